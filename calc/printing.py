@@ -1,0 +1,112 @@
+"""Numbers as a memo prints them, in plain text, TeX and words, always from one set of digits.
+
+Rounded results: full precision in, two decimals out, halves away from zero ("halves up"
+for sizes); scientific notation, rounded on the coefficient, below 0,1 and from 10 000.
+Common practice of school memos, no source.
+"""
+
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Context, Decimal
+
+from calc.units import Unit, speak, superscript
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+_MINUS = "\N{MINUS SIGN}"
+_CONTEXT = Context(prec=60, rounding=ROUND_HALF_UP)
+_CALCULATOR = Context(prec=14, rounding=ROUND_HALF_UP)
+_SIX = Context(prec=6, rounding=ROUND_HALF_UP)
+_LONGEST_DATUM = 12  # significant digits; a longer float is noise, not a datum
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """How numbers are printed: decimals kept, and a decimal comma or point."""
+
+    decimals: int = 2
+    comma: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """One number (perhaps with its unit) in three notations with the same digits."""
+
+    text: str
+    tex: str
+    spoken: str
+
+
+def rounded(value: float | Decimal, style: Style = Style()) -> Printed:
+    """A result, rounded once to ``style.decimals`` places (see the module's rule).
+
+    Raises ``ValueError`` for a value that is not finite.
+    """
+    number = _CALCULATOR.plus(_decimal(value))
+    if not number:
+        return _print("0", None, style)
+    step = Decimal(1).scaleb(-style.decimals)
+    if abs(number) >= Decimal("0.1"):
+        plain = number.quantize(step, context=_CONTEXT)
+        if plain and abs(plain) < 10_000:
+            return _print(f"{plain:f}", None, style)
+    power = number.adjusted()
+    coefficient = number.scaleb(-power, _CONTEXT).quantize(step, context=_CONTEXT)
+    if abs(coefficient) >= 10:  # 9,999 carries
+        power += 1
+        coefficient = number.scaleb(-power, _CONTEXT).quantize(step, context=_CONTEXT)
+    return _print(f"{coefficient:f}", power, style)
+
+
+def exact(value: float | Decimal, style: Style = Style()) -> Printed:
+    """A datum with all its digits: 0,15 or 1,6 × 10⁻¹⁹; plain from 0,001 to below 10 000.
+
+    A float with more than twelve significant digits came out of a calculation and is
+    printed with six.  Raises ``ValueError`` for a value that is not finite.
+    """
+    number = _decimal(value)
+    if len(number.normalize(_CONTEXT).as_tuple().digits) > _LONGEST_DATUM:
+        number = _SIX.plus(number)
+    if not number:
+        return _print("0", None, style)
+    number = number.normalize(_CONTEXT)
+    if Decimal("0.001") <= abs(number) < 10_000:
+        return _print(f"{number:f}", None, style)
+    power = number.adjusted()
+    return _print(f"{number.scaleb(-power, _CONTEXT):f}", power, style)
+
+
+def with_unit(printed: Printed, unit: Unit) -> Printed:
+    """The number followed by its unit; a degree sign takes no space."""
+    if not unit.text:
+        return printed
+    close = unit.text == "°"
+    return Printed(
+        printed.text + ("" if close else NO_BREAK) + unit.text,
+        printed.tex + ("" if close else "\\,") + unit.tex,
+        f"{printed.spoken} {speak(unit, one=printed.text == '1')}",
+    )
+
+
+def spoken(value: float | Decimal, style: Style = Style()) -> str:
+    """A result in words: ``1,60 times 10 to the power minus 6``."""
+    return rounded(value, style).spoken
+
+
+def _decimal(value: float | Decimal) -> Decimal:
+    # The shortest digits that give the float back: 2.675 is read as 2,675 (and rounds up
+    # to 2,68) although the nearest binary number lies a little below it.
+    number = value if isinstance(value, Decimal) else Decimal(repr(float(value)))
+    if not number.is_finite():
+        raise ValueError(f"{value} cannot be printed: only finite numbers can.")
+    return number
+
+
+def _print(digits: str, power: int | None, style: Style) -> Printed:
+    mark = "," if style.comma else "."
+    text = digits.replace("-", _MINUS).replace(".", mark)
+    tex = digits.replace(".", "{,}" if style.comma else ".")
+    words = digits.replace("-", "minus ").replace(".", mark)
+    if power is not None:
+        text += f"{NO_BREAK}×{NO_BREAK}10{superscript(power)}"
+        tex += f" \\times 10^{{{power}}}"
+        words += f" times 10 to the power {'minus ' if power < 0 else ''}{abs(power)}"
+    return Printed(text, tex, words)
