@@ -1,0 +1,74 @@
+"""Figures as data: exam-style drawings made from a question's numbers.
+
+A topic builds a `Figure`; ``calc.renderings.svg.render(figure)`` draws it.
+World coordinates have y upwards and any scale; directions are in degrees,
+anticlockwise, 0° to the right. Vectors are ``Force(label, size, direction_deg)``
+or plain tuples like it. Labels take ``F_E``, ``F_{AB}``, ``10^{-2}``.
+
+Whole drawings
+    free_body_diagram(forces, *, body, components, angles, guides, equal_lengths, min_fraction)
+    tail_to_head(vectors, *, resultant, angle, scale)
+    spheres_on_line(charges, *, forces, distances, points)
+    charges_in_plane(charges, *, on, forces, resultant, components, distances, angle, axes)
+    slope_scene(angle_deg, bodies, *, string, post, forces, distances, angle_label)
+    hanging_pair(angle_deg, *, labels, signs, supports_apart, attracting, forces, ...)
+    plates_scene(*, upper_sign, lines, particle, forces, voltage, separation)
+    field_pattern(charges, *, lines_each)
+    graph(x_label, y_label, lines, *, x_range, y_range)
+Parts for your own drawing
+    Sphere Dot Block Arrow Segment Curve Dimension AngleMark Surface Plate Text -> Figure
+    field_lines(charges) -> tuple of Curve;  drawn_lengths(sizes);  polar(origin, length, direction)
+
+Every builder takes `title`, `description` and `notes`; a description is
+written for you where you give none.
+"""
+
+from calc.figures.pieces import (
+    AngleMark,
+    Arrow,
+    Block,
+    Curve,
+    Dimension,
+    Dot,
+    Figure,
+    Item,
+    Plate,
+    Point,
+    Segment,
+    Sphere,
+    Surface,
+    Text,
+    polar,
+)
+from calc.figures.vectors import (
+    Angle,
+    Force,
+    Resolved,
+    drawn_lengths,
+    free_body_diagram,
+    tail_to_head,
+)
+
+__all__ = [
+    "Angle",
+    "AngleMark",
+    "Arrow",
+    "Block",
+    "Curve",
+    "Dimension",
+    "Dot",
+    "Figure",
+    "Force",
+    "Item",
+    "Plate",
+    "Point",
+    "Resolved",
+    "Segment",
+    "Sphere",
+    "Surface",
+    "Text",
+    "drawn_lengths",
+    "free_body_diagram",
+    "polar",
+    "tail_to_head",
+]

@@ -1,0 +1,276 @@
+"""Vector drawings: free-body diagrams and head-to-tail sums."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import atan2, cos, degrees, hypot, isfinite, radians
+from typing import NamedTuple
+
+from calc.figures import words
+from calc.figures.pieces import (
+    AngleMark,
+    Arrow,
+    ArrowKind,
+    Dot,
+    Figure,
+    Item,
+    Point,
+    Segment,
+    polar,
+)
+
+NOT_TO_SCALE = "Arrows not to scale."
+COMPONENTS = "Dashed arrows: components, not extra forces."
+LANE = 0.56  # lines between two arrows along one line of action
+PARALLEL_DEG = 7.0  # arrows closer in direction than this would print on each other
+
+
+class Force(NamedTuple):
+    """A vector to draw: any unit, one unit a figure; 0° is to the right, anticlockwise."""
+
+    label: str
+    size: float
+    direction_deg: float
+
+
+class Resolved(NamedTuple):
+    """Ask for the two dashed components of the force labelled `of`.
+
+    One component lies along the line through `axis_deg`, the other across it.
+    """
+
+    of: str
+    axis_deg: float
+    along: str
+    across: str
+
+
+class Angle(NamedTuple):
+    """An angle to mark, anticlockwise from `start_deg` to `end_deg`."""
+
+    start_deg: float
+    end_deg: float
+    label: str
+
+
+type ForceLike = Force | tuple[str, float, float]
+
+
+def forces_of(given: Sequence[ForceLike]) -> list[Force]:
+    """The given forces as `Force`, refusing sizes below zero or not finite."""
+    forces = [Force(*one) for one in given]
+    for force in forces:
+        if not isfinite(force.size) or force.size < 0 or not isfinite(force.direction_deg):
+            raise ValueError(
+                f"{words.plain(force.label)} has size {force.size} and direction "
+                f"{force.direction_deg}°: a size must be zero or more; turn the direction instead."
+            )
+    return forces
+
+
+def drawn_lengths(
+    sizes: Sequence[float], *, min_fraction: float = 0.25, equal: bool = False
+) -> tuple[list[float], bool]:
+    """Drawn length of each size (longest 1, zero stays 0), and whether they are to scale.
+
+    Where the smallest would be shorter than `min_fraction` of the longest, all
+    lengths are squeezed between the two: the order of sizes survives, equal
+    sizes stay equal, nothing disappears.
+    """
+    largest = max(sizes, default=0.0)
+    if largest <= 0:
+        return [0.0 for _ in sizes], True
+    shares = [size / largest for size in sizes]
+    drawn = [share for share in shares if share > 0]
+    if equal:
+        return [1.0 if share > 0 else 0.0 for share in shares], min(drawn) > 0.999
+    if min(drawn) >= min_fraction:
+        return shares, True
+    # A square root between the bounds still tells 1:2 from 1:4 by eye.
+    return [
+        min_fraction + (1 - min_fraction) * share**0.5 if share else 0.0 for share in shares
+    ], False
+
+
+def fan(
+    origin: Point,
+    arrows: Sequence[tuple[str, float, float, ArrowKind]],
+    clear: float = 0.0,
+) -> list[Arrow]:
+    """Arrows (label, length, direction, kind) from one point, parallel ones side by side.
+
+    Each starts `clear` away from `origin`.
+    """
+    groups: list[list[int]] = []
+    for i, (_, _, way, _) in enumerate(arrows):
+        for group in groups:
+            apart = abs((way - arrows[group[0]][2] + 180) % 360 - 180)
+            if apart < PARALLEL_DEG:
+                group.append(i)
+                break
+        else:
+            groups.append([i])
+    lanes = [0.0] * len(arrows)
+    for group in groups:
+        # Sorted by direction, so that two lines a few degrees apart do not cross.
+        group.sort(key=lambda i: (arrows[i][2] + 180) % 360)
+        for place, i in enumerate(group):
+            lanes[i] = (place - (len(group) - 1) / 2) * LANE
+    return [
+        Arrow(polar(origin, clear, way), polar(origin, clear + length, way), label, kind, lane)
+        for (label, length, way, kind), lane in zip(arrows, lanes, strict=True)
+    ]
+
+
+def free_body_diagram(
+    forces: Sequence[ForceLike],
+    *,
+    body: str = "",
+    title: str = "Free-body diagram",
+    description: str = "",
+    equal_lengths: bool = False,
+    min_fraction: float = 0.25,
+    components: Sequence[Resolved] = (),
+    angles: Sequence[Angle | tuple[float, float, str]] = (),
+    guides: Sequence[float] = (),
+    notes: Sequence[str] = (),
+) -> Figure:
+    """All forces on one body: a dot, and arrows that start on it and point away.
+
+    `components` adds dashed components of a named force, `angles` marks angles
+    at the dot, `guides` draws thin lines through it (directions in degrees).
+    Forces of size zero are not drawn and the description says so.
+
+    Raises ValueError for a negative size, no force above zero, or a component
+    of a force that is not drawn.
+    """
+    given = forces_of(forces)
+    lengths, to_scale = drawn_lengths(
+        [f.size for f in given], min_fraction=min_fraction, equal=equal_lengths
+    )
+    drawn = {f.label: (f, length) for f, length in zip(given, lengths, strict=True) if length}
+    if not drawn:
+        raise ValueError("No force is larger than zero: there is nothing to draw.")
+    arrows: list[tuple[str, float, float, ArrowKind]] = [
+        (f.label, length, f.direction_deg, "force")
+        for f, length in zip(given, lengths, strict=True)
+        if length
+    ]
+    origin = (0.0, 0.0)
+    items: list[Item] = [
+        Segment(polar(origin, -0.75, way), polar(origin, 0.75, way), "guide") for way in guides
+    ]
+    for part in components:
+        if part.of not in drawn:
+            raise ValueError(f"Components of {part.of}: no force with that label is drawn.")
+        force, length = drawn[part.of]
+        tip = polar(origin, length, force.direction_deg)
+        for label, axis in ((part.along, part.axis_deg), (part.across, part.axis_deg + 90)):
+            share = cos(radians(force.direction_deg - axis)) * length
+            way = axis if share > 0 else axis + 180
+            if abs(share) > 0.02:
+                arrows.append((label, abs(share), way, "component"))
+                items.append(Segment(polar(origin, abs(share), way), tip, "construction"))
+    items += [AngleMark(origin, *angle) for angle in angles]
+    fanned = fan(origin, arrows)
+    items += fanned
+    crowded = any(arrow.lane for arrow in fanned)
+    items.append(Dot(origin, body, 0.36 if crowded else 0.24))
+    said = [
+        f"{words.plain(f.label)} {words.direction(f.direction_deg)}" for f in given if f.size > 0
+    ]
+    missing = [words.plain(f.label) for f in given if not f.size]
+    text = f"Arrows start on one dot and point away from it: {words.listing(said)}."
+    if missing:
+        text += f" Zero, so not drawn: {words.listing(missing)}."
+    remarks = [] if to_scale else [NOT_TO_SCALE]
+    if components:
+        remarks.append(COMPONENTS)
+    return Figure(
+        title, description or text, tuple(items), (*remarks, *notes), width=16.0, height=13.0
+    )
+
+
+def tail_to_head(
+    vectors: Sequence[ForceLike],
+    *,
+    resultant: str = "F_{net}",
+    angle: Angle | tuple[float, float, str] | None = None,
+    title: str = "Vector sum, head to tail",
+    description: str = "",
+    scale: str = "",
+    notes: Sequence[str] = (),
+) -> Figure:
+    """Vectors drawn to scale one after the other; the dashed resultant closes the figure.
+
+    `angle` is marked where the first vector starts; a square marks vectors that
+    meet at 90°. `scale` is printed as the scale of the drawing, for example
+    “1 cm = 0,2 N”. Vectors along one line are drawn side by side.
+
+    Raises ValueError for a negative size or no vector above zero.
+    """
+    given = [force for force in forces_of(vectors) if force.size > 0]
+    if not given:
+        raise ValueError("No vector is larger than zero: there is nothing to add.")
+    largest = max(force.size for force in given)
+    points: list[Point] = [(0.0, 0.0)]
+    for force in given:
+        points.append(polar(points[-1], force.size / largest, force.direction_deg))
+    first, last = points[0], points[-1]
+    ways = [force.direction_deg for force in given]
+    in_line = all(abs((way - ways[0] + 90) % 180 - 90) < 1 for way in ways)
+    net = hypot(last[0] - first[0], last[1] - first[1])
+    items: list[Item] = []
+    arrows: list[Arrow] = []
+    remarks: list[str] = []
+    for i, force in enumerate(given):
+        lane = 0.0
+        if in_line:
+            # Lanes count to an arrow's own left, so a reversed arrow needs the other sign.
+            same = abs((force.direction_deg - ways[0] + 180) % 360 - 180) < 90
+            lane = -1.1 * i if same else 1.1 * i
+        arrows.append(Arrow(points[i], points[i + 1], force.label, "force", lane))
+        if i and abs(abs((ways[i] - ways[i - 1] + 180) % 360 - 180) - 90) < 0.1:
+            turn = sorted((ways[i - 1] + 180, ways[i]), key=lambda a: a % 360)
+            start, end = turn if (turn[1] - turn[0]) % 360 < 180 else turn[::-1]
+            if min(force.size, given[i - 1].size) > 0.15 * largest:
+                items.append(AngleMark(points[i], start, end, "", 0.7))
+        if force.size < 0.06 * largest:
+            remarks.append(f"{force.label} is almost too short to see at this scale.")
+    total = sum(force.size for force in given) / largest
+    said = words.listing(
+        [f"{words.plain(force.label)} {words.direction(force.direction_deg)}" for force in given]
+    )
+    text = f"Head to tail: {said}."
+    if net > 1e-6 * total:
+        way = degrees(atan2(last[1] - first[1], last[0] - first[0]))
+        lane = 0.0
+        if in_line:
+            same = abs((way - ways[0] + 180) % 360 - 180) < 90
+            lane = 1.3 if same else -1.3
+        arrows.append(Arrow(first, last, resultant, "resultant", lane))
+        text += (
+            f" The dashed resultant {words.plain(resultant)} runs from the first tail "
+            f"to the last head, {words.direction(way)}."
+        )
+        if angle is not None and not in_line:
+            start_deg, end_deg, label = angle
+            items.append(AngleMark(first, start_deg, end_deg, label, 2.4))
+            if not any(abs((start_deg - w + 180) % 360 - 180) < 1 for w in (*ways[:1], way)):
+                items.append(Segment(first, polar(first, 0.45, start_deg), "guide"))
+            if not any(abs((end_deg - w + 180) % 360 - 180) < 1 for w in (*ways[:1], way)):
+                items.append(Segment(first, polar(first, 0.45, end_deg), "guide"))
+        remarks.append("Dashed: the resultant.")
+    else:
+        text += " The last head meets the first tail: the resultant is zero."
+        remarks.append("The arrows close: the resultant is zero.")
+    if scale:
+        remarks.insert(0, f"Scale: {scale}.")
+    return Figure(
+        title,
+        description or text,
+        (*items, *arrows),
+        (*remarks, *notes),
+        width=18.0,
+        height=14.0,
+    )

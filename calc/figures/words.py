@@ -1,0 +1,39 @@
+"""Words for a drawing: labels as plain text, directions as a person says them."""
+
+from __future__ import annotations
+
+import re
+
+_RAISED = str.maketrans("0123456789+-−", "⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻⁻")
+
+
+def plain(label: str) -> str:
+    """A label without its markup: ``F_{AB}`` gives “F AB”, ``Q_1`` gives “Q1”."""
+    text = re.sub(
+        r"\^\{([^{}]*)\}|\^(\w)", lambda m: (m[1] or m[2] or "").translate(_RAISED), label
+    )
+    text = re.sub(r"_\{?(\d+)\}?", r"\1", text)
+    text = re.sub(r"_\{([^{}]*)\}|_(\w)", lambda m: " " + (m[1] or m[2] or ""), text)
+    return text.replace("{", "").replace("}", "")
+
+
+def degrees(angle: float) -> str:
+    """An angle for a sentence, to one decimal where it needs one: “36,9°”."""
+    return f"{angle:.1f}".removesuffix(".0").replace(".", ",") + "°"
+
+
+def direction(angle_deg: float) -> str:
+    """A direction on the page: “to the right”, “36,9° above the left” (0° is to the right)."""
+    angle = angle_deg % 360
+    for exact, words in ((0, "to the right"), (90, "upwards"), (180, "to the left"),
+                         (270, "downwards"), (360, "to the right")):  # fmt: skip
+        if abs(angle - exact) < 0.05:
+            return words
+    side = "right" if angle < 90 or angle > 270 else "left"
+    level = "above" if angle < 180 else "below"
+    return f"{degrees(min(angle % 180, 180 - angle % 180))} {level} the {side}"
+
+
+def listing(parts: list[str]) -> str:
+    """“a”, “a and b”, “a, b and c”."""
+    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"

@@ -1,0 +1,232 @@
+"""Where labels go: candidates around an anchor, the cheapest free place wins.
+
+All in page units, y downwards. A label never ends up on another label: the
+search widens until a free place is found. It keeps off arrows, bodies and
+lines as far as a nearby place allows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import hypot, inf
+from typing import NamedTuple
+
+type Point = tuple[float, float]
+
+LINE = 20.0  # height of one line of label text, in page units
+GAP = 4.0  # clear space between a label and what it names
+WIDER = (0.0, 0.3, 0.7, 1.2, 1.8, 2.6, 3.6, 5.0, 7.0, 10.0)  # extra distance tried, in lines
+LEADER_FROM = 1.8  # from this extra distance on, a thin line ties the label to its anchor
+
+
+class Box(NamedTuple):
+    """An upright rectangle."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    def overlaps(self, other: Box, gap: float = 0.0) -> bool:
+        """Whether the two come closer than `gap`."""
+        return (
+            self.left < other.right + gap
+            and other.left < self.right + gap
+            and self.top < other.bottom + gap
+            and other.top < self.bottom + gap
+        )
+
+    def union(self, other: Box) -> Box:
+        """The smallest box around both."""
+        return Box(
+            min(self.left, other.left),
+            min(self.top, other.top),
+            max(self.right, other.right),
+            max(self.bottom, other.bottom),
+        )
+
+    def grown(self, by: float) -> Box:
+        """The box with `by` added on every side."""
+        return Box(self.left - by, self.top - by, self.right + by, self.bottom + by)
+
+
+def box_at(centre: Point, width: float, height: float) -> Box:
+    """A box of the given size around `centre`."""
+    x, y = centre
+    return Box(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
+
+
+class Bar(NamedTuple):
+    """A straight stroke to keep off; `cost` says how much it matters."""
+
+    start: Point
+    end: Point
+    cost: float
+
+
+class Round(NamedTuple):
+    """A disc to keep off."""
+
+    centre: Point
+    radius: float
+    cost: float
+
+
+class Spot(NamedTuple):
+    """A place to try: the label beside `anchor`, pushed towards `way` (unit vector, or 0, 0)."""
+
+    anchor: Point
+    way: Point
+    cost: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Request:
+    """A label waiting for a place; `style` is passed on to the renderer."""
+
+    text: str
+    width: float
+    height: float
+    spots: tuple[Spot, ...]
+    style: str = "label"
+    gap: float = GAP
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A label with its place; `leader` joins it to a far anchor."""
+
+    text: str
+    style: str
+    centre: Point
+    box: Box
+    leader: tuple[Point, Point] | None = None
+
+
+def inside_length(bar: Bar, box: Box) -> float:
+    """Length of the part of `bar` inside `box` (Liang–Barsky clipping); a touch counts as 0."""
+    (x, y), (x2, y2) = bar.start, bar.end
+    dx, dy = x2 - x, y2 - y
+    enter, leave = 0.0, 1.0
+    for step, room in (
+        (-dx, x - box.left),
+        (dx, box.right - x),
+        (-dy, y - box.top),
+        (dy, box.bottom - y),
+    ):
+        if step == 0:
+            if room < 0:
+                return 0.0
+        elif step < 0:
+            enter = max(enter, room / step)
+        else:
+            leave = min(leave, room / step)
+    return max(0.0, leave - enter) * hypot(dx, dy)
+
+
+def _gap_to(disc: Round, box: Box) -> float:
+    x, y = disc.centre
+    return (
+        hypot(max(box.left - x, 0, x - box.right), max(box.top - y, 0, y - box.bottom))
+        - disc.radius
+    )
+
+
+def _candidates(
+    request: Request, wider: Sequence[float]
+) -> Iterator[tuple[float, float, Point, Spot]]:
+    w, h = request.width, request.height
+    for extra in wider:
+        for spot in request.spots:
+            (x, y), (ux, uy) = spot.anchor, spot.way
+            if not (ux or uy):
+                if not extra:
+                    yield spot.cost, 0.0, spot.anchor, spot
+                continue
+            # Far enough for the box to clear the anchor in this direction.
+            reach = min(
+                (w / 2 + request.gap) / abs(ux) if ux else inf,
+                (h / 2 + request.gap) / abs(uy) if uy else inf,
+            )
+            reach += extra * LINE
+            yield spot.cost + 5.0 * extra, extra, (x + ux * reach, y + uy * reach), spot
+
+
+def _price(
+    box: Box, others: Sequence[Box], bars: Sequence[Bar], rounds: Sequence[Round], best: float
+) -> float:
+    """Cost of standing at `box`; gives up once it exceeds `best`."""
+    price = 0.0
+    for other in others:
+        if box.overlaps(other, 1.5):
+            price += 1000.0
+    for disc in rounds:
+        if price > best:
+            return price
+        gap = _gap_to(disc, box)
+        if gap < 1.5:
+            price += disc.cost * (1.0 - min(gap, 0.0) / LINE)
+    near = box.grown(2.0)
+    for bar in bars:
+        if price > best:
+            return price
+        (x, y), (x2, y2) = bar.start, bar.end
+        if (x < near.left and x2 < near.left) or (x > near.right and x2 > near.right):
+            continue
+        if (y < near.top and y2 < near.top) or (y > near.bottom and y2 > near.bottom):
+            continue
+        length = inside_length(bar, near)
+        if length > 0:
+            price += bar.cost * (0.5 + length / LINE)
+    return price
+
+
+def _settle(
+    request: Request, others: Sequence[Box], bars: Sequence[Bar], rounds: Sequence[Round]
+) -> Placed:
+    best, chosen = inf, None
+    wider: Sequence[float] = WIDER
+    while chosen is None or best >= 1000.0:
+        for cost, extra, centre, spot in _candidates(request, wider):
+            if cost >= best:
+                continue
+            box = box_at(centre, request.width, request.height)
+            price = cost + _price(box, others, bars, rounds, best - cost)
+            if price < best:
+                best, chosen = price, (extra, centre, spot, box)
+        if best < 1000.0:
+            break
+        if wider is WIDER and not any(spot.way != (0.0, 0.0) for spot in request.spots):
+            at = request.spots[0].anchor
+            ways = ((0.0, 1.0), (0.0, -1.0), (1.0, 0.0), (-1.0, 0.0))
+            request = Request(
+                request.text, request.width, request.height,
+                tuple(Spot(at, way) for way in ways), request.style, request.gap,
+            )  # fmt: skip
+        # Labels are finite, so a wide enough ring is free.
+        wider = [extra + wider[-1] + 1 for extra in range(12)]
+    extra, centre, spot, box = chosen
+    leader = None
+    if extra >= LEADER_FROM:
+        x, y = spot.anchor
+        nearest = (min(max(x, box.left), box.right), min(max(y, box.top), box.bottom))
+        leader = (nearest, spot.anchor)
+    return Placed(request.text, request.style, centre, box, leader)
+
+
+def place(
+    requests: Sequence[Request], bars: Sequence[Bar], rounds: Sequence[Round]
+) -> tuple[Placed, ...]:
+    """A place for every label, in the order given; no two boxes overlap.
+
+    Labels with the fewest possible places go first; a second pass lets each
+    move to a better place now that the others stand.
+    """
+    order = sorted(range(len(requests)), key=lambda i: len(requests[i].spots))
+    placed: dict[int, Placed] = {}
+    for _ in range(2):
+        for i in order:
+            others = [p.box for j, p in placed.items() if j != i]
+            placed[i] = _settle(requests[i], others, bars, rounds)
+    return tuple(placed[i] for i in range(len(requests)))

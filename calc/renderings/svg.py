@@ -1,0 +1,126 @@
+"""A figure as one self-contained SVG element.
+
+No style attributes, no style sheet, no ids: several figures can stand on one
+page, and a page that forbids inline styles may carry them. Colours and weights
+are presentation attributes on `currentColor`, so a figure reads as a file of
+its own and in print; ``docs/assets/figures.css`` refines them by class name.
+"""
+
+from __future__ import annotations
+
+from html import escape
+
+from calc.figures.pieces import Figure
+from calc.renderings import labels
+from calc.renderings.layout import FONT, NOTE_FONT, Disc, Head, Layout, Shape, Stroke, layout
+from calc.renderings.placing import Placed, Point
+
+# Kinds differ in weight, dash and head, so that they are told apart without colour.
+_WEIGHT = {
+    "force": 2.6, "resultant": 2.6, "component": 1.8, "field": 1.8, "velocity": 1.8, "axis": 1.3,
+    "outline": 1.6, "string": 1.4, "guide": 1.0, "construction": 1.0, "fieldline": 1.2, "graph": 2.2,
+    "extrapolation": 1.8, "dimension": 1.0, "extension": 0.8, "angle": 1.1, "body": 1.6, "surface": 1.8,
+    "hatch": 0.8, "sign": 1.8, "positive": 1.5, "negative": 1.5, "neutral": 1.5, "leader": 0.7,
+}  # fmt: skip
+_DASH = {
+    "component": "6 4", "resultant": "14 5", "guide": "2 4", "construction": "3 3", "extrapolation": "7 5",
+}  # fmt: skip
+_OPEN_HEADS = frozenset({"field", "velocity"})
+_TINTED = frozenset({"positive", "negative", "neutral", "body"})
+_ITALIC = ' font-style="italic"'
+
+
+def number(value: float) -> str:
+    """A coordinate with at most two decimals and no needless zeros."""
+    return f"{round(value, 2) + 0.0:.2f}".rstrip("0").rstrip(".")
+
+
+def _points(points: tuple[Point, ...]) -> str:
+    return " ".join(f"{number(x)},{number(y)}" for x, y in points)
+
+
+def _shape(shape: Shape) -> str:
+    style = shape.style
+    name = f'class="fig-{style}"'
+    if isinstance(shape, Disc):
+        x, y = shape.centre
+        place = f'cx="{number(x)}" cy="{number(y)}" r="{number(shape.radius)}"'
+        if style == "dot":
+            return f'<circle {name} {place} fill="currentColor"/>'
+        return (
+            f'<circle {name} {place} fill="currentColor" fill-opacity=".08" '
+            f'stroke="currentColor" stroke-width="{_WEIGHT[style]}"/>'
+        )
+    if isinstance(shape, Head):
+        name = f'class="fig-{style} fig-head"'
+        if style == "field":
+            tip, left, right = shape.points
+            return (
+                f'<polyline {name} points="{_points((left, tip, right))}" fill="none" '
+                f'stroke="currentColor" stroke-width="{_WEIGHT[style]}"/>'
+            )
+        hollow = style in _OPEN_HEADS
+        paint = (
+            f'fill="none" stroke="currentColor" stroke-width="{_WEIGHT[style]}"'
+            if hollow
+            else 'fill="currentColor"'
+        )
+        return f'<polygon {name} points="{_points(shape.points)}" {paint}/>'
+    end = "Z" if shape.closed else ""
+    d = "".join(f"M{_points(path).replace(' ', 'L')}{end}" for path in shape.paths)
+    dash = f' stroke-dasharray="{_DASH[style]}"' if style in _DASH else ""
+    fill = 'fill="currentColor" fill-opacity=".08"' if style in _TINTED else 'fill="none"'
+    return (
+        f'<path {name} d="{d}" {fill} stroke="currentColor" stroke-width="{_WEIGHT[style]}"{dash}/>'
+    )
+
+
+def _text(label: Placed) -> str:
+    size = FONT if label.style == "label" else NOTE_FONT
+    x, y = label.centre
+    parts: list[str] = []
+    down = 0.0
+    for run in labels.runs(label.text):
+        shift = {"base": 0.0, "sub": 0.28, "super": -0.42}[run.level] * size
+        attributes = _ITALIC if run.italic else ""
+        if shift != down:
+            attributes += f' dy="{number(shift - down)}"'
+        if run.level != "base":
+            attributes += f' font-size="{number(labels.SMALL * size)}"'
+        down = shift
+        text = escape(run.text)
+        parts.append(f"<tspan{attributes}>{text}</tspan>" if attributes else text)
+    return (
+        f'<text class="fig-{label.style}" x="{number(x)}" y="{number(y + 0.33 * size)}" '
+        f'font-size="{number(size)}">{"".join(parts)}</text>'
+    )
+
+
+def draw(figure: Figure, placed: Layout) -> str:
+    """The SVG of a figure whose layout is already made."""
+    box = placed.view
+    width, height = box.right - box.left, box.bottom - box.top
+    shapes = [_shape(shape) for shape in placed.shapes]
+    leaders = [_shape(Stroke((label.leader,), "leader")) for label in placed.labels if label.leader]
+    texts = [_text(label) for label in placed.labels]
+    return "".join(
+        (
+            '<svg xmlns="http://www.w3.org/2000/svg" class="fig" role="img" ',
+            f'viewBox="{number(box.left)} {number(box.top)} {number(width)} {number(height)}" ',
+            f'width="{number(width)}" height="{number(height)}">',
+            f"<title>{escape(figure.title)}</title><desc>{escape(figure.description)}</desc>",
+            '<g stroke-linejoin="round">',
+            *shapes,
+            *leaders,
+            "</g>",
+            '<g fill="currentColor" text-anchor="middle" '
+            "font-family=\"'Source Serif 4','Times New Roman',Times,serif\">",
+            *texts,
+            "</g></svg>",
+        )
+    )
+
+
+def render(figure: Figure) -> str:
+    """The figure as an `<svg>` element: title and description inside, nothing outside needed."""
+    return draw(figure, layout(figure))
