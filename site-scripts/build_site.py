@@ -1,0 +1,137 @@
+"""Build the site into build/site and the offline zip beside it. Runs under .venv.
+
+The stages are: MkDocs, libraries from npm, the page runtime, formulas, content policy, zip.
+All work in a folder of their own, which takes the place of build/site only when all are done.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+import zipfile
+from pathlib import Path
+
+from page_policy import with_policy, with_versions
+from toolbox import (
+    BUILD,
+    REPO,
+    SCRIPTS,
+    SetupError,
+    digest,
+    ensure_node,
+    is_fresh,
+    say,
+    write_stamp,
+)
+from typeset import set_formulas
+from vendor import vendor
+
+SITE = BUILD / "site"
+ZIP = BUILD / "booklet-offline.zip"
+CACHE = BUILD / "cache"
+ZIP_FOLDER = "physics-line-by-line"
+INPUTS = [REPO / "docs", REPO / "calc", REPO / "mkdocs.yml", SCRIPTS]
+_STAMP = BUILD / "site-stamp"
+# Parts of the theme that no page of ours uses.
+_UNUSED = ("assets/javascripts/lunr", "sitemap.xml", "sitemap.xml.gz")
+
+
+def build(force: bool = False) -> Path:
+    """Build the site if any input changed since the last build; return its folder."""
+    value = digest(INPUTS, extra=sys.version)
+    if not force and SITE.is_dir() and ZIP.is_file() and is_fresh(_STAMP, value):
+        return SITE
+    BUILD.mkdir(exist_ok=True)
+    staging = Path(tempfile.mkdtemp(prefix="site-", dir=BUILD))
+    try:
+        site = staging / "site"
+        _mkdocs(site)
+        vendor(site)
+        _runtime(site)
+        say("Setting the formulas and sealing the pages")
+        _finish_pages(site)
+        say("Writing the offline zip")
+        write_zip(site, staging / ZIP.name)
+        # The served copy is offered for download; the zip was written before it was there.
+        shutil.copyfile(staging / ZIP.name, site / ZIP.name)
+        _put_in_place(staging)
+    finally:
+        shutil.rmtree(staging, ignore_errors=True)
+    write_stamp(_STAMP, value)
+    return SITE
+
+
+def _mkdocs(site: Path) -> None:
+    say("Building the pages")
+    command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--site-dir", str(site)]
+    # The page hooks import calc from the repository; a fixed hash seed keeps builds alike.
+    settings = {"PYTHONPATH": str(REPO), "PYTHONHASHSEED": "0", "NO_MKDOCS_2_WARNING": "1"}
+    done = subprocess.run(command, cwd=REPO, env={**os.environ, **settings})
+    if done.returncode != 0:
+        raise SetupError("MkDocs stopped; its message above names the page to mend.")
+    for name in _UNUSED:
+        if (site / name).is_dir():
+            shutil.rmtree(site / name)
+        else:
+            (site / name).unlink(missing_ok=True)
+    for source_map in site.rglob("*.map"):
+        source_map.unlink()
+    # What search-from-disk.js loads where a worker may not start from a file.
+    for worker in (site / "assets/javascripts/workers").glob("*.js"):
+        text = json.dumps(worker.read_text(encoding="utf-8"))
+        worker.with_name(f"{worker.name}.source.js").write_text(
+            f"window.bookletWorkerSource = {text};\n", encoding="utf-8"
+        )
+
+
+def _runtime(site: Path) -> None:
+    if (SCRIPTS / "runtime" / "build_runtime.py").is_file():
+        say("Building the page runtime")
+        sys.path.insert(0, str(SCRIPTS / "runtime"))
+        from build_runtime import build_runtime
+
+        build_runtime(site, CACHE)
+
+
+def _finish_pages(site: Path) -> None:
+    pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
+    for path, text in set_formulas(pages, ensure_node()).items():
+        path.write_text(with_policy(with_versions(text, path), path.name), encoding="utf-8")
+
+
+def write_zip(site: Path, target: Path) -> None:
+    """Zip a site below one folder; the same site gives the same bytes."""
+    with zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as packed:
+        for file in sorted(path for path in site.rglob("*") if path.is_file()):
+            entry = zipfile.ZipInfo(f"{ZIP_FOLDER}/{file.relative_to(site).as_posix()}")
+            entry.external_attr = 0o644 << 16
+            entry.compress_type = zipfile.ZIP_DEFLATED
+            packed.writestr(entry, file.read_bytes())
+
+
+def _put_in_place(staging: Path) -> None:
+    if SITE.exists():
+        SITE.rename(staging / "old")
+    (staging / "site").rename(SITE)
+    (staging / ZIP.name).replace(ZIP)
+
+
+def main() -> int:
+    """Build from the command line; errors are sentences, not tracebacks."""
+    options = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    options.add_argument("--force", action="store_true", help="build even if nothing changed")
+    try:
+        build(options.parse_args().force)
+    except SetupError as error:
+        print(f"The site was not built. {error}", file=sys.stderr)
+        return 1
+    return 0
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

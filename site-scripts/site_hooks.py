@@ -1,0 +1,42 @@
+"""MkDocs hooks: the order of the pages, and search that works from disk without another host."""
+
+from __future__ import annotations
+
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.plugins import event_priority
+from mkdocs.structure.files import Files
+from mkdocs.utils.meta import get_data
+
+SEARCH_FROM_DISK = "assets/search-from-disk.js"
+
+
+@event_priority(-50)
+def on_config(config: MkDocsConfig) -> MkDocsConfig:
+    """Put our own script where the offline plugin, which ran before, put one from a CDN."""
+    config.extra["polyfills"] = [SEARCH_FROM_DISK]
+    return config
+
+
+def on_files(files: Files, config: MkDocsConfig) -> Files:
+    """Order the pages by front matter, so a new page needs no entry anywhere else.
+
+    `order: 30` places a page (without it, it comes last, by file name); `group: Electricity`
+    files it under that heading, which stands where its first page stands.
+    """
+    pages = []
+    for file in files.documentation_pages():
+        _, meta = get_data(file.content_string)
+        place = (file.src_uri != "index.md", float(meta.get("order", "inf")), file.src_uri)
+        pages.append((place, str(meta.get("group", "")), file.src_uri))
+    nav: list[str | dict[str, list[str]]] = []
+    groups: dict[str, list[str]] = {}
+    for _, group, uri in sorted(pages):
+        if not group:
+            nav.append(uri)
+        elif group in groups:
+            groups[group].append(uri)
+        else:
+            groups[group] = [uri]
+            nav.append({group: groups[group]})
+    config.nav = nav
+    return files
