@@ -1,0 +1,289 @@
+"""One line of physics, written once: ``k*Q1*Q2/r^2``.
+
+The same text gives the value, the formula in symbols and the formula with
+numbers put in, in TeX and in plain text, so what is shown is what was computed.
+
+Written form: names, numbers, ``+ - * / ^``, brackets, ``sqrt sin cos tan asin
+acos atan abs``. An equation is two expressions with one ``=`` between them.
+Angles are in radians inside expressions and are shown in degrees.
+"""
+
+from __future__ import annotations
+
+import ast
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+from calc.symbols import symbol
+
+_FUNCTIONS: dict[str, Callable[[float], float]] = {
+    "sqrt": math.sqrt,
+    "sin": math.sin,
+    "cos": math.cos,
+    "tan": math.tan,
+    "asin": math.asin,
+    "acos": math.acos,
+    "atan": math.atan,
+    "abs": abs,
+}
+_CONSTANTS = {"pi": math.pi}
+_TEX_FUNCTIONS = {"asin": r"\sin^{-1}", "acos": r"\cos^{-1}", "atan": r"\tan^{-1}"}
+_TEXT_FUNCTIONS = {"asin": "sin⁻¹", "acos": "cos⁻¹", "atan": "tan⁻¹"}
+_SUPERSCRIPTS = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
+
+_SUM, _PRODUCT, _SIGN, _POWER, _ATOM = range(5)
+
+
+class ExpressionError(ValueError):
+    """A formula of ours is written wrongly, or a name in it has no value."""
+
+
+@dataclass(frozen=True)
+class Shown:
+    """How a name's value stands in a line, in TeX and in plain text."""
+
+    tex: str
+    text: str
+
+
+@dataclass(frozen=True)
+class Maths:
+    """One piece of mathematics in both notations. Same content, same digits."""
+
+    tex: str
+    text: str
+
+    def __add__(self, other: Maths) -> Maths:
+        return Maths(self.tex + other.tex, self.text + other.text)
+
+
+@dataclass(frozen=True)
+class _Piece:
+    tex: str
+    text: str
+    level: int
+    number: bool = False
+
+
+class Expression:
+    """A parsed expression. Get one from :func:`expression`."""
+
+    __slots__ = ("_code", "names", "source", "tree")
+
+    def __init__(self, source: str) -> None:
+        self.source = source
+        try:
+            parsed = ast.parse(source.replace("^", "**").strip(), mode="eval")
+        except SyntaxError as problem:
+            raise ExpressionError(f"{source!r} is not an expression: {problem.msg}") from None
+        self.tree = parsed.body
+        self.names = tuple(dict.fromkeys(_names(self.tree, source)))
+        self._code = compile(parsed, f"<{source}>", "eval")
+
+    def value(self, values: Mapping[str, float]) -> float:
+        """The value with ``values`` (SI, radians) put in.
+
+        Raises :class:`ExpressionError` for a name without a value and for a
+        result that is no real number (root of a negative, division by zero).
+        """
+        scope: dict[str, object] = {"__builtins__": {}, **_FUNCTIONS, **_CONSTANTS}
+        try:
+            scope.update({name: values[name] for name in self.names if name not in _CONSTANTS})
+        except KeyError as missing:
+            raise ExpressionError(f"{self.source}: no value for {missing.args[0]}") from None
+        try:
+            result = float(eval(self._code, scope))
+        except (ValueError, ZeroDivisionError, OverflowError, TypeError) as problem:
+            raise ExpressionError(f"{self.source} has no real value here: {problem}") from None
+        if not math.isfinite(result):
+            raise ExpressionError(f"{self.source} has no finite value here")
+        return result
+
+    def maths(self, shown: Mapping[str, Shown] | None = None) -> Maths:
+        """In symbols, or with every name that is in ``shown`` replaced by its number."""
+        piece = _draw(self.tree, shown or {})
+        return Maths(piece.tex, piece.text)
+
+
+@dataclass(frozen=True)
+class Equation:
+    """Two expressions said to be equal, as ``F = k*Q1*Q2/r^2``."""
+
+    left: Expression
+    right: Expression
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        return tuple(dict.fromkeys(self.left.names + self.right.names))
+
+    def gap(self, values: Mapping[str, float]) -> float:
+        """Left side minus right side."""
+        return self.left.value(values) - self.right.value(values)
+
+    def maths(self, shown: Mapping[str, Shown] | None = None) -> Maths:
+        return self.left.maths(shown) + Maths(" = ", " = ") + self.right.maths(shown)
+
+
+@lru_cache(maxsize=4096)
+def expression(source: str) -> Expression:
+    """Parse ``source``; :class:`ExpressionError` names what is wrong with it."""
+    return Expression(source)
+
+
+@lru_cache(maxsize=4096)
+def equation(source: str) -> Equation:
+    """Parse ``left = right``."""
+    sides = source.split("=")
+    if len(sides) != 2:
+        raise ExpressionError(f"{source!r} needs exactly one '='")
+    return Equation(expression(sides[0].strip()), expression(sides[1].strip()))
+
+
+def _names(node: ast.AST, source: str) -> list[str]:
+    match node:
+        case ast.Name(id=name):
+            return [] if name in _CONSTANTS else [name]
+        case ast.Constant(value=value) if isinstance(value, int | float):
+            return []
+        case ast.BinOp(
+            left=left, op=ast.Add() | ast.Sub() | ast.Mult() | ast.Div() | ast.Pow(), right=right
+        ):
+            return _names(left, source) + _names(right, source)
+        case ast.UnaryOp(op=ast.USub(), operand=operand):
+            return _names(operand, source)
+        case ast.Call(func=ast.Name(id=name), args=[argument], keywords=[]) if name in _FUNCTIONS:
+            return _names(argument, source)
+    raise ExpressionError(f"{source!r}: {ast.unparse(node)!r} is not allowed in a formula")
+
+
+def _wrap(piece: _Piece, level: int) -> _Piece:
+    if piece.level >= level:
+        return piece
+    return _Piece(rf"\left({piece.tex}\right)", f"({piece.text})", _ATOM)
+
+
+def _bracketed_number(piece: _Piece) -> _Piece:
+    """A substituted number inside a product stands in brackets, as on paper."""
+    if not piece.number:
+        return piece
+    return _Piece(f"({piece.tex})", f"({piece.text})", _ATOM)
+
+
+def _draw(node: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
+    match node:
+        case ast.Name(id="pi"):
+            return _Piece(r"\pi", "π", _ATOM)
+        case ast.Name(id=name):
+            if name in shown:
+                return _Piece(shown[name].tex, shown[name].text, _ATOM, number=True)
+            sign = symbol(name)
+            return _Piece(sign.tex, sign.text, _ATOM)
+        case ast.Constant(value=value):
+            digits = repr(value)
+            return _Piece(digits.replace(".", "{,}"), digits.replace(".", ","), _ATOM)
+        case ast.UnaryOp(operand=operand):
+            inner = _wrap(_draw(operand, shown), _PRODUCT)
+            if inner.number and inner.text.startswith("−"):
+                inner = _bracketed_number(inner)
+            return _Piece("-" + inner.tex, "−" + inner.text, _SIGN)
+        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
+            return _draw_sum(_draw(left, shown), isinstance(op, ast.Sub), _draw(right, shown))
+        case ast.BinOp(left=left, op=ast.Mult(), right=right):
+            return _draw_product(left, right, shown)
+        case ast.BinOp(left=left, op=ast.Div(), right=right):
+            return _draw_fraction(_draw(left, shown), _draw(right, shown))
+        case ast.BinOp(left=left, op=ast.Pow(), right=right):
+            return _draw_power(left, right, shown)
+        case ast.Call(func=ast.Name(id=name), args=[argument]):
+            return _draw_call(name, _draw(argument, shown))
+    raise ExpressionError(f"cannot show {ast.unparse(node)}")
+
+
+def _draw_sum(left: _Piece, minus: bool, right: _Piece) -> _Piece:
+    if (
+        right.level == _SIGN
+        or (right.level == _SUM and minus)
+        or (right.number and right.text.startswith("−"))
+    ):
+        right = _wrap(_Piece(right.tex, right.text, _SUM), _ATOM)
+    mark = ("-", "−") if minus else ("+", "+")
+    return _Piece(f"{left.tex} {mark[0]} {right.tex}", f"{left.text} {mark[1]} {right.text}", _SUM)
+
+
+def _draw_product(left: ast.expr, right: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
+    first, second = (
+        _bracketed_number(_wrap(_draw(side, shown), _PRODUCT)) for side in (left, right)
+    )
+    if _starts_with_digit(right):  # x*2 would read as x2
+        return _Piece(
+            rf"{first.tex} \times {second.tex}", f"{first.text} × {second.text}", _PRODUCT
+        )
+    if isinstance(right, ast.BinOp) and isinstance(right.op, ast.Div):
+        second = _wrap(_Piece(second.tex, second.text, _SUM), _ATOM)
+    # sin θ followed by another factor needs air; k Q₁ does not
+    space = r"\," if _ends_in_function(left) or _starts_with_function(right) else ""
+    return _Piece(
+        f"{first.tex}{space or ' '}{second.tex}",
+        f"{first.text}{' ' if space else ''}{second.text}",
+        _PRODUCT,
+    )
+
+
+def _ends_in_function(node: ast.expr) -> bool:
+    if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Mult):
+        node = node.right
+    return isinstance(node, ast.Call) and _call_name(node) not in ("sqrt", "abs")
+
+
+def _starts_with_function(node: ast.expr) -> bool:
+    while isinstance(node, ast.BinOp) and isinstance(node.op, ast.Mult | ast.Pow):
+        node = node.left
+    return isinstance(node, ast.Call)
+
+
+def _starts_with_digit(node: ast.expr) -> bool:
+    while isinstance(node, ast.BinOp):
+        node = node.left
+    return isinstance(node, ast.Constant)
+
+
+def _call_name(node: ast.Call) -> str:
+    return node.func.id if isinstance(node.func, ast.Name) else ""
+
+
+def _draw_fraction(top: _Piece, bottom: _Piece) -> _Piece:
+    tex = rf"\dfrac{{{top.tex}}}{{{bottom.tex}}}"
+    over = top.text if top.level >= _PRODUCT else f"({top.text})"
+    if top.number and " " in top.text:
+        over = f"({top.text})"
+    under = bottom.text if bottom.level >= _POWER and " " not in bottom.text else f"({bottom.text})"
+    return _Piece(tex, f"{over}/{under}", _PRODUCT)
+
+
+def _draw_power(base: ast.expr, exponent: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
+    raised = _draw(exponent, shown)
+    digits = raised.text.replace("−", "-")
+    power = digits.translate(_SUPERSCRIPTS) if digits.lstrip("-").isdigit() else f"^({raised.text})"
+    if isinstance(base, ast.Call) and _call_name(base) in ("sin", "cos", "tan"):
+        name, inner = _call_name(base), _wrap(_draw(base.args[0], shown), _POWER)
+        return _Piece(
+            rf"\{name}^{{{raised.tex}}} {inner.tex}", f"{name}{power} {inner.text}", _POWER
+        )
+    bottom = _draw(base, shown)
+    bottom = _bracketed_number(bottom) if bottom.number else _wrap(bottom, _ATOM)
+    return _Piece(f"{bottom.tex}^{{{raised.tex}}}", f"{bottom.text}{power}", _POWER)
+
+
+def _draw_call(name: str, inner: _Piece) -> _Piece:
+    if name == "sqrt":
+        body = inner.text if inner.level == _ATOM and " " not in inner.text else f"({inner.text})"
+        return _Piece(rf"\sqrt{{{inner.tex}}}", f"√{body}", _ATOM)
+    if name == "abs":
+        return _Piece(rf"\left|{inner.tex}\right|", f"|{inner.text}|", _ATOM)
+    if name.startswith("a"):
+        head = (_TEX_FUNCTIONS[name], _TEXT_FUNCTIONS[name])
+        return _Piece(rf"{head[0]}\left({inner.tex}\right)", f"{head[1]}({inner.text})", _POWER)
+    inner = _wrap(inner, _POWER)
+    return _Piece(rf"\{name} {inner.tex}", f"{name} {inner.text}", _POWER)

@@ -1,0 +1,128 @@
+"""The form of a question, made from its declaration. No form is written by hand."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from html import escape
+
+from calc.questions import Choice, Field, Input, Question, Rows
+from calc.symbols import symbol
+from calc.units import parse_unit, speak
+
+
+def render(key: str, question: Question, typed: Mapping[str, object], find: str = "") -> str:
+    """The form of question ``key`` (``topic.question``) filled with ``typed``; ``find`` is the unknown."""
+    spot = key.replace(".", "-")
+    fields = "".join(_field(spot, question, item, typed, find) for item in question.fields)
+    lead = (
+        '<p class="lead">Type your own numbers. Leave the box you want to find empty, or pick it.</p>'
+        if question.unknowns
+        else '<p class="lead">Type your own numbers.</p>'
+    )
+    return (
+        f'<form class="numbers" id="form-{spot}" data-question="{escape(key)}" novalidate autocomplete="off">'
+        f'<h4 class="form-title">{escape(question.title)}: your numbers</h4>{lead}'
+        f'<div class="fields">{fields}</div><p class="problem whole" role="alert" hidden></p>'
+        '<p class="buttons"><button type="submit" class="show-working">Show the working</button>'
+        '<button type="button" class="back-to-example">Back to the example</button>'
+        '<button type="button" class="copy-link">Copy a link to these numbers</button></p>'
+        '<p class="status" role="status"></p></form>'
+    )
+
+
+def _field(
+    spot: str, question: Question, item: Field, typed: Mapping[str, object], find: str
+) -> str:
+    if isinstance(item, Choice):
+        return _choice(spot, item, str(typed.get(item.name, "")))
+    if isinstance(item, Rows):
+        return _table(spot, item, typed.get(item.name, ()))
+    may_ask = item.name in question.unknowns
+    return _entry(spot, item, item.name, str(typed.get(item.name, "")), may_ask, find == item.name)
+
+
+def _entry(
+    spot: str, item: Input, path: str, value: str, may_ask: bool = False, asked: bool = False
+) -> str:
+    name = f"{spot}-{path.replace('.', '-')}"
+    unit = parse_unit(item.unit) if item.unit else None
+    said = (
+        f'<span class="unit" title="{escape(speak(unit))}">{escape(unit.text)}</span>'
+        if unit
+        else '<span class="unit"></span>'
+    )
+    hint = f'<small class="hint">{escape(item.help)}</small>' if item.help else ""
+    pick = ""
+    if may_ask:
+        chosen = " checked" if asked else ""
+        pick = (
+            f'<label class="find"><input type="radio" name="find" value="{escape(path)}"{chosen}>'
+            f'<span>find<span class="spoken"> {escape(item.words)}</span></span></label>'
+        )
+    return (
+        f'<div class="entry{" asked" if asked else ""}" data-field="{escape(path)}"><label for="{name}">{escape(item.words)} '
+        f'<i class="symbol">{_sign(item.name)}</i>{hint}</label>'
+        f'<span class="box"><input type="text" id="{name}" name="{escape(path)}" value="{escape(value, quote=True)}" '
+        f'inputmode="text" spellcheck="false" autocapitalize="off" maxlength="200" aria-describedby="{name}-problem">{said}</span>{pick}'
+        f'<p class="problem" id="{name}-problem" hidden></p></div>'
+    )
+
+
+def _sign(name: str) -> str:
+    """The symbol with its lowered part, as HTML."""
+    head, _, rest = symbol(name).label.partition("_")
+    lowered, _, tail = rest.strip("{").partition("}")
+    return escape(head) + (f"<sub>{escape(lowered)}</sub>{escape(tail)}" if rest else "")
+
+
+def _choice(spot: str, item: Choice, value: str) -> str:
+    name = f"{spot}-{item.name}"
+    options = "".join(
+        f'<option value="{escape(key)}"{" selected" if key == value else ""}>{escape(words)}</option>'
+        for key, words in item.options
+    )
+    return (
+        f'<div class="entry choice" data-field="{escape(item.name)}"><label for="{name}">{escape(item.words)}</label>'
+        f'<span class="box"><select id="{name}" name="{escape(item.name)}" aria-describedby="{name}-problem">{options}</select></span>'
+        f'<p class="problem" id="{name}-problem" hidden></p></div>'
+    )
+
+
+def _table(spot: str, item: Rows, rows: object) -> str:
+    given = (
+        [row for row in rows if isinstance(row, Mapping)] if isinstance(rows, list | tuple) else []
+    )
+    given += [{}] * (item.at_least - len(given))
+    head = "".join(
+        f'<th scope="col">{escape(column.words)} <i class="symbol">{_sign(column.name)}</i></th>'
+        for column in item.columns
+    )
+    body = "".join(_row(spot, item, index, row) for index, row in enumerate(given))
+    blank = (
+        _row(spot, item, 0, {})
+        .replace(f"{item.name}.0.", f"{item.name}.#.")
+        .replace(f"-{item.name}-0-", f"-{item.name}-#-")
+    )
+    return (
+        f'<div class="entry table" data-field="{escape(item.name)}" data-least="{item.at_least}" data-most="{item.at_most}">'
+        f'<table class="rows"><caption>{escape(item.words)}</caption><thead><tr><th scope="col"></th>{head}<th></th></tr></thead>'
+        f"<tbody>{body}</tbody></table><template>{blank}</template>"
+        f'<button type="button" class="add-row">Add a {escape(item.row_words)}</button>'
+        f'<p class="problem" id="{spot}-{item.name}-problem" hidden></p></div>'
+    )
+
+
+def _row(spot: str, item: Rows, index: int, row: Mapping[str, object]) -> str:
+    cells = ""
+    for column in item.columns:
+        path = f"{item.name}.{index}.{column.name}"
+        name = f"{spot}-{path.replace('.', '-')}"
+        unit = parse_unit(column.unit).text if column.unit else ""
+        cells += (
+            f'<td data-field="{escape(path)}"><span class="box"><input type="text" id="{name}" name="{escape(path)}" '
+            f'value="{escape(str(row.get(column.name, "")), quote=True)}" spellcheck="false" autocapitalize="off" maxlength="200" '
+            f'aria-label="{escape(column.words)}" aria-describedby="{name}-problem"><span class="unit">{escape(unit)}</span></span>'
+            f'<p class="problem" id="{name}-problem" hidden></p></td>'
+        )
+    remove = f'<td><button type="button" class="remove-row" aria-label="Remove this {escape(item.row_words)}">×</button></td>'
+    return f'<tr><th scope="row" class="row-number">{index + 1}</th>{cells}{remove}</tr>'

@@ -1,0 +1,179 @@
+"""A worked answer as HTML. Every string is escaped here; class names are styled in docs/assets/booklet.css.
+
+Mathematics is written as ``<span class="tex" data-tex="…">plain text</span>``:
+typeset at build time or by the page, and readable as it stands before that.
+"""
+
+from __future__ import annotations
+
+from html import escape
+
+from calc.answers import (
+    CheckShown,
+    Direction,
+    Given,
+    Mark,
+    PartShown,
+    Point,
+    StepShown,
+    WorkedAnswer,
+)
+from calc.expressions import Maths
+from calc.figures import Figure
+from calc.renderings import svg
+
+_MARK = {
+    "formula": ("F", "formula"),
+    "substitution": ("S", "substitution"),
+    "answer": ("A", "answer with unit"),
+    "point": ("✓", "point"),
+}
+
+
+def render(answer: WorkedAnswer, *, open_parts: bool = True) -> str:
+    """The whole answer; parts are folded when ``open_parts`` is false and there are several."""
+    several = len(answer.parts) > 1
+    parts = "".join(part(shown, folded=several and not open_parts) for shown in answer.parts)
+    return (
+        f'<article class="worked">{_warnings(answer.warnings)}<p class="story">{escape(answer.story)}</p>'
+        f'<div class="data">{_given(answer)}{figure(answer.figure)}</div>'
+        f'<div class="parts">{parts}</div>{_checks(answer.checks)}{_notes(answer.notes)}'
+        f'<p class="total">Total: {answer.marks} {"mark" if answer.marks == 1 else "marks"}</p></article>'
+    )
+
+
+def maths(piece: Maths, *, display: bool = False) -> str:
+    """One piece of mathematics, to be typeset; its plain text stands in it until then."""
+    kind = "tex display" if display else "tex"
+    return f'<span class="{kind}" data-tex="{escape(piece.tex, quote=True)}">{escape(piece.text)}</span>'
+
+
+def figure(drawn: Figure | None) -> str:
+    """The figure with its text alternative, or nothing."""
+    return f'<figure class="scene">{svg.render(drawn)}</figure>' if drawn else ""
+
+
+def part(shown: PartShown, *, folded: bool = False) -> str:
+    """One part: the words and marks, then steps, memo points, figure and answer."""
+    number = f'<span class="part-number">{escape(shown.number)}</span> ' if shown.number else ""
+    worth = f'<span class="part-marks">({shown.marks})</span>'
+    head = f"{number}{escape(shown.ask)} {worth}"
+    body = "".join(step(item, index) for index, item in enumerate(shown.steps, 1))
+    body = f'<ol class="steps">{body}</ol>' if body else ""
+    body += _points(shown.points) + figure(shown.figure) + _answer(shown)
+    if folded:
+        return f'<details class="part" data-part="{escape(shown.key)}"><summary>{head}</summary>{body}</details>'
+    return f'<section class="part" data-part="{escape(shown.key)}"><h4 class="part-ask">{head}</h4>{body}</section>'
+
+
+def step(shown: StepShown, index: int) -> str:
+    """One numbered step: the reason beside the lines of working, the marks in the margin."""
+    earned = {mark.kind: mark for mark in shown.marks}
+    lines = [_line(shown.formula, earned.get("formula"))]
+    if shown.substitution.text != shown.formula.text:
+        lines.append(_line(shown.substitution, earned.get("substitution")))
+    lines += [_line(line, None) for line in shown.algebra]
+    if shown.method:
+        lines.append(f'<p class="method">{escape(shown.method)}</p>')
+    lines.append(_line(shown.result, earned.get("answer"), "result"))
+    plain = f'<details class="plain"><summary>In plain words</summary><p>{escape(shown.plain)}</p></details>'
+    return (
+        f'<li class="step" data-step="{escape(shown.makes)}"><div class="reason"><p class="what">'
+        f'<span class="step-number">{index}</span>{escape(shown.what)}</p><p class="why">{escape(shown.why)}</p>'
+        f'{plain if shown.plain else ""}</div><div class="lines">{"".join(lines)}</div></li>'
+    )
+
+
+def _line(piece: Maths, mark: Mark | None, kind: str = "") -> str:
+    tick = ""
+    if mark:
+        letter, words = _MARK[mark.kind]
+        tick = (
+            f'<span class="mark" title="1 mark: {words}"><span aria-hidden="true">✓{letter}</span>'
+        )
+        tick += f'<span class="spoken">{mark.count} mark: {words}</span></span>'
+    return f'<div class="line {kind}">{maths(piece, display=True)}{tick}</div>'
+
+
+def _answer(shown: PartShown) -> str:
+    if not shown.answer:
+        return ""
+    where = _direction(shown.answer.direction)
+    name = (
+        shown.steps[-1].result
+        if shown.steps and shown.steps[-1].makes == shown.answer.name
+        else shown.answer.shown
+    )
+    spoken = f'<span class="spoken">Answer: {escape(shown.answer.spoken)}</span>'
+    return f'<p class="answer">{spoken}<span aria-hidden="true">{maths(name)}</span>{where}</p>'
+
+
+def _direction(direction: Direction | None) -> str:
+    return f'<span class="direction">, {escape(direction.words)}</span>' if direction else ""
+
+
+def _points(points: tuple[Point, ...]) -> str:
+    if not points:
+        return ""
+    rows = "".join(
+        f'<li>{_keyed(point)}<span class="mark" title="{point.marks} marks">{"✓" * point.marks}</span></li>'
+        for point in points
+    )
+    return f'<ul class="points">{rows}</ul>'
+
+
+def _keyed(point: Point) -> str:
+    return emphasised(point.words, point.keys)
+
+
+def emphasised(words: str, keys: tuple[str, ...]) -> str:
+    """``words`` escaped, with each key phrase marked."""
+    text = escape(words)
+    for key in keys:
+        text = text.replace(escape(key), f'<em class="key">{escape(key)}</em>', 1)
+    return text
+
+
+def _given(answer: WorkedAnswer) -> str:
+    rows = "".join(_given_row(line) for line in answer.given)
+    rows += "".join(
+        f'<tr class="constant"><th scope="row">{escape(c.words)}</th><td>{maths(c.symbol + _EQUALS + c.shown)}</td></tr>'
+        for c in answer.constants
+    )
+    return (
+        f'<table class="given"><caption>What is given</caption><tbody>{rows}</tbody></table>'
+        if rows
+        else ""
+    )
+
+
+_EQUALS = Maths(" = ", " = ")
+
+
+def _given_row(line: Given) -> str:
+    if not line.symbol.text:
+        return (
+            f'<tr><th scope="row">{escape(line.words)}</th><td>{escape(line.shown.text)}</td></tr>'
+        )
+    note = f' <small class="note">{escape(line.note)}</small>' if line.note else ""
+    shown = maths(line.symbol + _EQUALS + (line.conversion or line.shown))
+    return f'<tr><th scope="row">{escape(line.words)}</th><td>{shown}{note}</td></tr>'
+
+
+def _checks(checks: tuple[CheckShown, ...]) -> str:
+    if not checks:
+        return ""
+    items = ""
+    for check in checks:
+        lines = "".join(_line(line, None) for line in check.lines)
+        words = f"<p>{escape(check.words)}</p>" if check.words else ""
+        items += f'<div class="check"><p class="what">{escape(check.what)}</p>{lines}{words}</div>'
+    return f'<section class="checks"><h4>Check it another way</h4>{items}</section>'
+
+
+def _notes(notes: tuple[str, ...]) -> str:
+    return "".join(f'<p class="note">{escape(note)}</p>' for note in notes)
+
+
+def _warnings(warnings: tuple[str, ...]) -> str:
+    return "".join(f'<p class="warning">{escape(warning)}</p>' for warning in warnings)
