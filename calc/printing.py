@@ -1,29 +1,47 @@
 """Numbers as a memo prints them, in plain text, TeX and words, always from one set of digits.
 
-Rounded results: full precision in, two decimals out, halves away from zero ("halves up"
-for sizes); scientific notation, rounded on the coefficient, below 0,1 and from 10 000.
+Results are rounded once: full precision in, two decimals out, halves away from zero;
+below 0,1 and from 10 000 in scientific notation, two decimals on the coefficient.
 Common practice of school memos, no source.
+
+Halves are judged on the decimal digits a pocket calculator would hold, not on the binary
+number: the float 2.675 lies a little below 2,675 and a product that should be 0,675 may
+come out as 0,6749999999999999, yet both round up on paper.  So the shortest digits that
+give the float back are first taken to 14 significant digits (within the 13 to 15 that
+calculators commonly carry; common practice, no source).
 """
 
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Context, Decimal
 
-from calc.units import Unit, speak, superscript
+from calc.units import Unit, speak
+from calc.unittext import superscript
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 _MINUS = "\N{MINUS SIGN}"
 _CONTEXT = Context(prec=60, rounding=ROUND_HALF_UP)
 _CALCULATOR = Context(prec=14, rounding=ROUND_HALF_UP)
 _SIX = Context(prec=6, rounding=ROUND_HALF_UP)
+_MOST_DECIMALS = 10
+_SMALLEST_PLAIN_RESULT = Decimal("0.1")
+_SMALLEST_PLAIN_DATUM = Decimal("0.001")
+_SCIENTIFIC_FROM = 10_000
 _LONGEST_DATUM = 12  # significant digits; a longer float is noise, not a datum
 
 
 @dataclass(frozen=True, slots=True)
 class Style:
-    """How numbers are printed: decimals kept, and a decimal comma or point."""
+    """How numbers are printed: decimals kept (0 to 10), and a decimal comma or point."""
 
     decimals: int = 2
     comma: bool = True
+
+    def __post_init__(self) -> None:
+        if not 0 <= self.decimals <= _MOST_DECIMALS:
+            raise ValueError(
+                f"{self.decimals} decimals cannot be printed. "
+                f"Choose from 0 to {_MOST_DECIMALS}, for example 2."
+            )
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,19 +56,20 @@ class Printed:
 def rounded(value: float | Decimal, style: Style = Style()) -> Printed:
     """A result, rounded once to ``style.decimals`` places (see the module's rule).
 
-    Raises ``ValueError`` for a value that is not finite.
+    A size that rounds to 10 000 is scientific too.  Raises ``ValueError`` for a value
+    that is not finite.
     """
     number = _CALCULATOR.plus(_decimal(value))
     if not number:
         return _print("0", None, style)
-    step = Decimal(1).scaleb(-style.decimals)
-    if abs(number) >= Decimal("0.1"):
+    step = Decimal((0, (1,), -style.decimals))
+    if abs(number) >= _SMALLEST_PLAIN_RESULT:
         plain = number.quantize(step, context=_CONTEXT)
-        if plain and abs(plain) < 10_000:
+        if plain and abs(plain) < _SCIENTIFIC_FROM:
             return _print(f"{plain:f}", None, style)
     power = number.adjusted()
     coefficient = number.scaleb(-power, _CONTEXT).quantize(step, context=_CONTEXT)
-    if abs(coefficient) >= 10:  # 9,999 carries
+    if abs(coefficient) >= 10:  # 9,999 has become 10,00
         power += 1
         coefficient = number.scaleb(-power, _CONTEXT).quantize(step, context=_CONTEXT)
     return _print(f"{coefficient:f}", power, style)
@@ -60,15 +79,15 @@ def exact(value: float | Decimal, style: Style = Style()) -> Printed:
     """A datum with all its digits: 0,15 or 1,6 × 10⁻¹⁹; plain from 0,001 to below 10 000.
 
     A float with more than twelve significant digits came out of a calculation and is
-    printed with six.  Raises ``ValueError`` for a value that is not finite.
+    shown with six; a ``Decimal`` keeps its digits.  Raises ``ValueError`` for a value
+    that is not finite.
     """
-    number = _decimal(value)
-    if len(number.normalize(_CONTEXT).as_tuple().digits) > _LONGEST_DATUM:
-        number = _SIX.plus(number)
+    number = _decimal(value).normalize(_CONTEXT)
+    if isinstance(value, float) and len(number.as_tuple().digits) > _LONGEST_DATUM:
+        number = _SIX.plus(number).normalize(_CONTEXT)
     if not number:
         return _print("0", None, style)
-    number = number.normalize(_CONTEXT)
-    if Decimal("0.001") <= abs(number) < 10_000:
+    if _SMALLEST_PLAIN_DATUM <= abs(number) < _SCIENTIFIC_FROM:
         return _print(f"{number:f}", None, style)
     power = number.adjusted()
     return _print(f"{number.scaleb(-power, _CONTEXT):f}", power, style)
@@ -92,8 +111,7 @@ def spoken(value: float | Decimal, style: Style = Style()) -> str:
 
 
 def _decimal(value: float | Decimal) -> Decimal:
-    # The shortest digits that give the float back: 2.675 is read as 2,675 (and rounds up
-    # to 2,68) although the nearest binary number lies a little below it.
+    """The shortest decimal digits that give the float back."""
     number = value if isinstance(value, Decimal) else Decimal(repr(float(value)))
     if not number.is_finite():
         raise ValueError(f"{value} cannot be printed: only finite numbers can.")

@@ -2,27 +2,20 @@
 
 A number is kept exactly (``Decimal``) and turned into its SI value in one rounding, so
 15 cm is exactly the float 0.15.  Angles: ``number`` keeps the degrees, ``value`` is in
-radians.  Spaces group thousands as in SI (BIPM 2019, 5.4.4); comma and point both mark
-decimals, never thousands.
+radians.  Spaces group thousands, comma and point both mark decimals and never thousands:
+The International System of Units, 9th edition (BIPM, 2019), chapter 5.
 """
 
 import re
 from dataclasses import dataclass
 from decimal import Decimal
 
-from calc.units import (
-    LONGEST,
-    Unit,
-    UnitError,
-    kind_of,
-    parse_unit,
-    raised_to_caret,
-    same_kind,
-    speak,
-    suggest,
-)
+from calc.units import LONGEST, Unit, UnitError, kind_of, parse_unit, same_kind, speak, suggest
+from calc.unittext import raised_to_caret
 
-LARGEST_POWER = 300  # beyond this a float has no room for squares and products
+LARGEST_POWER = 300  # of ten; the rest of a float's range is left for squares and products
+_LEAST, _MOST = 10.0**-LARGEST_POWER, 10.0**LARGEST_POWER
+_PLAIN_EXAMPLE = "0,5"
 
 
 class QuantityError(ValueError):
@@ -31,7 +24,7 @@ class QuantityError(ValueError):
     @property
     def sentence(self) -> str:
         """The whole message, ready to show beside the box."""
-        return str(self.args[0])
+        return str(self)
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +33,7 @@ class Quantity:
 
     value: SI value (angles in radians), one correct rounding of the exact product.
     unit: the unit typed, or the box's own unit when none was typed.
-    number: exactly the number typed, in ``unit``.
+    number: exactly the number typed, counted in ``unit``.
     text: what was typed, unchanged.
     unit_typed: False when the unit is the box's own.
     """
@@ -52,39 +45,64 @@ class Quantity:
     unit_typed: bool
 
 
-_SPACES = "\t\n\r\x0b\x0c\x85\xa0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007"
-_SPACES += "\u2008\u2009\u200a\u2028\u2029\u202f\u205f\u3000"
 _LIKENESSES = str.maketrans(
-    {
-        **dict.fromkeys(_SPACES, " "),
-        **dict.fromkeys("\u200b\u2060\ufeff", None),  # spaces of no width
-        **dict.fromkeys("−–—‐\u2011‒﹣-", "-"),
-        **dict.fromkeys("✕✖⨯", "×"),
-        **dict.fromkeys("⋅•∙∗", "·"),
-    }
+    dict.fromkeys("−–—‐\u2011‒﹣-", "-")
+    | dict.fromkeys("✕✖⨯", "×")
+    | dict.fromkeys("⋅•∙∗", "·")
+    | {"＋": "+", "，": ",", "．": "."}
 )
-_POWER = r"\^?\s*[({]?\s*(?P<{0}>[+-]?\s?[0-9]+)\s*[)}}]?"
+_POWER = r"\s*(?:\^|\*\*)\s*[({]?\s*([+-]?\s?[0-9]+)\s*[)}]?"
 _NUMBER = re.compile(
-    r"(?P<sign>[+-]?)\s*"
-    r"(?:"
-    r"(?P<whole>[0-9]{1,3}(?:\ [0-9]{3})+(?![0-9])|[0-9]+|(?=[.,][0-9]))"
-    r"(?:[.,](?P<part>[0-9]{3}(?:\ [0-9]{3})+(?:\ [0-9]{1,2})?(?![0-9])|[0-9]*))?"
-    r"(?:\s*[eE]\s*(?P<e>[+-]?\s?[0-9]+)"
-    r"|\s*[xX×*·]\s*10\s*(?:(?:\^|\*\*)\s*[({]?\s*(?P<ten>[+-]?\s?[0-9]+)\s*[)}]?"
-    r"|(?P<bare>[+-]\s?[0-9]+)))?"
-    r"|10\s*(?:\^|\*\*)\s*[({]?\s*(?P<only>[+-]?\s?[0-9]+)\s*[)}]?"
+    # sign
+    r"([+-]?)\s*(?:"
+    # 10^-9 on its own
+    rf"10{_POWER}"
+    # whole part, with thousands in groups
+    r"|([1-9][0-9]{0,2}(?:\ [0-9]{3})+(?![0-9])|[0-9]+|(?=[.,][0-9]))"
+    # decimals, perhaps in groups of three
+    r"(?:[.,]([0-9]{3}(?:\ [0-9]{3})*(?:\ [0-9]{1,2})?(?![0-9])|[0-9]*))?"
+    # power of ten: e-9, x 10^-9 or x 10-9
+    rf"(?:\s*[eE]\s*([+-]?\s?[0-9]+)|\s*[xX×*·]\s*10(?:{_POWER}|\s*([+-]\s?[0-9]+)))?"
     r")"
 )
-_ONLY_TEN = re.compile(r"(?P<sign>[+-]?)\s*10\s*(?:\^|\*\*)\s*[({]?\s*(?P<only>[+-]?\s?[0-9]+)\s*[)}]?")
-_NO_NUMBERS = {"inf", "infinity", "nan", "∞"}
+_NOT_FINITE = re.compile(r"[+-]?\s*(?:inf|nan|∞)", re.IGNORECASE)
+_POWER_SLIP = (
+    "has a power that cannot be read",
+    "Type the power of ten with × and ^, for example 5 × 10^-9.",
+)
+# What may follow a number by mistake: how it starts, the rule, the remedy.  A remedy that
+# is no whole sentence takes the example of the box.
+_SLIPS = tuple(
+    (re.compile(start), rule, remedy)
+    for start, rule, remedy in (
+        (r"[eE]\s*(?:[+-]|$)", "has no power of ten after the e", "Type the power too"),
+        (r"[xX×*·]\s*10|10\s*(?:\^|\*\*)|\^|\*\*", *_POWER_SLIP),
+        (r"/\s*[0-9]", "is a fraction", "Work it out and type a decimal number"),
+        (r"[-+xX×*·:÷]\s*[0-9(]", "is a calculation", "Work it out and type the result"),
+        (
+            r"[.,]?[0-9]",
+            "has digits apart that are not in groups of three",
+            "Type them together or in threes, for example 1 200.",
+        ),
+        (
+            r"['’`´]",
+            "has a mark between its digits",
+            "Use a space between thousands, for example 1 200.",
+        ),
+        (r"%", "is a percentage", "Divide by 100 and type the decimal number"),
+    )
+)
 
 
 def parse_number(text: str) -> Decimal:
     """Read a plain number exactly.  Raises ``QuantityError``, nothing else."""
-    clean = _clean(text, "0,5")
-    number, rest = _split(clean, "0,5")
+    typed = _typed(text, _PLAIN_EXAMPLE)
+    number, rest = _split(typed, _PLAIN_EXAMPLE)
     if rest:
-        raise QuantityError(f'"{clean}" is more than a number. Type only digits, for example 0,5.')
+        raise QuantityError(
+            f'"{typed}" has more than a number in it. '
+            f"Type the number alone, for example {_PLAIN_EXAMPLE}."
+        )
     return number
 
 
@@ -97,68 +115,118 @@ def parse_quantity(text: str, field_unit: str, *, example: str | None = None) ->
     """
     wanted = parse_unit(field_unit)
     shown = example or _example(wanted)
-    clean = _clean(text, shown)
-    number, rest = _split(clean, shown)
-    unit = _unit(rest, wanted, clean, shown) if rest else wanted
+    typed = _typed(text, shown)
+    number, rest = _split(typed, shown)
+    unit = _unit(rest, wanted, typed, shown) if rest else wanted
     try:
         value = unit.to_si(number)
     except OverflowError:
         value = float("inf")
-    if number and not 10.0**-LARGEST_POWER <= abs(value) <= 10.0**LARGEST_POWER:
-        raise QuantityError(_too_far(clean, shown))
+    if number and not _LEAST <= abs(value) <= _MOST:
+        raise _too_far(typed, shown)
     return Quantity(value, unit, number, text, bool(rest))
 
 
 def _example(wanted: Unit) -> str:
-    if not wanted.text:
-        return "0,5"
-    return "30°" if wanted.text == "°" else f"5 {wanted.text}"
+    if wanted.text in {"", "°"}:
+        return "30°" if wanted.text else _PLAIN_EXAMPLE
+    return f"5 {wanted.text}"
 
 
-def _clean(text: str, example: str) -> str:
-    clean = " ".join(text.translate(_LIKENESSES).split())
-    if not clean:
-        raise QuantityError(f"Type a value, for example {example}.")
-    if len(clean) > LONGEST:
+def _typed(text: str, example: str) -> str:
+    """``text`` with single plain spaces and without characters that cannot be seen."""
+    if len(text.strip()) > LONGEST:
+        start = _typed(text.strip()[:20], example)
         raise QuantityError(
-            f'"{clean[:20]}…" is longer than {LONGEST} characters. Type one value, for example {example}.'
+            f'"{start}…" is longer than {LONGEST} characters. '
+            f"Type one value, for example {example}."
         )
-    return clean
+    seen = "".join(c if c.isprintable() else " " if c.isspace() else "" for c in text)
+    typed = " ".join(seen.split())
+    if not typed:
+        raise QuantityError(f"Type a value, for example {example}.")
+    return typed
 
 
-def _too_far(clean: str, example: str) -> str:
-    return (
-        f'"{clean}" is too large or too small to work with: powers of ten go from '
-        f"-{LARGEST_POWER} to {LARGEST_POWER}. Type a smaller power, for example {example}."
+def _too_far(typed: str, example: str) -> QuantityError:
+    return QuantityError(
+        f'"{typed}" is too large or too small: powers of ten go from -{LARGEST_POWER} '
+        f"to {LARGEST_POWER}. Check the power, for example {example}."
     )
 
 
-def _split(clean: str, example: str) -> tuple[Decimal, str]:
-    """The number at the start of ``clean`` and the text after it."""
-    plain = raised_to_caret(clean)
-    match = _ONLY_TEN.match(plain) or _NUMBER.match(plain)
+def _split(typed: str, example: str) -> tuple[Decimal, str]:
+    """The number at the start of ``typed``, and the text of its unit."""
+    plain = raised_to_caret(typed.translate(_LIKENESSES))
+    if _NOT_FINITE.match(plain):
+        raise QuantityError(
+            f'"{typed}" is not a number to work with. Type digits, for example {example}.'
+        )
+    match = _NUMBER.match(plain)
     if match is None:
-        raise QuantityError(f'"{clean}" does not start with a number. Type a number, for example {example}.')
-    found = match.groupdict()
-    power_text = found.get("e") or found.get("ten") or found.get("bare") or found.get("only") or "0"
-    digits = power_text.replace(" ", "")
-    if len(digits.lstrip("+-").lstrip("0")) > 3 or abs(int(digits)) > LARGEST_POWER:
-        raise QuantityError(_too_far(clean, example))
-    whole = "1" if found.get("only") else (found["whole"] + "." + (found["part"] or "0")).replace(" ", "")
-    number = Decimal(f"{found['sign']}{whole}e{digits}")
-    return (number if number else Decimal(0)), plain[match.end() :].strip()
+        rule = (
+            "has an equals sign. Type the value alone"
+            if "=" in plain
+            else "does not start with a number. Type a number"
+        )
+        raise QuantityError(f'"{typed}" {rule}, for example {example}.')
+    # A phone may add a full stop after two spaces.
+    rest = plain[match.end() :].strip().rstrip(" .")
+    if rest:
+        _check_rest(match, rest, typed, example)
+    sign, alone, whole, decimals, *powers = match.groups()
+    power = (alone or next(filter(None, powers), "0")).replace(" ", "")
+    if len(power.lstrip("+-0")) > 3 or abs(int(power)) > LARGEST_POWER:
+        raise _too_far(typed, example)
+    digits = "1" if alone else f"{whole or '0'}.{decimals or ''}".replace(" ", "").rstrip(".")
+    number = Decimal(f"{sign}{digits}e{power}")
+    return number or Decimal(0), rest
 
 
-def _unit(rest: str, wanted: Unit, clean: str, example: str) -> Unit:
-    needed = f"{kind_of(wanted)} in {speak(wanted)} ({wanted.text})"
+def _check_rest(match: re.Match[str], rest: str, typed: str, example: str) -> None:
+    """Refuse what follows a number by mistake, with the remedy that fits the mistake."""
+    _, alone, _, decimals, *powers = match.groups()
+    if rest[0] in ",." and (alone or any(powers)):
+        raise QuantityError(
+            f'"{typed}" has decimals in its power of ten. Type a whole power, for example {example}.'
+        )
+    if rest[0] in ",." and decimals is not None:
+        raise QuantityError(
+            f'"{typed}" has two decimal signs. Use one decimal sign, and spaces between '
+            "thousands, for example 1 200,5."
+        )
+    if match.group().lstrip("+- ") == "10" and rest[0] in "+-":
+        raise QuantityError(f'"{typed}" {". ".join(_POWER_SLIP)}')
+    for start, rule, remedy in _SLIPS:
+        if start.match(rest):
+            tail = "" if remedy.endswith(".") else f", for example {example}."
+            raise QuantityError(f'"{typed}" {rule}. {remedy}{tail}')
+
+
+def _unit(rest: str, wanted: Unit, typed: str, example: str) -> Unit:
+    """The unit typed, if it measures the kind of quantity the box needs."""
+    needed = f"this box needs {_needed(wanted)}, for example {example}."
     try:
         unit = parse_unit(rest)
     except UnitError as error:
-        raise QuantityError(error.sentence) from None
-    if not same_kind(unit, wanted):
-        meant = suggest(rest, wanted)
-        tail = f" Did you mean {' or '.join(meant)}?" if meant else ""
-        raise QuantityError(
-            f'"{clean}" is {kind_of(unit)}; this box needs {needed}, for example {example}.{tail}'
-        )
-    return unit
+        remedy = _question(rest, wanted) or error.remedy or needed.replace("t", "T", 1)
+        raise QuantityError(f"{error.reason} {remedy}") from None
+    if same_kind(unit, wanted):
+        return unit
+    sentence = f'"{typed}" is {kind_of(unit)}; {needed} {_question(rest, wanted)}'
+    raise QuantityError(sentence.rstrip())
+
+
+def _question(rest: str, wanted: Unit) -> str:
+    """Which unit of the right kind may have been meant, or ''."""
+    meant = " or ".join(suggest(rest, wanted))
+    dot = " Put a dot between two units." if "·" in meant and "·" not in rest else ""
+    return f"Did you mean {meant}?{dot}" if meant else ""
+
+
+def _needed(wanted: Unit) -> str:
+    if not wanted.text:
+        return "a plain number without a unit"
+    kind = kind_of(wanted)
+    name = "a value" if kind.startswith("a quantity in") else kind
+    return f"{name} in {speak(wanted)} ({wanted.text})"

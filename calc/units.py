@@ -1,12 +1,11 @@
 """Units as learners type them and as a teacher writes them.
 
 Unit names, prefixes and factors: The International System of Units, 9th edition
-(BIPM, 2019), tables 2 to 8; the electronvolt uses the exact SI value of e.  Factors are
+(BIPM, 2019), chapters 2 to 4; the electronvolt uses the exact SI value of e.  Factors are
 fractions, so 36 km/h is exactly 10 m/s.  There are no units with an offset: every
 conversion is one multiplication.
 """
 
-import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from decimal import Decimal
@@ -15,19 +14,24 @@ from functools import lru_cache
 from itertools import islice, product
 from typing import NamedTuple
 
+from calc.unittext import LONGEST, PREFIXES, UnitError, factors, superscript
+
+__all__ = [
+    "LONGEST",
+    "PI",
+    "Dimension",
+    "Unit",
+    "UnitError",
+    "kind_of",
+    "name_of_dimension",
+    "parse_unit",
+    "same_kind",
+    "speak",
+    "suggest",
+]
+
 # pi to 50 decimals (OEIS A000796); enough that degrees become correctly rounded radians.
 PI = Fraction("3.14159265358979323846264338327950288419716939937510")
-
-LONGEST = 60  # characters in one box
-
-
-class UnitError(ValueError):
-    """A unit that cannot be read; ``sentence`` says what was typed, the rule and the remedy."""
-
-    @property
-    def sentence(self) -> str:
-        """The whole message, ready to show beside the box."""
-        return str(self.args[0])
 
 
 class Dimension(NamedTuple):
@@ -89,7 +93,8 @@ class Unit:
 
     def si(self) -> "Unit":
         """The unprefixed SI unit of the same kind: km·h⁻¹ gives m·s⁻¹, kWh gives J."""
-        return _assemble((_SYMBOLS[_SYMBOLS[s].si], p * _SYMBOLS[s].si_power) for s, p in self.parts)
+        atoms = [(_SYMBOLS[symbol], power) for symbol, power in self.parts]
+        return _assemble([(_SYMBOLS[atom.si], power * atom.si_power) for atom, power in atoms])
 
     def to_si(self, number: Decimal) -> float:
         """SI value of ``number`` of this unit, rounded once (angles: radians)."""
@@ -100,12 +105,6 @@ class Unit:
         return float(Fraction(repr(float(value))) / self.factor)
 
 
-# symbol: (power of ten, name); u is typed for µ.
-_PREFIXES = {
-    "p": (-12, "pico"), "n": (-9, "nano"), "µ": (-6, "micro"), "m": (-3, "milli"),
-    "c": (-2, "centi"), "d": (-1, "deci"), "k": (3, "kilo"), "M": (6, "mega"),
-    "G": (9, "giga"), "T": (12, "tera"), "P": (15, "peta"),
-}  # fmt: skip
 _ANY = "pnµmkMGTP"  # centi and deci go with the metre and the litre only
 _NEWTON = Dimension(kg=1, m=1, s=-2)
 _JOULE = Dimension(kg=1, m=2, s=-2)
@@ -161,7 +160,7 @@ def _build_tables() -> None:
     typed_as = {"Ω": ("Ω", "ohm"), "L": ("L", "l")}
     for symbol, word, plural, factor, dimension, prefixes, spellings in _TABLE:
         for prefix in ("", *prefixes):
-            power, name = _PREFIXES.get(prefix, (0, ""))
+            power, name = PREFIXES.get(prefix, (0, ""))
             ohm = _ELISIONS.get(name + word, name + word)
             words = [name + w for w in (word, plural, *spellings.split())] + [ohm, ohm + "s"]
             whole = Fraction(factor) * Fraction(10) ** power
@@ -181,107 +180,9 @@ def _build_tables() -> None:
 
 _build_tables()
 
-_SUPERSCRIPTS = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
-_FROM_SUPERSCRIPTS = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺", "0123456789-+")
-_LIKENESSES = str.maketrans({
-    "μ": "µ", "\u2126": "Ω", "º": "°", "˚": "°", "\u212a": "K",
-    "⋅": "·", "•": "·", "∙": "·", "*": "·", "×": "·", ".": "·",
-    "−": "-", "–": "-", "‐": "-", "\u2011": "-", "⁄": "/", "∕": "/",
-})  # fmt: skip
-_RAISED = re.compile("[⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺]+")
-_JOIN = re.compile(r"-(?=[A-Za-zµΩ°])")
-_TOKEN = re.compile(
-    r"\s*(?:(?P<name>[A-Za-zµΩ°]+)"
-    r"(?:\s*\^\s*(?:\(\s*)?(?P<raised>[+-]?[0-9]+)(?:\s*\))?|(?P<plain>[+-]?[0-9]+))?"
-    r"|(?P<mark>[·/()]))"
-)
-_POWERS = {"square": 2, "squared": 2, "cubic": 3, "cubed": 3}
-_PREFIX_WORDS = {name for _, name in _PREFIXES.values()}
-_REMEDIES = {
-    "°C": "Add 273 to the temperature and type kelvin, for example 293 K",
-    "kph": "Type km/h, for example 36 km/h",
-    "kmh": "Type km/h, for example 36 km/h",
-    "kmph": "Type km/h, for example 36 km/h",
-}
-
-
-def superscript(power: int) -> str:
-    """``power`` in raised digits: -19 gives ⁻¹⁹."""
-    return str(power).translate(_SUPERSCRIPTS)
-
-
-def raised_to_caret(text: str) -> str:
-    """``text`` with each run of raised digits written after a caret: 10⁻⁹ gives 10^-9."""
-    return _RAISED.sub(lambda run: "^" + run.group().translate(_FROM_SUPERSCRIPTS), text)
-
-
-def _tokens(text: str) -> Iterator[tuple[str, int]]:
-    """(name, power) for a unit, (mark, 0) for one of · / ( )."""
-    clean = _JOIN.sub("·", raised_to_caret(text).translate(_LIKENESSES)).strip()
-    position = 0
-    pending = ""  # a prefix word waiting for its unit: micro coulomb
-    while position < len(clean):
-        match = _TOKEN.match(clean, position)
-        if match is None:
-            raise UnitError(
-                f'"{text.strip()}" cannot be read as a unit at "{clean[position:].strip()}". '
-                "Type unit symbols with powers, for example N·C^-1 or m/s^2."
-            )
-        position = match.end()
-        if match["mark"]:
-            yield match["mark"], 0
-            continue
-        name = match["name"]
-        if name.lower() in _PREFIX_WORDS:
-            pending = name.lower()
-            continue
-        power = int(match["raised"] or match["plain"] or 1)
-        if not 1 <= abs(power) <= 9:
-            raise UnitError(
-                f'"{text.strip()}" has the power {power}. '
-                "Powers in a unit run from 1 to 9 or -1 to -9, for example m^2."
-            )
-        yield pending + (name.lower() if pending else name), power
-        pending = ""
-    if pending:
-        raise UnitError(f'"{text.strip()}" is only a prefix. Type a unit after it, for example nC.')
-
-
-def _factors(text: str) -> Iterator[tuple[str, int]]:
-    """(name, signed power) for each factor of the unit written in ``text``."""
-    sign, bracket, divided, next_power = 1, False, False, 1
-    held: tuple[str, int] | None = None
-    for name, power in _tokens(text):
-        word = name.lower()
-        if word in {"squared", "cubed"} and held:
-            held = (held[0], held[1] * _POWERS[word])
-        elif word in {"square", "cubic"}:
-            next_power = _POWERS[word]
-        elif name == "/" or word == "per":
-            sign, divided = -1, False
-        elif name == "(" and sign < 0 and not divided:
-            bracket = True
-        elif name == ")" and bracket:
-            bracket, divided = False, True
-        elif name == "·":
-            continue
-        elif power == 0:
-            raise UnitError(
-                f'"{text.strip()}" has a bracket out of place. '
-                "Write negative powers instead, for example J·kg^-1·K^-1."
-            )
-        else:
-            if held:
-                yield held
-            if sign < 0 and (power < 0 or divided):
-                raise UnitError(
-                    f'"{text.strip()}" can be read in two ways. Use negative powers '
-                    "instead of the stroke, for example J·kg^-1·K^-1."
-                )
-            held = (name, sign * power * next_power)
-            next_power, divided = 1, sign < 0 and not bracket
-    if held:
-        yield held
+_MOST_GUESSES = 64
+_REMEDIES = dict.fromkeys(("kph", "kmh", "kmph"), "Type km/h, for example 36 km/h.")
+_REMEDIES["°C"] = "Add 273 to the temperature and type kelvin, for example 293 K."
 
 
 def _atom(name: str) -> _Atom | None:
@@ -294,16 +195,15 @@ def parse_unit(text: str) -> Unit:
 
     Blank text is the unit of a pure number.  Raises ``UnitError``, nothing else.
     """
+    text = text.strip()
     if len(text) > LONGEST:
-        raise UnitError(f"This unit is longer than {LONGEST} characters. Type it shorter: N·C^-1.")
+        raise UnitError(f'"{text[:20]}…" is longer than {LONGEST} characters.')
     pairs: list[tuple[_Atom, int]] = []
-    for name, power in _factors(text):
+    for name, power in factors(text):
         atom = _atom(name)
         if atom is None:
-            raise UnitError(_unknown(name))
+            raise _unknown(name)
         pairs.append((atom, power))
-    if text.strip() and not pairs:
-        raise UnitError(f'"{text.strip()}" is not a unit. Type one, for example N·C^-1.')
     return _assemble(pairs)
 
 
@@ -321,48 +221,47 @@ def _assemble(pairs: Iterable[tuple[_Atom, int]]) -> Unit:
     return Unit(shown, factor, dimension, parts)
 
 
-def _unknown(name: str) -> str:
-    if name in _REMEDIES:
-        return f'"{name}" is not a unit used here. {_REMEDIES[name]}.'
-    if name in _PREFIXES or name == "u":
-        return f'"{name}" is only a prefix. Type a unit after it, for example nC.'
-    close = _BY_LETTERS.get(name.lower(), [])
+def _unknown(name: str) -> UnitError:
+    if name in PREFIXES or name == "u":
+        return UnitError(f'"{name}" is only a prefix: a unit follows it.')
+    close = " or ".join(_BY_LETTERS.get(name.lower(), [])[:2])
     if close:
-        return (
-            f'"{name}" is not a unit: capital and small letters differ. '
-            f"Did you mean {' or '.join(close[:2])}?"
+        return UnitError(
+            f'"{name}" is not a unit: capital and small letters differ.', f"Did you mean {close}?"
         )
-    return f'"{name}" is not a unit used here. Type a unit symbol, for example N, nC or m/s^2.'
+    return UnitError(f'"{name}" is not a unit used here.', _REMEDIES.get(name, ""))
 
 
 def suggest(text: str, wanted: Unit) -> tuple[str, ...]:
     """At most two units of the wanted kind that ``text`` may have meant, closest first.
 
-    Tries other capitals (NC for nC) and a forgotten dot (ms^-1 for m·s⁻¹).
+    Tries other capitals (NC for nC), a forgotten dot (ms^-1 for m·s⁻¹) and a prefix alone.
     """
-    choices: list[list[str]] = []
+    text = text.strip()
     try:
-        for name, power in _factors(text):
-            close = sorted(
-                _BY_LETTERS.get(name.lower(), []),
-                key=lambda symbol, typed=name: sum(  # type: ignore[misc]
-                    a != b for a, b in zip(symbol, typed, strict=False)
-                ),
-            )
-            dotted = [
-                f"{name[:i]}·{name[i:]}"
-                for i in range(1, len(name))
-                if _atom(name[:i]) and _atom(name[i:])
-            ]
-            choices.append([f"{each}^{power}" for each in (*close, *dotted)])
+        choices = [list(_alternatives(name, power)) for name, power in factors(text)]
     except UnitError:
         return ()
-    found: dict[str, None] = {}
-    for combination in islice(product(*choices), 64):
-        unit = parse_unit("·".join(combination))
-        if same_kind(unit, wanted):
-            found.setdefault(unit.text)
-    return tuple(found)[:2]
+    units = [
+        _assemble(pair for pairs in combination for pair in pairs)
+        for combination in islice(product(*choices), _MOST_GUESSES)
+    ]
+    if text not in _SYMBOLS and text + wanted.si().text in _SYMBOLS:
+        units.append(parse_unit(text + wanted.si().text))
+    close = dict.fromkeys(unit.text for unit in units if same_kind(unit, wanted))
+    return tuple(close)[:2]
+
+
+def _alternatives(name: str, power: int) -> Iterator[list[tuple[_Atom, int]]]:
+    def slips(symbol: str) -> int:
+        return sum(a != b for a, b in zip(symbol, name, strict=False))
+
+    for symbol in sorted(_BY_LETTERS.get(name.lower(), []), key=slips):
+        yield [(_SYMBOLS[symbol], power)]
+    for cut in range(1, len(name)):
+        first, second = _atom(name[:cut]), _atom(name[cut:])
+        if first and second and "°" not in name:
+            yield [(first, 1), (second, power)]
 
 
 def same_kind(one: Unit, other: Unit) -> bool:
