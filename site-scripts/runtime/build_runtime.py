@@ -1,0 +1,231 @@
+"""Build the page runtime: Python, the calc package and a memory image of both, ready to restore.
+
+Writes assets/runtime/ of the built site. One content hash names all files but ``loader.js``, so
+files of two builds never mix. Each big file is there twice: gzip for a server (decoded by the
+page, so a server that cannot compress stays as small) and base64 of the same gzip inside a
+classic script, because a page opened from disk may load nothing else.
+"""
+
+from __future__ import annotations
+
+import base64
+import gzip
+import hashlib
+import json
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+from collections.abc import Mapping
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parent
+if str(HERE.parent) not in sys.path:
+    sys.path.insert(0, str(HERE.parent))
+
+from pyodide_lock import PackageSpec, PyodideLockSpec  # noqa: E402
+from toolbox import NODE_MODULES, REPO, SetupError, digest, find_node, run, say  # noqa: E402
+
+REMEDY = "Run `python3 site-scripts/test.py` once more; if it fails again, report this output."
+# Python of the runtime; byte code made by a host of another version would not load there.
+RUNTIME_PYTHON = (3, 13)
+# Standard-library modules that nothing imports by name but Python reaches for at run time:
+# strptime's tables, the two other codecs a program without files may meet, text of an exception.
+KEEP = ("_strptime", "calendar", "encodings.ascii", "encodings.latin_1", "traceback")
+# Oldest browsers with everything the runtime needs (DecompressionStream is the youngest part).
+BROWSERS = "chrome112,firefox113,safari16.4"
+VERSION = "1.0"
+FILES = {
+    "engine": "engine-{}.js",
+    "worker": "worker-{}.js",
+    "core": "core-{}.wasm.gz",
+    "memory": "memory-{}.bin.gz",
+    "stdlib": "stdlib-{}.zip.gz",
+    "wheel": "calc-{}.whl",
+    "lock": "lock-{}.json",
+}
+DISK = {name: f"disk-{name}-{{}}.js" for name in ("core", "memory", "stdlib", "wheel", "lock")}
+
+
+def build_runtime(
+    site_dir: Path,
+    cache_dir: Path,
+    *,
+    package_dir: Path = REPO / "calc",
+    node_modules: Path = NODE_MODULES,
+) -> None:
+    """Write the runtime into site_dir/assets/runtime, working only if an input has changed.
+
+    package_dir: a package named ``calc`` with ``calc.desk.answer(str) -> str``.
+    Raises SetupError with a remedy when a tool is missing or fails.
+    """
+    pyodide = node_modules / "pyodide"
+    if not pyodide.is_dir():
+        raise SetupError(f"{pyodide} is missing. {REMEDY}")
+    inputs = [package_dir, HERE, *(pyodide / n for n in ("package.json", "pyodide.asm.wasm"))]
+    key = digest(inputs, extra=f"{sys.version_info[:2]}")[:20]
+    made = cache_dir / f"runtime-{key}"
+    if not made.is_dir():
+        say("Building the page runtime: Python, calc and a memory image of both (10 s or so)")
+        cache_dir.mkdir(parents=True, exist_ok=True)
+        with tempfile.TemporaryDirectory(dir=cache_dir) as scratch:
+            finished = _make(Path(scratch), package_dir, pyodide, node_modules)
+            finished.replace(made)
+        for old in cache_dir.glob("runtime-*"):
+            if old != made:
+                shutil.rmtree(old)
+    target = site_dir / "assets" / "runtime"
+    if target.exists():
+        shutil.rmtree(target)
+    shutil.copytree(made, target)
+
+
+def _make(scratch: Path, package_dir: Path, pyodide: Path, node_modules: Path) -> Path:
+    source_wheel = build_wheel(package_dir, scratch)
+    lock, wheel = lock_and_compile(source_wheel, pyodide, scratch / "locked")
+    stdlib, image = scratch / "stdlib.zip", scratch / "image.bin"
+    plan = {
+        "pyodide": str(pyodide),
+        "wheel": str(wheel),
+        "sourceWheel": str(source_wheel),
+        "lock": str(lock),
+        "keep": KEEP,
+        "prepare": str(HERE / "prepare.py"),
+        "resident": str(HERE / "resident.py"),
+        "stdlibOut": str(stdlib),
+        "imageOut": str(image),
+    }
+    (scratch / "plan.json").write_text(json.dumps(plan), encoding="utf-8")
+    node = find_node()
+    if node is None:
+        raise SetupError(f"Node is missing. {REMEDY}")
+    run([node, HERE / "make_snapshot.mjs", scratch / "plan.json"], remedy=REMEDY, timeout=300)
+
+    core = (pyodide / "pyodide.asm.wasm").read_bytes()
+    build_id = hashlib.sha256(core + stdlib.read_bytes() + image.read_bytes()).hexdigest()
+    worker = minify((HERE / "worker.js").read_text("utf-8"), node_modules)
+    files: dict[str, bytes] = {
+        "engine": make_engine(pyodide, node_modules, build_id, worker).encode(),
+        "worker": worker.encode(),
+        "core": pack(core),
+        "memory": pack(build_id.encode() + image.read_bytes()),
+        "stdlib": pack(stdlib.read_bytes()),
+        "wheel": wheel.read_bytes(),
+        "lock": lock.read_bytes(),
+    }
+    return write_files(files, scratch / "finished", node_modules)
+
+
+def write_files(files: Mapping[str, bytes], folder: Path, node_modules: Path) -> Path:
+    """Write each file under its hashed name, the disk scripts and the loader that names them."""
+    total = hashlib.sha256(b"".join(hashlib.sha256(files[n]).digest() for n in sorted(files)))
+    tag = total.hexdigest()[:12]
+    names = {name: pattern.format(tag) for name, pattern in FILES.items()}
+    disk = {name: pattern.format(tag) for name, pattern in DISK.items()}
+    folder.mkdir()
+    for name, content in files.items():
+        (folder / names[name]).write_bytes(content)
+    for name, file in disk.items():
+        text = base64.b64encode(files[name]).decode()
+        (folder / file).write_text(f'(self.bookletDisk??={{}}).{name}="{text}";\n', "ascii")
+    manifest = json.dumps({**names, "disk": disk})
+    loader = (HERE / "loader.js").read_text("utf-8")
+    (folder / "loader.js").write_text(
+        minify(loader, node_modules, f"--define:FILES={manifest}"), "utf-8"
+    )
+    return folder
+
+
+def pack(content: bytes) -> bytes:
+    """Return gzip of the content, the same bytes for the same content."""
+    return gzip.compress(content, 9, mtime=0)
+
+
+# --- The package -----------------------------------------------------------------------------
+
+
+def build_wheel(package_dir: Path, scratch: Path) -> Path:
+    """Return a pure-Python wheel of the package with its sources, made with `wheel pack`."""
+    root = scratch / f"calc-{VERSION}"
+    shutil.copytree(package_dir, root / "calc", ignore=shutil.ignore_patterns("__pycache__"))
+    info = root / f"calc-{VERSION}.dist-info"
+    info.mkdir()
+    (info / "METADATA").write_text(f"Metadata-Version: 2.1\nName: calc\nVersion: {VERSION}\n")
+    (info / "WHEEL").write_text(
+        "Wheel-Version: 1.0\nGenerator: build_runtime\nRoot-Is-Purelib: true\nTag: py3-none-any\n"
+    )
+    _python_tool("wheel", "pack", root, "--dest-dir", scratch)
+    return next(scratch.glob("calc-*.whl"))
+
+
+def lock_and_compile(source: Path, pyodide: Path, folder: Path) -> tuple[Path, Path]:
+    """Return a lock file with the wheel as its only package, and that wheel.
+
+    The wheel is in byte code, or still has its sources when this Python is not the runtime's.
+    """
+    folder.mkdir()
+    shutil.copy(source, folder)
+    spec = PyodideLockSpec.from_json(pyodide / "pyodide-lock.json")
+    package = PackageSpec(
+        name="calc",
+        version=VERSION,
+        file_name=source.name,
+        install_dir="site",
+        sha256=hashlib.sha256(source.read_bytes()).hexdigest(),
+        imports=["calc"],
+    )
+    lock = folder / "pyodide-lock.json"
+    PyodideLockSpec(info=spec.info, packages={"calc": package}).to_json(lock)
+    if sys.version_info[:2] == RUNTIME_PYTHON:
+        # Renames the wheel after the Python its byte code is for, in the lock file too.
+        _python_tool("pyodide_cli", "py-compile", "--silent", folder)
+    return lock, folder / json.loads(lock.read_text("utf-8"))["packages"]["calc"]["file_name"]
+
+
+def _python_tool(module: str, *arguments: str | Path) -> None:
+    # A fixed date, so that the same sources give the same archive.
+    os.environ.setdefault("SOURCE_DATE_EPOCH", "1577836800")
+    run([sys.executable, "-m", module, *arguments], remedy=REMEDY, timeout=120)
+
+
+# --- The scripts -----------------------------------------------------------------------------
+
+
+def make_engine(pyodide: Path, node_modules: Path, build_id: str, worker: str) -> str:
+    """Return one classic script: the function bookletEngine and the worker's source as text."""
+    parts = [
+        (HERE / "engine_head.js").read_text("utf-8"),
+        (pyodide / "pyodide.asm.js").read_text("utf-8"),
+        replace_once(
+            (pyodide / "pyodide.js").read_text("utf-8"),
+            # Never used, as every start names its own base; but no foreign address stays in.
+            "https://cdn.jsdelivr.net/pyodide/v${x}/full/",
+            "memory:/",
+        ),
+        (HERE / "engine.js").read_text("utf-8"),
+    ]
+    source = "function bookletEngine(){" + "\n".join(parts) + "\n}\n"
+    source += f"var bookletWorkerSource={json.dumps(worker)};\n"
+    return minify(source, node_modules, f"--define:RUNTIME_ID={json.dumps(build_id)}")
+
+
+def replace_once(text: str, old: str, new: str) -> str:
+    """Replace the one place where `old` stands; a new Pyodide without it must be looked at."""
+    if text.count(old) != 1:
+        raise SetupError(f"{old!r} stands {text.count(old)} times in Pyodide's script, not once.")
+    return text.replace(old, new)
+
+
+def minify(source: str, node_modules: Path, *options: str) -> str:
+    """Return the script minified by esbuild for the oldest browsers supported."""
+    esbuild = node_modules / ".bin" / ("esbuild.cmd" if os.name == "nt" else "esbuild")
+    command = [str(esbuild), "--minify", f"--target={BROWSERS}", "--log-level=error", *options]
+    done = subprocess.run(command, input=source, capture_output=True, text=True, encoding="utf-8")
+    if done.returncode != 0:
+        raise SetupError(f"esbuild failed: {done.stderr[:2000]} {REMEDY}")
+    return done.stdout
+
+
+if __name__ == "__main__":
+    build_runtime(REPO / "build" / "site", REPO / "build" / "cache")

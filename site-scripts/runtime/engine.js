@@ -1,0 +1,157 @@
+// Python for the page or the worker. Built into the body of the global function bookletEngine
+// after Pyodide's own two scripts, which therefore see the `fetch` and `WebAssembly` below and
+// cannot reach any address. RUNTIME_ID is put in by the build.
+//
+// start({ get, from }) -> Promise<"snapshot" | "plain">
+//   get(name): Promise<Response | base64 string>, name: "core", "memory", "stdlib", "lock", "wheel"
+// answer(text) -> Promise<text>
+
+const EMPTY_ZIP = new Uint8Array(22);
+EMPTY_ZIP.set([0x50, 0x4b, 5, 6]);
+
+let get;
+let python;
+let ask; // the one Python object the page side holds: calc.desk.answer
+let lateImports; // null once the whole library is there
+let core; // Promise of the compiled WebAssembly module
+
+function decode(base64) {
+  if (Uint8Array.fromBase64) return Uint8Array.fromBase64(base64);
+  const text = atob(base64);
+  const found = new Uint8Array(text.length);
+  for (let i = 0; i < text.length; i++) found[i] = text.charCodeAt(i);
+  return found;
+}
+
+/** A response of the file's own bytes, whether or not the server has undone the gzip. */
+async function unpacked(given) {
+  const response = typeof given === "string" ? new Response(decode(given)) : given;
+  const reader = response.body.getReader();
+  const { value: head = new Uint8Array(0) } = await reader.read();
+  const rest = new ReadableStream({
+    start: (into) => into.enqueue(head),
+    async pull(into) {
+      const { value, done } = await reader.read();
+      if (done) into.close();
+      else into.enqueue(value);
+    },
+    cancel: (reason) => reader.cancel(reason),
+  });
+  const gzip = head[0] === 0x1f && head[1] === 0x8b;
+  return new Response(gzip ? rest.pipeThrough(new DecompressionStream("gzip")) : rest, {
+    headers: { "Content-Type": "application/wasm" },
+  });
+}
+
+async function bytes(name) {
+  const response = await unpacked(await get(name));
+  return new Uint8Array(await response.arrayBuffer());
+}
+
+/** Start compiling at once; Pyodide itself would wait for the memory image first. */
+function compileCore() {
+  core = get("core").then(unpacked).then((response) => globalThis.WebAssembly.compileStreaming(response));
+  core.catch(() => {}); // reported where it is awaited
+}
+
+/** The heap inside a memory file, which must come from the very files this engine runs on. */
+function readImage(file) {
+  const id = new TextDecoder().decode(file.subarray(0, 64));
+  if (id !== RUNTIME_ID) throw new Error("the memory image belongs to another build");
+  return file.subarray(64);
+}
+
+async function boot(options) {
+  files = options.files;
+  const module = await core;
+  let refused;
+  const instantiated = new Promise((_, reject) => { refused = reject; });
+  // Pyodide only prints why an instantiation failed and then waits for ever.
+  instantiate = (imports) =>
+    globalThis.WebAssembly.instantiate(module, imports).then(
+      (instance) => ({ instance, module }),
+      (error) => { refused(error); throw error; },
+    );
+  const settings = {
+    indexURL: "memory:/",
+    packageBaseUrl: "memory:/",
+    stdLibURL: "memory:/python_stdlib.zip",
+    lockFileContents: options.lock,
+    stdin: () => null,
+    stdout: () => {},
+    stderr: () => {},
+    env: { PYTHONHASHSEED: "0" },
+    ...options.settings,
+  };
+  try {
+    return await Promise.race([loadPyodide.loadPyodide(settings), instantiated]);
+  } finally {
+    files = {};
+    instantiate = null;
+  }
+}
+
+async function startFromMemory() {
+  const heap = readImage(await bytes("memory"));
+  python = await boot({
+    files: { "python_stdlib.zip": EMPTY_ZIP },
+    lock: { info: {}, packages: {} },
+    settings: { _loadSnapshot: heap },
+  });
+  lateImports = python.globals.get("late_imports");
+  const wake = python.globals.get("wake");
+  wake();
+  wake.destroy();
+  ask = python.globals.get("answer");
+}
+
+async function startPlainly() {
+  const [stdlib, wheel, lockFile] = await Promise.all(["stdlib", "wheel", "lock"].map(bytes));
+  const lock = JSON.parse(new TextDecoder().decode(lockFile));
+  python = await boot({ files: { "python_stdlib.zip": stdlib }, lock });
+  files = { [lock.packages.calc.file_name]: wheel };
+  await python.loadPackage("calc", { messageCallback() {}, errorCallback() {}, checkIntegrity: false });
+  files = {};
+  lateImports = null;
+  ask = python.runPython("from calc.desk import answer; answer");
+}
+
+async function start(source) {
+  get = source.get;
+  compileCore();
+  try {
+    await startFromMemory();
+    return "snapshot";
+  } catch (error) {
+    console.info(`Fast start not possible (${error}); starting step by step.`);
+  }
+  // Whatever the first attempt left behind is of no use to the second.
+  python = ask = lateImports = undefined;
+  await core.catch(compileCore);
+  await startPlainly();
+  core = null;
+  return "plain";
+}
+
+function put(text) {
+  try {
+    return { reply: ask(text) };
+  } catch (error) {
+    return { error };
+  }
+}
+
+async function answer(text) {
+  let outcome = put(text);
+  if (lateImports?.()) {
+    // The image has no files: bring the library it was made with, and ask again.
+    lateImports.destroy();
+    lateImports = null;
+    python.FS.writeFile("/lib/python313.zip", await bytes("stdlib"));
+    outcome = put(text);
+  }
+  if (outcome.error) throw outcome.error;
+  return outcome.reply;
+}
+
+return { start, answer };

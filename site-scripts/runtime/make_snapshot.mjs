@@ -1,0 +1,52 @@
+// Makes the stripped standard library and the memory image of a Python that has the package
+// imported. Usage: node make_snapshot.mjs plan.json
+// plan: { pyodide, wheel, sourceWheel, lock, keep, prepare, resident, stdlibOut, imageOut }
+import fs from "node:fs";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+
+const plan = JSON.parse(fs.readFileSync(process.argv[2], "utf8"));
+const { loadPyodide } = await import(pathToFileURL(path.join(plan.pyodide, "pyodide.mjs")).href);
+const prepare = fs.readFileSync(plan.prepare, "utf8");
+const resident = fs.readFileSync(plan.resident, "utf8");
+// Column positions for tracebacks nobody will read are a tenth of the byte code.
+const env = { PYTHONHASHSEED: "0", PYTHONNODEBUGRANGES: "1" };
+
+function preparation(python) {
+  const names = python.runPython("{}");
+  python.runPython(prepare, { globals: names });
+  return (call) => python.runPython(call, { globals: names });
+}
+
+// First pass, full library: which modules does an ordinary start with the wheel load?
+const full = await loadPyodide({
+  env,
+  lockFileContents: fs.readFileSync(plan.lock, "utf8"),
+  packageBaseUrl: path.dirname(plan.wheel) + path.sep,
+});
+await full.loadPackage("calc", { messageCallback: () => {} });
+const first = preparation(full);
+full.FS.writeFile("/tmp/source.whl", fs.readFileSync(plan.sourceWheel));
+const compiled = first("pack_package('/tmp/source.whl')").toJs();
+// The installed wheel may hold byte code only; here the one with sources is imported.
+full.runPython("import sys; sys.path.insert(0, '/tmp/source.whl')");
+first("import_package()");
+first("warm_up()");
+const named = first("named_imports()");
+first(`import_named(${JSON.stringify(`${named} ${plan.keep.join(" ")}`)})`);
+const stdlib = first("strip_stdlib()").toJs();
+fs.writeFileSync(plan.stdlibOut, stdlib);
+
+// Second pass, stripped library: the image.
+const maker = await loadPyodide({ env, _makeSnapshot: true, stdLibURL: plan.stdlibOut });
+maker.FS.writeFile("/tmp/package.zip", compiled);
+const second = preparation(maker);
+second("zipfile.ZipFile('/tmp/package.zip').extractall(sys.path[-1])");
+second("import_package()");
+second(`import_named(${JSON.stringify(named)})`);
+const answered = second("warm_up()");
+maker.runPython(resident);
+maker.runPython("import gc, linecache; linecache.clearcache(); gc.collect(); del gc, linecache");
+fs.writeFileSync(plan.imageOut, maker.makeMemorySnapshot());
+console.log(JSON.stringify({ answered, image: fs.statSync(plan.imageOut).size, stdlib: stdlib.length }));
+process.exit(0);

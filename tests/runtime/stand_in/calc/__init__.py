@@ -1,0 +1,1 @@
+"""A small package in the place of calc, for tests of the page runtime alone."""

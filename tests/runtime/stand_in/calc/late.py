@@ -1,0 +1,3 @@
+"""A module nothing imports at start."""
+
+WORD = "found"
