@@ -1,6 +1,8 @@
-"""MkDocs hooks: the order of the pages, and search that works from disk without another host."""
+"""MkDocs hooks: the order of the pages, formulas in Markdown, and search without another host."""
 
 from __future__ import annotations
+
+import re
 
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.plugins import event_priority
@@ -8,6 +10,8 @@ from mkdocs.structure.files import Files
 from mkdocs.utils.meta import get_data
 
 SEARCH_FROM_DISK = "assets/search-from-disk.js"
+_INLINE = re.compile(r'<span class="arithmatex">\\\((.*?)\\\)</span>', re.DOTALL)
+_DISPLAY = re.compile(r'<div class="arithmatex">\s*\\\[(.*?)\\\]\s*</div>', re.DOTALL)
 
 
 @event_priority(-50)
@@ -40,3 +44,19 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
             nav.append({group: groups[group]})
     config.nav = nav
     return files
+
+
+def on_page_content(html: str, **_: object) -> str:
+    """Turn `$...$` and `$$...$$` into the formula elements that typeset.py sets.
+
+    Short ones stay in the search text as they were typed; displayed ones would only clutter it.
+    """
+    html = _DISPLAY.sub(lambda match: _formula("div", "tex display", match[1]), html)
+    return _INLINE.sub(lambda match: _formula("span", "tex", match[1]), html)
+
+
+def _formula(tag: str, classes: str, tex: str) -> str:
+    tex = " ".join(tex.split())
+    attribute = tex.replace('"', "&quot;")
+    exclude = " data-search-exclude" if tag == "div" else ""
+    return f'<{tag} class="{classes}" data-tex="{attribute}"{exclude}>{tex}</{tag}>'

@@ -1,7 +1,7 @@
 """Set the formulas of built pages, so that they read with scripts off.
 
-A formula in a page is `<span class="tex" data-tex="F = ma">F = ma</span>` (class "tex display" for
-one on its own line), or `$F = ma$` in Markdown, which arrives here as an "arithmatex" element.
+A formula in a page is `<span class="tex" data-tex="F = ma">F = ma</span>`, with the class "display"
+too for one on its own line; site_hooks.py turns `$F = ma$` in Markdown into the same.
 """
 
 from __future__ import annotations
@@ -16,10 +16,12 @@ from toolbox import SCRIPTS, SetupError
 
 _ELEMENT = re.compile(
     r"<(?P<tag>span|div)(?P<attributes>(?:\s+[\w-]+(?:=\"[^\"]*\")?)*)\s*>"
-    r"(?P<inside>[^<]*)</(?P=tag)>"
+    r"[^<]*</(?P=tag)>"
 )
 # Every start tag that claims to be a formula; each must also match _ELEMENT.
-_CLAIM = re.compile(r"<\w+\s(?:[^>]*\s)?class=\"(?:tex|arithmatex)(?:\s[^\"]*)?\"")
+_CLAIM = re.compile(
+    r"<\w+(?:\s+[\w-]+(?:=\"[^\"]*\")?)*?\s+class=\"(?:[^\"]*\s)?tex(?:\s[^\"]*)?\""
+)
 _ATTRIBUTE = re.compile(r"([\w-]+)=\"([^\"]*)\"")
 
 Formula = tuple[str, bool]
@@ -34,10 +36,7 @@ def find_formulas(page: str) -> list[tuple[re.Match[str], Formula]]:
     for match in _ELEMENT.finditer(page):
         attributes = dict(_ATTRIBUTE.findall(match["attributes"]))
         classes = attributes.get("class", "").split()
-        if "arithmatex" in classes:
-            text = html.unescape(match["inside"]).strip()
-            found.append((match, (text[2:-2].strip(), text.startswith("\\["))))
-        elif "tex" in classes and attributes.get("data-tex"):
+        if "tex" in classes and attributes.get("data-tex"):
             found.append((match, (html.unescape(attributes["data-tex"]), "display" in classes)))
     claims = len(_CLAIM.findall(page))
     if claims != len(found):
@@ -76,12 +75,9 @@ def _replace(
         answer = ready[formula]
         if "error" in answer:
             raise SetupError(f"{path.name}: the formula {formula[0]!r} is wrong. {answer['error']}")
-        name = "tex display" if formula[1] else "tex"
-        attributes = match["attributes"]
-        if "arithmatex" in attributes:
-            attributes = f' class="{name}" data-tex="{html.escape(formula[0])}"'
-        parts += [text[end : match.start()], f"<{match['tag']}{attributes}>{answer['html']}"]
-        parts.append(f"</{match['tag']}>")
+        tag = match["tag"]
+        parts += [text[end : match.start()], f"<{tag}{match['attributes']}>", answer["html"]]
+        parts.append(f"</{tag}>")
         end = match.end()
     return "".join([*parts, text[end:]])
 

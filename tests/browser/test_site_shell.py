@@ -1,0 +1,180 @@
+"""The frame around the content: safe to open anywhere, searchable, readable in either colour."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, expect
+
+pytestmark = pytest.mark.browser
+
+POLICY = re.compile(r'<meta http-equiv="Content-Security-Policy" content="([^"]*)">')
+
+
+def page_names(site: Path) -> list[str]:
+    """Names of all pages that lean on other files of the site."""
+    return sorted(
+        file.relative_to(site).as_posix()
+        for file in site.rglob("*.html")
+        if file.name != "404.html"
+    )
+
+
+def test_every_page_opens_without_complaint(built_site: Path, place: str, page: Page) -> None:
+    """No page asks another host, misses a file, breaks its policy or throws."""
+    for name in page_names(built_site):
+        page.goto(place + name)
+        page.wait_for_load_state("networkidle")
+        expect(page.locator("h1").first).to_be_visible()
+
+
+def test_every_page_names_its_policy_first(built_site: Path) -> None:
+    """The policy stands before anything that it governs, and allows no inline script at large."""
+    for file in built_site.rglob("*.html"):
+        text = file.read_text(encoding="utf-8")
+        found = POLICY.search(text)
+        assert found, f"{file.name} has no content policy"
+        assert not re.search(r"<(script|link|style|img)\b", text[: found.start()]), file.name
+        rules = dict(rule.split(" ", 1) for rule in found[1].split("; "))
+        assert rules["default-src"] == "'none'"
+        assert "'unsafe-inline'" not in rules["script-src"]
+        assert not re.search(r"https?:|\*", found[1]), file.name
+
+
+def test_policy_is_in_force(place: str, chromium: Browser) -> None:
+    """An inline script that slips into a page does not run, served or from disk."""
+    page = chromium.new_page()
+    page.goto(place + "index.html")
+    page.evaluate(
+        """() => {
+            const script = document.createElement("script");
+            script.textContent = "window.slippedIn = true";
+            document.body.append(script);
+        }"""
+    )
+    slipped_in = page.evaluate("window.slippedIn")
+    page.close()
+    assert slipped_in is None
+
+
+def test_search_finds_a_page_by_its_title(built_site: Path, place: str, page: Page) -> None:
+    """Typing the title of a page into the search offers that page."""
+    index = json.loads((built_site / "search/search_index.json").read_text(encoding="utf-8"))
+    entry = next(doc for doc in index["docs"] if "#" not in doc["location"])
+    page.goto(place + "index.html")
+    page.get_by_role("textbox", name="Search").click()
+    page.keyboard.type(entry["title"])
+    result = page.locator(".md-search-result__link").first
+    expect(result).to_be_visible()
+    assert entry["location"] in (result.get_attribute("href") or "")
+
+
+def test_colours_follow_the_reader(place: str, page: Page) -> None:
+    """The toggle turns the page dark, and the choice outlives a reload."""
+    page.emulate_media(color_scheme="light")
+    page.goto(place + "index.html")
+    body = page.locator("body")
+    expect(body).to_have_attribute("data-md-color-scheme", "default")
+    before = body.evaluate("element => getComputedStyle(element).backgroundColor")
+    page.get_by_title("Dark page").click()
+    expect(body).to_have_attribute("data-md-color-scheme", "slate")
+    assert body.evaluate("element => getComputedStyle(element).backgroundColor") != before
+    page.reload()
+    expect(body).to_have_attribute("data-md-color-scheme", "slate")
+    page.get_by_title("Light page").click()
+    expect(body).to_have_attribute("data-md-color-scheme", "default")
+
+
+def test_colours_start_as_the_system_has_them(place: str, page: Page) -> None:
+    """A reader whose system is dark gets the dark page at once."""
+    page.emulate_media(color_scheme="dark")
+    page.goto(place + "index.html")
+    expect(page.locator("body")).to_have_attribute("data-md-color-scheme", "slate")
+
+
+def test_unknown_address_explains_itself(served: str, chromium: Browser) -> None:
+    """An unknown address answers 404 with a page of its own that leads back to the first page."""
+    page = chromium.new_page()
+    response = page.goto(served + "no-such-page.html")
+    assert response is not None
+    assert response.status == 404
+    expect(page.locator("h1")).to_have_text("No such page")
+    page.get_by_role("link").click()
+    page.wait_for_url(served + "index.html")
+    page.close()
+
+
+def test_pages_fit_a_phone(built_site: Path, served: str, phone_page: Page) -> None:
+    """No page is wider than a 360 px screen."""
+    for name in page_names(built_site):
+        phone_page.goto(served + name)
+        width = phone_page.evaluate("document.documentElement.scrollWidth")
+        assert width <= 360, f"{name} is {width} px wide"
+
+
+def test_formulas_are_set_without_scripts(
+    built_site: Path, place: str, open_context: Callable[..., BrowserContext]
+) -> None:
+    """With scripts off, every formula of every page stands there, with MathML for screen readers."""
+    page = open_context(java_script_enabled=False).new_page()
+    seen = 0
+    for name in page_names(built_site):
+        page.goto(place + name)
+        formulas = page.locator(".tex[data-tex]")
+        expect(page.locator(".tex[data-tex]:has(math)")).to_have_count(formulas.count())
+        seen += formulas.count()
+    assert seen > 0
+
+
+def add_formula(page: Page, tex: str, classes: str) -> None:
+    """Append a formula to the page as a live answer does, and have it set."""
+    page.evaluate(
+        """([tex, classes]) => {
+            const node = document.createElement("span");
+            node.id = "added";
+            node.className = classes;
+            node.dataset.tex = tex;
+            node.textContent = "in words";
+            document.querySelector("article").append(node);
+            window.bookletMaths.typeset(node);
+        }""",
+        [tex, classes],
+    )
+
+
+def test_live_formula_is_set(place: str, page: Page) -> None:
+    """A formula added later is set on request."""
+    page.goto(place + "index.html")
+    add_formula(page, r"\frac{a}{b}", "tex")
+    expect(page.locator("#added math")).to_have_count(1)
+
+
+def test_wide_formula_is_reachable_by_keyboard(served: str, phone_page: Page) -> None:
+    """A displayed formula wider than the screen scrolls in its own line and takes the focus."""
+    phone_page.goto(served + "index.html")
+    add_formula(phone_page, "+".join(f"x_{{{n}}}" for n in range(60)), "tex display")
+    added = phone_page.locator("#added")
+    expect(added).to_have_attribute("tabindex", "0")
+    expect(added).to_have_attribute("role", "region")
+    added.focus()
+    expect(added).to_be_focused()
+    assert phone_page.evaluate("document.documentElement.scrollWidth") <= 360
+
+
+def test_short_formula_is_no_tab_stop(place: str, page: Page) -> None:
+    """A displayed formula that fits is not in the way of the keyboard."""
+    page.goto(place + "index.html")
+    add_formula(page, "F = ma", "tex display")
+    expect(page.locator("#added math")).to_have_count(1)
+    assert page.locator("#added").get_attribute("tabindex") is None
+
+
+def test_wrong_live_formula_shows_itself(place: str, page: Page) -> None:
+    """A formula that cannot be set is shown as typed and breaks nothing."""
+    page.goto(place + "index.html")
+    add_formula(page, r"\frac{a", "tex")
+    expect(page.locator("#added .katex-error")).to_have_text(r"\frac{a")

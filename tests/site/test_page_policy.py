@@ -1,0 +1,80 @@
+"""Sealing built pages: what is allowed in, and what stops the build."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+from pathlib import Path
+
+import pytest
+
+from page_policy import policy, with_policy, with_versions
+from toolbox import SetupError
+
+THEME_SCRIPT = (
+    'var tabs=__md_get("__tabs");if(Array.isArray(tabs))e:for(var set of '
+    'document.querySelectorAll(".tabbed-set")){var labels=set.querySelector(".tabbed-labels");'
+    'for(var tab of tabs)for(var label of labels.getElementsByTagName("label"))'
+    "if(label.innerText.trim()===tab){var input=document.getElementById(label.htmlFor);"
+    "input.checked=!0;continue e}}"
+)
+
+
+def test_theme_script_is_allowed_by_its_hash() -> None:
+    """An inline script from the theme's templates enters the policy as its SHA-256."""
+    hashed = base64.b64encode(hashlib.sha256(THEME_SCRIPT.encode()).digest()).decode()
+    assert f"'sha256-{hashed}'" in policy(f"<script>{THEME_SCRIPT}</script>", "a.html")
+
+
+def test_data_in_a_script_element_needs_no_hash() -> None:
+    """JSON in a script element does not run, so it is neither refused nor hashed."""
+    assert "sha256" not in policy('<script type="application/json">{"a": 1}</script>', "a.html")
+
+
+@pytest.mark.parametrize(
+    "script", ["alert(1)", f"{THEME_SCRIPT};alert(1)"], ids=["own", "theme's with more"]
+)
+def test_inline_script_of_ours_stops_the_build(script: str) -> None:
+    """A script that is not exactly the theme's is named, with the remedy."""
+    with pytest.raises(SetupError, match=r"^a\.html: the inline script .* move it to a file"):
+        policy(f"<p>x</p><script>{script}</script>", "a.html")
+
+
+@pytest.mark.parametrize(
+    "element", ['<p onclick="go()">', '<img ONERROR="go()">', '<a href=" javascript:go()">']
+)
+def test_code_in_an_attribute_stops_the_build(element: str) -> None:
+    """Event-handler attributes and javascript: links are refused."""
+    with pytest.raises(SetupError, match="runs code from an attribute"):
+        policy(element, "a.html")
+
+
+def test_policy_comes_right_after_the_charset() -> None:
+    """The policy is the second element of the head, ahead of all it governs."""
+    page = with_policy('<head>\n<meta charset="utf-8">\n<script src="a.js"></script></head>', "a")
+    assert page.index("charset") < page.index("Content-Security-Policy") < page.index("<script")
+
+
+def test_page_without_charset_is_refused() -> None:
+    """A page the policy cannot be put into stops the build."""
+    with pytest.raises(SetupError, match=r"^a\.html: no <meta charset"):
+        with_policy("<head></head>", "a.html")
+
+
+def test_version_changes_with_the_file(tmp_path: Path) -> None:
+    """A reference carries a hash of the file's content, so an update is picked up."""
+    page = '<script src="a.js"></script><link rel="stylesheet" href="b.css"><a href="c.html">'
+    (tmp_path / "b.css").write_text("", encoding="utf-8")
+    seen = set()
+    for content in ("one", "two"):
+        (tmp_path / "a.js").write_text(content, encoding="utf-8")
+        seen.add(with_versions(page, tmp_path / "index.html"))
+    assert len(seen) == 2
+    assert all('src="a.js?v=' in text and 'href="c.html"' in text for text in seen)
+
+
+@pytest.mark.parametrize("address", ["gone.js", "https://cdn.example/a.js", "/a.js"])
+def test_reference_outside_the_site_stops_the_build(tmp_path: Path, address: str) -> None:
+    """A missing file, another host and an absolute path are each refused."""
+    with pytest.raises(SetupError, match="which is not a file of the built site"):
+        with_versions(f'<script defer src="{address}"></script>', tmp_path / "index.html")
