@@ -15,6 +15,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 import material
+
 from toolbox import SetupError
 
 _REFERENCE = re.compile(r"(?P<start><(?:script|link)\b[^>]*\s(?:src|href)=\")(?P<to>[^\"?#]+)\"")
