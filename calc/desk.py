@@ -12,6 +12,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from calc import topics
+from calc.answers import AnswerShown
 from calc.constants import SHEET, Settings
 from calc.expressions import ExpressionError
 from calc.quantities import QuantityError, parse_quantity
@@ -97,7 +98,7 @@ def solve(data: Mapping[str, Any]) -> dict[str, Any]:
     }
 
 
-def _spoken(shown: Any) -> str:
+def _spoken(shown: AnswerShown) -> str:
     where = f", {shown.direction.words}" if shown.direction else ""
     return f"{shown.spoken}{where}"
 

@@ -256,10 +256,17 @@ def _call_name(node: ast.Call) -> str:
 def _draw_fraction(top: _Piece, bottom: _Piece) -> _Piece:
     tex = rf"\dfrac{{{top.tex}}}{{{bottom.tex}}}"
     over = top.text if top.level >= _PRODUCT else f"({top.text})"
-    if top.number and " " in top.text:
+    if top.number and _spaced(top.text):
         over = f"({top.text})"
-    under = bottom.text if bottom.level >= _POWER and " " not in bottom.text else f"({bottom.text})"
+    under = (
+        bottom.text if bottom.level >= _POWER and not _spaced(bottom.text) else f"({bottom.text})"
+    )
     return _Piece(tex, f"{over}/{under}", _PRODUCT)
+
+
+def _spaced(text: str) -> bool:
+    """True for a text with a space in it, as ``9 × 10⁹``, which needs brackets around it."""
+    return " " in text or "\N{NO-BREAK SPACE}" in text
 
 
 def _draw_power(base: ast.expr, exponent: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
@@ -278,7 +285,8 @@ def _draw_power(base: ast.expr, exponent: ast.expr, shown: Mapping[str, Shown]) 
 
 def _draw_call(name: str, inner: _Piece) -> _Piece:
     if name == "sqrt":
-        body = inner.text if inner.level == _ATOM and " " not in inner.text else f"({inner.text})"
+        bare = inner.level == _ATOM and not _spaced(inner.text)
+        body = inner.text if bare else f"({inner.text})"
         return _Piece(rf"\sqrt{{{inner.tex}}}", f"√{body}", _ATOM)
     if name == "abs":
         return _Piece(rf"\left|{inner.tex}\right|", f"|{inner.text}|", _ATOM)

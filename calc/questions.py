@@ -57,12 +57,17 @@ class Input:
 
 @dataclass(frozen=True)
 class Choice:
-    """A datum picked from a list of (key, words); a ``quiet`` key says nothing among the data."""
+    """A datum picked from a list of (key, words).
+
+    A ``quiet`` key is not printed among the data. asked: the unknowns for which
+    the choice matters at all; empty: always.
+    """
 
     name: str
     words: str
     options: tuple[tuple[str, str], ...]
     quiet: tuple[str, ...] = ()
+    asked: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

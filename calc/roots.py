@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable
 
 
@@ -40,7 +41,7 @@ def scan(
     values = [function(point) for point in points]
     roots = []
     for (left, right), (a, b) in zip(
-        zip(points, points[1:], strict=False), zip(values, values[1:], strict=False), strict=False
+        itertools.pairwise(points), itertools.pairwise(values), strict=False
     ):
         if a == 0:
             roots.append(left)

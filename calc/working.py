@@ -23,7 +23,7 @@ from calc.constants import SHEET
 from calc.expressions import Maths, Shown, equation, expression
 from calc.printing import Style, exact, rounded, spoken
 from calc.quantities import Quantity
-from calc.questions import Check, Choice, Input, Part, Plan, Question, Root, Rows, Step, Topic
+from calc.questions import Check, Choice, Data, Input, Part, Plan, Question, Root, Rows, Step, Topic
 from calc.reading import Read
 from calc.roots import bisect
 from calc.symbols import symbol
@@ -160,13 +160,17 @@ def given(question: Question, read: Read) -> tuple[Given, ...]:
                                 style,
                             )
                         )
-        elif isinstance(item, Choice) and read.data.choices.get(item.name) not in (
-            None,
-            *item.quiet,
-        ):
+        elif isinstance(item, Choice) and matters(item, read.data):
             words = dict(item.options)[read.data.choices[item.name]]
             lines.append(Given(item.name, item.words, Maths("", ""), words, Maths("", words), None))
     return tuple(lines)
+
+
+def matters(item: Choice, data: Data) -> bool:
+    """Whether a choice is worth a line among the data."""
+    return data.choices[item.name] not in item.quiet and (
+        not item.asked or data.asked in item.asked
+    )
 
 
 def _given(item: Input, path: str, name: str, quantity: Quantity, style: Style) -> Given:

@@ -106,16 +106,9 @@ def plan_force(data: Data) -> Plan:
 
 def acting(data: Data) -> float:
     """+1 for repulsion, −1 for attraction, 0 when a charge is asked and nothing says which."""
-    said = data.choices.get("acting", "signs")
     if data.asked in ("Q1", "Q2"):
-        return {"attract": -1.0, "repel": 1.0}.get(said, 0.0)
-    sign = float(data.sign("Q1") * data.sign("Q2"))
-    if said != "signs" and sign and (sign > 0) != (said == "repel"):
-        right = "repel" if sign > 0 else "attract"
-        raise Refusal(
-            "acting", f"These charges {right} each other: change a sign, or choose “{right}”."
-        )
-    return sign
+        return {"attract": -1.0, "repel": 1.0}.get(data.choices["acting"], 0.0)
+    return float(data.sign("Q1") * data.sign("Q2"))
 
 
 def story_two_spheres(data: Data) -> str:
@@ -225,23 +218,24 @@ FORCE = Question(
             "acting",
             "The spheres",
             (
-                ("signs", "as their signs say"),
+                ("unsaid", "attract or repel: not said"),
                 ("attract", "attract each other"),
                 ("repel", "repel each other"),
             ),
-            quiet=("signs",),
+            quiet=("unsaid",),
+            asked=("Q1", "Q2"),
         ),
     ),
     unknowns=("F", "Q1", "Q2", "r"),
     plan=plan_force,
     laws=(COULOMB.name,),
-    example={"Q1": "+8 nC", "Q2": "-5 nC", "r": "12 cm", "F": "", "acting": "signs"},
+    example={"Q1": "+8 nC", "Q2": "-5 nC", "r": "12 cm", "F": "", "acting": "unsaid"},
     draws={
         "Q1": Draw((2, 3, 4, 5, 6, 8, -3, -4, -6), "nC", harder=(1.5, -2.4, 3.6, 7.2, -8.5)),
         "Q2": Draw((2, 4, 5, 7, 9, -2, -5, -7), "nC", harder=(2.5, -4.8, 6.4, -1.6)),
         "r": Draw((5, 8, 10, 12, 15, 20, 25, 30), "cm", harder=(45, 65, 85, 130)),
         "F": Draw((2, 4, 6, 9, 12, 25), "µN", harder=(1.5, 3.6, 7.5)),
-        "acting": Draw(("signs",)),
+        "acting": Draw(("attract", "repel")),
     },
 )
 
@@ -456,8 +450,9 @@ ELECTRONS = Question(
         ),
         Choice(
             "which",
-            "Counted when n is given",
-            (("excess", "electrons too many"), ("lacking", "electrons too few")),
+            "The sphere has",
+            (("excess", "too many electrons"), ("lacking", "too few electrons")),
+            asked=("Q",),
         ),
     ),
     unknowns=("n", "Q"),
@@ -534,10 +529,10 @@ def plan_two_forces(data: Data) -> Plan:
             "F_2",
             "No real charges fit: like charges repel at least as strongly after sharing. Make the second force larger, or let them attract at first.",
         )
-    first = "P = -F_1*r^2/k" if attract else "P = F_1*r^2/k"
+    first = "P = -(F_1*r^2/k)" if attract else "P = F_1*r^2/k"
     steps = (
-        Step(law="F_1 = k*P/r^2", make=first, unit="", marks=SA, what="Product of the charges, P = Q₁Q₂", why=f"Coulomb's law before the touch gives the product; they {'attract, so it is negative' if attract else 'repel, so it is positive'}. Its unit is C².", plain=PLAIN_LAW),
-        Step(law="F_2 = k*(S/2)*(S/2)/r^2", make="S = 2*r*sqrt(F_2/k)", unit="C", marks=SA, what="Sum of the charges, S = Q₁ + Q₂", why="After the touch each carries half the sum; take the sum as positive for now.", plain="Sharing only depends on the total.",
+        Step(law="F_1 = -(k*P/r^2)" if attract else "F_1 = k*P/r^2", make=first, unit="", marks=SA, what="Product of the charges, P = Q₁Q₂", why=f"Coulomb's law before the touch gives the product; they {'attract, so it is negative' if attract else 'repel, so it is positive'}. Its unit is C².", plain=PLAIN_LAW),
+        Step(law="F_2 = k*(S/2)^2/r^2", make="S = 2*r*sqrt(F_2/k)", unit="C", marks=SA, what="Sum of the charges, S = Q₁ + Q₂", why="After the touch each carries half the sum; take the sum as positive for now.", plain="Sharing only depends on the total.",
              mistakes=(Mistake("not-halved", "S", "r*sqrt(F_2/k)", "After sharing each sphere carries half the sum: double it to get the sum."),)),
         Step(law="Q1 = (S + sqrt(S^2 - 4*P))/2", make="Q1 = (S + sqrt(S^2 - 4*P))/2", unit="C", marks=SA, what="The larger root", why="Two numbers with sum S and product P are the roots of x² − Sx + P = 0.", plain="",
              mistakes=(Mistake("discriminant", "Q1", "(S + sqrt(S^2 + 4*P))/2", "Under the root it is S² − 4P; keep the sign of P."),)),
