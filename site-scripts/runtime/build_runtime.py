@@ -106,7 +106,7 @@ def _make(scratch: Path, package_dir: Path, pyodide: Path, node_modules: Path) -
     build_id = hashlib.sha256(core + stdlib.read_bytes() + image.read_bytes()).hexdigest()
     worker = minify((HERE / "worker.js").read_text("utf-8"), node_modules)
     files: dict[str, bytes] = {
-        "engine": make_engine(pyodide, node_modules, build_id, worker).encode(),
+        "engine": make_engine(pyodide, node_modules, build_id, lock, worker).encode(),
         "worker": worker.encode(),
         "core": pack(core),
         "memory": pack(build_id.encode() + image.read_bytes()),
@@ -192,7 +192,9 @@ def _python_tool(module: str, *arguments: str | Path) -> None:
 # --- The scripts -----------------------------------------------------------------------------
 
 
-def make_engine(pyodide: Path, node_modules: Path, build_id: str, worker: str) -> str:
+def make_engine(
+    pyodide: Path, node_modules: Path, build_id: str, lock: Path, worker: str
+) -> str:
     """Return one classic script: the function bookletEngine and the worker's source as text."""
     parts = [
         (HERE / "engine_head.js").read_text("utf-8"),
@@ -207,7 +209,11 @@ def make_engine(pyodide: Path, node_modules: Path, build_id: str, worker: str) -
     ]
     source = "function bookletEngine(){" + "\n".join(parts) + "\n}\n"
     source += f"var bookletWorkerSource={json.dumps(worker)};\n"
-    return minify(source, node_modules, f"--define:RUNTIME_ID={json.dumps(build_id)}")
+    # As text: esbuild would move an object out of the function, whose own text a worker runs.
+    info = json.dumps(json.loads(lock.read_text("utf-8"))["info"])
+    constants = {"RUNTIME_ID": build_id, "LOCK_INFO": info}
+    defines = [f"--define:{name}={json.dumps(value)}" for name, value in constants.items()]
+    return minify(source, node_modules, *defines)
 
 
 def replace_once(text: str, old: str, new: str) -> str:

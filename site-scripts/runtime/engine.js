@@ -1,6 +1,6 @@
 // Python for the page or the worker. Built into the body of the global function bookletEngine
 // after Pyodide's own two scripts, which therefore see the `fetch` and `WebAssembly` below and
-// cannot reach any address. RUNTIME_ID is put in by the build.
+// cannot reach any address. RUNTIME_ID and LOCK_INFO are put in by the build.
 //
 // start({ get, from }) -> Promise<"snapshot" | "plain">
 //   get(name): Promise<Response | base64 string>, name: "core", "memory", "stdlib", "lock", "wheel"
@@ -95,7 +95,7 @@ async function startFromMemory() {
   const heap = readImage(await bytes("memory"));
   python = await boot({
     files: { "python_stdlib.zip": EMPTY_ZIP },
-    lock: { info: {}, packages: {} },
+    lock: { info: JSON.parse(LOCK_INFO), packages: {} },
     settings: { _loadSnapshot: heap },
   });
   lateImports = python.globals.get("late_imports");
