@@ -37,6 +37,8 @@ CACHE = BUILD / "cache"
 ZIP_FOLDER = "physics-line-by-line"
 INPUTS = [REPO / "docs", REPO / "calc", REPO / "mkdocs.yml", SCRIPTS]
 _STAMP = BUILD / "site-stamp"
+# What only a page served over http loads: half of the zip, and of its reader's data.
+HTTP_ONLY = ("assets/runtime/*.gz", "assets/runtime/*.whl", "assets/runtime/*.json")
 # Parts of the theme that no page of ours uses.
 _UNUSED = ("assets/javascripts/lunr", "sitemap.xml", "sitemap.xml.gz")
 
@@ -46,6 +48,7 @@ def build(force: bool = False) -> Path:
     value = digest(INPUTS, extra=sys.version)
     if not force and SITE.is_dir() and ZIP.is_file() and is_fresh(_STAMP, value):
         return SITE
+    node = ensure_node()
     BUILD.mkdir(exist_ok=True)
     staging = Path(tempfile.mkdtemp(prefix="site-", dir=BUILD))
     try:
@@ -54,7 +57,7 @@ def build(force: bool = False) -> Path:
         vendor(site)
         _runtime(site)
         say("Setting the formulas and sealing the pages")
-        _finish_pages(site)
+        _finish_pages(site, node)
         say("Writing the offline zip")
         write_zip(site, staging / ZIP.name)
         # The served copy is offered for download; the zip was written before it was there.
@@ -85,29 +88,30 @@ def _mkdocs(site: Path) -> None:
     for worker in (site / "assets/javascripts/workers").glob("*.js"):
         text = json.dumps(worker.read_text(encoding="utf-8"))
         worker.with_name(f"{worker.name}.source.js").write_text(
-            f"window.bookletWorkerSource = {text};\n", encoding="utf-8"
+            f"window.bookletSearchSource = {text};\n", encoding="utf-8"
         )
 
 
 def _runtime(site: Path) -> None:
     if (SCRIPTS / "runtime" / "build_runtime.py").is_file():
-        say("Building the page runtime")
         sys.path.insert(0, str(SCRIPTS / "runtime"))
         from build_runtime import build_runtime
 
         build_runtime(site, CACHE)
 
 
-def _finish_pages(site: Path) -> None:
+def _finish_pages(site: Path, node: Path) -> None:
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
-    for path, text in set_formulas(pages, ensure_node()).items():
+    for path, text in set_formulas(pages, node).items():
         path.write_text(with_policy(with_versions(text, path), path.name), encoding="utf-8")
 
 
 def write_zip(site: Path, target: Path) -> None:
-    """Zip a site below one folder; the same site gives the same bytes."""
+    """Zip what a site needs from disk, below one folder; the same site gives the same bytes."""
+    left_out = {file for pattern in HTTP_ONLY for file in site.glob(pattern)}
+    files = sorted(path for path in site.rglob("*") if path.is_file() and path not in left_out)
     with zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as packed:
-        for file in sorted(path for path in site.rglob("*") if path.is_file()):
+        for file in files:
             entry = zipfile.ZipInfo(f"{ZIP_FOLDER}/{file.relative_to(site).as_posix()}")
             entry.external_attr = 0o644 << 16
             entry.compress_type = zipfile.ZIP_DEFLATED

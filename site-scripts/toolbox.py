@@ -210,6 +210,9 @@ def ensure_node() -> Path:
         node = find_node()
     if node is None:
         raise SetupError(f"No Node runs here. Install Node {OLDEST_NODE} or newer and try again.")
+    if shutil.which("node") != str(node):
+        # Programs in node_modules/.bin look for it there.
+        os.environ["PATH"] = f"{node.parent}{os.pathsep}{os.environ.get('PATH', '')}"
     return node
 
 

@@ -14,7 +14,7 @@
         const script = document.createElement("script");
         script.src = `${url}.source.js`;
         script.onload = () => {
-          const blob = new Blob([window.bookletWorkerSource], { type: "text/javascript" });
+          const blob = new Blob([window.bookletSearchSource], { type: "text/javascript" });
           const worker = new NativeWorker(URL.createObjectURL(blob));
           worker.onmessage = (event) =>
             this.dispatchEvent(new MessageEvent("message", { data: event.data }));

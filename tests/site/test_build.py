@@ -22,6 +22,18 @@ def test_zip_holds_the_site_in_one_folder(tmp_path: Path) -> None:
         assert packed.read(f"{ZIP_FOLDER}/index.html") == b"first"
 
 
+def test_zip_leaves_out_what_only_a_server_needs(tmp_path: Path) -> None:
+    """The runtime's files for http stay behind; its scripts for disk come along."""
+    runtime = tmp_path / "site/assets/runtime"
+    runtime.mkdir(parents=True)
+    for name in ("core-1.wasm.gz", "calc-1.whl", "lock-1.json", "disk-core-1.js", "loader.js"):
+        (runtime / name).write_text("", encoding="utf-8")
+    write_zip(tmp_path / "site", tmp_path / "a.zip")
+    with zipfile.ZipFile(tmp_path / "a.zip") as packed:
+        names = [Path(name).name for name in packed.namelist()]
+    assert names == ["disk-core-1.js", "loader.js"]
+
+
 def test_zip_of_the_same_site_is_the_same(tmp_path: Path) -> None:
     """The bytes do not depend on when the zip was made."""
     site = tmp_path / "site"
