@@ -149,7 +149,6 @@ _SI_FOR = {
     "eV": ("J", 1), "Wh": ("J", 1), "L": ("m", 3), "°": ("rad", 1),
 }  # fmt: skip
 _ANGLES = {("°", 1), ("rad", 1), ("mrad", 1), ("µrad", 1)}
-_ELISIONS = {"kiloohm": "kilohm", "megaohm": "megohm"}
 
 _SYMBOLS: dict[str, _Atom] = {}  # every accepted symbol, case-sensitive
 _WORDS: dict[str, _Atom] = {}  # every accepted name, lower case
@@ -157,25 +156,27 @@ _BY_LETTERS: dict[str, list[str]] = {}  # lower-case letters -> symbols written 
 
 
 def _build_tables() -> None:
-    typed_as = {"Ω": ("Ω", "ohm"), "L": ("L", "l")}
+    symbols_typed = {"Ω": ("Ω", "ohm"), "L": ("L", "l")}
     for symbol, word, plural, factor, dimension, prefixes, spellings in _TABLE:
+        si, si_power = (symbol, 1) if factor == 1 else _SI_FOR[symbol]
         for prefix in ("", *prefixes):
             power, name = PREFIXES.get(prefix, (0, ""))
-            ohm = _ELISIONS.get(name + word, name + word)
-            words = [name + w for w in (word, plural, *spellings.split())] + [ohm, ohm + "s"]
             whole = Fraction(factor) * Fraction(10) ** power
-            shown_plural = name + plural if ohm == name + word else ohm + "s"
-            si, si_power = (symbol, 1) if factor == 1 else _SI_FOR[symbol]
-            atom = _Atom(prefix + symbol, ohm, shown_plural, whole, dimension, si, si_power)
-            for typed in typed_as.get(symbol, (symbol,)):
-                # setdefault: a unit listed earlier keeps its symbol (cd is no centi-day).
+            full, many = (_elide(name + each) for each in (word, plural))
+            atom = _Atom(prefix + symbol, full, many, whole, dimension, si, si_power)
+            for typed in symbols_typed.get(symbol, (symbol,)):
+                # setdefault: a unit listed earlier keeps its symbol.
                 _SYMBOLS.setdefault(prefix + typed, atom)
                 if prefix == "µ":
                     _SYMBOLS.setdefault("u" + typed, atom)
-            for each in words:
+            for each in (full, many, *(name + w for w in (word, plural, *spellings.split()))):
                 _WORDS.setdefault(each.replace("-", ""), atom)
     for typed in _SYMBOLS:
         _BY_LETTERS.setdefault(typed.lower(), []).append(typed)
+
+
+def _elide(word: str) -> str:
+    return word.replace("kiloohm", "kilohm").replace("megaohm", "megohm")
 
 
 _build_tables()
@@ -204,7 +205,10 @@ def parse_unit(text: str) -> Unit:
         if atom is None:
             raise _unknown(name)
         pairs.append((atom, power))
-    return _assemble(pairs)
+    unit = _assemble(pairs)
+    if ("°", 1) in unit.parts and sum(power > 0 for _, power in unit.parts) > 1:
+        raise UnitError(f'"{text}" puts a degree beside another unit.', _REMEDIES["°C"])
+    return unit
 
 
 def _assemble(pairs: Iterable[tuple[_Atom, int]]) -> Unit:
@@ -286,8 +290,8 @@ _KINDS = {
 
 def name_of_dimension(dimension: Dimension) -> str:
     """The kind of quantity, with its article: ``a charge``, ``a length``."""
-    base = " ".join(f"{s}^{p}" for s, p in dimension._asdict().items() if p)
-    return _KINDS.get(dimension) or f"a quantity in {parse_unit(base).text}"
+    base = _assemble((_SYMBOLS[symbol], power) for symbol, power in dimension._asdict().items())
+    return _KINDS.get(dimension) or f"a quantity in {base.text}"
 
 
 def kind_of(unit: Unit) -> str:

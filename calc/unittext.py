@@ -26,6 +26,7 @@ _LIKENESSES = str.maketrans({
     "−": "-", "–": "-", "‐": "-", "\u2011": "-", "⁄": "/", "∕": "/",
 })  # fmt: skip
 _RAISED = re.compile("[⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺]+")
+_ONE_WORD = re.compile(r"(?<=watt)[ -](?=hour)|(?<=electron)[ -](?=volt)", re.IGNORECASE)
 _JOIN = re.compile(r"-(?=[A-Za-zµΩ°])")
 _TOKEN = re.compile(
     r"\s*(?:(?P<name>[A-Za-zµΩ°]+)"
@@ -70,7 +71,8 @@ def raised_to_caret(text: str) -> str:
 
 def _tokens(text: str) -> Iterator[tuple[str, int]]:
     """(name, power) for a unit or a word, (mark, 0) for one of · / ( )."""
-    clean = _JOIN.sub("·", raised_to_caret(text).translate(_LIKENESSES)).strip()
+    clean = _ONE_WORD.sub("", raised_to_caret(text).translate(_LIKENESSES))
+    clean = _JOIN.sub("·", clean).strip()
     position = 0
     pending = ""  # a prefix word waiting for its unit: micro coulomb
     while position < len(clean):
@@ -137,5 +139,6 @@ def factors(text: str) -> list[tuple[str, int]]:
 def _check_power(text: str, power: int) -> None:
     if not 1 <= abs(power) <= _LARGEST_POWER:
         raise UnitError(
-            f'"{text}" has the power {power}: the largest for a unit is {_LARGEST_POWER}.'
+            f'"{text}" has the power {power}: powers of a unit go from 1 to {_LARGEST_POWER} '
+            f"and from -1 to -{_LARGEST_POWER}."
         )
