@@ -49,7 +49,9 @@ def run(
     except (OSError, subprocess.TimeoutExpired) as error:
         raise SetupError(f"{words[0]} could not be run ({error}). {remedy}") from error
     if done.returncode != 0:
-        print(done.stdout + done.stderr, file=sys.stderr, flush=True)
+        # Node shows the line an error stands on, and a minified library is one long line.
+        lines = (done.stdout + done.stderr).splitlines()
+        print("\n".join(line[:300] for line in lines[-40:]), file=sys.stderr, flush=True)
         raise SetupError(f"`{' '.join(words[:6])}` ended with code {done.returncode}. {remedy}")
 
 
