@@ -78,7 +78,7 @@ _SLIPS = tuple(
         (r"[eE]\s*(?:[+-]|$)", "has no power of ten after the e", "Type the power too"),
         (r"[xX×*·]\s*10|10\s*(?:\^|\*\*)|\^|\*\*", *_POWER_SLIP),
         (r"/\s*[0-9]", "is a fraction", "Work it out and type a decimal number"),
-        (r"[-+xX×*·:÷]\s*[0-9(]", "is a calculation", "Work it out and type the result"),
+        (r"[-+xX×*·:÷(]\s*[0-9(]", "is a calculation", "Work it out and type the result"),
         (
             r"[.,]?[0-9]",
             "has digits apart that are not in groups of three",
