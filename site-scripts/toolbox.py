@@ -12,6 +12,7 @@ import os
 import shutil
 import subprocess
 import sys
+import tempfile
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
@@ -42,17 +43,21 @@ def run(
 ) -> None:
     """Run a command quietly; when it fails, show its output and raise SetupError with `remedy`."""
     words = [str(word) for word in command]
-    try:
-        done = subprocess.run(
-            words, cwd=cwd, capture_output=True, text=True, errors="replace", timeout=timeout
-        )
-    except (OSError, subprocess.TimeoutExpired) as error:
-        raise SetupError(f"{words[0]} could not be run ({error}). {remedy}") from error
-    if done.returncode != 0:
-        # Node shows the line an error stands on, and a minified library is one long line.
-        lines = (done.stdout + done.stderr).splitlines()
-        print("\n".join(line[:300] for line in lines[-40:]), file=sys.stderr, flush=True)
-        raise SetupError(f"`{' '.join(words[:6])}` ended with code {done.returncode}. {remedy}")
+    # A file, not a pipe: Node ends without emptying a full pipe, and the error would be lost.
+    with tempfile.TemporaryFile() as output:
+        try:
+            done = subprocess.run(
+                words, cwd=cwd, stdout=output, stderr=subprocess.STDOUT, timeout=timeout
+            )
+        except (OSError, subprocess.TimeoutExpired) as error:
+            raise SetupError(f"{words[0]} could not be run ({error}). {remedy}") from error
+        if done.returncode == 0:
+            return
+        output.seek(0)
+        lines = output.read().decode(errors="replace").splitlines()
+    # Node shows the line an error stands on, and a minified library is one long line.
+    print("\n".join(line[:300] for line in lines[-40:]), file=sys.stderr, flush=True)
+    raise SetupError(f"`{' '.join(words[:6])}` ended with code {done.returncode}. {remedy}")
 
 
 # --- Stamps ----------------------------------------------------------------------------------
