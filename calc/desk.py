@@ -62,7 +62,7 @@ def _refused(*refusals: Refusal, fault: str = "") -> dict[str, Any]:
 
 def operations() -> dict[str, Operation]:
     """Every operation by name."""
-    return {"solve": solve}
+    return {"solve": solve, "settings": settings}
 
 
 def find_question(data: Mapping[str, Any]) -> tuple[Any, Any]:
@@ -96,6 +96,12 @@ def solve(data: Mapping[str, Any]) -> dict[str, Any]:
         "asked": worked.asked,
         "warnings": list(worked.warnings),
     }
+
+
+def settings(data: Mapping[str, Any]) -> dict[str, Any]:
+    """Check typed settings; the reply is empty, a wrong one is refused field by field."""
+    read_settings(data.get("settings", {}))
+    return {}
 
 
 def _spoken(shown: AnswerShown) -> str:

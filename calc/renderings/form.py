@@ -75,6 +75,10 @@ def _sign(name: str) -> str:
     return escape(head) + (f"<sub>{escape(lowered)}</sub>{escape(tail)}" if rest else "")
 
 
+def _asked(item: Choice) -> str:
+    return f' data-asked="{escape(" ".join(item.asked))}"' if item.asked else ""
+
+
 def _choice(spot: str, item: Choice, value: str) -> str:
     name = f"{spot}-{item.name}"
     options = "".join(
@@ -82,7 +86,7 @@ def _choice(spot: str, item: Choice, value: str) -> str:
         for key, words in item.options
     )
     return (
-        f'<div class="entry choice" data-field="{escape(item.name)}"><label for="{name}">{escape(item.words)}</label>'
+        f'<div class="entry choice" data-field="{escape(item.name)}"{_asked(item)}><label for="{name}">{escape(item.words)}</label>'
         f'<span class="box"><select id="{name}" name="{escape(item.name)}" aria-describedby="{name}-problem">{options}</select></span>'
         f'<p class="problem" id="{name}-problem" hidden></p></div>'
     )

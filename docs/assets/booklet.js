@@ -1,0 +1,305 @@
+// The forms of a page: what is typed goes to the runtime, the worked answer comes back in its place.
+// It knows no physics. Whatever is typed or linked is set as text; only what calc renders is markup.
+(function () {
+  "use strict";
+
+  const address = window.bookletAddress;
+  const settings = window.bookletSettings;
+  const forms = new Map();
+
+  class Form {
+    constructor(node) {
+      this.node = node;
+      this.question = node.dataset.question;
+      this.area = node.parentElement.querySelector(".answer-area");
+      this.whole = node.querySelector(".problem.whole");
+      this.status = node.querySelector(".status");
+      this.first = { answer: [...this.area.childNodes].map((child) => child.cloneNode(true)), rows: new Map() };
+      this.touched = new Set();
+      for (const table of node.querySelectorAll(".entry.table")) this.first.rows.set(table, table.querySelector("tbody").innerHTML);
+      node.addEventListener("input", (event) => this.edited(event.target));
+      node.addEventListener("change", (event) => event.target.matches("select, input[type=radio]") && this.edited(event.target));
+      node.addEventListener("click", (event) => this.clicked(event.target.closest("button")));
+      node.addEventListener("submit", (event) => {
+        event.preventDefault();
+        this.everything();
+        this.solve({ announce: true }).then(() => this.firstProblem());
+      });
+      this.markAsked();
+    }
+
+    // --- reading and filling the boxes ---
+
+    boxes() {
+      return [...this.node.querySelectorAll(".entry:not(.table) > .box > input, .entry:not(.table) > .box > select")];
+    }
+
+    asked() {
+      const picked = this.node.querySelector('input[name="find"]:checked');
+      return picked ? picked.value : "";
+    }
+
+    inputs() {
+      const inputs = {};
+      for (const box of this.boxes()) inputs[box.name] = box.value;
+      for (const table of this.node.querySelectorAll(".entry.table")) {
+        inputs[table.dataset.field] = [...table.querySelectorAll("tbody tr")].map((row) => {
+          const cells = {};
+          for (const box of row.querySelectorAll("input")) cells[box.name.split(".").pop()] = box.value;
+          return cells;
+        });
+      }
+      return inputs;
+    }
+
+    // text by field name; a table is a list of rows, each a list of cells
+    fill(values, find) {
+      for (const box of this.boxes()) {
+        if (box.tagName === "SELECT") {
+          const option = [...box.options].find((choice) => choice.value === values.get(box.name));
+          box.value = option ? option.value : box.options[0].value;
+        } else box.value = values.get(box.name) ?? "";
+      }
+      for (const table of this.node.querySelectorAll(".entry.table")) {
+        const rows = values.has(table.dataset.field) ? address.textToRows(values.get(table.dataset.field)) : [];
+        const body = table.querySelector("tbody");
+        body.replaceChildren();
+        while (body.rows.length < Math.max(rows.length, Number(table.dataset.least))) this.addRow(table);
+        rows.forEach((cells, index) => {
+          body.rows[index].querySelectorAll("input").forEach((box, column) => { box.value = cells[column] ?? ""; });
+        });
+      }
+      for (const radio of this.node.querySelectorAll('input[name="find"]')) radio.checked = radio.value === find;
+      this.markAsked();
+    }
+
+    state() {
+      const inputs = this.inputs();
+      const asked = this.asked();
+      const pairs = [["q", this.question]];
+      for (const [name, value] of Object.entries(inputs)) {
+        if (name === asked) continue;
+        pairs.push([name, Array.isArray(value) ? address.rowsToText(value.map((row) => Object.values(row))) : value]);
+      }
+      pairs.push(["find", asked]);
+      return address.write(pairs.concat(settings.pairs()));
+    }
+
+    // --- tables ---
+
+    addRow(table) {
+      const body = table.querySelector("tbody");
+      const row = table.querySelector("template").content.firstElementChild.cloneNode(true);
+      body.append(row);
+      this.number(table);
+      return row;
+    }
+
+    number(table) {
+      const body = table.querySelector("tbody");
+      [...body.rows].forEach((row, index) => {
+        row.querySelector(".row-number").textContent = index + 1;
+        for (const node of row.querySelectorAll("[id], [name], [data-field], [aria-describedby]")) {
+          for (const name of ["id", "name", "data-field", "aria-describedby"]) {
+            const value = node.getAttribute(name);
+            if (value) node.setAttribute(name, value.replace(/([.-])(#|\d+)([.-])/, `$1${index}$3`));
+          }
+        }
+        row.querySelector(".remove-row").disabled = body.rows.length <= Number(table.dataset.least);
+      });
+      table.querySelector(".add-row").disabled = body.rows.length >= Number(table.dataset.most);
+    }
+
+    // --- what the reader does ---
+
+    edited(box) {
+      const entry = box.closest("[data-field]");
+      if (!entry) return;
+      this.touched.add(entry.dataset.field);
+      const radio = entry.querySelector('input[name="find"]');
+      if (box.type === "radio") this.touched.delete(box.value);
+      else if (radio && radio.checked && box.value.trim()) radio.checked = false; // a typed box is no longer the one to find
+      const open = [...this.node.querySelectorAll('input[name="find"]')];
+      if (open.length && !this.asked()) {
+        const empty = open.filter((one) => !this.node.querySelector(`[data-field="${CSS.escape(one.value)}"] > .box > input`).value.trim());
+        if (empty.length === 1) empty[0].checked = true;
+      }
+      this.markAsked();
+      this.solve({ announce: false });
+    }
+
+    clicked(button) {
+      if (!button || button.type === "submit") return;
+      const table = button.closest(".entry.table");
+      if (button.matches(".add-row")) {
+        this.addRow(table).querySelector("input").focus();
+      } else if (button.matches(".remove-row")) {
+        const body = table.querySelector("tbody");
+        const row = button.closest("tr");
+        const next = row.nextElementSibling || row.previousElementSibling;
+        row.remove();
+        this.number(table);
+        if (next && body.contains(next)) next.querySelector("input").focus();
+        this.solve({ announce: true });
+      } else if (button.matches(".back-to-example")) this.reset();
+      else if (button.matches(".copy-link")) this.copy();
+    }
+
+    markAsked() {
+      const asked = this.asked();
+      for (const entry of this.node.querySelectorAll(".fields > .entry")) {
+        entry.classList.toggle("asked", entry.dataset.field === asked && asked !== "");
+        if (entry.dataset.asked) entry.hidden = !entry.dataset.asked.split(" ").includes(asked);
+      }
+    }
+
+    everything() {
+      for (const entry of this.node.querySelectorAll("[data-field]")) this.touched.add(entry.dataset.field);
+    }
+
+    reset() {
+      this.node.reset();
+      for (const [table, rows] of this.first.rows) {
+        table.querySelector("tbody").innerHTML = rows; // as built: this page's own markup
+        this.number(table);
+      }
+      this.touched.clear();
+      this.problems([]);
+      this.markAsked();
+      this.area.replaceChildren(...this.first.answer.map((child) => child.cloneNode(true)));
+      this.area.classList.remove("stale");
+      this.say("The page's own example again.");
+      address.show("");
+      document.dispatchEvent(new CustomEvent("booklet:answer", { detail: { form: this, reply: null } }));
+    }
+
+    async copy() {
+      const link = `${location.href.split("#")[0]}#${this.state()}`;
+      try {
+        await navigator.clipboard.writeText(link);
+        this.say("Copied: a link that opens this page with these numbers.");
+      } catch {
+        let box = this.node.querySelector(".link-box");
+        if (!box) {
+          box = document.createElement("input");
+          box.className = "link-box";
+          box.readOnly = true;
+          box.setAttribute("aria-label", "Link to these numbers");
+          this.status.after(box);
+        }
+        box.value = link;
+        box.focus();
+        box.select();
+        this.say("Copy the link below.");
+      }
+    }
+
+    // --- asking and showing ---
+
+    request() {
+      return { question: this.question, inputs: this.inputs(), find: this.asked(), settings: settings.current() };
+    }
+
+    async solve({ announce }) {
+      const runtime = window.bookletRuntime;
+      const turn = (this.turn = (this.turn || 0) + 1);
+      if (runtime.state !== "ready" && runtime.state !== "failed") this.say("Getting the working ready…");
+      let reply;
+      try {
+        reply = await runtime.ask("solve", this.request(), { channel: this.question });
+      } catch (problem) {
+        if (turn === this.turn) this.say(problem.message);
+        return;
+      }
+      if (turn !== this.turn || !reply) return;
+      this.problems(reply.ok ? [] : reply.errors);
+      if (!reply.ok) {
+        this.area.classList.add("stale");
+        this.say("The working below is for the numbers before. Mend the marked box to go on.");
+        return;
+      }
+      this.show(reply.data, announce);
+    }
+
+    show(data, announce) {
+      this.area.innerHTML = data.html; // rendered and escaped by calc
+      this.area.classList.remove("stale");
+      window.bookletMaths?.typeset(this.area);
+      clearTimeout(this.later);
+      this.status.textContent = settings.words();
+      this.later = setTimeout(() => {
+        this.say(`${data.spoken}. ${settings.words()}`);
+        address.show(this.state());
+      }, announce ? 0 : 700);
+      document.dispatchEvent(new CustomEvent("booklet:answer", { detail: { form: this, reply: data } }));
+    }
+
+    problems(errors) {
+      for (const problem of this.node.querySelectorAll(".problem")) {
+        problem.hidden = true;
+        problem.textContent = "";
+      }
+      for (const box of this.node.querySelectorAll("[aria-invalid]")) box.removeAttribute("aria-invalid");
+      for (const { field, message } of errors) {
+        const entry = field === null ? null : this.node.querySelector(`[data-field="${CSS.escape(field)}"]`);
+        const typed = entry?.querySelector("input[type=text], select")?.value ?? "";
+        if (entry && !typed.trim() && !this.touched.has(field)) continue; // not reached yet
+        const place = entry ? entry.querySelector(":scope > .problem") : this.whole;
+        place.textContent = place.textContent ? `${place.textContent} ${message}` : message;
+        place.hidden = false;
+        entry?.querySelector("input[type=text], select")?.setAttribute("aria-invalid", "true");
+      }
+    }
+
+    firstProblem() {
+      this.node.querySelector("[aria-invalid]")?.focus();
+    }
+
+    say(words) {
+      this.status.textContent = words;
+    }
+  }
+
+  function openLink() {
+    let state;
+    const notice = document.querySelector(".link-problem");
+    if (notice) notice.hidden = true;
+    try {
+      state = address.read(location.hash);
+      if (!state || !state.has("q")) return;
+      const form = forms.get(state.get("q"));
+      if (!form) throw new Error("This link asks for a question that is not on this page. Look for it in the contents.");
+      settings.take(state);
+      form.fill(state, state.get("find") || "");
+      form.everything();
+      form.solve({ announce: true });
+      form.node.scrollIntoView({ block: "start" });
+    } catch (problem) {
+      tell(problem.message);
+    }
+  }
+
+  function tell(words) {
+    let notice = document.querySelector(".link-problem");
+    if (!notice) {
+      notice = document.createElement("p");
+      notice.className = "link-problem problem";
+      notice.setAttribute("role", "alert");
+      document.querySelector(".md-content__inner, body").prepend(notice);
+    }
+    notice.textContent = words;
+    notice.hidden = false;
+  }
+
+  window.booklet = { forms, tell };
+  for (const node of document.querySelectorAll("form.numbers")) {
+    forms.set(node.dataset.question, new Form(node));
+    node.classList.add("live");
+  }
+  if (!forms.size) return;
+  window.bookletRuntime?.start();
+  settings.onchange(() => forms.forEach((form) => form.solve({ announce: false })));
+  if (settings.words()) forms.forEach((form) => form.solve({ announce: false }));
+  window.addEventListener("hashchange", openLink);
+  openLink();
+})();

@@ -1,0 +1,180 @@
+"""MkDocs hook: a fenced block in a page becomes a worked example with its live form.
+
+```question            ```laws         ```cautions      ```data-sheet
+coulomb.force          coulomb         coulomb          ```
+Q1 = +8 nC             ```             ```
+find = r
+```
+
+The build runs the same calc code as the page, so the example can be read with scripts off. A wrong
+block stops the build with its file, line and what to change. First mentions of glossary terms
+(docs/glossary.md, one heading each) are linked.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from html import escape
+from pathlib import Path
+from typing import Any
+
+from mkdocs.exceptions import PluginError
+from mkdocs.structure.pages import Page
+
+from calc import topics
+from calc.__main__ import entries
+from calc.constants import SHEET, Settings
+from calc.printing import exact
+from calc.questions import Refusal
+from calc.reading import Refusals, read
+from calc.renderings import form, html
+from calc.symbols import symbol
+from calc.units import parse_unit
+from calc.working import work
+
+_BLOCK = re.compile(
+    r"^```(?P<kind>question|laws|cautions|data-sheet)[ \t]*\n(?P<body>.*?)^```[ \t]*$", re.M | re.S
+)
+_SPOT = re.compile(r'<div data-block="(\d+)"></div>')
+
+
+class BlockError(ValueError):
+    """A block that cannot be built; the message is the remedy."""
+
+
+def on_page_markdown(markdown: str, page: Page, **_: object) -> str:
+    """Build every block of the page; leave a marker in its place until Markdown has run."""
+    built: list[str] = []
+    offset = page.file.content_string.find(markdown[:200])
+    front = page.file.content_string[: max(offset, 0)].count("\n")
+
+    def replace(match: re.Match[str]) -> str:
+        line = front + markdown[: match.start()].count("\n") + 1
+        try:
+            built.append(BLOCKS[match["kind"]](match["body"].strip().splitlines()))
+        except BlockError as error:
+            raise PluginError(f"docs/{page.file.src_uri}, line {line}: {error}") from error
+        return f'\n<div data-block="{len(built) - 1}"></div>\n'
+
+    text = _BLOCK.sub(replace, markdown)
+    page.meta["blocks"] = built
+    return text
+
+
+def on_page_content(content: str, page: Page, **_: object) -> str:
+    """Link glossary terms, then put the built blocks in."""
+    if page.file.src_uri not in ("glossary.md", "index.md"):
+        content = link_terms(content, Path(page.file.abs_src_path).parent / "glossary.md")
+    built = page.meta.get("blocks", [])
+    return _SPOT.sub(lambda match: built[int(match[1])], content)
+
+
+def question_block(lines: list[str]) -> str:
+    """The form and the worked example of one question."""
+    if not lines:
+        raise BlockError("name a question on the first line, for example coulomb.force.")
+    key, words = lines[0].strip(), [line.strip() for line in lines[1:] if line.strip()]
+    try:
+        topic, question = topics.find(key)
+    except KeyError as unknown:
+        raise BlockError(str(unknown.args[0])) from None
+    known = {item.name for item in question.fields} | {"find"}
+    pairs = []
+    for word in words:
+        name, equals, value = (piece.strip() for piece in word.partition("="))
+        if not equals or name not in known:
+            raise BlockError(
+                f"{word!r} is not “name = value”; names here: {', '.join(sorted(known))}."
+            )
+        pairs.append(f"{name}={value}")
+    typed: dict[str, Any] = {**question.example, **entries(question, pairs)}
+    find = str(typed.pop("find", ""))
+    try:
+        worked = work(topic, question, read(question, typed, find, Settings()))
+    except Refusals as several:
+        raise BlockError("; ".join(f"{r.field}: {r.sentence}" for r in several.refusals)) from None
+    except Refusal as refusal:
+        raise BlockError(f"{refusal.field}: {refusal.sentence}") from None
+    return (
+        f'<section class="question" data-search-exclude data-question="{escape(key)}">'
+        f"{form.render(key, question, typed, worked.asked)}"
+        f'<div class="answer-area">{html.render(worked)}</div></section>'
+    )
+
+
+def laws_block(lines: list[str]) -> str:
+    """The laws of a topic, with the phrases marks hang on."""
+    items = "".join(
+        f"<dt>{escape(law.name)}</dt><dd>{html.emphasised(law.words, law.keys)}</dd>"
+        for law in _topic(lines).laws
+    )
+    return f'<dl class="laws">{items}</dl>'
+
+
+def cautions_block(lines: list[str]) -> str:
+    """The cautions of a topic's practical work."""
+    items = "".join(f"<li>{escape(caution)}</li>" for caution in _topic(lines).cautions)
+    local = (
+        "<li>Follow your school's own safety rules, and work only where a teacher is watching.</li>"
+    )
+    return f'<aside class="cautions"><p class="title">Take care</p><ul>{items}{local}</ul></aside>'
+
+
+def data_sheet_block(_: list[str]) -> str:
+    """The data sheet as a form of settings."""
+    rows = ""
+    style = Settings().style
+    for name, line in SHEET.items():
+        usual = exact(line.school, style).text.replace("\N{NO-BREAK SPACE}", " ")
+        fuller = exact(line.fuller, style).text
+        rows += (
+            f'<div class="entry" data-field="settings.{name}"><label for="set-{name}">'
+            f'{escape(line.words[0].upper() + line.words[1:])} <i class="symbol">{escape(symbol(name).text)}</i>'
+            f'<small class="hint">fuller value {escape(fuller)}</small></label><span class="box">'
+            f'<input type="text" id="set-{name}" name="{name}" value="{escape(usual)}" data-usual="{escape(usual)}" '
+            f'maxlength="60" spellcheck="false"><span class="unit">{escape(parse_unit(line.unit).text)}</span></span>'
+            '<p class="problem" hidden></p></div>'
+        )
+    return (
+        '<form class="settings numbers-like" novalidate autocomplete="off"><div class="fields">'
+        + rows
+        + '<div class="entry" data-field="settings.decimals"><label for="set-decimals">Decimals in an answer</label>'
+        '<span class="box"><input type="text" id="set-decimals" name="decimals" value="2" data-usual="2" maxlength="1"></span>'
+        '<p class="problem" hidden></p></div>'
+        '<div class="entry"><label for="set-comma">Decimal sign</label><span class="box">'
+        '<select id="set-comma" name="comma" data-usual="comma"><option value="comma">comma: 0,15</option>'
+        '<option value="point">point: 0.15</option></select></span></div></div>'
+        '<p class="buttons"><button type="submit">Keep these</button>'
+        '<button type="button" class="usual">Back to the school values</button></p>'
+        '<p class="status" role="status"></p></form>'
+    )
+
+
+def _topic(lines: list[str]) -> Any:
+    key = lines[0].strip() if lines else ""
+    if key not in topics.topics():
+        raise BlockError(f"no topic {key!r}; there are {', '.join(topics.topics())}.")
+    return topics.topics()[key]
+
+
+BLOCKS: dict[str, Callable[[list[str]], str]] = {
+    "question": question_block,
+    "laws": laws_block,
+    "cautions": cautions_block,
+    "data-sheet": data_sheet_block,
+}
+
+
+def link_terms(content: str, glossary: Path) -> str:
+    """``content`` with the first mention of each glossary term, in running text, linked to it."""
+    if not glossary.is_file():
+        return content
+    terms = re.findall(r"^## (.+?)[ \t]*$", glossary.read_text(encoding="utf-8"), re.M)
+    for term in sorted(terms, key=len, reverse=True):
+        anchor = re.sub(r"[^a-z0-9]+", "-", term.lower()).strip("-")
+        mention = re.compile(rf"(<(?:p|li|td)>[^<]*?)\b({re.escape(term)}s?)\b(?![^<]*</a>)", re.I)
+        content = mention.sub(
+            rf'\1<a class="term" href="glossary.html#{anchor}">\2</a>', content, count=1
+        )
+    return content
