@@ -23,6 +23,9 @@ Every builder takes `title`, `description` and `notes`; a description is
 written for you where you give none.
 """
 
+from calc.figures.charges import Charge, On, charges_in_plane, spheres_on_line
+from calc.figures.field import field_at, field_lines, field_pattern
+from calc.figures.graphs import GraphLine, graph
 from calc.figures.pieces import (
     AngleMark,
     Arrow,
@@ -40,6 +43,7 @@ from calc.figures.pieces import (
     Text,
     polar,
 )
+from calc.figures.scenes import Body, hanging_pair, plates_scene, slope_scene
 from calc.figures.vectors import (
     Angle,
     Force,
@@ -54,12 +58,16 @@ __all__ = [
     "AngleMark",
     "Arrow",
     "Block",
+    "Body",
+    "Charge",
     "Curve",
     "Dimension",
     "Dot",
     "Figure",
     "Force",
+    "GraphLine",
     "Item",
+    "On",
     "Plate",
     "Point",
     "Resolved",
@@ -67,8 +75,17 @@ __all__ = [
     "Sphere",
     "Surface",
     "Text",
+    "charges_in_plane",
     "drawn_lengths",
+    "field_at",
+    "field_lines",
+    "field_pattern",
     "free_body_diagram",
+    "graph",
+    "hanging_pair",
+    "plates_scene",
     "polar",
+    "slope_scene",
+    "spheres_on_line",
     "tail_to_head",
 ]

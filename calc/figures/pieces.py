@@ -22,7 +22,7 @@ type Point = tuple[float, float]
 type Sign = Literal["+", "-", ""]
 type ArrowKind = Literal["force", "field", "component", "resultant", "velocity", "axis"]
 type LineKind = Literal[
-    "outline", "string", "guide", "construction", "fieldline", "graph", "extrapolation"
+    "outline", "string", "guide", "construction", "fieldline", "graph", "extrapolation", "tick"
 ]
 type TextPlace = Literal["auto", "centre", "above", "below", "left", "right"]
 
@@ -62,7 +62,8 @@ class Arrow:
     """An arrow with a head at `end`.
 
     `lane` moves the drawn arrow sideways (to its own left) by that many lines,
-    so that arrows along one line of action stay apart.
+    so that arrows along one line of action stay apart. `label_at` is where the
+    label would rather be.
     """
 
     start: Point
@@ -70,6 +71,7 @@ class Arrow:
     label: str = ""
     kind: ArrowKind = "force"
     lane: float = 0.0
+    label_at: Literal["tip", "middle"] = "tip"
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,13 +101,14 @@ class Dimension:
     """A measured distance: double-headed line with end ticks.
 
     It is set off by `offset` lines to the left of the direction start to end
-    (negative: to the right).
+    (negative: to the right); its end ticks begin `clear` lines from the points.
     """
 
     start: Point
     end: Point
     label: str = ""
     offset: float = 0.0
+    clear: float = 0.3
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,7 +169,8 @@ class Figure:
 
     `description` is the text alternative: what a reader who cannot see the
     drawing needs. `notes` are printed below it ("Not to scale."). `width`
-    and `height` bound the drawing on the page, in lines of label text.
+    and `height` bound the drawing on the page, in lines of label text; `unit`
+    is the largest drawn size of one world unit, in lines (0: no limit).
 
     Raises ValueError if the title or description is blank, if there is
     nothing to draw, or if a coordinate is not a finite number.
@@ -178,6 +182,7 @@ class Figure:
     notes: tuple[str, ...] = ()
     width: float = field(default=22.0, kw_only=True)
     height: float = field(default=17.0, kw_only=True)
+    unit: float = field(default=0.0, kw_only=True)
 
     def __post_init__(self) -> None:
         if not self.title.strip() or not self.description.strip():

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from math import atan2, cos, degrees, hypot, isfinite, radians
 from typing import NamedTuple
 
@@ -122,6 +122,29 @@ def fan(
     ]
 
 
+def resolve(
+    part: Resolved, drawn: Mapping[str, tuple[Force, float]], clear: float = 0.0
+) -> tuple[list[tuple[str, float, float, ArrowKind]], list[Item]]:
+    """Dashed component arrows, and the lines that close their rectangle.
+
+    `drawn` maps a label to its force and drawn length.
+    """
+    if part.of not in drawn or not drawn[part.of][1]:
+        raise ValueError(f"Components of {part.of}: no force with that label is drawn.")
+    force, length = drawn[part.of]
+    origin = (0.0, 0.0)
+    tip = polar(origin, length + clear, force.direction_deg)
+    dashed: list[tuple[str, float, float, ArrowKind]] = []
+    closing: list[Item] = []
+    for label, axis in ((part.along, part.axis_deg), (part.across, part.axis_deg + 90)):
+        share = cos(radians(force.direction_deg - axis)) * (length + clear)
+        way = axis if share > 0 else axis + 180
+        if abs(share) > clear + 0.02:
+            dashed.append((label, abs(share) - clear, way, "component"))
+            closing.append(Segment(polar(origin, abs(share), way), tip, "construction"))
+    return dashed, closing
+
+
 def free_body_diagram(
     forces: Sequence[ForceLike],
     *,
@@ -161,16 +184,9 @@ def free_body_diagram(
         Segment(polar(origin, -0.75, way), polar(origin, 0.75, way), "guide") for way in guides
     ]
     for part in components:
-        if part.of not in drawn:
-            raise ValueError(f"Components of {part.of}: no force with that label is drawn.")
-        force, length = drawn[part.of]
-        tip = polar(origin, length, force.direction_deg)
-        for label, axis in ((part.along, part.axis_deg), (part.across, part.axis_deg + 90)):
-            share = cos(radians(force.direction_deg - axis)) * length
-            way = axis if share > 0 else axis + 180
-            if abs(share) > 0.02:
-                arrows.append((label, abs(share), way, "component"))
-                items.append(Segment(polar(origin, abs(share), way), tip, "construction"))
+        dashed, closing = resolve(part, drawn)
+        arrows += dashed
+        items += closing
     items += [AngleMark(origin, *angle) for angle in angles]
     fanned = fan(origin, arrows)
     items += fanned
@@ -229,7 +245,7 @@ def tail_to_head(
             # Lanes count to an arrow's own left, so a reversed arrow needs the other sign.
             same = abs((force.direction_deg - ways[0] + 180) % 360 - 180) < 90
             lane = -1.1 * i if same else 1.1 * i
-        arrows.append(Arrow(points[i], points[i + 1], force.label, "force", lane))
+        arrows.append(Arrow(points[i], points[i + 1], force.label, "force", lane, "middle"))
         if i and abs(abs((ways[i] - ways[i - 1] + 180) % 360 - 180) - 90) < 0.1:
             turn = sorted((ways[i - 1] + 180, ways[i]), key=lambda a: a % 360)
             start, end = turn if (turn[1] - turn[0]) % 360 < 180 else turn[::-1]
@@ -248,7 +264,7 @@ def tail_to_head(
         if in_line:
             same = abs((way - ways[0] + 180) % 360 - 180) < 90
             lane = 1.3 if same else -1.3
-        arrows.append(Arrow(first, last, resultant, "resultant", lane))
+        arrows.append(Arrow(first, last, resultant, "resultant", lane, "middle"))
         text += (
             f" The dashed resultant {words.plain(resultant)} runs from the first tail "
             f"to the last head, {words.direction(way)}."

@@ -15,7 +15,34 @@ type Level = Literal["base", "sub", "super"]
 SMALL = 0.72  # size of a subscript against its base
 FUNCTIONS = frozenset({"sin", "cos", "tan", "log", "ln"})
 SHORT_WORDS = frozenset(
-    ["at", "to", "of", "on", "in", "by", "up", "is", "no", "or", "an", "as", "if", "it", "we", "be", "do", "so", "go", "off", "and", "the", "via", "not", "for", "per"]
+    [
+        "at",
+        "to",
+        "of",
+        "on",
+        "in",
+        "by",
+        "up",
+        "is",
+        "no",
+        "or",
+        "an",
+        "as",
+        "if",
+        "it",
+        "we",
+        "be",
+        "do",
+        "so",
+        "go",
+        "off",
+        "and",
+        "the",
+        "via",
+        "not",
+        "for",
+        "per",
+    ]
 )
 _RAISED = dict(zip("⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻", "0123456789+−", strict=True))
 _TOKEN = re.compile(

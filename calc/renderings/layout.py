@@ -29,6 +29,7 @@ from calc.figures.pieces import (
 )
 from calc.renderings import labels
 from calc.renderings.placing import (
+    GAP,
     LINE,
     Bar,
     Box,
@@ -38,12 +39,15 @@ from calc.renderings.placing import (
     Round,
     Spot,
     box_at,
+    inside,
     place,
 )
 
 FONT = 16.0
 NOTE_FONT = 13.0
 MARGIN = 6.0
+THIN = frozenset({"guide", "construction", "fieldline", "extension", "hatch"})
+LONG = 5.5 * LINE
 WIDEST = 23 * LINE  # wider than this, label text gets too small on a phone
 HEAD = {
     "force": (12.0, 5.2), "resultant": (12.0, 5.2), "component": (10.0, 4.2), "field": (11.0, 4.6),
@@ -52,7 +56,7 @@ HEAD = {
 SHY = {
     "force": 60.0, "resultant": 60.0, "component": 40.0, "field": 60.0, "velocity": 60.0, "axis": 40.0,
     "outline": 40.0, "string": 40.0, "graph": 40.0, "extrapolation": 30.0, "dimension": 40.0,
-    "angle": 30.0, "guide": 15.0, "construction": 15.0, "fieldline": 10.0, "hatch": 8.0, "extension": 8.0,
+    "angle": 30.0, "guide": 8.0, "construction": 12.0, "fieldline": 20.0, "hatch": 8.0, "extension": 8.0,
 }  # fmt: skip  # what it costs a label to lie on such a line
 
 
@@ -102,6 +106,7 @@ class _Sheet:
 
     scale: float
     origin: Point
+    narrow: bool = False  # long labels break before their equals sign
     shapes: list[Shape] = field(default_factory=list)
     bars: list[Bar] = field(default_factory=list)
     rounds: list[Round] = field(default_factory=list)
@@ -135,13 +140,18 @@ class _Sheet:
         return length
 
     def label(
-        self, text: str, spots: Iterator[Spot] | list[Spot], style: str = "label", gap: float = 4.0
+        self, text: str, spots: Iterator[Spot] | list[Spot], style: str = "label", gap: float = GAP
     ) -> None:
         if text.strip():
             size = NOTE_FONT if style == "tick" else FONT
-            self.requests.append(
-                Request(text, labels.width(text, size), 1.15 * size, tuple(spots), style, gap)
+            if self.narrow and labels.width(text, size) > LONG:
+                text = text.replace(" = ", "\n= ", 1)
+            lines = text.split("\n")
+            wide, high = (
+                max(labels.width(line, size) for line in lines),
+                (1.15 if len(lines) == 1 else 1.4) * size * len(lines),
             )
+            self.requests.append(Request(text, wide, high, tuple(spots), style, gap))
 
 
 def _unit(a: Point, b: Point) -> tuple[Point, float]:
@@ -187,18 +197,19 @@ def _arrow(sheet: _Sheet, item: Arrow) -> None:
         sheet.head(second, way, item.kind, length)
         neck = (tip[0] - ux * head * 1.5, tip[1] - uy * head * 1.5) if length > 2 * head else neck
     sheet.stroke(item.kind, (tail, neck))
-    spots = [Spot(tip, way, 0.0)] if item.kind != "component" else [Spot(tip, way, 4.0)]
-    if item.kind == "resultant":
-        spots = [
-            Spot(tip, way, 6.0),
-            *_beside(tail, tip, {0.5: 0.0, 0.6: 0.3, 0.4: 0.3, 0.75: 1.0}),
-        ]
+    if item.label_at == "middle":
+        spots = [Spot(tip, way, 6.0)]
+        spots += _beside(tail, tip, {0.5: 0.0, 0.6: 0.3, 0.4: 0.3, 0.75: 1.0, 0.25: 1.2})
     else:
+        # A component's head lies where other arrows end: its label goes beside it.
+        # A long label beyond a level arrow makes the whole figure wide.
+        wide = 0.25 * abs(ux) * labels.width(item.label, FONT) / LINE
+        spots = [Spot(tip, way, 4.0 if item.kind == "component" else wide)]
         spots += _beside(tail, tip, {0.9: 1.0, 0.7: 1.5, 0.5: 1.6, 0.3: 3.0})
     for turn in (40, -40):
         a = radians(turn)
         turned = (ux * cos(a) - uy * sin(a), ux * sin(a) + uy * cos(a))
-        spots.append(Spot(tip, turned, 1.2))
+        spots.append(Spot(tip, turned, 1.2 if item.label_at == "tip" else 6.5))
     sheet.label(item.label, spots)
 
 
@@ -223,9 +234,9 @@ def _line(
                 *steps[0], {0.5: 0.0, 0.4: 0.3, 0.6: 0.3, 0.25: 0.8, 0.75: 0.8, 0.12: 2, 0.88: 2}
             )
         else:
-            for n in (0.5, 0.65, 0.35, 0.8, 0.2, 0.95):
-                a, b = steps[min(len(steps) - 1, int(n * len(steps)))]
-                spots += _beside(a, b, {0.5: 3 * abs(n - 0.5)})
+            for share in (0.5, 0.65, 0.35, 0.8, 0.2, 0.95):
+                a, b = steps[min(len(steps) - 1, int(share * len(steps)))]
+                spots += _beside(a, b, {0.5: 3 * abs(share - 0.5)})
         sheet.label(label, spots)
 
 
@@ -236,14 +247,15 @@ def _dimension(sheet: _Sheet, item: Dimension) -> None:
     left = (uy, -ux)
     p, q = ((x + left[0] * off, y + left[1] * off) for x, y in (a, b))
     side = 1.0 if off >= 0 else -1.0
-    # End ticks reach from a little beyond the dimension line back towards the measured point.
-    ticks: list[tuple[Point, ...]] = []
-    for foot, top in ((a, p), (b, q)):
-        over = (top[0] + left[0] * side * 5, top[1] + left[1] * side * 5)
-        back = 5.0 if abs(off) < 12 else abs(off) - 5.0
-        start = (top[0] - left[0] * side * back, top[1] - left[1] * side * back)
-        ticks.append((start, over))
-        del foot
+    # End ticks reach from near the measured point to a little beyond the dimension line.
+    reach = max(5.0, abs(off) - item.clear * LINE)
+    ticks = [
+        (
+            (x - left[0] * side * reach, y - left[1] * side * reach),
+            (x + left[0] * side * 5, y + left[1] * side * 5),
+        )
+        for x, y in (p, q)
+    ]
     sheet.stroke("extension", *ticks)
     sheet.stroke("dimension", (p, q))
     if length > 20:
@@ -430,6 +442,24 @@ def _draw(sheet: _Sheet, item: Item) -> None:
             _text(sheet, item)
 
 
+def _cut(shape: Shape, boxes: list[Box]) -> Shape:
+    """A thin line, interrupted where a label stands on it."""
+    if not isinstance(shape, Stroke) or shape.style not in THIN:
+        return shape
+    paths: list[tuple[Point, ...]] = []
+    for path in shape.paths:
+        current = [path[0]]
+        for a, b in itertools.pairwise(path):
+            gaps = sorted(gap for box in boxes if (gap := inside(Bar(a, b, 0.0), box)))
+            for enter, leave in gaps:
+                current.append(_between(a, b, enter))
+                paths.append(tuple(current))
+                current = [_between(a, b, leave)]
+            current.append(b)
+        paths.append(tuple(current))
+    return Stroke(tuple(p for p in paths if len(p) > 1), shape.style)
+
+
 def _bounds(shapes: list[Shape], placed: tuple[Placed, ...]) -> Box:
     boxes = [p.box for p in placed]
     for shape in shapes:
@@ -463,8 +493,8 @@ def _notes(figure: Figure, view: Box) -> list[Placed]:
 def layout(figure: Figure) -> Layout:
     """Fit the figure to the page and place its labels.
 
-    The drawing is shrunk until, with its labels, it is at most `WIDEST` wide
-    (or its labels alone need more).
+    If drawing and labels are wider than `WIDEST`, long labels are set in two
+    lines; if that is not enough, the drawing shrinks, down to 0,6 of its size.
     """
     points = [corner for item in figure.items for corner in corners(item)]
     left, right = min(x for x, _ in points), max(x for x, _ in points)
@@ -472,23 +502,29 @@ def layout(figure: Figure) -> Layout:
     width, height = (right - left) or 1e-12, (high - low) or 1e-12
     scale = min(figure.width * LINE / width, figure.height * LINE / height)
     if right == left and high == low:
-        scale = 1.0
-    for attempt in range(3):
-        sheet = _Sheet(scale, (left, high))
+        scale = LINE
+    if figure.unit:
+        scale = min(scale, figure.unit * LINE)
+    smallest = 0.6 * scale
+    narrow = False
+    while True:
+        sheet = _Sheet(scale, (left, high), narrow)
         for item in figure.items:
             _draw(sheet, item)
         placed = place(sheet.requests, sheet.bars, sheet.rounds)
         view = _bounds(sheet.shapes, placed)
         over = (view.right - view.left) - WIDEST
-        if over <= 0 or attempt == 2:
+        if over <= 0 or (narrow and scale <= smallest):
             break
-        scale *= max(0.6, 1 - over / max(width * scale, over))
+        if narrow:
+            scale = max(smallest, scale * min(0.9, 1 - over / max(width * scale, over)))
+        narrow = True
+    boxes = [p.box for p in placed]
+    shapes = [_cut(shape, boxes) for shape in sheet.shapes]
     notes = _notes(figure, view)
     for note in notes:
         view = view.union(note.box)
-    return Layout(
-        view.grown(MARGIN), scale, tuple(sheet.shapes), (*placed, *notes), tuple(sheet.shafts)
-    )
+    return Layout(view.grown(MARGIN), scale, tuple(shapes), (*placed, *notes), tuple(sheet.shafts))
 
 
 __all__ = ["FONT", "NOTE_FONT", "Disc", "Head", "Layout", "Shape", "Stroke", "layout"]

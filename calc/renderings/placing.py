@@ -10,12 +10,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import hypot, inf
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 type Point = tuple[float, float]
 
 LINE = 20.0  # height of one line of label text, in page units
-GAP = 4.0  # clear space between a label and what it names
+GAP = 5.5  # clear space between a label and what it names
 WIDER = (0.0, 0.3, 0.7, 1.2, 1.8, 2.6, 3.6, 5.0, 7.0, 10.0)  # extra distance tried, in lines
 LEADER_FROM = 1.8  # from this extra distance on, a thin line ties the label to its anchor
 
@@ -95,34 +95,60 @@ class Request:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A label with its place; `leader` joins it to a far anchor."""
+    """A label with its place; `leader` joins it to a far anchor.
+
+    `align` is the side of the box the text is set from: a box is a little wide
+    for most fonts, and text keeps to the end that is near its anchor.
+    """
 
     text: str
     style: str
     centre: Point
     box: Box
+    align: Literal["start", "middle", "end"] = "middle"
     leader: tuple[Point, Point] | None = None
 
 
-def inside_length(bar: Bar, box: Box) -> float:
-    """Length of the part of `bar` inside `box` (Liang–Barsky clipping); a touch counts as 0."""
+def inside(bar: Bar, box: Box) -> tuple[float, float] | None:
+    """The part of `bar` inside `box` as two shares of its length; None if there is none.
+
+    Liang–Barsky clipping.
+    """
     (x, y), (x2, y2) = bar.start, bar.end
     dx, dy = x2 - x, y2 - y
     enter, leave = 0.0, 1.0
-    for step, room in (
-        (-dx, x - box.left),
-        (dx, box.right - x),
-        (-dy, y - box.top),
-        (dy, box.bottom - y),
-    ):
+    rooms = ((-dx, x - box.left), (dx, box.right - x), (-dy, y - box.top), (dy, box.bottom - y))
+    for step, room in rooms:
         if step == 0:
             if room < 0:
-                return 0.0
+                return None
         elif step < 0:
             enter = max(enter, room / step)
         else:
             leave = min(leave, room / step)
-    return max(0.0, leave - enter) * hypot(dx, dy)
+    return (enter, leave) if leave > enter else None
+
+
+def _crosses(a: Point, b: Point, bar: Bar) -> bool:
+    """Whether the line from a to b crosses the bar."""
+    (x, y), (x2, y2), (u, v), (u2, v2) = a, b, bar.start, bar.end
+
+    def side(px: float, py: float) -> float:
+        return (x2 - x) * (py - y) - (y2 - y) * (px - x)
+
+    def other(px: float, py: float) -> float:
+        return (u2 - u) * (py - v) - (v2 - v) * (px - u)
+
+    return side(u, v) * side(u2, v2) < 0 and other(x, y) * other(x2, y2) < 0
+
+
+def _leader(spot: Spot, box: Box) -> tuple[Point, Point]:
+    """From the nearest point of the box to just short of the anchor."""
+    x, y = spot.anchor
+    start = (min(max(x, box.left), box.right), min(max(y, box.top), box.bottom))
+    length = hypot(x - start[0], y - start[1]) or 1.0
+    short = max(0.0, 1 - 3 / length)
+    return (start, (start[0] + (x - start[0]) * short, start[1] + (y - start[1]) * short))
 
 
 def _gap_to(disc: Round, box: Box) -> float:
@@ -176,8 +202,8 @@ def _price(
             continue
         if (y < near.top and y2 < near.top) or (y > near.bottom and y2 > near.bottom):
             continue
-        length = inside_length(bar, near)
-        if length > 0:
+        if part := inside(bar, near):
+            length = (part[1] - part[0]) * hypot(x2 - x, y2 - y)
             price += bar.cost * (0.5 + length / LINE)
     return price
 
@@ -185,17 +211,21 @@ def _price(
 def _settle(
     request: Request, others: Sequence[Box], bars: Sequence[Bar], rounds: Sequence[Round]
 ) -> Placed:
-    best, chosen = inf, None
+    best = inf
+    chosen: tuple[float, Point, Spot, Box] | None = None
     wider: Sequence[float] = WIDER
-    while chosen is None or best >= 1000.0:
+    while True:
         for cost, extra, centre, spot in _candidates(request, wider):
             if cost >= best:
                 continue
             box = box_at(centre, request.width, request.height)
             price = cost + _price(box, others, bars, rounds, best - cost)
+            if extra >= LEADER_FROM and price < best:
+                line = _leader(spot, box)
+                price += 6.0 + sum(25.0 for bar in bars if bar.cost >= 30 and _crosses(*line, bar))
             if price < best:
                 best, chosen = price, (extra, centre, spot, box)
-        if best < 1000.0:
+        if chosen is not None and best < 1000.0:
             break
         if wider is WIDER and not any(spot.way != (0.0, 0.0) for spot in request.spots):
             at = request.spots[0].anchor
@@ -207,12 +237,12 @@ def _settle(
         # Labels are finite, so a wide enough ring is free.
         wider = [extra + wider[-1] + 1 for extra in range(12)]
     extra, centre, spot, box = chosen
-    leader = None
-    if extra >= LEADER_FROM:
-        x, y = spot.anchor
-        nearest = (min(max(x, box.left), box.right), min(max(y, box.top), box.bottom))
-        leader = (nearest, spot.anchor)
-    return Placed(request.text, request.style, centre, box, leader)
+    leader = _leader(spot, box) if extra >= LEADER_FROM else None
+    along = spot.way[0]
+    align: Literal["start", "middle", "end"] = "middle"
+    if abs(along) > 0.5:
+        align = "start" if along > 0 else "end"
+    return Placed(request.text, request.style, centre, box, align, leader)
 
 
 def place(

@@ -20,7 +20,7 @@ _WEIGHT = {
     "force": 2.6, "resultant": 2.6, "component": 1.8, "field": 1.8, "velocity": 1.8, "axis": 1.3,
     "outline": 1.6, "string": 1.4, "guide": 1.0, "construction": 1.0, "fieldline": 1.2, "graph": 2.2,
     "extrapolation": 1.8, "dimension": 1.0, "extension": 0.8, "angle": 1.1, "body": 1.6, "surface": 1.8,
-    "hatch": 0.8, "sign": 1.8, "positive": 1.5, "negative": 1.5, "neutral": 1.5, "leader": 0.7,
+    "hatch": 0.8, "sign": 1.8, "positive": 1.5, "negative": 1.5, "neutral": 1.5, "leader": 0.7, "tick": 1.0,
 }  # fmt: skip
 _DASH = {
     "component": "6 4", "resultant": "14 5", "guide": "2 4", "construction": "3 3", "extrapolation": "7 5",
@@ -75,12 +75,11 @@ def _shape(shape: Shape) -> str:
     )
 
 
-def _text(label: Placed) -> str:
-    size = FONT if label.style == "label" else NOTE_FONT
-    x, y = label.centre
+def _line(text: str, size: float) -> str:
+    """One line of label text as tspans."""
     parts: list[str] = []
     down = 0.0
-    for run in labels.runs(label.text):
+    for run in labels.runs(text):
         shift = {"base": 0.0, "sub": 0.28, "super": -0.42}[run.level] * size
         attributes = _ITALIC if run.italic else ""
         if shift != down:
@@ -88,11 +87,23 @@ def _text(label: Placed) -> str:
         if run.level != "base":
             attributes += f' font-size="{number(labels.SMALL * size)}"'
         down = shift
-        text = escape(run.text)
-        parts.append(f"<tspan{attributes}>{text}</tspan>" if attributes else text)
-    return (
-        f'<text class="fig-{label.style}" x="{number(x)}" y="{number(y + 0.33 * size)}" '
-        f'font-size="{number(size)}">{"".join(parts)}</text>'
+        parts.append(
+            f"<tspan{attributes}>{escape(run.text)}</tspan>" if attributes else escape(run.text)
+        )
+    return "".join(parts)
+
+
+def _text(label: Placed) -> str:
+    size = FONT if label.style == "label" else NOTE_FONT
+    x = {"start": label.box.left, "middle": label.centre[0], "end": label.box.right}[label.align]
+    anchor = "" if label.align == "middle" else f' text-anchor="{label.align}"'
+    lines = label.text.split("\n")
+    high = (label.box.bottom - label.box.top) / len(lines)
+    return "".join(
+        f'<text class="fig-{label.style}" x="{number(x)}" '
+        f'y="{number(label.box.top + high * (place + 0.5) + 0.33 * size)}" '
+        f'font-size="{number(size)}"{anchor}>{_line(line, size)}</text>'
+        for place, line in enumerate(lines)
     )
 
 

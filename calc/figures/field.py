@@ -1,0 +1,232 @@
+"""Electric field patterns of point charges, found by following the field.
+
+E is the sum of kQ/r² along the line from each charge (Coulomb's law and
+superposition); a field line is followed with the classical fourth-order
+Runge–Kutta step. Lines leave positive charges and enter negative ones.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import atan2, cos, hypot, isfinite, pi, sin
+
+from calc.figures import words
+from calc.figures.charges import RADIUS, Charge, sign_of
+from calc.figures.pieces import Curve, Figure, Item, Point, Sphere
+
+MARGIN = 4.2  # lines of page shown around the outermost charges
+MOST = 24  # lines at the largest charge
+FEWEST = 4  # fewer lines than this do not show a pattern
+
+
+def field_at(charges: Sequence[Charge], x: float, y: float) -> Point:
+    """Field components at a point, in units of k × (unit of charge) ÷ (unit of length)²."""
+    ex = ey = 0.0
+    for _, q, cx, cy in charges:
+        dx, dy = x - cx, y - cy
+        square = dx * dx + dy * dy or 1e-30
+        pull = q / (square * square**0.5)
+        ex += pull * dx
+        ey += pull * dy
+    return ex, ey
+
+
+def _heading(charges: Sequence[Charge], radius: float, x: float, y: float, sense: float) -> Point:
+    """Unit direction of the line at a point; `sense` −1 follows it backwards.
+
+    Within 1,4 drawn radii of a centre the line is turned to meet the drawn
+    surface at 90°, as a line meets a conductor.
+    """
+    ex, ey = field_at(charges, x, y)
+    size = hypot(ex, ey) or 1e-30
+    ux, uy = sense * ex / size, sense * ey / size
+    for _, q, cx, cy in charges:
+        away = hypot(x - cx, y - cy)
+        if q and away < 1.4 * radius:
+            share = max(0.0, (away - radius) / (0.4 * radius))
+            turn = sense if q > 0 else -sense
+            rx, ry = turn * (x - cx) / (away or 1e-30), turn * (y - cy) / (away or 1e-30)
+            ux, uy = share * ux + (1 - share) * rx, share * uy + (1 - share) * ry
+            size = hypot(ux, uy) or 1e-30
+            ux, uy = ux / size, uy / size
+    return ux, uy
+
+
+def _follow(
+    charges: Sequence[Charge], radius: float, start: Point, sense: float, reach: float
+) -> tuple[list[Point], int | None]:
+    """The line from `start`, and the number of the charge it ends on (None: it leaves)."""
+    x, y = start
+    path = [start]
+    for _ in range(400):
+        near = min(hypot(x - c.x, y - c.y) for c in charges)
+        h = min(max(0.22 * near, 0.2 * radius), 0.12 * reach)
+        if near < 1.6 * radius:
+            h = 0.12 * radius
+        k1 = _heading(charges, radius, x, y, sense)
+        k2 = _heading(charges, radius, x + h / 2 * k1[0], y + h / 2 * k1[1], sense)
+        k3 = _heading(charges, radius, x + h / 2 * k2[0], y + h / 2 * k2[1], sense)
+        k4 = _heading(charges, radius, x + h * k3[0], y + h * k3[1], sense)
+        x += h / 6 * (k1[0] + 2 * k2[0] + 2 * k3[0] + k4[0])
+        y += h / 6 * (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1])
+        for i, c in enumerate(charges):
+            away = hypot(x - c.x, y - c.y)
+            if away <= radius and c.charge * sense < 0:
+                # Ends on the surface, not inside.
+                path.append((c.x + (x - c.x) * radius / away, c.y + (y - c.y) * radius / away))
+                return path, i
+        path.append((x, y))
+        if hypot(x, y) > reach:
+            break
+    return path, None
+
+
+def _quotas(charges: Sequence[Charge], lines_each: int) -> tuple[list[int], bool]:
+    """Lines at each charge, in proportion to its size where that can be drawn."""
+    sizes = [abs(c.charge) for c in charges]
+    smallest, largest = min(s for s in sizes if s), max(sizes)
+    most = min(MOST, round(lines_each * largest / smallest))
+    exact = [most * size / largest for size in sizes]
+    quotas = [max(FEWEST, round(e)) if e else 0 for e in exact]
+    fair = all(abs(q - e) <= 0.5 for q, e in zip(quotas, exact, strict=True))
+    return quotas, fair
+
+
+def _free_angles(taken: list[float], wanted: int, first: float) -> list[float]:
+    """`wanted` angles round a charge, in the widest gaps between those taken."""
+    if not taken:
+        return [first + (n + 0.5) * 2 * pi / wanted for n in range(wanted)]
+    angles = sorted(a % (2 * pi) for a in taken)
+    new: list[float] = []
+    gaps = [
+        [(b - a) % (2 * pi) or 2 * pi, a, 1]
+        for a, b in zip(angles, angles[1:] + angles[:1], strict=True)
+    ]
+    for _ in range(wanted):
+        # Each further line goes where the lines would stand widest apart.
+        max(gaps, key=lambda gap: gap[0] / gap[2])[2] += 1
+    for gap, start, parts in gaps:
+        new += [start + gap * n / parts for n in range(1, int(parts))]
+    return new
+
+
+def _visible(path: list[Point], box: tuple[float, float, float, float]) -> list[list[Point]]:
+    """The pieces of a line inside the box (left, low, right, high)."""
+    left, low, right, high = box
+    pieces: list[list[Point]] = [[]]
+    for x, y in path:
+        if left <= x <= right and low <= y <= high:
+            pieces[-1].append((x, y))
+        elif pieces[-1]:
+            pieces.append([])
+    return [piece for piece in pieces if len(piece) > 2]
+
+
+def _thinned(path: list[Point], tolerance: float) -> list[Point]:
+    """The line with points dropped that lie within `tolerance` of it (Douglas–Peucker)."""
+    (x, y), (x2, y2) = path[0], path[-1]
+    length = hypot(x2 - x, y2 - y) or 1e-12
+    far, at = 0.0, 0
+    for i in range(1, len(path) - 1):
+        off = abs((x2 - x) * (path[i][1] - y) - (y2 - y) * (path[i][0] - x)) / length
+        if off > far:
+            far, at = off, i
+    if far <= tolerance:
+        return [path[0], path[-1]]
+    return _thinned(path[: at + 1], tolerance)[:-1] + _thinned(path[at:], tolerance)
+
+
+def field_lines(
+    charges: Sequence[Charge | tuple[str, float, float, float]],
+    *,
+    radius: float,
+    margin: float,
+    lines_each: int = 8,
+) -> tuple[Curve, ...]:
+    """Field lines as curves that run from positive to negative (or to the edge).
+
+    `radius` is that of the drawn spheres, `margin` the space shown around the
+    outermost charges, both in the charges' own unit of length; `lines_each`
+    is the number of lines at the smallest charge.
+    """
+    bodies = [Charge(*one) for one in charges]
+    live = [c for c in bodies if c.charge]
+    if not live:
+        return ()
+    left, right = min(c.x for c in bodies) - margin, max(c.x for c in bodies) + margin
+    low, high = min(c.y for c in bodies) - margin, max(c.y for c in bodies) + margin
+    mid = ((left + right) / 2, (low + high) / 2)
+    # Around the origin, and far beyond the page: a loop that leaves it may come back.
+    local = [Charge(c.label, c.charge, c.x - mid[0], c.y - mid[1]) for c in live]
+    reach = 3.0 * hypot(right - left, high - low)
+    box = (left - mid[0], low - mid[1], right - mid[0], high - mid[1])
+    quotas, _ = _quotas(live, lines_each)
+    taken: list[list[float]] = [[] for _ in local]
+    curves: list[Curve] = []
+    for i in sorted(range(len(local)), key=lambda i: -abs(local[i].charge)):
+        c = local[i]
+        sense = 1.0 if c.charge > 0 else -1.0
+        others = [o for o in local if o is not c]
+        nearest = min(others, key=lambda o: hypot(o.x - c.x, o.y - c.y), default=None)
+        first = atan2(nearest.y - c.y, nearest.x - c.x) if nearest else pi / quotas[i]
+        for angle in _free_angles(taken[i], max(0, quotas[i] - len(taken[i])), first):
+            start = (c.x + radius * cos(angle), c.y + radius * sin(angle))
+            path, end = _follow(local, radius, start, sense, reach)
+            if end is not None:
+                if len(taken[end]) >= quotas[end]:
+                    continue
+                x, y = path[-1]
+                taken[end].append(atan2(y - local[end].y, x - local[end].x))
+            taken[i].append(angle)
+            for piece in _visible(path[:: int(sense)], box):
+                thin = _thinned(piece, 0.02 * radius)
+                shown = tuple((x + mid[0], y + mid[1]) for x, y in thin)
+                curves.append(Curve(shown, "fieldline", arrows=1))
+    return tuple(curves)
+
+
+def field_pattern(
+    charges: Sequence[Charge | tuple[str, float, float, float]],
+    *,
+    lines_each: int = 8,
+    title: str = "Electric field pattern",
+    description: str = "",
+    notes: Sequence[str] = (),
+) -> Figure:
+    """The field pattern of one to eight point charges at their places.
+
+    Raises ValueError for no charge, more than eight, two at one place, or if
+    all are zero.
+    """
+    bodies = [Charge(*one) for one in charges]
+    if not 1 <= len(bodies) <= 8:
+        raise ValueError(f"A field pattern shows 1 to 8 charges, not {len(bodies)}.")
+    if not any(c.charge for c in bodies) or not all(isfinite(c.charge) for c in bodies):
+        raise ValueError("A field needs a charge: give at least one that is not zero.")
+    if len({(c.x, c.y) for c in bodies}) < len(bodies):
+        raise ValueError("Two charges share a point: give each its own position.")
+    apart = [hypot(a.x - b.x, a.y - b.y) for i, a in enumerate(bodies) for b in bodies[:i]]
+    # Neighbours 6 lines apart, unless that makes the whole too large for a page.
+    size = min(6.0 / min(apart), 14.0 / max(apart)) if apart else 1.0
+    radius = min(RADIUS, 0.3 * size * min(apart)) if apart else RADIUS
+    drawn = [Charge(c.label, c.charge, c.x * size, c.y * size) for c in bodies]
+    curves = field_lines(drawn, radius=radius, margin=MARGIN, lines_each=lines_each)
+    items: list[Item] = [*curves]
+    items += [Sphere((c.x, c.y), radius, sign_of(c.charge), c.label) for c in drawn]
+    said = words.listing(
+        [
+            f"{words.plain(c.label) or 'a charge'} "
+            f"({'positive' if c.charge > 0 else 'negative' if c.charge else 'uncharged'})"
+            for c in bodies
+        ]
+    )
+    _, fair = _quotas([c for c in bodies if c.charge], lines_each)
+    text = (
+        f"Field lines around {said}. Lines leave positive charges and enter negative ones, "
+        "never cross, and meet each sphere at a right angle."
+    )
+    remarks = [] if fair else ["Number of lines not in proportion to the charges."]
+    return Figure(title, description or text, tuple(items), (*remarks, *notes), unit=1.0)
+
+
+__all__ = ["field_at", "field_lines", "field_pattern"]

@@ -1,0 +1,307 @@
+"""Scenes of bodies at rest: slopes, hanging pairs, charged plates.
+
+All are drawn in lines of label text, so bodies keep their size from figure to
+figure; angles are true, distances are not unless a note says so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import cos, radians, sin
+from typing import Literal, NamedTuple
+
+from calc.figures import words
+from calc.figures.charges import RADIUS, sign_of
+from calc.figures.pieces import (
+    AngleMark,
+    Arrow,
+    ArrowKind,
+    Block,
+    Dimension,
+    Dot,
+    Figure,
+    Item,
+    Plate,
+    Point,
+    Segment,
+    Sign,
+    Sphere,
+    Surface,
+    Text,
+    polar,
+)
+from calc.figures.vectors import NOT_TO_SCALE, ForceLike, drawn_lengths, fan, forces_of
+
+SCHEMATIC = "Not to scale."
+BLOCK = (2.6, 1.8)  # width and height of a drawn block, in lines
+
+
+class Body(NamedTuple):
+    """A body on a slope: `place` from 0 (bottom) to 1 (top); `charge` only gives the sign."""
+
+    label: str
+    place: float
+    charge: float = 0.0
+    shape: Literal["sphere", "block"] = "sphere"
+
+
+def _arrows(origin: Point, forces: Sequence[ForceLike], longest: float) -> tuple[list[Arrow], bool]:
+    given = forces_of(forces)
+    lengths, to_scale = drawn_lengths([f.size for f in given], min_fraction=0.3)
+    rays: list[tuple[str, float, float, ArrowKind]] = [
+        (f.label, length * longest, f.direction_deg, "force")
+        for f, length in zip(given, lengths, strict=True)
+        if length
+    ]
+    return fan(origin, rays), to_scale
+
+
+def slope_scene(
+    angle_deg: float,
+    bodies: Sequence[Body | tuple[str, float, float]],
+    *,
+    string: Literal["up", "down", ""] = "",
+    string_label: str = "",
+    string_on: int = 0,
+    string_to: int | None = None,
+    angle_label: str = "θ",
+    distances: Sequence[tuple[int, int, str]] = (),
+    forces_on: int = 0,
+    forces: Sequence[ForceLike] = (),
+    title: str = "Bodies on a slope",
+    description: str = "",
+    notes: Sequence[str] = (),
+) -> Figure:
+    """Bodies on a slope that rises to the right at `angle_deg` (0 to 90, both left out).
+
+    `string` ties body `string_on` to a post at the top (“up”) or the bottom
+    (“down”), or to body `string_to`. Directions of `forces` are on the page:
+    up the slope is `angle_deg`, the normal `angle_deg` + 90.
+
+    Raises ValueError for an angle or a place outside its range.
+    """
+    if not 0 < angle_deg < 90:
+        raise ValueError(
+            f"A slope of {angle_deg}° cannot be drawn: use more than 0 and less than 90."
+        )
+    given = [Body(*one) for one in bodies]
+    for body in given:
+        if not 0 <= body.place <= 1:
+            raise ValueError(
+                f"{body.label} at {body.place}: a place on the slope lies from 0 to 1."
+            )
+    length = 15.0
+    foot: Point = (0.0, 0.0)
+    top = polar(foot, length, angle_deg)
+    base = max(length * cos(radians(angle_deg)), 6.0)
+    up, normal = angle_deg, angle_deg + 90
+
+    def on_slope(place: float, height: float = 0.0) -> Point:
+        along = polar(foot, 1.6 + place * (length - 3.6), up)
+        return polar(along, height, normal)
+
+    centres = [on_slope(body.place, RADIUS if body.shape == "sphere" else 0.9) for body in given]
+    items: list[Item] = [
+        Segment(foot, (base, 0.0), "guide"),
+        Surface(foot, top),
+        AngleMark(foot, 0.0, angle_deg, angle_label, 3.0),
+    ]
+    if string:
+        post = polar(foot, length - 0.3 if string == "up" else 0.3, up)
+        height = RADIUS if given[string_on].shape == "sphere" else BLOCK[1] / 2
+        knot = polar(post, height, normal)
+        items.append(Segment(post, polar(post, height + 0.7, normal), "outline"))
+        half = RADIUS if given[string_on].shape == "sphere" else BLOCK[0] / 2
+        edge = polar(centres[string_on], half, up if string == "up" else up + 180)
+        items.append(Segment(edge, knot, "string", string_label))
+    elif string_to is not None:
+        way = up if given[string_to].place > given[string_on].place else up + 180
+        halves = [RADIUS if body.shape == "sphere" else BLOCK[0] / 2 for body in given]
+        ends = (
+            polar(centres[string_on], halves[string_on], way),
+            polar(centres[string_to], halves[string_to], way + 180),
+        )
+        items.append(Segment(*ends, "string", string_label))
+    for body, centre in zip(given, centres, strict=True):
+        if body.shape == "block":
+            items.append(Block(centre, *BLOCK, angle_deg, body.label))
+        else:
+            items.append(Sphere(centre, RADIUS, sign_of(body.charge), body.label))
+    for a, b, label in distances:
+        low, high = sorted((a, b), key=lambda i: given[i].place)
+        items.append(Dimension(centres[low], centres[high], label, 1.9, RADIUS + 0.3))
+    to_scale = True
+    if forces:
+        arrows, to_scale = _arrows(centres[forces_on], forces, 4.4)
+        items += arrows
+    order = sorted(given, key=lambda body: body.place)
+    said = (
+        f"A slope rises to the right at {words.degrees(angle_deg)} to the horizontal. "
+        f"From bottom to top: {words.listing([words.plain(b.label) or 'a body' for b in order])}."
+    )
+    if string:
+        where = "top" if string == "up" else "bottom"
+        said += (
+            f" A string parallel to the slope ties {words.plain(given[string_on].label)} "
+            f"to a post at the {where}."
+        )
+    remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]
+    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0)
+
+
+def hanging_pair(
+    angle_deg: float,
+    *,
+    labels: tuple[str, str] = ("A", "B"),
+    signs: tuple[Sign, Sign] = ("+", "+"),
+    two_supports: bool = False,
+    attracting: bool = False,
+    angle_label: str = "α",
+    thread_label: str = "L",
+    distance_label: str = "r",
+    supports_label: str = "",
+    forces: Sequence[ForceLike] = (),
+    title: str = "Two charged spheres on threads",
+    description: str = "",
+    notes: Sequence[str] = (),
+) -> Figure:
+    """Two spheres on equal threads, each `angle_deg` from the vertical (0 to 90, both left out).
+
+    From one support, or from two supports a distance apart; from two supports
+    they may hang towards each other (`attracting`). `forces` act on the
+    right-hand sphere.
+
+    Raises ValueError for an angle outside its range, or for attracting spheres
+    on one support.
+    """
+    if not 0 < angle_deg < 90:
+        raise ValueError(f"A thread at {angle_deg}° to the vertical cannot hang: use 0 to 90.")
+    if attracting and not two_supports:
+        raise ValueError("Spheres that attract would touch on one support: use two supports.")
+    sine, cosine = sin(radians(angle_deg)), cos(radians(angle_deg))
+    # Long enough for the spheres to stay apart at a small angle.
+    length = 8.5 if two_supports else min(30.0, max(8.5, 1.7 * RADIUS / sine))
+    inward = -1.0 if attracting else 1.0
+    half = (2 * RADIUS + length * sine if attracting else 2.6) if two_supports else 0.0
+    points: list[tuple[Point, Point]] = []
+    for side in (-1.0, 1.0):
+        hook = (side * half, 0.0)
+        points.append((hook, (hook[0] + side * inward * length * sine, -length * cosine)))
+    ceiling = half + 2.2
+    items: list[Item] = [Surface((ceiling, 0.0), (-ceiling, 0.0))]
+    drop = min(length * cosine + 1.0, max(4.2, 0.62 * length)) if length * cosine > 2.4 else 3.4
+    for i, (hook, centre) in enumerate(points):
+        side = -1.0 if i == 0 else 1.0
+        thread = side * inward * angle_deg - 90
+        end = polar(hook, length - RADIUS, thread)
+        items.append(Segment(hook, end, "string", thread_label if i == 0 else ""))
+        items.append(Sphere(centre, RADIUS, signs[i], labels[i]))
+        if two_supports or i == 1:
+            items.append(Segment(hook, (hook[0], -drop), "guide"))
+        if i == 1:
+            start, stop = sorted((-90.0, thread))
+            items.append(AngleMark(hook, start, stop, angle_label, 2.6))
+    low = -1.9 if not forces else -3.4
+    items.append(Dimension(points[0][1], points[1][1], distance_label, low, RADIUS + 0.3))
+    if two_supports and supports_label:
+        items.append(Dimension(points[0][0], points[1][0], supports_label, 1.4, 0.5))
+    to_scale = True
+    if forces:
+        arrows, to_scale = _arrows(points[1][1], forces, 3.6)
+        items += arrows
+    supports = "two supports" if two_supports else "one support"
+    way = "towards each other" if attracting else "apart"
+    said = (
+        f"Two charged spheres, {words.plain(labels[0])} and {words.plain(labels[1])}, hang {way} "
+        f"on equal threads from {supports}, each thread {words.degrees(angle_deg)} from the vertical."
+    )
+    remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]
+    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0)
+
+
+def plates_scene(
+    *,
+    upper_sign: Sign = "+",
+    lines: int = 5,
+    upright: bool = False,
+    particle: str = "",
+    particle_sign: Sign = "",
+    forces: Sequence[ForceLike] = (),
+    voltage: str = "",
+    separation: str = "",
+    field_label: str = "E",
+    title: str = "Parallel charged plates",
+    description: str = "",
+    notes: Sequence[str] = (),
+) -> Figure:
+    """Two parallel plates with evenly spaced field lines, and a particle half-way.
+
+    `upper_sign` is the sign of the upper plate (of the left one when `upright`);
+    `lines` of 0 leaves the field out (with a particle, one line fewer where
+    that number is odd). `voltage` is written at the plates,
+    `separation` along a dimension line.
+
+    Raises ValueError for fewer than 0 or more than 12 lines, or no sign.
+    """
+    if upper_sign not in ("+", "-") or not 0 <= lines <= 12:
+        raise ValueError(
+            f"Plates need a sign + or - (got “{upper_sign}”) and 0 to 12 field lines (got {lines})."
+        )
+    lower_sign: Sign = "-" if upper_sign == "+" else "+"
+    wide, gap = 13.0, 8.0
+
+    def place(along: float, across: float) -> Point:
+        # Level plates: along is x, across is y upwards. Upright: turned, first plate left.
+        return (-across, along) if upright else (along, across)
+
+    half = gap / 2
+    plates = [
+        Plate(place(wide / 2, half), place(-wide / 2, half), upper_sign),
+        Plate(place(-wide / 2, -half), place(wide / 2, -half), lower_sign),
+    ]
+    if not upright:
+        # The face is on the left of start to end: level plates are drawn from the other end.
+        plates = [Plate(p.end, p.start, p.sign) for p in plates]
+    items: list[Item] = []
+    down = half if upper_sign == "+" else -half
+    if particle:
+        lines -= lines % 2  # an even number leaves the middle free for the particle
+    for n in range(lines):
+        along = (n - (lines - 1) / 2) * wide / (lines + 0.4)
+        ends = (place(along, down), place(along, -down))
+        label = field_label if n == lines - 1 else ""
+        items.append(Segment(*ends, "fieldline", label, arrow=True))
+    items += plates
+    to_scale = True
+    centre: Point = (0.0, 0.0)
+    if particle:
+        items.append(
+            Sphere(centre, RADIUS * 0.8, particle_sign, particle)
+            if particle_sign
+            else Dot(centre, particle, 0.26)
+        )
+    if forces:
+        arrows, to_scale = _arrows(centre, forces, 3.0)
+        items += arrows
+    if separation:
+        edge = wide / 2 + 0.2
+        ends = (place(-edge, half), place(-edge, -half))
+        items.append(Dimension(*ends, separation, -1.2, 0.3))
+    if voltage:
+        items.append(Text(place(wide / 2 + 0.6, 0.0), voltage, "above" if upright else "right"))
+    first, second = ("Left", "right") if upright else ("Upper", "lower")
+    said = (
+        f"{first} plate {_word(upper_sign)}, {second} plate {_word(lower_sign)}."
+        + (
+            f" {lines} evenly spaced field lines run from the positive to the negative plate."
+            * bool(lines)
+        )
+        + (f" {words.plain(particle)} is half-way between the plates." if particle else "")
+        + "".join(f" {words.plain(f[0])} points {words.direction(f[2])}." for f in forces if f[1])
+    )
+    remarks = [] if to_scale else [NOT_TO_SCALE]
+    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0)
+
+
+def _word(sign: Sign) -> str:
+    return "positive" if sign == "+" else "negative"
