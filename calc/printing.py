@@ -5,10 +5,10 @@ below 0,1 and from 10 000 in scientific notation, two decimals on the coefficien
 Common practice of school memos, no source.
 
 Halves are judged on the decimal digits a pocket calculator would hold, not on the binary
-number: the float 2.675 lies a little below 2,675 and a product that should be 0,675 may
-come out as 0,6749999999999999, yet both round up on paper.  So the shortest digits that
-give the float back are first taken to 14 significant digits (within the 13 to 15 that
-calculators commonly carry; common practice, no source).
+number: the float 2.675 lies a little below 2,675, and 1.5 * 0.15 comes out as
+0.22499999999999998, yet on paper both round up.  So the shortest digits that give the
+float back are first taken to 14 significant digits (calculators commonly carry 13 to 15;
+common practice, no source).
 """
 
 from dataclasses import dataclass

@@ -55,20 +55,16 @@ def test_bare_number_takes_the_unit_of_the_box(typed: tuple[str, Decimal], symbo
         ("12\u202f000 C", 12000.0), ("1\u2009200", 1200.0), ("1,602 176 634e-19", 1.602176634e-19),
         ("5.", 5.0), ("5 nC. ", 5e-9), ("5 µC", 5e-6), ("5 μC", 5e-6), ("5 uC", 5e-6),
         ("5 micro coulomb", 5e-6), ("5 microcoulombs", 5e-6), ("0", 0.0), ("-0", 0.0),
-        ("0e999", None), ("5 \u200bnC", 5e-9), ("\t5 nC\n", 5e-9), ("1,6 × 10^(-19) C", 1.6e-19),
+        ("5 \u200bnC", 5e-9), ("\t5 nC\n", 5e-9), ("1,6 × 10^(-19) C", 1.6e-19),
         ("5,25 A s", 5.25), ("1 A·h", 3600.0),
     ],
 )  # fmt: skip
-def test_ways_of_typing_a_charge(typed: str, value: float | None) -> None:
-    """Each way of typing a charge gives its value in coulombs; a power of 999 is refused."""
-    if value is None:
-        with pytest.raises(QuantityError):
-            parse_quantity(typed, "C")
-    else:
-        quantity = parse_quantity(typed, "C")
-        assert quantity.value == value
-        assert math.copysign(1, quantity.value) == math.copysign(1, value)
-        assert quantity.text == typed
+def test_ways_of_typing_a_charge(typed: str, value: float) -> None:
+    """Each way of typing a charge gives its value in coulombs and is kept as typed."""
+    quantity = parse_quantity(typed, "C")
+    assert quantity.value == value
+    assert math.copysign(1, quantity.value) == math.copysign(1, value)
+    assert quantity.text == typed
 
 
 @pytest.mark.parametrize(
@@ -164,6 +160,7 @@ STROKE = "Write negative powers instead of a stroke, for example J·kg^-1·K^-1.
         ("5 %", '"5 %" is a percentage. '
          "Divide by 100 and type the decimal number, for example 5 nC."),
         ("5e400", f'"5e400" {FAR}'),
+        ("0e999", f'"0e999" {FAR}'),
         ("5e-301", f'"5e-301" {FAR}'),
         ("5e" + "9" * 50, f'"5e{"9" * 50}" {FAR}'),
         ("5e300 GC", f'"5e300 GC" {FAR}'),
