@@ -29,6 +29,7 @@ _FUNCTIONS: dict[str, Callable[[float], float]] = {
     "abs": abs,
 }
 _CONSTANTS = {"pi": math.pi}
+_NOISE = 1e-12  # of the largest term: what floats leave where terms cancel on paper
 _TEX_FUNCTIONS = {"asin": r"\sin^{-1}", "acos": r"\cos^{-1}", "atan": r"\tan^{-1}"}
 _TEXT_FUNCTIONS = {"asin": "sin⁻¹", "acos": "cos⁻¹", "atan": "tan⁻¹"}
 _SUPERSCRIPTS = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
@@ -80,15 +81,17 @@ class Expression:
             raise ExpressionError(f"{source!r} is not an expression: {problem.msg}") from None
         self.tree = parsed.body
         self.names = tuple(dict.fromkeys(_names(self.tree, source)))
-        self._code = compile(parsed, f"<{source}>", "eval")
+        summed = ast.Expression(_with_sums(parsed.body))
+        ast.fix_missing_locations(summed)
+        self._code = compile(summed, f"<{source}>", "eval")
 
     def value(self, values: Mapping[str, float]) -> float:
-        """The value with ``values`` (SI, radians) put in.
+        """The value with ``values`` (SI, radians) put in; terms that cancel on paper give 0.
 
         Raises :class:`ExpressionError` for a name without a value and for a
         result that is no real number (root of a negative, division by zero).
         """
-        scope: dict[str, object] = {"__builtins__": {}, **_FUNCTIONS, **_CONSTANTS}
+        scope: dict[str, object] = {"__builtins__": {}, "_sum": _sum, **_FUNCTIONS, **_CONSTANTS}
         try:
             scope.update({name: values[name] for name in self.names if name not in _CONSTANTS})
         except KeyError as missing:
@@ -156,6 +159,40 @@ def _names(node: ast.AST, source: str) -> list[str]:
         case ast.Call(func=ast.Name(id=name), args=[argument], keywords=[]) if name in _FUNCTIONS:
             return _names(argument, source)
     raise ExpressionError(f"{source!r}: {ast.unparse(node)!r} is not allowed in a formula")
+
+
+def _sum(*terms: float) -> float:
+    """The sum, or 0 where the terms cancel on paper and floats leave only noise."""
+    total = terms[0]
+    for term in terms[1:]:
+        total += term
+    return 0.0 if abs(total) <= _NOISE * max(abs(term) for term in terms) else total
+
+
+def _terms(node: ast.expr) -> list[ast.expr]:
+    """The terms of a sum, each with its sign; the node alone if it is no sum."""
+    match node:
+        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
+            last = _with_sums(right)
+            return [
+                *_terms(left),
+                ast.UnaryOp(ast.USub(), last) if isinstance(op, ast.Sub) else last,
+            ]
+    return [_with_sums(node)]
+
+
+def _with_sums(node: ast.expr) -> ast.expr:
+    """A copy of the tree in which every sum is a call of ``_sum``."""
+    match node:
+        case ast.BinOp(op=ast.Add() | ast.Sub()):
+            return ast.Call(ast.Name("_sum", ast.Load()), _terms(node), [])
+        case ast.BinOp(left=left, op=op, right=right):
+            return ast.BinOp(_with_sums(left), op, _with_sums(right))
+        case ast.UnaryOp(op=sign, operand=operand):
+            return ast.UnaryOp(sign, _with_sums(operand))
+        case ast.Call(func=func, args=arguments):
+            return ast.Call(func, [_with_sums(argument) for argument in arguments], [])
+    return node
 
 
 def _wrap(piece: _Piece, level: int) -> _Piece:
