@@ -32,6 +32,7 @@ SHEET: Mapping[str, Constant] = {
         Constant("e", "charge of an electron (size)", 1.6e-19, 1.602176634e-19, "C"),
         Constant("g", "acceleration due to gravity", 9.8, 9.80665, "m·s⁻²"),
         Constant("m_e", "mass of an electron", 9.11e-31, 9.1093837139e-31, "kg"),
+        Constant("m_p", "mass of a proton", 1.67e-27, 1.67262192595e-27, "kg"),
         Constant("h", "Planck's constant", 6.63e-34, 6.62607015e-34, "J·s"),
         Constant("c", "speed of light in a vacuum", 3.0e8, 2.99792458e8, "m·s⁻¹"),
         Constant("G", "universal gravitational constant", 6.67e-11, 6.67430e-11, "N·m²·kg⁻²"),
