@@ -58,11 +58,9 @@ def _follow(
     """The line from `start`, and the number of the charge it ends on (None: it leaves)."""
     x, y = start
     path = [start]
-    for _ in range(400):
+    for _ in range(600):
         near = min(hypot(x - c.x, y - c.y) for c in charges)
-        h = min(max(0.22 * near, 0.2 * radius), 0.12 * reach)
-        if near < 1.6 * radius:
-            h = 0.12 * radius
+        h = 0.12 * radius if near < 1.6 * radius else min(0.1 * near, 0.04 * reach)
         k1 = _heading(charges, radius, x, y, sense)
         k2 = _heading(charges, radius, x + h / 2 * k1[0], y + h / 2 * k1[1], sense)
         k3 = _heading(charges, radius, x + h / 2 * k2[0], y + h / 2 * k2[1], sense)
@@ -110,12 +108,14 @@ def _free_angles(taken: list[float], wanted: int, first: float) -> list[float]:
     return new
 
 
-def _visible(path: list[Point], box: tuple[float, float, float, float]) -> list[list[Point]]:
-    """The pieces of a line inside the box (left, low, right, high)."""
-    left, low, right, high = box
+def _visible(path: list[Point], charges: Sequence[Charge], margin: float) -> list[list[Point]]:
+    """The pieces of a line within `margin` of the box around the charges."""
+    left, right = min(c.x for c in charges), max(c.x for c in charges)
+    low, high = min(c.y for c in charges), max(c.y for c in charges)
     pieces: list[list[Point]] = [[]]
     for x, y in path:
-        if left <= x <= right and low <= y <= high:
+        # Distance from the box around the charges: the shown part has rounded corners.
+        if hypot(max(left - x, 0, x - right), max(low - y, 0, y - high)) <= margin:
             pieces[-1].append((x, y))
         elif pieces[-1]:
             pieces.append([])
@@ -159,7 +159,6 @@ def field_lines(
     # Around the origin, and far beyond the page: a loop that leaves it may come back.
     local = [Charge(c.label, c.charge, c.x - mid[0], c.y - mid[1]) for c in live]
     reach = 3.0 * hypot(right - left, high - low)
-    box = (left - mid[0], low - mid[1], right - mid[0], high - mid[1])
     quotas, _ = _quotas(live, lines_each)
     taken: list[list[float]] = [[] for _ in local]
     curves: list[Curve] = []
@@ -178,7 +177,7 @@ def field_lines(
                 x, y = path[-1]
                 taken[end].append(atan2(y - local[end].y, x - local[end].x))
             taken[i].append(angle)
-            for piece in _visible(path[:: int(sense)], box):
+            for piece in _visible(path[:: int(sense)], local, margin):
                 thin = _thinned(piece, 0.02 * radius)
                 shown = tuple((x + mid[0], y + mid[1]) for x, y in thin)
                 curves.append(Curve(shown, "fieldline", arrows=1))

@@ -49,6 +49,8 @@ def scale_of(values: Sequence[float], *, zero: bool = True, most_ticks: int = 6)
 
 def tick_label(value: float, scale: Scale) -> str:
     """A tick's number, with a decimal comma and no more decimals than the step needs."""
+    if value == 0:
+        return "0"
     step = (scale.ticks[1] - scale.ticks[0]) / 10.0**scale.power
     decimals = max(0, -floor(log10(step) + 1e-9))
     text = f"{round(value / 10.0**scale.power, decimals) + 0.0:.{decimals}f}"

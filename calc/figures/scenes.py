@@ -45,7 +45,9 @@ class Body(NamedTuple):
     shape: Literal["sphere", "block"] = "sphere"
 
 
-def _arrows(origin: Point, forces: Sequence[ForceLike], longest: float) -> tuple[list[Arrow], bool]:
+def _arrows(
+    origin: Point, forces: Sequence[ForceLike], longest: float, clear: float = RADIUS
+) -> tuple[list[Arrow], bool]:
     given = forces_of(forces)
     lengths, to_scale = drawn_lengths([f.size for f in given], min_fraction=0.3)
     rays: list[tuple[str, float, float, ArrowKind]] = [
@@ -53,7 +55,7 @@ def _arrows(origin: Point, forces: Sequence[ForceLike], longest: float) -> tuple
         for f, length in zip(given, lengths, strict=True)
         if length
     ]
-    return fan(origin, rays), to_scale
+    return fan(origin, rays, clear), to_scale
 
 
 def slope_scene(
@@ -132,7 +134,12 @@ def slope_scene(
         items.append(Dimension(centres[low], centres[high], label, 1.9, RADIUS + 0.3))
     to_scale = True
     if forces:
-        arrows, to_scale = _arrows(centres[forces_on], forces, 4.4)
+        arrows, to_scale = _arrows(
+            centres[forces_on],
+            forces,
+            4.2,
+            RADIUS if given[forces_on].shape == "sphere" else 0.0,
+        )
         items += arrows
     order = sorted(given, key=lambda body: body.place)
     said = (
@@ -201,13 +208,14 @@ def hanging_pair(
         if i == 1:
             start, stop = sorted((-90.0, thread))
             items.append(AngleMark(hook, start, stop, angle_label, 2.6))
-    low = -1.9 if not forces else -3.4
-    items.append(Dimension(points[0][1], points[1][1], distance_label, low, RADIUS + 0.3))
+    # Below the arrows, which may point straight down.
+    low, clear = (-5.6, 5.0) if forces else (-1.9, RADIUS + 0.3)
+    items.append(Dimension(points[0][1], points[1][1], distance_label, low, clear))
     if two_supports and supports_label:
         items.append(Dimension(points[0][0], points[1][0], supports_label, 1.4, 0.5))
     to_scale = True
     if forces:
-        arrows, to_scale = _arrows(points[1][1], forces, 3.6)
+        arrows, to_scale = _arrows(points[1][1], forces, 3.4)
         items += arrows
     supports = "two supports" if two_supports else "one support"
     way = "towards each other" if attracting else "apart"
@@ -281,7 +289,7 @@ def plates_scene(
             else Dot(centre, particle, 0.26)
         )
     if forces:
-        arrows, to_scale = _arrows(centre, forces, 3.0)
+        arrows, to_scale = _arrows(centre, forces, 2.6, RADIUS * 0.8 if particle_sign else 0.0)
         items += arrows
     if separation:
         edge = wide / 2 + 0.2

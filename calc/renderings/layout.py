@@ -56,7 +56,7 @@ HEAD = {
 SHY = {
     "force": 60.0, "resultant": 60.0, "component": 40.0, "field": 60.0, "velocity": 60.0, "axis": 40.0,
     "outline": 40.0, "string": 40.0, "graph": 40.0, "extrapolation": 30.0, "dimension": 40.0,
-    "angle": 30.0, "guide": 8.0, "construction": 12.0, "fieldline": 20.0, "hatch": 8.0, "extension": 8.0,
+    "angle": 30.0, "guide": 8.0, "construction": 12.0, "fieldline": 7.0, "hatch": 8.0, "extension": 8.0,
 }  # fmt: skip  # what it costs a label to lie on such a line
 
 
@@ -143,7 +143,7 @@ class _Sheet:
         self, text: str, spots: Iterator[Spot] | list[Spot], style: str = "label", gap: float = GAP
     ) -> None:
         if text.strip():
-            size = NOTE_FONT if style == "tick" else FONT
+            size = NOTE_FONT if style == "number" else FONT
             if self.narrow and labels.width(text, size) > LONG:
                 text = text.replace(" = ", "\n= ", 1)
             lines = text.split("\n")
@@ -169,8 +169,8 @@ def _beside(a: Point, b: Point, shares: dict[float, float]) -> Iterator[Spot]:
     (ux, uy), _ = _unit(a, b)
     for share, cost in shares.items():
         at = _between(a, b, share)
-        yield Spot(at, (uy, -ux), cost)
-        yield Spot(at, (-uy, ux), cost + 0.2)
+        yield Spot(at, (uy, -ux), cost, beside=True)
+        yield Spot(at, (-uy, ux), cost + 0.2, beside=True)
 
 
 def _around(at: Point, first_deg: float = 90.0, cost: float = 0.0) -> Iterator[Spot]:
@@ -408,7 +408,7 @@ def _text(sheet: _Sheet, item: Text) -> None:
     if item.place == "auto":
         sheet.label(item.text, _around(at))
     else:
-        sheet.label(item.text, [Spot(at, ways[item.place])], "tick" if item.small else "label")
+        sheet.label(item.text, [Spot(at, ways[item.place])], "number" if item.small else "label")
 
 
 def _draw(sheet: _Sheet, item: Item) -> None:

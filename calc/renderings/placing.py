@@ -74,11 +74,16 @@ class Round(NamedTuple):
 
 
 class Spot(NamedTuple):
-    """A place to try: the label beside `anchor`, pushed towards `way` (unit vector, or 0, 0)."""
+    """A place to try: the label beside `anchor`, pushed towards `way` (unit vector, or 0, 0).
+
+    With `beside` it clears the whole line through the anchor at right angles
+    to `way`, not only the anchor.
+    """
 
     anchor: Point
     way: Point
     cost: float = 0.0
+    beside: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,6 +180,8 @@ def _candidates(
                 (w / 2 + request.gap) / abs(ux) if ux else inf,
                 (h / 2 + request.gap) / abs(uy) if uy else inf,
             )
+            if spot.beside:
+                reach = abs(ux) * w / 2 + abs(uy) * h / 2 + request.gap
             reach += extra * LINE
             yield spot.cost + 5.0 * extra, extra, (x + ux * reach, y + uy * reach), spot
 
