@@ -14,7 +14,14 @@ import subprocess
 import sys
 import tempfile
 import zipfile
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+
+try:
+    import fcntl
+except ImportError:  # not on every system; there builds are not guarded
+    fcntl = None  # type: ignore[assignment]
 
 from page_policy import with_policy, with_versions
 from toolbox import (
@@ -43,8 +50,23 @@ HTTP_ONLY = ("assets/runtime/*.gz", "assets/runtime/*.whl", "assets/runtime/*.js
 _UNUSED = ("assets/javascripts/lunr", "sitemap.xml", "sitemap.xml.gz")
 
 
+@contextmanager
+def one_at_a_time() -> Iterator[None]:
+    """Hold the build folder: two builds at once would undo each other."""
+    BUILD.mkdir(exist_ok=True)
+    with (BUILD / "lock").open("w") as held:
+        if fcntl:
+            fcntl.flock(held, fcntl.LOCK_EX)
+        yield
+
+
 def build(force: bool = False) -> Path:
     """Build the site if any input changed since the last build; return its folder."""
+    with one_at_a_time():
+        return _build(force)
+
+
+def _build(force: bool) -> Path:
     value = digest(INPUTS, extra=sys.version)
     if not force and SITE.is_dir() and ZIP.is_file() and is_fresh(_STAMP, value):
         return SITE
