@@ -25,6 +25,7 @@ if str(HERE.parent) not in sys.path:
     sys.path.insert(0, str(HERE.parent))
 
 from pyodide_lock import PackageSpec, PyodideLockSpec  # noqa: E402
+from runtime.slim_core import slim_pyodide  # noqa: E402
 from toolbox import NODE_MODULES, REPO, SetupError, digest, find_node, run, say  # noqa: E402
 
 REMEDY = "Run `python3 site-scripts/test.py` once more; if it fails again, report this output."
@@ -81,7 +82,9 @@ def build_runtime(
     shutil.copytree(made, target)
 
 
-def _make(scratch: Path, package_dir: Path, pyodide: Path, node_modules: Path) -> Path:
+def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path) -> Path:
+    slim_pyodide(published, scratch / "pyodide")
+    pyodide = scratch / "pyodide"
     source_wheel = build_wheel(package_dir, scratch)
     lock, wheel = lock_and_compile(source_wheel, pyodide, scratch / "locked")
     stdlib, image = scratch / "stdlib.zip", scratch / "image.bin"
