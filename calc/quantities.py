@@ -179,8 +179,7 @@ def _split(typed: str, example: str) -> tuple[Decimal, str]:
     if len(power.lstrip("+-0")) > 3 or abs(int(power)) > LARGEST_POWER:
         raise _too_far(typed, example)
     digits = "1" if alone else f"{whole or '0'}.{decimals or ''}".replace(" ", "").rstrip(".")
-    number = Decimal(f"{sign}{digits}e{power}")
-    return number or Decimal(0), rest
+    return Decimal(f"{sign}{digits}e{power}"), rest
 
 
 def _check_rest(match: re.Match[str], rest: str, typed: str, example: str) -> None:
