@@ -20,11 +20,14 @@ _PREFIX_WORDS = {name for _, name in PREFIXES.values()}
 
 _SUPERSCRIPTS = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _FROM_SUPERSCRIPTS = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺", "0123456789-+")
-_LIKENESSES = str.maketrans({
-    "μ": "µ", "\u2126": "Ω", "º": "°", "˚": "°", "\u212a": "K",
-    "⋅": "·", "•": "·", "∙": "·", "*": "·", "×": "·", ".": "·",
-    "−": "-", "–": "-", "‐": "-", "\u2011": "-", "⁄": "/", "∕": "/",
-})  # fmt: skip
+# Signs that phones, word processors and web pages put for a hyphen-minus and for ·.
+DASHES = "−–—‒‐\u2011\ufe63\uff0d"
+DOTS = "⋅•∙∗"
+_LIKENESSES = str.maketrans(
+    dict.fromkeys(DASHES, "-")
+    | dict.fromkeys(DOTS + "*×.", "·")
+    | {"μ": "µ", "\u2126": "Ω", "º": "°", "˚": "°", "\u212a": "K", "⁄": "/", "∕": "/"}
+)
 _RAISED = re.compile("[⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺]+")
 _ONE_WORD = re.compile(r"(?<=watt)[ -](?=hour)|(?<=electron)[ -](?=volt)", re.IGNORECASE)
 _JOIN = re.compile(r"-(?=[A-Za-zµΩ°])")
