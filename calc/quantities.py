@@ -51,44 +51,6 @@ _LIKENESSES = str.maketrans(
     | dict.fromkeys(DOTS, "·")
     | {"\uff0b": "+", "\uff0c": ",", "\uff0e": ".", "⁄": "/", "∕": "/"}
 )
-_POWER = 300  # of ten; the rest of a float's range is left for squares and products
-_LEAST, _MOST = 10.0**-LARGEST_POWER, 10.0**LARGEST_POWER
-_PLAIN_EXAMPLE = "0,5"
-
-
-class QuantityError(ValueError):
-    """Text that is no usable value; ``sentence`` says what was typed, the rule, the remedy."""
-
-    @property
-    def sentence(self) -> str:
-        """The whole message, ready to show beside the box."""
-        return str(self)
-
-
-@dataclass(frozen=True, slots=True)
-class Quantity:
-    """One typed value.
-
-    value: SI value (angles in radians), one correct rounding of the exact product.
-    unit: the unit typed, or the box's own unit when none was typed.
-    number: exactly the number typed, counted in ``unit``.
-    text: what was typed, unchanged.
-    unit_typed: False when the unit is the box's own.
-    """
-
-    value: float
-    unit: Unit
-    number: Decimal
-    text: str
-    unit_typed: bool
-
-
-_LIKENESSES = str.maketrans(
-    dict.fromkeys("−–—‐\u2011‒﹣-", "-")
-    | dict.fromkeys("✕✖⨯", "×")
-    | dict.fromkeys("⋅•∙∗", "·")
-    | {"＋": "+", "，": ",", "．": "."}
-)
 _POWER = r"\s*(?:\^|\*\*)\s*[({]?\s*([+-]?\s?[0-9]+)\s*[)}]?"
 _NUMBER = re.compile(
     # sign
