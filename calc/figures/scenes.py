@@ -267,9 +267,6 @@ def plates_scene(
         Plate(place(wide / 2, half), place(-wide / 2, half), upper_sign),
         Plate(place(-wide / 2, -half), place(wide / 2, -half), lower_sign),
     ]
-    if not upright:
-        # The face is on the left of start to end: level plates are drawn from the other end.
-        plates = [Plate(p.end, p.start, p.sign) for p in plates]
     items: list[Item] = []
     down = half if upper_sign == "+" else -half
     if particle:

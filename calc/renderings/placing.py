@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import hypot, inf
+from math import cos, hypot, inf, radians, sin
 from typing import Literal, NamedTuple
 
 type Point = tuple[float, float]
@@ -84,6 +84,34 @@ class Spot(NamedTuple):
     way: Point
     cost: float = 0.0
     beside: bool = False
+
+
+def unit(a: Point, b: Point) -> tuple[Point, float]:
+    """Direction from a to b as a unit vector, and the distance."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    length = hypot(dx, dy)
+    return ((dx / length, dy / length), length) if length else ((1.0, 0.0), 0.0)
+
+
+def between(a: Point, b: Point, share: float) -> Point:
+    """The point at `share` of the way from a to b."""
+    return (a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share)
+
+
+def beside(a: Point, b: Point, shares: dict[float, float]) -> Iterator[Spot]:
+    """Spots on both sides of a line; `shares` maps place along it to cost."""
+    (ux, uy), _ = unit(a, b)
+    for share, cost in shares.items():
+        at = between(a, b, share)
+        yield Spot(at, (uy, -ux), cost, beside=True)
+        yield Spot(at, (-uy, ux), cost + 0.2, beside=True)
+
+
+def around(at: Point, first_deg: float = 90.0, cost: float = 0.0) -> Iterator[Spot]:
+    """Spots in eight directions, the first at `first_deg` (anticlockwise from the right)."""
+    for turn in (0, 180, 45, -45, 90, -90, 135, -135):
+        a = radians(first_deg + turn)
+        yield Spot(at, (round(cos(a), 6), round(-sin(a), 6)), cost + abs(turn) / 100)
 
 
 @dataclass(frozen=True, slots=True)
