@@ -127,7 +127,6 @@ class Step:
     sizes: signed names of which only the size is substituted (charges in a force).
     why: the reason, for a learner; plain: the same for someone who has forgotten the physics.
     direction: data, or a function of all values. mistakes: known wrong ways to do this step.
-    negligible: (SI) a smaller size is what rounding leaves of a sum that cancels, and counts as zero.
     """
 
     law: str
@@ -142,7 +141,6 @@ class Step:
     root: Root | None = None
     sizes: tuple[str, ...] = ()
     plain: str = ""
-    negligible: float = 0.0
 
     @property
     def makes(self) -> str:

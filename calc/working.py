@@ -58,8 +58,6 @@ def run(
             values[name] = _root(step, step.root, sized(values, step.sizes))
         else:
             values[name] = expression(step.how).value(sized(values, step.sizes))
-            if abs(values[name]) < step.negligible:
-                values[name] = 0.0
     return values
 
 
