@@ -25,6 +25,8 @@ Operation = Callable[[Mapping[str, Any]], dict[str, Any]]
 
 LONGEST_REQUEST = 100_000
 
+topics.topics()  # found once, at import: a memory image of Python has no files to look through later
+
 
 def answer(request: str) -> str:
     """Answer one request. Never raises: whatever is wrong comes back as a sentence."""

@@ -26,7 +26,7 @@ from calc import topics
 from calc.__main__ import entries
 from calc.constants import SHEET, Settings
 from calc.printing import exact
-from calc.questions import Refusal
+from calc.questions import Refusal, Topic
 from calc.reading import Refusals, read
 from calc.renderings import form, html
 from calc.symbols import symbol
@@ -151,7 +151,7 @@ def data_sheet_block(_: list[str]) -> str:
     )
 
 
-def _topic(lines: list[str]) -> Any:
+def _topic(lines: list[str]) -> Topic:
     key = lines[0].strip() if lines else ""
     if key not in topics.topics():
         raise BlockError(f"no topic {key!r}; there are {', '.join(topics.topics())}.")
@@ -173,7 +173,9 @@ def link_terms(content: str, glossary: Path) -> str:
     terms = re.findall(r"^## (.+?)[ \t]*$", glossary.read_text(encoding="utf-8"), re.M)
     for term in sorted(terms, key=len, reverse=True):
         anchor = re.sub(r"[^a-z0-9]+", "-", term.lower()).strip("-")
-        mention = re.compile(rf"(<(?:p|li|td)>[^<]*?)\b({re.escape(term)}s?)\b(?![^<]*</a>)", re.I)
+        mention = re.compile(
+            rf"(<(?:p|li|td)>[^<]*?)\b({re.escape(term)}s?)\b(?!['’]s|[^<]*</a>)", re.I
+        )
         content = mention.sub(
             rf'\1<a class="term" href="glossary.html#{anchor}">\2</a>', content, count=1
         )

@@ -116,14 +116,10 @@ def _points(points: tuple[Point, ...]) -> str:
     if not points:
         return ""
     rows = "".join(
-        f'<li>{_keyed(point)}<span class="mark" title="{point.marks} marks">{"✓" * point.marks}</span></li>'
+        f'<li><span>{emphasised(point.words, point.keys)}</span><span class="mark" title="{point.marks} marks">{"✓" * point.marks}</span></li>'
         for point in points
     )
     return f'<ul class="points">{rows}</ul>'
-
-
-def _keyed(point: Point) -> str:
-    return emphasised(point.words, point.keys)
 
 
 def emphasised(words: str, keys: tuple[str, ...]) -> str:
