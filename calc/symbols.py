@@ -19,7 +19,7 @@ _GREEK = {
 _GREEK_TEX = {"epsilon": r"\varepsilon"}
 _LOWERED = str.maketrans("0123456789+-aehijklmnoprstuvx", "₀₁₂₃₄₅₆₇₈₉₊₋ₐₑₕᵢⱼₖₗₘₙₒₚᵣₛₜᵤᵥₓ")
 _RAISABLE = set("0123456789+-aehijklmnoprstuvx")
-_NAME = re.compile(r"(Delta(?=[A-Za-z])|Sigma(?=[A-Z]))?([A-Za-z]+?)(\d*)(?:_(\w+?))?(_after)?$")
+_NAME = re.compile(r"(Delta(?=[A-Za-z])|Sigma(?=[A-Z]))?([A-Za-z]+?)(\d*)(?:_((?!after$)\w+?))?(_after)?$")
 
 
 @dataclass(frozen=True)

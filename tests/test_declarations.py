@@ -1,0 +1,201 @@
+"""What every declared question promises, whatever its topic. A new topic is tested here without a line of its own."""
+
+import json
+import math
+import re
+from html.parser import HTMLParser
+
+import pytest
+
+from calc import desk
+from calc.constants import Settings
+from calc.expressions import equation, expression
+from calc.questions import Choice, Input, Question, Rows, Topic
+from calc.reading import Read, read
+from calc.renderings import form, html, latex, text
+from calc.topics import find, question_keys
+from calc.working import run, sized, work
+
+KEYS = question_keys()
+
+
+def solved(key: str) -> tuple[Topic, Question, Read]:
+    """The example of a question, read."""
+    topic, question = find(key)
+    return topic, question, read(question, question.example)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_the_example_is_worked_and_its_checks_agree(key: str) -> None:
+    """Every example is solved, gives marks, and its second ways agree."""
+    topic, question, found = solved(key)
+    worked = work(topic, question, found)
+    assert worked.parts
+    assert worked.marks > 0
+    assert all(check.agrees for check in worked.checks), [
+        check.what for check in worked.checks if not check.agrees
+    ]
+    assert worked.warnings == ()
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_each_rearranged_line_satisfies_its_law(key: str) -> None:
+    """The value a step makes fits the law the step quotes."""
+    _, question, found = solved(key)
+    plan = question.plan(found.data)
+    values = run(plan, Settings().constants())
+    for step in plan.steps:
+        scope = sized(values, step.sizes)
+        law = equation(step.law)
+        left, right = law.left.value(scope), law.right.value(scope)
+        scale = max(
+            abs(left), abs(right), max((abs(scope[n]) for n in law.names), default=0) * 1e-12
+        )
+        assert abs(left - right) <= 1e-9 * scale or math.isclose(
+            abs(left), abs(right), rel_tol=1e-9
+        ), step.law
+
+
+@pytest.mark.parametrize("key", [key for key in KEYS if find(key)[1].unknowns])
+def test_every_unknown_can_be_asked_and_comes_back(key: str) -> None:
+    """Leaving out any quantity that may be asked gives back the value that was left out."""
+    topic, question, found = solved(key)
+    first = found.data.asked
+    values = dict(work(topic, question, found).values)
+    typed = {**question.example, first: repr_of(question, first, values[first])}
+    for unknown in question.unknowns:
+        again = work(topic, question, read(question, typed, unknown))
+        assert abs(again.values[unknown]) == pytest.approx(abs(values[unknown]), rel=1e-6), unknown
+
+
+def repr_of(question: Question, name: str, value: float) -> str:
+    """A value as a reader could type it, in SI."""
+    item = question.find(name)
+    assert isinstance(item, Input)
+    if item.unit == "°":
+        return f"{math.degrees(value)!r} °"
+    if item.whole:
+        return str(round(value))
+    from calc.units import parse_unit
+
+    return f"{value!r} {parse_unit(item.unit).si().text}" if item.unit else repr(value)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_known_mistakes_are_real_and_different(key: str) -> None:
+    """Each mistake names a value of the plan, can be computed, and does not give the right answer."""
+    _, question, found = solved(key)
+    plan = question.plan(found.data)
+    constants = Settings().constants()
+    right = run(plan, constants)
+    for mistake in (*plan.mistakes, *(m for step in plan.steps for m in step.mistakes)):
+        assert mistake.at in right, mistake.key
+        assert mistake.say.strip().endswith((".", "?", "!")), mistake.key
+        scope = {**constants, **plan.values} if mistake.at in plan.values else right
+        try:
+            wrong = expression(mistake.instead).value({**right, **scope})
+        except ValueError:
+            continue  # no real value with these numbers: nobody can have written it down
+        if not mistake.turns:
+            assert not math.isclose(wrong, right[mistake.at], rel_tol=1e-3), mistake.key
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_all_renderings_carry_the_same_digits(key: str) -> None:
+    """HTML, text and LaTeX print every answer with the same characters."""
+    topic, question, found = solved(key)
+    worked = work(topic, question, found)
+    page, plain, notes = html.render(worked), text.render(worked), latex.render(worked)
+    for answer in worked.answers:
+        assert answer.shown.text in plain
+        assert answer.shown.tex in notes
+        assert answer.shown.tex in unescaped(page)
+        assert digits(answer.shown.text) == digits(answer.shown.tex)
+
+
+def digits(shown: str) -> str:
+    """Only the digits of a printed value, raised ones included."""
+    raised = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789")
+    return re.sub(r"\D", "", shown.translate(raised))
+
+
+def unescaped(page: str) -> str:
+    """A page with its entities resolved."""
+    import html as standard
+
+    return standard.unescape(page)
+
+
+class _Balanced(HTMLParser):
+    VOID = ("input", "br", "img", "hr")
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.open: list[str] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        assert not [name for name, _ in attrs if name.startswith("on") or name == "style"]
+        if tag not in self.VOID:
+            self.open.append(tag)
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        """A tag closed at once changes nothing."""
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open.pop() == tag
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_html_is_balanced_and_holds_no_handlers(key: str) -> None:
+    """The answer and the form close every tag and carry no handler or style attribute."""
+    topic, question, found = solved(key)
+    for piece in (
+        html.render(work(topic, question, found)),
+        form.render(key, question, question.example),
+    ):
+        parser = _Balanced()
+        parser.feed(piece)
+        assert parser.open == []
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_every_declared_name_is_used(key: str) -> None:
+    """Examples, draws and unknowns name fields that exist; choices start with a key of theirs."""
+    _, question = find(key)
+    names = {item.name for item in question.fields}
+    assert set(question.example) <= names
+    assert set(question.draws) <= names
+    assert set(question.unknowns) <= names
+    for item in question.fields:
+        if isinstance(item, Choice):
+            assert str(question.example.get(item.name, item.options[0][0])) in dict(item.options)
+        elif isinstance(item, Rows):
+            assert isinstance(question.example[item.name], list | tuple)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_each_step_says_what_and_why(key: str) -> None:
+    """No step goes without its reason, and no part without its words."""
+    _, question, found = solved(key)
+    plan = question.plan(found.data)
+    for part in plan.parts:
+        assert part.ask.strip().endswith((".", "?"))
+        assert part.marks > 0
+        assert bool(part.steps) == (part.kind == "calculate")
+    for step in plan.steps:
+        assert step.what.strip()
+        assert step.why.strip()
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_the_desk_solves_every_example(key: str) -> None:
+    """Each example goes through the JSON boundary."""
+    _, question = find(key)
+    reply = json.loads(
+        desk.answer(
+            json.dumps(
+                {"operation": "solve", "data": {"question": key, "inputs": question.example}}
+            )
+        )
+    )
+    assert reply["ok"], reply

@@ -1,0 +1,97 @@
+"""The boundary between page and physics: JSON in, JSON out, never a traceback."""
+
+import json
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc import desk
+
+
+def ask(operation: str, **data: object) -> dict:
+    """One request and its reply."""
+    return json.loads(desk.answer(json.dumps({"operation": operation, "data": data})))
+
+
+INPUTS = {"Q1": "6 nC", "Q2": "-2 nC", "r": "15 cm", "F": ""}
+
+
+def test_a_solved_question_comes_back_in_three_renderings() -> None:
+    """html, text and latex say the same answer."""
+    reply = ask("solve", question="coulomb.force", inputs=INPUTS)
+    assert reply["ok"]
+    assert reply["data"]["asked"] == "F"
+    assert "4,80 × 10⁻⁶" in reply["data"]["text"].replace("\N{NO-BREAK SPACE}", " ")
+    assert r"4{,}80 \times 10^{-6}" in reply["data"]["latex"]
+    assert "4{,}80" in reply["data"]["html"]
+
+
+def test_settings_change_constants_decimals_and_sign() -> None:
+    """A reader's k, three decimals and a point are used."""
+    settings = {"k": "8,99e9", "decimals": "3", "comma": "point"}
+    reply = ask("solve", question="coulomb.force", inputs=INPUTS, settings=settings)
+    assert "4.795 × 10⁻⁶" in reply["data"]["text"].replace("\N{NO-BREAK SPACE}", " ")
+
+
+@pytest.mark.parametrize(
+    ("settings", "field", "message"),
+    [
+        ({"k": "-9e9"}, "settings.k", "Coulomb's constant must be greater than zero."),
+        ({"g": "0"}, "settings.g", "Acceleration due to gravity must be greater than zero."),
+        ({"decimals": "9"}, "settings.decimals", "Decimals: a whole number from 0 to 6."),
+    ],
+)
+def test_impossible_settings_are_refused(settings: dict, field: str, message: str) -> None:
+    """Each wrong setting is refused at its own field."""
+    reply = ask("settings", settings=settings)
+    assert reply == {"ok": False, "errors": [{"field": field, "message": message}]}
+
+
+@pytest.mark.parametrize(
+    "request_text",
+    [
+        "",
+        "[]",
+        "null",
+        "{}",
+        '{"operation": "open"}',
+        '{"operation": "solve", "data": 3}',
+        "x" * 200_000,
+        "[" * 5000,
+    ],
+)
+def test_a_malformed_request_is_a_sentence(request_text: str) -> None:
+    """Whatever arrives, a reply with a message goes back."""
+    reply = json.loads(desk.answer(request_text))
+    assert reply["ok"] is False
+    assert reply["errors"][0]["message"].endswith(".")
+
+
+def test_an_unknown_question_is_a_sentence() -> None:
+    """A link to a question that is gone says so."""
+    reply = ask("solve", question="nothing.here", inputs={})
+    assert reply["errors"][0]["message"].startswith("There is no such question")
+
+
+HOSTILE = "<img src=x onerror=alert(1)>\"'&"
+
+
+@pytest.mark.parametrize("field", ["Q1", "Q2", "r", "F", "acting"])
+def test_markup_in_a_field_never_comes_back_as_markup(field: str) -> None:
+    """Typed markup is quoted in a plain sentence only; no html is sent with it."""
+    reply = ask(
+        "solve",
+        question="coulomb.force",
+        inputs={**INPUTS, field: HOSTILE},
+        find="F" if field != "F" else "r",
+    )
+    assert not reply["ok"]
+    assert "data" not in reply
+
+
+@given(st.text(max_size=60), st.text(max_size=60), st.text(max_size=20))
+def test_fuzzed_inputs_never_raise(q1: str, r: str, find: str) -> None:
+    """Any text in any box gives a reply."""
+    reply = ask("solve", question="coulomb.force", inputs={**INPUTS, "Q1": q1, "r": r}, find=find)
+    assert reply["ok"] or all(error["message"] for error in reply["errors"])

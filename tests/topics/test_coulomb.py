@@ -1,0 +1,187 @@
+"""Coulomb's law against published examples, an algebra system and the laws it must keep."""
+
+import math
+
+import pytest
+import sympy
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.answers import WorkedAnswer
+from calc.constants import Settings
+from calc.questions import Refusal
+from calc.reading import read
+from calc.topics import find
+from calc.topics.coulomb import ROOT_LAW
+from calc.working import work
+
+
+def solve(
+    key: str, find_: str = "", settings: Settings | None = None, **typed: str
+) -> WorkedAnswer:
+    """The worked answer of ``coulomb.key`` for typed data."""
+    topic, question = find(f"coulomb.{key}")
+    return work(topic, question, read(question, typed, find_, settings))
+
+
+# OpenStax, University Physics Volume 2, section 5.3, first worked example (hydrogen atom), CC BY 4.0:
+# 8.25e-8 N with e = 1.602e-19 C and ε₀ = 8.85e-12. The second row: OpenStax, College Physics, same
+# atom with k = 8.99e9: 8.19e-8 N.
+@pytest.mark.parametrize(
+    ("charge", "r", "k", "published", "tolerance"),
+    [
+        ("1,602e-19 C", "5,29e-11 m", 1 / (4 * math.pi * 8.85e-12), 8.25e-8, 6.1e-4),
+        ("1,6e-19 C", "5,3e-11 m", 8.99e9, 8.19e-8, 2e-3),
+    ],
+)
+def test_the_hydrogen_atom_of_two_textbooks(
+    charge: str, r: str, k: float, published: float, tolerance: float
+) -> None:
+    """The published attraction of proton and electron comes out."""
+    worked = solve("force", settings=Settings({"k": k}), Q1=charge, Q2=f"-{charge}", r=r)
+    assert worked.answers[0].value == pytest.approx(published, rel=tolerance)
+    assert worked.answers[0].direction.key == "attract"
+
+
+def test_excess_electrons_of_a_textbook_problem() -> None:
+    """OpenStax, University Physics Volume 2, section 5.1, problem 5(a): −2.00 nC is 1.248e10 electrons."""
+    worked = solve("electrons", settings=Settings({"e": 1 / 6.242e18}), Q="-2 nC")
+    assert worked.answers[0].value == pytest.approx(1.248e10, rel=4e-4)
+
+
+def test_equal_halves_repel_most() -> None:
+    """OpenStax, University Physics Volume 2, section 5.3, problem 10: a total charge repels most when halved."""
+    forces = {
+        n: solve("force", Q1=f"{n} nC", Q2=f"{20 - n} nC", r="10 cm").answers[0].value
+        for n in range(1, 20)
+    }
+    assert max(forces, key=forces.get) == 10
+
+
+def test_reference_case_sharing() -> None:
+    """+6 and −2 nC at 0,15 m, recomputed with school constants (common practice, no source)."""
+    worked = solve("contact", Q1="6 nC", Q2="-2 nC", r="0,15 m")
+    before, shared, electrons, after = (answer.value for answer in worked.answers)
+    assert before == pytest.approx(4.80e-6)
+    assert shared == pytest.approx(2e-9)
+    assert electrons == pytest.approx(2.5e10)
+    assert after == pytest.approx(1.60e-6)
+    assert worked.answers[2].direction.key == "B-to-A"
+
+
+def test_one_microcoulomb_at_one_metre_is_nine_millinewtons() -> None:
+    """The number every teacher carries in the head (common practice, no source)."""
+    assert solve("force", Q1="1 µC", Q2="1 µC", r="1 m").answers[0].value == pytest.approx(9e-3)
+
+
+@pytest.mark.parametrize("unknown", ROOT_LAW)
+def test_rearrangements_are_those_of_an_algebra_system(unknown: str) -> None:
+    """sympy, solving the law for each quantity, gives our line."""
+    k, q1, q2, r, f = names = sympy.symbols("k Q1 Q2 r F", positive=True)
+    law = sympy.Eq(f, k * q1 * q2 / r**2)
+    (solution,) = sympy.solve(law, sympy.Symbol(unknown, positive=True))
+    ours = sympy.sympify(
+        ROOT_LAW[unknown].split("=")[1].replace("^", "**"), locals={str(n): n for n in names}
+    )
+    assert sympy.simplify(solution - ours) == 0
+
+
+CHARGES = st.integers(-90, 90).filter(bool)
+LENGTHS = st.integers(1, 200)
+
+
+@given(CHARGES, CHARGES, LENGTHS)
+def test_swapping_the_charges_changes_nothing(q1: int, q2: int, r: int) -> None:
+    """The forces on the two spheres are a pair: same size, same kind."""
+    one = solve("force", Q1=f"{q1} nC", Q2=f"{q2} nC", r=f"{r} cm").answers[0]
+    other = solve("force", Q1=f"{q2} nC", Q2=f"{q1} nC", r=f"{r} cm").answers[0]
+    assert one.value == pytest.approx(other.value, rel=1e-15)
+    assert one.direction == other.direction
+    assert one.direction.key == ("repel" if q1 * q2 > 0 else "attract")
+
+
+@given(CHARGES, CHARGES, LENGTHS)
+def test_doubling_charges_and_distance_changes_nothing(q1: int, q2: int, r: int) -> None:
+    """Both charges doubled: four times the force; the distance doubled as well: the first force."""
+    one = solve("force", Q1=f"{q1} nC", Q2=f"{q2} nC", r=f"{r} cm").answers[0].value
+    charges = solve("force", Q1=f"{2 * q1} nC", Q2=f"{2 * q2} nC", r=f"{r} cm").answers[0].value
+    both = solve("force", Q1=f"{2 * q1} nC", Q2=f"{2 * q2} nC", r=f"{2 * r} cm").answers[0].value
+    assert charges == pytest.approx(4 * one, rel=1e-12)
+    assert both == pytest.approx(one, rel=1e-12)
+
+
+@given(CHARGES, CHARGES)
+def test_sharing_conserves_charge_and_counts_whole_moves(q1: int, q2: int) -> None:
+    """What is on both spheres stays; equal charges are refused because nothing would move."""
+    if q1 == q2:
+        with pytest.raises(Refusal, match="already equal"):
+            solve("contact", Q1=f"{q1} nC", Q2=f"{q2} nC", r="10 cm")
+        return
+    values = solve("contact", Q1=f"{q1} nC", Q2=f"{q2} nC", r="10 cm").values
+    assert 2 * values["Q_new"] == pytest.approx(values["Q1"] + values["Q2"], abs=1e-24)
+    assert values["n"] * 1.6e-19 == pytest.approx(abs(q1 - q2) / 2 * 1e-9, rel=1e-9)
+
+
+@given(st.integers(1, 60), st.integers(-60, -1), st.integers(2, 90))
+def test_two_forces_give_the_charges_back(q1: int, q2: int, r: int) -> None:
+    """From the forces of known charges the same charges are found (up to both signs and their order)."""
+    if q1 + q2 == 0:
+        return
+    k, metres = 9e9, r / 100
+    f1 = k * q1 * -q2 * 1e-18 / metres**2
+    f2 = k * ((q1 + q2) * 1e-9 / 2) ** 2 / metres**2
+    values = solve(
+        "two-forces", F_1=f"{f1!r} N", F_2=f"{f2!r} N", r=f"{r} cm", acting="attract"
+    ).values
+    found = sorted((values["Q1"] * 1e9, values["Q2"] * 1e9))
+    expected = sorted((q1, q2)) if q1 + q2 > 0 else sorted((-q1, -q2))
+    assert found == pytest.approx(expected, rel=1e-5, abs=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("key", "typed", "find_", "field", "sentence"),
+    [
+        (
+            "force",
+            {"Q1": "0 C", "F": "1 N", "r": "1 m"},
+            "Q2",
+            "Q1",
+            "A zero charge gives no force, so this cannot be found.",
+        ),
+        (
+            "electrons",
+            {"Q": "0 C"},
+            "n",
+            "Q",
+            "A neutral body has no electrons too many or too few. Type a charge that is not zero.",
+        ),
+        (
+            "two-forces",
+            {"F_1": "9 µN", "F_2": "4 µN", "r": "10 cm", "acting": "repel"},
+            "",
+            "F_2",
+            "No real charges fit: like charges repel at least as strongly after sharing. "
+            "Make the second force larger, or let them attract at first.",
+        ),
+    ],
+)
+def test_impossible_data_are_refused_with_the_reason(
+    key: str, typed: dict, find_: str, field: str, sentence: str
+) -> None:
+    """Each refusal stands at its field and says why."""
+    with pytest.raises(Refusal) as caught:
+        solve(key, find_, **typed)
+    assert (caught.value.field, caught.value.sentence) == (field, sentence)
+
+
+def test_a_charge_asked_for_gets_its_sign_from_the_kind_of_force() -> None:
+    """A repelled by a negative charge is negative."""
+    worked = solve("force", "Q1", Q2="-4 nC", r="30 cm", F="2 µN", acting="repel")
+    assert worked.answers[0].direction.key == "negative"
+
+
+def test_opposite_equal_charges_leave_nothing() -> None:
+    """After the touch there is no charge, and no part asks for a force."""
+    worked = solve("contact", Q1="4 nC", Q2="-4 nC", r="10 cm")
+    assert [part.key for part in worked.parts] == ["law", "before", "shared", "electrons"]
+    assert any("cancel" in note for note in worked.notes)
