@@ -1,0 +1,22 @@
+"""Several charges: the net electrostatic force on one of them, and what must be true for a stated one.
+
+One pair at a time by Coulomb's law, then the vector sum (superposition): on a line with signs,
+at right angles with Pythagoras, anywhere in a plane with components.
+"""
+
+from __future__ import annotations
+
+from calc.questions import Topic
+from calc.topics._electrostatics import COULOMB
+from calc.topics._several import SUPERPOSITION
+from calc.topics._several_line import LINE, THIRD
+
+TOPIC = Topic(
+    key="several-charges",
+    title="Several charges",
+    laws=(SUPERPOSITION, COULOMB),
+    questions=(LINE, THIRD),
+    cautions=(
+        "Static machines: discharge them before touching, and keep them away from people with medical implants.",
+    ),
+)
