@@ -18,8 +18,11 @@ _GREEK = {
 }  # fmt: skip
 _GREEK_TEX = {"epsilon": r"\varepsilon"}
 _LOWERED = str.maketrans("0123456789+-aehijklmnoprstuvx", "₀₁₂₃₄₅₆₇₈₉₊₋ₐₑₕᵢⱼₖₗₘₙₒₚᵣₛₜᵤᵥₓ")
+_BESIDE = (("perp", "⊥", r"\perp"), ("par", "∥", r"\parallel"))
 _RAISABLE = set("0123456789+-aehijklmnoprstuvx")
-_NAME = re.compile(r"(Delta(?=[A-Za-z])|Sigma(?=[A-Z]))?([A-Za-z]+?)(\d*)(?:_((?!after$)\w+?))?(_after)?$")
+_NAME = re.compile(
+    r"(Delta(?=[A-Za-z])|Sigma(?=[A-Z]))?([A-Za-z]+?)(\d*)(?:_((?!after$)\w+?))?(_after)?$"
+)
 
 
 @dataclass(frozen=True)
@@ -44,7 +47,13 @@ def symbol(name: str) -> Symbol:
     if len(letters) > 1 and letters not in _GREEK:
         base_tex = rf"\mathrm{{{letters}}}"
     text, tex, label = base_text, base_tex, base_text
-    if lowered:
+    beside = next((part for part in _BESIDE if (subscript or "").endswith(part[0])), None)
+    if beside:
+        stem = lowered.removesuffix(beside[0])
+        tex += rf"_{{\text{{{stem}}}{beside[2]}}}" if stem else f"_{{{beside[2]}}}"
+        text += f"_{stem}{beside[1]}" if stem else f"_{beside[1]}"
+        label += f"_{{{stem}{beside[1]}}}"
+    elif lowered:
         upright = len(lowered) > 1 and not lowered.isdigit()
         tex += rf"_{{\text{{{lowered}}}}}" if upright else f"_{{{lowered}}}"
         text += lowered.translate(_LOWERED) if set(lowered) <= _RAISABLE else f"_{lowered}"

@@ -15,6 +15,8 @@ from calc.symbols import symbol
         ("theta", "θ", r"\theta", "θ"),
         ("mu_k", "μₖ", r"\mu_{k}", "μ_{k}"),
         ("DeltaQ", "ΔQ", r"\Delta Q", "ΔQ"),
+        ("F_gpar", "F_g∥", r"F_{\text{g}\parallel}", "F_{g∥}"),
+        ("E_perp", "E_⊥", r"E_{\perp}", "E_{⊥}"),
         ("Q_after", "Q′", "Q'", "Q′"),
     ],
 )
