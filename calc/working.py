@@ -20,12 +20,12 @@ from calc.answers import (
     WorkedAnswer,
 )
 from calc.constants import SHEET
-from calc.expressions import Maths, Shown, equation, expression
+from calc.expressions import ExpressionError, Maths, Shown, equation, expression
 from calc.printing import Style, exact, rounded, spoken
 from calc.quantities import Quantity
 from calc.questions import Check, Choice, Data, Input, Part, Plan, Question, Root, Rows, Step, Topic
 from calc.reading import Read
-from calc.roots import bisect
+from calc.roots import NoRoot, bisect
 from calc.symbols import symbol
 from calc.units import parse_unit, speak
 
@@ -68,7 +68,10 @@ def sized(values: Mapping[str, float], sizes: tuple[str, ...]) -> dict[str, floa
 
 def _root(step: Step, root: Root, values: dict[str, float]) -> float:
     line = equation(root.equation)
-    return bisect(lambda x: line.gap({**values, step.makes: x}), root.low, root.high)
+    try:
+        return bisect(lambda x: line.gap({**values, step.makes: x}), root.low, root.high)
+    except NoRoot as none:  # a carried-in value may move the root out of its interval
+        raise ExpressionError(f"{root.equation}: {none}") from None
 
 
 def measure(value: float, unit: str, style: Style, *, data: bool = False) -> Maths:
