@@ -419,7 +419,8 @@ def find_third(data: Data, first: Body, on: Body, place: int, positive: int) -> 
         law=f"F_net = F_32 {plus} F_12", make=f"F_32 = F_net {back} F_12", unit="N",
         marks=(Mark("formula"), Mark("substitution")),
         what=f"Superposition: what charge 3 has to add, taking {taken} as positive",
-        why=f"Take {taken}, the direction of the stated net force, as positive. A minus sign in the result means the opposite direction.",
+        why=("That is the direction of the stated net force." if data.values["F_net"] else "With no net force either direction may be positive.")
+        + " A minus sign in the result means the opposite direction.",
         plain="The stated total is what charge 1 does plus what charge 3 does. Take charge 1's share away from it.",
         direction=lambda v: side(v["F_32"] * positive) if v["F_32"] else None,
         mistakes=(

@@ -10,12 +10,13 @@ from calc.questions import Topic
 from calc.topics._electrostatics import COULOMB
 from calc.topics._several import SUPERPOSITION
 from calc.topics._several_line import LINE, THIRD
+from calc.topics._several_plane import CORNER, PLANE
 
 TOPIC = Topic(
     key="several-charges",
     title="Several charges",
     laws=(SUPERPOSITION, COULOMB),
-    questions=(LINE, THIRD),
+    questions=(LINE, CORNER, PLANE, THIRD),
     cautions=(
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",
     ),
