@@ -26,7 +26,7 @@ def render(key: str, question: Question, typed: Mapping[str, object], find: str 
         '<p class="buttons"><button type="submit" class="show-working">Show the working</button>'
         '<button type="button" class="back-to-example">Back to the example</button>'
         '<button type="button" class="copy-link">Copy a link to these numbers</button></p>'
-        '<p class="status" role="status"></p></form>'
+        '<p class="status" role="status"></p><p class="spoken heard" aria-live="polite"></p></form>'
     )
 
 

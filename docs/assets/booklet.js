@@ -13,7 +13,8 @@
       this.question = node.dataset.question;
       this.area = node.parentElement.querySelector(".answer-area");
       this.whole = node.querySelector(".problem.whole");
-      this.status = node.querySelector(".status");
+      this.status = node.querySelector(".status"); // seen
+      this.heard = node.querySelector(".heard"); // heard by a screen reader only
       this.first = { answer: [...this.area.childNodes].map((child) => child.cloneNode(true)), rows: new Map() };
       this.touched = new Set();
       for (const table of node.querySelectorAll(".entry.table")) this.first.rows.set(table, table.querySelector("tbody").innerHTML);
@@ -228,7 +229,7 @@
       clearTimeout(this.later);
       this.status.textContent = settings.words();
       this.later = setTimeout(() => {
-        this.say(`${data.spoken}. ${settings.words()}`);
+        this.heard.textContent = data.spoken;
         address.show(this.state());
       }, announce ? 0 : 700);
       document.dispatchEvent(new CustomEvent("booklet:answer", { detail: { form: this, reply: data } }));

@@ -105,7 +105,7 @@ def test_keyboard_alone_is_enough(place: str, page: Page) -> None:
     page.keyboard.type("15 cm")
     page.keyboard.press("Enter")
     expect(spoken(section)).to_contain_text(ANSWERS["F"], timeout=20_000)
-    expect(section.locator(".status")).to_contain_text("4,80 times 10")
+    expect(section.locator(".heard")).to_contain_text("4,80 times 10")
 
 
 BAD = {
