@@ -99,7 +99,7 @@ def question_block(lines: list[str]) -> str:
     return (
         f'<section class="question" data-search-exclude data-question="{escape(key)}">'
         f"{form.render(key, question, typed, worked.asked)}"
-        f'<div class="answer-area">{html.render(worked)}</div></section>'
+        f'<div class="answer-area">{html.render(worked, open_parts=not question.scenario)}</div></section>'
     )
 
 

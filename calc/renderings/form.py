@@ -25,7 +25,9 @@ def render(key: str, question: Question, typed: Mapping[str, object], find: str 
         f'<div class="fields">{fields}</div><p class="problem whole" role="alert" hidden></p>'
         '<p class="buttons"><button type="submit" class="show-working">Show the working</button>'
         '<button type="button" class="back-to-example">Back to the example</button>'
-        '<button type="button" class="copy-link">Copy a link to these numbers</button></p>'
+        '<button type="button" class="copy-link">Copy a link to these numbers</button>'
+        '<button type="button" data-copy="text">Copy the answer as text</button>'
+        '<button type="button" data-copy="latex">Copy it as LaTeX</button></p>'
         '<p class="status" role="status"></p><p class="spoken heard" aria-live="polite"></p></form>'
     )
 

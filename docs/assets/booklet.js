@@ -21,6 +21,10 @@
       node.addEventListener("input", (event) => this.edited(event.target));
       node.addEventListener("change", (event) => event.target.matches("select, input[type=radio]") && this.edited(event.target));
       node.addEventListener("click", (event) => this.clicked(event.target.closest("button")));
+      // the last part opened is the one a copied link asks for
+      this.area.addEventListener("toggle", (event) => {
+        if (event.target.matches("details.part")) this.part = event.target.open ? event.target.dataset.part : "";
+      }, true);
       node.addEventListener("submit", (event) => {
         event.preventDefault();
         this.everything();
@@ -82,7 +86,7 @@
         if (name === asked) continue;
         pairs.push([name, Array.isArray(value) ? address.rowsToText(value.map((row) => Object.values(row))) : value]);
       }
-      pairs.push(["find", asked]);
+      pairs.push(["find", asked], ["part", this.part || ""]);
       return address.write(pairs.concat(settings.pairs()));
     }
 
@@ -143,7 +147,8 @@
         if (next && body.contains(next)) next.querySelector("input").focus();
         this.solve({ announce: true });
       } else if (button.matches(".back-to-example")) this.reset();
-      else if (button.matches(".copy-link")) this.copy();
+      else if (button.matches(".copy-link")) this.copy(this.link(), "Copied: a link that opens this page with these numbers.", "Link to these numbers");
+      else if (button.dataset.copy) this.copyAnswer(button.dataset.copy);
     }
 
     markAsked() {
@@ -174,24 +179,37 @@
       document.dispatchEvent(new CustomEvent("booklet:answer", { detail: { form: this, reply: null } }));
     }
 
-    async copy() {
-      const link = `${location.href.split("#")[0]}#${this.state()}`;
+    link() {
+      return `${location.href.split("#")[0]}#${this.state()}`;
+    }
+
+    // The answer on screen in another notation ("text" or "latex").
+    async copyAnswer(notation) {
+      const reply = await window.bookletRuntime.ask("solve", this.request());
+      if (reply.ok) await this.copy(reply.data[notation], "Copied: the worked answer.", "The worked answer");
+      else this.say("There is no answer to copy yet: mend the marked box first.");
+    }
+
+    // Clipboards are refused on some pages, those from disk among them: then the text is shown, selected.
+    async copy(text, done, label) {
+      let box = this.node.querySelector(".copy-box");
       try {
-        await navigator.clipboard.writeText(link);
-        this.say("Copied: a link that opens this page with these numbers.");
+        await navigator.clipboard.writeText(text);
+        box?.remove();
+        this.say(done);
       } catch {
-        let box = this.node.querySelector(".link-box");
         if (!box) {
-          box = document.createElement("input");
-          box.className = "link-box";
+          box = document.createElement("textarea");
+          box.className = "copy-box";
           box.readOnly = true;
-          box.setAttribute("aria-label", "Link to these numbers");
           this.status.after(box);
         }
-        box.value = link;
+        box.setAttribute("aria-label", label);
+        box.rows = Math.min(12, text.split("\n").length);
+        box.value = text;
         box.focus();
         box.select();
-        this.say("Copy the link below.");
+        this.say("Copy the marked text below.");
       }
     }
 
@@ -223,8 +241,12 @@
     }
 
     show(data, announce) {
+      const open = new Set([...this.area.querySelectorAll("details.part[open]")].map((part) => part.dataset.part));
       this.area.innerHTML = data.html; // rendered and escaped by calc
       this.area.classList.remove("stale");
+      for (const part of this.area.querySelectorAll("details.part")) {
+        part.open = open.has(part.dataset.part) || part.dataset.part === this.part;
+      }
       window.bookletMaths?.typeset(this.area);
       clearTimeout(this.later);
       this.status.textContent = settings.words();
@@ -233,6 +255,12 @@
         address.show(this.state());
       }, announce ? 0 : 700);
       document.dispatchEvent(new CustomEvent("booklet:answer", { detail: { form: this, reply: data } }));
+    }
+
+    // A link may ask for one part: it is opened and brought into view.
+    toPart() {
+      const part = this.part && this.area.querySelector(`[data-part="${CSS.escape(this.part)}"]`);
+      if (part) part.scrollIntoView({ block: "start" });
     }
 
     problems(errors) {
@@ -273,7 +301,8 @@
       settings.take(state);
       form.fill(state, state.get("find") || "");
       form.everything();
-      form.solve({ announce: true });
+      form.part = state.get("part") || "";
+      form.solve({ announce: true }).then(() => form.toPart());
       form.node.scrollIntoView({ block: "start" });
     } catch (problem) {
       tell(problem.message);

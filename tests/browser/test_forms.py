@@ -83,7 +83,7 @@ def test_a_copied_link_opens_the_same_answer(place: str, page: Page) -> None:
     expect(spoken(section)).to_contain_text(ANSWERS["F"], timeout=20_000)
     page.evaluate("() => { Clipboard.prototype.writeText = () => Promise.reject(); }")
     section.get_by_role("button", name="Copy a link").click()
-    link = section.locator(".link-box").input_value()
+    link = section.locator(".copy-box").input_value()
     other = page.context.new_page()
     other.goto(link)
     expect(spoken(question(other))).to_contain_text(ANSWERS["F"], timeout=20_000)
