@@ -80,6 +80,17 @@ class SiteHandler(SimpleHTTPRequestHandler):
             super().log_message(format, *args)
 
 
+class SiteServer(ThreadingHTTPServer):
+    """A server that does not mind a browser hanging up in the middle of an answer."""
+
+    daemon_threads = True
+
+    def handle_error(self, request: object, client_address: object) -> None:
+        """Report every error but a closed connection."""
+        if not isinstance(sys.exc_info()[1], ConnectionError):
+            super().handle_error(request, client_address)
+
+
 def make_server(site: Path, port: int, prefix: str = "") -> ThreadingHTTPServer:
     """Return a server for a site on this machine; port 0 takes a free one.
 
@@ -92,9 +103,7 @@ def make_server(site: Path, port: int, prefix: str = "") -> ThreadingHTTPServer:
             super().__init__(*args, directory=str(site))
 
     Handler.prefix = path
-    server = ThreadingHTTPServer(("127.0.0.1", port), Handler)
-    server.daemon_threads = True
-    return server
+    return SiteServer(("127.0.0.1", port), Handler)
 
 
 def prepare_and_build() -> Path:

@@ -119,7 +119,15 @@ def _watch(context: BrowserContext, complaints: list[str]) -> None:
     context.on(
         "request", lambda r: None if r.url.startswith(own) else note(f"asked another host: {r.url}")
     )
-    context.on("requestfailed", lambda r: note(f"request failed: {r.url} ({r.failure})"))
+    # "Aborted" is a request still under way when the test moved on to another page.
+    context.on(
+        "requestfailed",
+        lambda r: (
+            None
+            if r.failure == "net::ERR_ABORTED"
+            else note(f"request failed: {r.url} ({r.failure})")
+        ),
+    )
     context.on("response", lambda r: note(f"{r.status} for {r.url}") if r.status >= 400 else None)
     context.on(
         "console", lambda m: note(f"console: {m.text}") if m.type in {"error", "warning"} else None
