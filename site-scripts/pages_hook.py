@@ -171,12 +171,22 @@ def link_terms(content: str, glossary: Path) -> str:
     if not glossary.is_file():
         return content
     terms = re.findall(r"^## (.+?)[ \t]*$", glossary.read_text(encoding="utf-8"), re.M)
-    for term in sorted(terms, key=len, reverse=True):
-        anchor = re.sub(r"[^a-z0-9]+", "-", term.lower()).strip("-")
-        mention = re.compile(
-            rf"(<(?:p|li|td)>[^<]*?)\b({re.escape(term)}s?)\b(?!['’]s|[^<]*</a>)", re.I
+    waiting = {term.lower(): re.sub(r"[^a-z0-9]+", "-", term.lower()).strip("-") for term in terms}
+    words = "|".join(re.escape(term) for term in sorted(waiting, key=len, reverse=True))
+    mention = re.compile(rf"\b({words})(s?)\b(?!['’]s)", re.I)
+
+    def link(found: re.Match[str]) -> str:
+        anchor = waiting.pop(found[1].lower(), "")
+        return (
+            f'<a class="term" href="glossary.html#{anchor}">{found[0]}</a>' if anchor else found[0]
         )
-        content = mention.sub(
-            rf'\1<a class="term" href="glossary.html#{anchor}">\2</a>', content, count=1
-        )
-    return content
+
+    pieces = re.split(r"(<[^>]+>)", content)
+    closed_to_links = 0
+    for index, piece in enumerate(pieces):
+        tag = re.match(r"<(/?)(a|h\d|code|pre|span|div)\b", piece)
+        if tag:
+            closed_to_links += -1 if tag[1] else 1
+        elif not piece.startswith("<") and not closed_to_links and waiting:
+            pieces[index] = mention.sub(link, piece)
+    return "".join(pieces)
