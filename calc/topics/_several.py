@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from calc.answers import Direction, Law, Mark, Point
 from calc.figures import Figure, Force
-from calc.printing import Style, rounded
+from calc.printing import Style, exact, rounded
 from calc.questions import FSA, Choice, Data, Input, Mistake, Part, Refusal, Rows, Step, Values
 from calc.symbols import symbol
 from calc.topics._electrostatics import PLAIN_LAW, charge
@@ -229,7 +229,9 @@ def compass(x: float, y: float, style: Style) -> Direction:
         return Direction(key, dict(QUADRANTS)[key], QUADRANTS, full)
     axis = f"{'above' if y > 0 else 'below'} the {'+x' if x > 0 else '−x'} axis"
     acute = degrees(atan2(abs(y), abs(x)))
-    words = f"{rounded(acute, style).text}° {axis} ({rounded(full, style).text}° anticlockwise from the +x axis)"
+    words = f"{rounded(acute, style).text}° {axis}"
+    if key != "right-up":
+        words += f" ({rounded(full, style).text}° anticlockwise from the +x axis)"
     return Direction(key, words, QUADRANTS, full)
 
 
@@ -272,8 +274,9 @@ def drawing_points(sources: Sequence[Body], on: Body, style: Style) -> tuple[Poi
 
 
 def way_words(heading: float, style: Style) -> str:
-    """A heading in a sentence: "to the right", "36,87° above the −x axis"."""
-    return compass(*unit(heading), style).words.split(" (")[0].split(":")[0]
+    """A heading in a sentence: "to the right", "at 36,87° above the −x axis"."""
+    words = compass(*unit(heading), style).words.split(" (")[0].split(":")[0]
+    return f"at {words}" if "°" in words else words
 
 
 def unit(angle: float) -> tuple[float, float]:
@@ -286,7 +289,7 @@ def scale_words(largest: float, style: Style) -> str:
     step = largest / 10
     power = 10.0 ** floor(log10(step))
     nice = next(n for n in (1, 2, 5, 10) if n * power >= step * (1 - 1e-9)) * power
-    return f"1 cm stands for {rounded(nice, style).text} N"
+    return f"1 cm stands for {exact(float(f'{nice:.1g}'), style).text} N"
 
 
 def bounds_words(count: int) -> str:

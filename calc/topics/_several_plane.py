@@ -8,12 +8,11 @@ Marks: two forces 2 + 2, resultant 2, angle 1, answer and direction 1; common pr
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from math import hypot
 from random import Random
 from typing import cast
 
-from calc.answers import Mark, Point
+from calc.answers import Direction, Mark, Point
 from calc.figures import Figure, tail_to_head
 from calc.figures.charges import Charge, charges_in_plane
 from calc.printing import Style
@@ -22,7 +21,6 @@ from calc.questions import (
     SA,
     A,
     Check,
-    Choice,
     Data,
     Draw,
     Mistake,
@@ -32,10 +30,14 @@ from calc.questions import (
     Step,
     Values,
 )
-from calc.topics._electrostatics import COULOMB, charge, distance, refuse_zero_charge, state
+from calc.topics._electrostatics import (
+    COULOMB,
+    state,
+)
 from calc.topics._several import (
     NOISE,
     PLAIN_NET,
+    QUADRANTS,
     SUPERPOSITION,
     Body,
     axis_angle,
@@ -118,9 +120,10 @@ def angle_step(x: str, y: str, net: tuple[float, float]) -> Step:
     """The angle between the resultant and the x-axis."""
     level = "above" if net[1] > 0 else "below"
     axis = "+x" if net[0] > 0 else "−x"
+    key = f"{'right' if net[0] > 0 else 'left'}-{'up' if net[1] > 0 else 'down'}"
     law = f"tan(theta) = {y}/{x}"
     return Step(
-        law=law, make=f"theta = atan({y}/{x})", unit="°", marks=A, sizes=(x, y),
+        law=law, make=f"theta = atan({y}/{x})", unit="°", marks=A, sizes=(x, y), direction=Direction(key, f"{level} the {axis} axis", QUADRANTS),
         what=f"The angle with the {axis} axis",
         why=f"Put in sizes. The resultant points {level} the {axis} axis, so θ is measured from the {axis} axis.",
         plain="How steeply the total force points, counted from the level line.",
@@ -131,7 +134,11 @@ def angle_step(x: str, y: str, net: tuple[float, float]) -> Step:
 
 
 def plane_figure(
-    bodies: Sequence[Body], on: Body, values: Values | None, net: tuple[float, float] | None = None
+    bodies: Sequence[Body],
+    on: Body,
+    values: Values | None,
+    net: tuple[float, float] | None = None,
+    distances: Sequence[tuple[int, int, str]] = (),
 ) -> Figure:
     """The charges, with the forces on the chosen one where values are given and the resultant where ``net`` is."""
     sources = [body for body in bodies if body is not on]
@@ -147,6 +154,7 @@ def plane_figure(
         resultant=resultant,
         angle=axis_angle(*net) if resultant and net else None,
         axes=resultant is not None,
+        distances=distances,
         title=f"Forces on {on.words}" if forces else "Charges in a plane",
     )
 
@@ -183,110 +191,6 @@ def plane_parts(
             ),
         ),
     )  # fmt: skip
-
-
-# --- two charges at right angles ----------------------------------------------------------------------------
-
-
-def corner(data: Data, tags: str = "123", kind: str = "charge") -> tuple[Body, Body, Body]:
-    """The charge at the corner, the one across from it and the one above or below."""
-    at, across, along = tuple(tags)
-    base = Body(at, 0.0, kind=kind)
-    second, third = base._replace(tag=across), base._replace(tag=along)
-    right = 1 if data.choices.get("across", "right") == "right" else -1
-    up = 1 if data.choices.get("along", "up") == "up" else -1
-    return (
-        base._replace(charge=data.values[base.name]),
-        second._replace(charge=data.values[second.name], x=right * data.values[gap_of(base, second)]),
-        third._replace(charge=data.values[third.name], y=up * data.values[gap_of(base, third)]),
-    )  # fmt: skip
-
-
-def corner_pull(source: Body, other: Body, on: Body, style: Style) -> Step:
-    """One of two forces at right angles, with the distances a learner may mix up."""
-    wrong = [
-        (f"sqrt({gap_of(source, on)}^2 + {gap_of(other, on)}^2)", f"the distance from {source.words} to {other.words} was used")
-    ]  # fmt: skip
-    if abs(abs(source.x + source.y) - abs(other.x + other.y)) > NOISE:
-        wrong.insert(0, (gap_of(other, on), f"the distance of {other.words} was used"))
-    return plane_pull(source, on, style, wrong)
-
-
-def corner_net(across: Body, along: Body, on: Body, style: Style) -> tuple[Step, Step]:
-    """Pythagoras and the angle for two forces along the axes."""
-    x, y = pull_of(across, on), pull_of(along, on)
-    net = rough_net((across, along), on)
-    size = size_step(f"F_net = sqrt({x}^2 + {y}^2)", x, y, net, on, style, f"{x} + {y}")
-    pooled = f"k*abs({on.name})*(abs({across.name}) + abs({along.name}))/({gap_of(across, on)} + {gap_of(along, on)})^2"
-    once = Mistake("distances-first", "F_net", pooled, "One pair at a time.", "the distances were added before the law was used")  # fmt: skip
-    subtracted = Mistake("subtracted", "F_net", f"abs({x} - {y})", "The forces are at right angles: their squares add.")  # fmt: skip
-    return (
-        replace(size, mistakes=(*size.mistakes[:1], subtracted, once, *size.mistakes[1:])),
-        angle_step(x, y, net),
-    )
-
-
-def plan_corner(data: Data) -> Plan:
-    for name in ("Q1", "Q2", "Q3"):
-        refuse_zero_charge(data, name)
-    style = data.settings.style
-    on, across, along = bodies = corner(data)
-    net = rough_net((across, along), on)
-    return Plan(
-        story=story_corner(data),
-        parts=(
-            state(SUPERPOSITION),
-            Part("force-2", "calculate", pull_ask(across, on), (corner_pull(across, along, on, style),)),
-            Part("force-3", "calculate", pull_ask(along, on), (corner_pull(along, across, on, style),)),
-            *plane_parts(bodies, on, corner_net(across, along, on, style), net, data),
-        ),
-        values=dict(data.values),
-        scene=lambda _: plane_figure(bodies, on, None),
-        checks=(
-            Check("The same by the angle: a force over its share of the resultant", "F_net = F_31/sin(theta)", tolerance=1e-6),
-            Check("Is the size possible?", words=bounds_words(2),
-                  holds=lambda v: within_bounds(v, ("F_21", "F_31"), "F_net")),
-        ),
-    )  # fmt: skip
-
-
-def story_corner(data: Data) -> str:
-    said = data.said
-    side = "to the right" if data.choices["across"] == "right" else "to the left"
-    level = "above" if data.choices["along"] == "up" else "below"
-    opening = data.pick(
-        "Three charged beads sit on a square pegboard, seen from above.",
-        "Three charged buttons lie on squared paper.",
-    )
-    return (
-        f"{opening} Charge 1, {said['Q1']}, is at the corner of a right angle. Charge 2, {said['Q2']}, is {said['r_12']} {side} of it; "
-        f"charge 3, {said['Q3']}, is {said['r_13']} {level} it on the page."
-    )
-
-
-CORNER = Question(
-    key="right-angle",
-    title="Two forces at right angles",
-    fields=(
-        charge("Q1", "Charge 1, at the corner"),
-        charge("Q2", "Charge 2, beside it"),
-        charge("Q3", "Charge 3, above or below it"),
-        distance("r_12", "Distance from charge 1 to charge 2"),
-        distance("r_13", "Distance from charge 1 to charge 3"),
-        Choice("across", "Charge 2 is", (("right", "to the right"), ("left", "to the left"))),
-        Choice("along", "Charge 3 is", (("up", "above"), ("down", "below"))),
-    ),
-    plan=plan_corner,
-    laws=(SUPERPOSITION.name, COULOMB.name),
-    example={
-        "Q1": "+5 nC", "Q2": "-8 nC", "Q3": "+6 nC", "r_12": "20 cm", "r_13": "30 cm", "across": "right", "along": "up",
-    },
-    draws={
-        "Q1": Draw((2, 3, 4, 5, -2, -4), "nC", harder=(2.5, -3.6)), "Q2": Draw((4, 6, 8, -5, -9), "nC", harder=(5.5, -7.2)),
-        "Q3": Draw((5, 7, 9, -4, -6), "nC", harder=(4.8, -6.5)), "r_12": Draw((10, 15, 20, 25), "cm"),
-        "r_13": Draw((12, 16, 18, 24, 30), "cm"), "across": Draw(("right", "left")), "along": Draw(("up", "down")),
-    },
-)  # fmt: skip
 
 
 # --- anywhere in a plane ------------------------------------------------------------------------------------
@@ -334,6 +238,7 @@ def place_gap(source: Body, on: Body) -> Step:
     """The distance from the coordinates, by Pythagoras where the joining line is sloped."""
     name = gap_of(source, on)
     across, along = (f"{axis}{on.tag} - {axis}{source.tag}" for axis in "xy")
+    wrong: tuple[Mistake, ...] = ()
     if sloped(source, on):
         make, why = (
             f"{name} = sqrt(({across})^2 + ({along})^2)",

@@ -9,14 +9,16 @@ from __future__ import annotations
 from calc.questions import Topic
 from calc.topics._electrostatics import COULOMB
 from calc.topics._several import SUPERPOSITION
-from calc.topics._several_line import LINE, THIRD
-from calc.topics._several_plane import CORNER, PLANE
+from calc.topics._several_line import LINE
+from calc.topics._several_plane import PLANE
+from calc.topics._several_right_angle import CORNER, TWO_FORCES
+from calc.topics._several_third import THIRD
 
 TOPIC = Topic(
     key="several-charges",
     title="Several charges",
     laws=(SUPERPOSITION, COULOMB),
-    questions=(LINE, CORNER, PLANE, THIRD),
+    questions=(LINE, CORNER, TWO_FORCES, PLANE, THIRD),
     cautions=(
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",
     ),
