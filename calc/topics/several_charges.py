@@ -9,6 +9,7 @@ from __future__ import annotations
 from calc.questions import Topic
 from calc.topics._electrostatics import COULOMB
 from calc.topics._several import SUPERPOSITION
+from calc.topics._several_balance import BALANCE, PLACES_QUESTION
 from calc.topics._several_line import LINE
 from calc.topics._several_plane import PLANE
 from calc.topics._several_right_angle import CORNER, TWO_FORCES
@@ -18,7 +19,7 @@ TOPIC = Topic(
     key="several-charges",
     title="Several charges",
     laws=(SUPERPOSITION, COULOMB),
-    questions=(LINE, CORNER, TWO_FORCES, PLANE, THIRD),
+    questions=(LINE, CORNER, TWO_FORCES, PLANE, THIRD, BALANCE, PLACES_QUESTION),
     cautions=(
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",
     ),
