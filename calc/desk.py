@@ -12,7 +12,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from calc import topics
-from calc.answers import AnswerShown
+from calc.answers import AnswerShown, WorkedAnswer
 from calc.constants import SHEET, Settings
 from calc.expressions import ExpressionError
 from calc.quantities import QuantityError, parse_quantity
@@ -62,6 +62,13 @@ def _refused(*refusals: Refusal, fault: str = "") -> dict[str, Any]:
     return {"ok": False, "errors": errors, **({"fault": fault} if fault else {})}
 
 
+NOTATIONS: Mapping[str, Callable[[WorkedAnswer, bool], str]] = {
+    "html": lambda worked, opened: html.render(worked, open_parts=opened),
+    "text": lambda worked, _: text.render(worked),
+    "latex": lambda worked, _: latex.render(worked),
+}
+
+
 def operations() -> dict[str, Operation]:
     """Every operation by name."""
     return {"solve": solve, "settings": settings}
@@ -78,10 +85,11 @@ def find_question(data: Mapping[str, Any]) -> tuple[Any, Any]:
 
 
 def solve(data: Mapping[str, Any]) -> dict[str, Any]:
-    """Work one question. data: question, inputs (typed text by field), find, settings, variant.
+    """Work one question. data: question, inputs (typed text by field), find, settings, variant, as.
 
-    Reply: html, text and latex of the worked answer, ``spoken`` (one line for a
-    screen reader), ``asked`` (the unknown) and warnings.
+    ``as`` lists the notations wanted: html (the usual one), text, latex. Reply: the
+    worked answer in each of them, ``spoken`` (one line for a screen reader),
+    ``asked`` (the unknown) and warnings.
     """
     topic, question = find_question(data)
     settings = read_settings(data.get("settings", {}))
@@ -90,10 +98,11 @@ def solve(data: Mapping[str, Any]) -> dict[str, Any]:
         raise Refusal(None, "The numbers of this link cannot be read. Type them again.")
     found = read(question, inputs, str(data.get("find", "")), settings, variant_of(data))
     worked = work(topic, question, found)
+    wanted = data.get("as", ["html"])
+    if not isinstance(wanted, list) or not set(map(str, wanted)) <= set(NOTATIONS):
+        raise Refusal(None, f"An answer is shown as {', '.join(NOTATIONS)}, and nothing else.")
     return {
-        "html": html.render(worked, open_parts=not question.scenario),
-        "text": text.render(worked),
-        "latex": latex.render(worked),
+        **{str(name): NOTATIONS[str(name)](worked, not question.scenario) for name in wanted},
         "spoken": "; ".join(_spoken(shown) for shown in worked.answers),
         "asked": worked.asked,
         "warnings": list(worked.warnings),

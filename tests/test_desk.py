@@ -19,7 +19,9 @@ INPUTS = {"Q1": "6 nC", "Q2": "-2 nC", "r": "15 cm", "F": ""}
 
 def test_a_solved_question_comes_back_in_three_renderings() -> None:
     """html, text and latex say the same answer."""
-    reply = ask("solve", question="coulomb.force", inputs=INPUTS)
+    reply = ask(
+        "solve", question="coulomb.force", inputs=INPUTS, **{"as": ["html", "text", "latex"]}
+    )
     assert reply["ok"]
     assert reply["data"]["asked"] == "F"
     assert "4,80 × 10⁻⁶" in reply["data"]["text"].replace("\N{NO-BREAK SPACE}", " ")
@@ -30,7 +32,9 @@ def test_a_solved_question_comes_back_in_three_renderings() -> None:
 def test_settings_change_constants_decimals_and_sign() -> None:
     """A reader's k, three decimals and a point are used."""
     settings = {"k": "8,99e9", "decimals": "3", "comma": "point"}
-    reply = ask("solve", question="coulomb.force", inputs=INPUTS, settings=settings)
+    reply = ask(
+        "solve", question="coulomb.force", inputs=INPUTS, settings=settings, **{"as": ["text"]}
+    )
     assert "4.795 × 10⁻⁶" in reply["data"]["text"].replace("\N{NO-BREAK SPACE}", " ")
 
 
@@ -66,6 +70,15 @@ def test_a_malformed_request_is_a_sentence(request_text: str) -> None:
     reply = json.loads(desk.answer(request_text))
     assert reply["ok"] is False
     assert reply["errors"][0]["message"].endswith(".")
+
+
+def test_an_unknown_notation_is_refused() -> None:
+    """Only the declared renderings can be asked for."""
+    reply = ask("solve", question="coulomb.force", inputs=INPUTS, **{"as": ["pdf"]})
+    assert (
+        reply["errors"][0]["message"]
+        == "An answer is shown as html, text, latex, and nothing else."
+    )
 
 
 def test_an_unknown_question_is_a_sentence() -> None:

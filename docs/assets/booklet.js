@@ -185,7 +185,7 @@
 
     // The answer on screen in another notation ("text" or "latex").
     async copyAnswer(notation) {
-      const reply = await window.bookletRuntime.ask("solve", this.request());
+      const reply = await window.bookletRuntime.ask("solve", { ...this.request(), as: [notation] });
       if (reply.ok) await this.copy(reply.data[notation], "Copied: the worked answer.", "The worked answer");
       else this.say("There is no answer to copy yet: mend the marked box first.");
     }
