@@ -7,19 +7,21 @@ at right angles with Pythagoras, anywhere in a plane with components.
 from __future__ import annotations
 
 from calc.questions import Topic
-from calc.topics._electrostatics import COULOMB
+from calc.topics._electrostatics import COULOMB, QUANTISATION
 from calc.topics._several import SUPERPOSITION
-from calc.topics._several_balance import BALANCE, PLACES_QUESTION
+from calc.topics._several_balance import BALANCE
 from calc.topics._several_line import LINE
+from calc.topics._several_places import PLACES_QUESTION
 from calc.topics._several_plane import PLANE
 from calc.topics._several_right_angle import CORNER, TWO_FORCES
+from calc.topics._several_stories import PUCKS, RAIL, SECOND
 from calc.topics._several_third import THIRD
 
 TOPIC = Topic(
     key="several-charges",
     title="Several charges",
-    laws=(SUPERPOSITION, COULOMB),
-    questions=(LINE, CORNER, TWO_FORCES, PLANE, THIRD, BALANCE, PLACES_QUESTION),
+    laws=(SUPERPOSITION, COULOMB, QUANTISATION, SECOND),
+    questions=(LINE, CORNER, TWO_FORCES, PLANE, THIRD, BALANCE, PLACES_QUESTION, RAIL, PUCKS),
     cautions=(
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",
     ),
