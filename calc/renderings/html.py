@@ -133,7 +133,7 @@ def emphasised(words: str, keys: tuple[str, ...]) -> str:
 def _given(answer: WorkedAnswer) -> str:
     rows = "".join(_given_row(line) for line in answer.given)
     rows += "".join(
-        f'<tr class="constant"><th scope="row">{escape(c.words)}</th><td>{maths(c.symbol + _EQUALS + c.shown)}</td></tr>'
+        f'<tr class="constant"><th scope="row">{escape(c.words[0].upper() + c.words[1:])}</th><td>{maths(c.symbol + _EQUALS + c.shown)}</td></tr>'
         for c in answer.constants
     )
     return (
