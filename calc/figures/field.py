@@ -90,22 +90,25 @@ def _quotas(charges: Sequence[Charge], lines_each: int) -> tuple[list[int], bool
     return quotas, fair
 
 
-def _free_angles(taken: list[float], wanted: int, first: float) -> list[float]:
-    """`wanted` angles round a charge, in the widest gaps between those taken."""
-    if not taken:
-        return [first + (n + 0.5) * 2 * pi / wanted for n in range(wanted)]
+def _gaps(taken: list[float]) -> list[tuple[float, float]]:
+    """(start, width) of the gaps between angles taken round a charge."""
     angles = sorted(a % (2 * pi) for a in taken)
-    new: list[float] = []
-    gaps = [
-        [(b - a) % (2 * pi) or 2 * pi, a, 1]
+    return [
+        (a, (b - a) % (2 * pi) or 2 * pi)
         for a, b in zip(angles, angles[1:] + angles[:1], strict=True)
     ]
-    for _ in range(wanted):
-        # Each further line goes where the lines would stand widest apart.
-        max(gaps, key=lambda gap: gap[0] / gap[2])[2] += 1
-    for gap, start, parts in gaps:
-        new += [start + gap * n / parts for n in range(1, int(parts))]
-    return new
+
+
+def _shared(gaps: Sequence[tuple[float, float]], wanted: int) -> list[float]:
+    """`wanted` new angles, put where the lines would stand widest apart."""
+    parts = [1] * len(gaps)
+    for _ in range(wanted if gaps else 0):
+        parts[max(range(len(gaps)), key=lambda i: gaps[i][1] / parts[i])] += 1
+    return [
+        start + width * n / share
+        for (start, width), share in zip(gaps, parts, strict=True)
+        for n in range(1, share)
+    ]
 
 
 def _visible(path: list[Point], charges: Sequence[Charge], margin: float) -> list[list[Point]]:
@@ -162,18 +165,35 @@ def field_lines(
     quotas, _ = _quotas(live, lines_each)
     taken: list[list[float]] = [[] for _ in local]
     curves: list[Curve] = []
-    for i in sorted(range(len(local)), key=lambda i: -abs(local[i].charge)):
+
+    def full(end: int | None) -> bool:
+        return end is not None and len(taken[end]) >= quotas[end]
+
+    # The smallest first: its lines are the fewest, and the others fit round them.
+    for i in sorted(range(len(local)), key=lambda i: abs(local[i].charge)):
         c = local[i]
         sense = 1.0 if c.charge > 0 else -1.0
-        others = [o for o in local if o is not c]
-        nearest = min(others, key=lambda o: hypot(o.x - c.x, o.y - c.y), default=None)
-        first = atan2(nearest.y - c.y, nearest.x - c.x) if nearest else pi / quotas[i]
-        for angle in _free_angles(taken[i], max(0, quotas[i] - len(taken[i])), first):
+
+        def follow(
+            angle: float, c: Charge = c, sense: float = sense
+        ) -> tuple[list[Point], int | None]:
             start = (c.x + radius * cos(angle), c.y + radius * sin(angle))
-            path, end = _follow(local, radius, start, sense, reach)
+            return _follow(local, radius, start, sense, reach)
+
+        wanted = max(0, quotas[i] - len(taken[i]))
+        if taken[i]:
+            open_gaps = [g for g in _gaps(taken[i]) if not full(follow(g[0] + g[1] / 2)[1])]
+            angles = _shared(open_gaps, wanted)
+        else:
+            others = [o for o in local if o is not c]
+            near = min(others, key=lambda o: hypot(o.x - c.x, o.y - c.y), default=None)
+            first = atan2(near.y - c.y, near.x - c.x) if near else pi / wanted
+            angles = [first + (n + 0.5) * 2 * pi / wanted for n in range(wanted)]
+        for angle in angles:
+            path, end = follow(angle)
+            if full(end):
+                continue
             if end is not None:
-                if len(taken[end]) >= quotas[end]:
-                    continue
                 x, y = path[-1]
                 taken[end].append(atan2(y - local[end].y, x - local[end].x))
             taken[i].append(angle)

@@ -188,8 +188,9 @@ def hanging_pair(
     sine, cosine = sin(radians(angle_deg)), cos(radians(angle_deg))
     # Long enough for the spheres to stay apart at a small angle.
     length = 8.5 if two_supports else min(30.0, max(8.5, 1.7 * RADIUS / sine))
+    radius = RADIUS if two_supports else min(RADIUS, 0.85 * length * sine)
     inward = -1.0 if attracting else 1.0
-    half = (2 * RADIUS + length * sine if attracting else 2.6) if two_supports else 0.0
+    half = (2 * radius + length * sine if attracting else 2.6) if two_supports else 0.0
     points: list[tuple[Point, Point]] = []
     for side in (-1.0, 1.0):
         hook = (side * half, 0.0)
@@ -200,22 +201,22 @@ def hanging_pair(
     for i, (hook, centre) in enumerate(points):
         side = -1.0 if i == 0 else 1.0
         thread = side * inward * angle_deg - 90
-        end = polar(hook, length - RADIUS, thread)
+        end = polar(hook, length - radius, thread)
         items.append(Segment(hook, end, "string", thread_label if i == 0 else ""))
-        items.append(Sphere(centre, RADIUS, signs[i], labels[i]))
+        items.append(Sphere(centre, radius, signs[i], labels[i]))
         if two_supports or i == 1:
             items.append(Segment(hook, (hook[0], -drop), "guide"))
         if i == 1:
             start, stop = sorted((-90.0, thread))
             items.append(AngleMark(hook, start, stop, angle_label, 2.6))
     # Below the arrows, which may point straight down.
-    low, clear = (-5.6, 5.0) if forces else (-1.9, RADIUS + 0.3)
+    low, clear = (-5.6, 5.0) if forces else (-1.9, radius + 0.3)
     items.append(Dimension(points[0][1], points[1][1], distance_label, low, clear))
     if two_supports and supports_label:
         items.append(Dimension(points[0][0], points[1][0], supports_label, 1.4, 0.5))
     to_scale = True
     if forces:
-        arrows, to_scale = _arrows(points[1][1], forces, 3.4)
+        arrows, to_scale = _arrows(points[1][1], forces, 3.4, radius)
         items += arrows
     supports = "two supports" if two_supports else "one support"
     way = "towards each other" if attracting else "apart"
