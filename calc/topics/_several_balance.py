@@ -1,6 +1,6 @@
 """Where on a line a third charge feels no net force: each region judged, the place by square roots.
 
-k Q₁Q₃/r₁² = k Q₂Q₃/r₂²; k and Q₃ cancel and square roots of both sides give one place, between
+k Q₁Q₃/r₁² = k Q₂Q₃/r₂²; Q₃ and k cancel and square roots of both sides give one place, between
 like charges and beyond the smaller of unlike ones.
 Marks: common practice, no source.
 """
@@ -113,7 +113,7 @@ def balance_steps(q1: float, q2: float, near: str, far: str, alike: bool) -> tup
     where = "Between the charges" if alike else f"Beyond charge {near}, the smaller one,"
     return (
         Step(
-            law=f"k*{small}*Q3/{r}^2 = k*{large}*Q3/{span}^2",
+            law=f"k*{small}/{r}^2 = k*{large}/{span}^2",
             make=f"{r} = d*sqrt({small})/(sqrt({large}) {apart} sqrt({small}))",
             lines=(
                 f"{small}/{r}^2 = {large}/{span}^2",
@@ -121,7 +121,7 @@ def balance_steps(q1: float, q2: float, near: str, far: str, alike: bool) -> tup
                 f"sqrt({small})*{span} = sqrt({large})*{r}",
             ),
             what="Set the sizes of the two forces equal",
-            why=f"{where} the forces on the third charge are opposite; they cancel where their sizes are equal. k and Q₃ cancel. {ROOTS}",
+            why=f"{where} the forces on the third charge are opposite; they cancel where their sizes kQQ₃/r² are equal. Q₃ stands on both sides and has been divided out. {ROOTS}",
             plain="Go to the spot where both pushes are equally strong. It is closer to the weaker charge.",
             unit="m",
             sizes=("Q1", "Q2"),
