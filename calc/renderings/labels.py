@@ -90,8 +90,9 @@ def runs(label: str) -> list[Run]:
             symbol = len(text) <= 2 and text not in SHORT_WORDS
             marked = follows in ("sub", "subs")
             # "2L" is a product, "2 L" a volume: a unit stands off from its number.
-            product = place > 0 and tokens[place - 1][0] == "number"
-            unit = (in_unit and not product) or depth > 0 or prose
+            if place and tokens[place - 1][0] == "number":
+                in_unit = False
+            unit = in_unit or depth > 0 or prose
             italic = symbol and (marked or not unit)
         elif kind == "other":
             depth = max(0, depth + (text == "(") - (text == ")"))
