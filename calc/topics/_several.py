@@ -8,7 +8,7 @@ Marks and ranges: common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from math import atan2, cos, degrees, floor, hypot, log10, radians, sin
+from math import atan2, cos, degrees, floor, hypot, inf, isfinite, log10, radians, sin
 from typing import NamedTuple
 
 from calc.answers import Direction, Law, Mark, Point
@@ -219,6 +219,8 @@ def side(sign: float, options: tuple[tuple[str, str], ...] = SIDES) -> Direction
 def compass(x: float, y: float, style: Style) -> Direction:
     """The direction of a vector, from a named axis and in full degrees; none for the zero vector."""
     size = hypot(x, y)
+    if not isfinite(size):
+        raise OverflowError("a force is too large to have a size")
     if size == 0:
         return Direction("none", dict(QUADRANTS)["none"], QUADRANTS)
     across = "" if abs(x) <= NOISE * size else "right" if x > 0 else "left"
@@ -287,6 +289,8 @@ def unit(angle: float) -> tuple[float, float]:
 def scale_words(largest: float, style: Style) -> str:
     """A scale that draws the largest force between 4 and 10 cm long, in words."""
     step = largest / 10
+    if not 0 < step < inf:
+        raise OverflowError("no scale draws a force of this size")
     power = 10.0 ** floor(log10(step))
     nice = next(n for n in (1, 2, 5, 10) if n * power >= step * (1 - 1e-9)) * power
     return f"1 cm stands for {exact(float(f'{nice:.1g}'), style).text} N"

@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
-from math import sqrt
+from math import isfinite, sqrt
 from random import Random
 from typing import cast
 
@@ -84,7 +84,10 @@ class Forces:
 
     def at(self, x: float) -> float:
         a, b = x, x - self.d
-        return self.first * a / abs(a) ** 3 + self.second * b / abs(b) ** 3
+        net = self.first * a / abs(a) ** 3 + self.second * b / abs(b) ** 3
+        if not isfinite(net):
+            raise OverflowError("the net force is too large to have a size")
+        return net
 
     def ways(self, region: Region) -> tuple[int, int]:
         """The directions (±1) of the forces of charges 1 and 2 in a region."""
