@@ -146,7 +146,7 @@ def plane_figure(
     resultant = None
     if values and net and net != (0.0, 0.0):
         angle = compass(*net, Style()).angle or 0.0
-        resultant = ("F_{net}", values["F_net"], angle)
+        resultant = ("F_{net}", abs(values["F_net"]), angle)
     return charges_in_plane(
         [Charge(b.label, b.charge, b.x, b.y) for b in bodies],
         on=bodies.index(on),

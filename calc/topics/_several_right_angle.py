@@ -275,8 +275,8 @@ def source_part(data: Data) -> Part:
 def perpendicular_figure(values: Values, signs: tuple[float, float]) -> Figure:
     """Both forces head to tail with the resultant and its angle."""
     forces = [
-        Force("F_x", values["F_x"], 0.0 if signs[0] > 0 else 180.0),
-        Force("F_y", values["F_y"], 90.0 if signs[1] > 0 else 270.0),
+        Force("F_x", abs(values["F_x"]), 0.0 if signs[0] > 0 else 180.0),
+        Force("F_y", abs(values["F_y"]), 90.0 if signs[1] > 0 else 270.0),
     ]
     net = (values["F_x"] * signs[0], values["F_y"] * signs[1])
     return tail_to_head(forces, angle=axis_angle(*net), title="Sum of two forces at right angles")

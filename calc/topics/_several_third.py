@@ -215,7 +215,7 @@ def third_points(first: Body, on: Body, needed: float) -> tuple[Point, ...]:
 def third_figure(first: Body, on: Body, positive: int, values: Values) -> Figure:
     way = 0.0 if values["F_32"] * positive > 0 else 180.0
     forces = [
-        Force("F_{12}", values["F_12"], 0.0 if sideways(first, on) > 0 else 180.0),
+        Force("F_{12}", abs(values["F_12"]), 0.0 if sideways(first, on) > 0 else 180.0),
         Force("F_{32}", abs(values["F_32"]), way),
     ]
     return tail_to_head(forces, title="Sum of the forces on charge 2")

@@ -18,10 +18,11 @@ from calc.printing import Style
 from calc.questions import Mistake, Refusal
 from calc.reading import Refusals, read
 from calc.renderings import svg
-from calc.topics import find
+from calc.topics import find, topics
 from calc.topics._several import bounds_words, compass, scale_words, within_bounds
-from calc.working import run, work
+from calc.working import run, show, work
 
+KEYS = [question.key for question in topics()["several-charges"].questions]
 K = 9.0e9  # school value
 PUBLISHED = json.loads((Path(__file__).parent / "several_charges_published.json").read_text())
 ROWS = st.lists(
@@ -478,6 +479,20 @@ def test_turned_directions_name_both_slips() -> None:
     assert found.why == other.why
     assert found.why.endswith("was the force on charge 2 drawn, or the force by it?")
     assert values["F_net"] == pytest.approx(solve("line").values["F_net"])
+
+
+@pytest.mark.parametrize("key", KEYS)
+@pytest.mark.parametrize("factor", [0.5, 2.0, -1.0])
+def test_a_learners_own_value_can_be_carried_through(key: str, factor: float) -> None:
+    """Whatever step a learner gets wrong, the rest of the answer and its figures can still be shown."""
+    topic, question = find(f"several-charges.{key}")
+    found = read(question, question.example)
+    plan = question.plan(found.data)
+    constants = Settings().constants()
+    right = run(plan, constants)
+    for step in plan.steps:
+        values = run(plan, constants, carry={step.makes: right[step.makes] * factor})
+        assert show(topic, question, found, plan, values).parts
 
 
 # --- memo, figures, scenarios ---------------------------------------------------------------------------------------
