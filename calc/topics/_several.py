@@ -138,7 +138,8 @@ def on_charge() -> Choice:
 
 def table(*columns: str) -> Rows:
     """The table of charges with one column a coordinate."""
-    places = tuple(Input(name, f"Position {name}", "m", 1e-3, 10, signed=True) for name in columns)
+    along = {"x": "Position across", "y": "Position upwards"}
+    places = tuple(Input(name, along[name], "m", 1e-3, 10, signed=True) for name in columns)
     words = "Charges on the line" if len(columns) == 1 else "Charges in the plane"
     return Rows("charges", words, "charge", (charge("Q", "Charge"), *places))
 

@@ -296,7 +296,7 @@ LINE = Question(
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={
         "charges": [
-            {"Q": "+6 nC", "x": "0"},
+            {"Q": "+6 nC", "x": "0 cm"},
             {"Q": "-4 nC", "x": "20 cm"},
             {"Q": "+5 nC", "x": "50 cm"},
         ],

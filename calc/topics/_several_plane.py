@@ -390,8 +390,8 @@ PLANE = Question(
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={
         "charges": [
-            {"Q": "+2 nC", "x": "0", "y": "0"},
-            {"Q": "+5 nC", "x": "-20 cm", "y": "0"},
+            {"Q": "+2 nC", "x": "0 cm", "y": "0 cm"},
+            {"Q": "+5 nC", "x": "-20 cm", "y": "0 cm"},
             {"Q": "-6 nC", "x": "12 cm", "y": "16 cm"},
         ],
         "on": "1",
