@@ -83,13 +83,14 @@ def build_runtime(
 
 
 def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path) -> Path:
-    slim_pyodide(published, scratch / "pyodide")
     pyodide = scratch / "pyodide"
+    data_end = slim_pyodide(published, pyodide)
     source_wheel = build_wheel(package_dir, scratch)
     lock, wheel = lock_and_compile(source_wheel, pyodide, scratch / "locked")
     stdlib, image = scratch / "stdlib.zip", scratch / "image.bin"
     plan = {
         "pyodide": str(pyodide),
+        "dataEnd": data_end,
         "wheel": str(wheel),
         "sourceWheel": str(source_wheel),
         "lock": str(lock),
@@ -202,12 +203,7 @@ def make_engine(
     parts = [
         (HERE / "engine_head.js").read_text("utf-8"),
         (pyodide / "pyodide.asm.js").read_text("utf-8"),
-        replace_once(
-            (pyodide / "pyodide.js").read_text("utf-8"),
-            # Never used, as every start names its own base; but no foreign address stays in.
-            "https://cdn.jsdelivr.net/pyodide/v${x}/full/",
-            "memory:/",
-        ),
+        (pyodide / "pyodide.js").read_text("utf-8"),
         (HERE / "engine.js").read_text("utf-8"),
     ]
     source = "function bookletEngine(){" + "\n".join(parts) + "\n}\n"
@@ -217,13 +213,6 @@ def make_engine(
     constants = {"RUNTIME_ID": build_id, "LOCK_INFO": info}
     defines = [f"--define:{name}={json.dumps(value)}" for name, value in constants.items()]
     return minify(source, node_modules, *defines)
-
-
-def replace_once(text: str, old: str, new: str) -> str:
-    """Replace the one place where `old` stands; a new Pyodide without it must be looked at."""
-    if text.count(old) != 1:
-        raise SetupError(f"{old!r} stands {text.count(old)} times in Pyodide's script, not once.")
-    return text.replace(old, new)
 
 
 def minify(source: str, node_modules: Path, *options: str) -> str:

@@ -54,11 +54,47 @@ function compileCore() {
   core.catch(() => {}); // reported where it is awaited
 }
 
-/** The heap inside a memory file, which must come from the very files this engine runs on. */
-function readImage(file) {
-  const id = new TextDecoder().decode(file.subarray(0, 64));
-  if (id !== RUNTIME_ID) throw new Error("the memory image belongs to another build");
-  return file.subarray(64);
+/** Settings that restore a memory file, which must come from the very files this engine is of. */
+function imageSettings(file) {
+  if (new TextDecoder().decode(file.subarray(0, 64)) !== RUNTIME_ID) {
+    throw new Error("the memory image belongs to another build");
+  }
+  const [heapSize, headSize, check, count, dataSize] = new Uint32Array(file.buffer, 64, 5);
+  const kindsAt = 84 + headSize;
+  const kinds = file.subarray(kindsAt, kindsAt + count);
+  let data;
+  return {
+    _loadSnapshot: file.slice(84, kindsAt),
+    _heapSize: heapSize,
+    _seeData(heap) {
+      data = new Int32Array(heap.slice(0, dataSize).buffer);
+    },
+    _fillHeap(heap) {
+      fillHeap(heap, kinds, data, file.slice(kindsAt + count), check);
+      file = data = null;
+    },
+  };
+}
+
+/** Turn a fresh core's heap into the imaged one; pack_image.mjs describes the format. */
+function fillHeap(heap, kinds, data, contents, check) {
+  const words = new Int32Array(heap.buffer);
+  const content = new Int32Array(contents.buffer);
+  const size = 1024; // words in a page
+  let sum = 0;
+  let from = 0;
+  for (let page = 0; page < kinds.length; page++) {
+    const at = page * size;
+    const kind = kinds[page];
+    if (kind === 0) words.fill(0, at, at + size);
+    else if (kind === 1) words.set(content.subarray(from, (from += size)), at);
+    else {
+      for (let i = at; i < at + size; i++) sum = Math.imul(sum ^ data[i], 16777619);
+      words.set(data.subarray(at, at + size), at);
+      if (kind === 3) for (let i = at; i < at + size; i++) words[i] ^= content[from++];
+    }
+  }
+  if (sum >>> 0 !== check) throw new Error("the core started differently from the imaged one");
 }
 
 async function boot(options) {
@@ -92,11 +128,11 @@ async function boot(options) {
 }
 
 async function startFromMemory() {
-  const heap = readImage(await bytes("memory"));
+  const settings = imageSettings(await bytes("memory"));
   python = await boot({
     files: { "python_stdlib.zip": EMPTY_ZIP },
     lock: { info: JSON.parse(LOCK_INFO), packages: {} },
-    settings: { _loadSnapshot: heap },
+    settings,
   });
   lateImports = python.globals.get("late_imports");
   const wake = python.globals.get("wake");

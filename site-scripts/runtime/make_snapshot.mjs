@@ -1,9 +1,10 @@
 // Makes the stripped standard library and the memory image of a Python that has the package
 // imported. Usage: node make_snapshot.mjs plan.json
-// plan: { pyodide, wheel, sourceWheel, lock, keep, prepare, resident, stdlibOut, imageOut }
+// plan: { pyodide, dataEnd, wheel, sourceWheel, lock, keep, prepare, resident, stdlibOut, imageOut }
 import fs from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
+import { packImage } from "./pack_image.mjs";
 
 const plan = JSON.parse(fs.readFileSync(process.argv[2], "utf8"));
 const { loadPyodide } = await import(pathToFileURL(path.join(plan.pyodide, "pyodide.mjs")).href);
@@ -38,7 +39,13 @@ const stdlib = first("strip_stdlib()").toJs();
 fs.writeFileSync(plan.stdlibOut, stdlib);
 
 // Second pass, stripped library: the image.
-const maker = await loadPyodide({ env, _makeSnapshot: true, stdLibURL: plan.stdlibOut });
+let data;
+const maker = await loadPyodide({
+  env,
+  _makeSnapshot: true,
+  stdLibURL: plan.stdlibOut,
+  _seeData: (heap) => { data = heap.slice(0, plan.dataEnd); },
+});
 maker.FS.writeFile("/tmp/package.zip", compiled);
 const second = preparation(maker);
 second("zipfile.ZipFile('/tmp/package.zip').extractall(sys.path[-1])");
@@ -47,6 +54,9 @@ second(`import_named(${JSON.stringify(named)})`);
 const answered = second("warm_up()");
 maker.runPython(resident);
 maker.runPython("import gc, linecache; linecache.clearcache(); gc.collect(); del gc, linecache");
-fs.writeFileSync(plan.imageOut, maker.makeMemorySnapshot());
-console.log(JSON.stringify({ answered, image: fs.statSync(plan.imageOut).size, stdlib: stdlib.length }));
+const image = maker.makeMemorySnapshot();
+
+const packed = packImage(image, data);
+fs.writeFileSync(plan.imageOut, packed);
+console.log(JSON.stringify({ answered, image: image.length, packed: packed.length, stdlib: stdlib.length }));
 process.exit(0);

@@ -12,14 +12,39 @@ import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
-_IMPORT, _EXPORT = 2, 7
+from toolbox import SetupError
+
+_IMPORT, _EXPORT, _DATA = 2, 7, 11
+# Where Emscripten puts the data of a main module.
+_STATIC_START = 1024
 # The statement Emscripten writes for each export, whether or not anything uses it.
 _ASSIGNMENT = re.compile(r'(?:var )?[\w$]+=Module\["[\w$]+"\]=wasmExports\["([\w$]+)"\]')
 _NAME = re.compile(r"[\w$]+")
 
 
-def slim_pyodide(pyodide: Path, out: Path) -> None:
-    """Copy the files of a Pyodide folder to `out`, core and its script without unused exports."""
+# Changes to Pyodide's own scripts: (file, what stands there once, what takes its place).
+_PATCHES = (
+    # The engine fills the heap itself, from an image that leaves out the core's own data. It sees
+    # that data once all addresses in it are set and before any code has run.
+    (
+        "pyodide.asm.js",
+        '__RELOC_FUNCS__.push(wasmExports["__wasm_apply_data_relocs"]);',
+        '__RELOC_FUNCS__.push(wasmExports["__wasm_apply_data_relocs"]);'
+        "__RELOC_FUNCS__.push(()=>Module.API.config._seeData?.(HEAP8));",
+    ),
+    ("pyodide.asm.js", "Module.HEAP8.set(t),l}", "API.config._fillHeap(Module.HEAP8,t),l}"),
+    ("pyodide.js", "INITIAL_MEMORY=i.length", "INITIAL_MEMORY=e._heapSize"),
+    ("pyodide.mjs", "INITIAL_MEMORY=i.length", "INITIAL_MEMORY=e._heapSize"),
+    # Never used, as every start names its own base; but no foreign address stays in.
+    ("pyodide.js", "https://cdn.jsdelivr.net/pyodide/v${x}/full/", "memory:/"),
+)
+
+
+def slim_pyodide(pyodide: Path, out: Path) -> int:
+    """Copy the files of a Pyodide folder to `out`, changed as described above.
+
+    Returns the address in memory at which the core's own data ends.
+    """
     shutil.copytree(pyodide, out, ignore=shutil.ignore_patterns("*.map", "*.html", "*.d.ts"))
     script = (pyodide / "pyodide.asm.js").read_text("utf-8")
     core = (pyodide / "pyodide.asm.wasm").read_bytes()
@@ -30,6 +55,13 @@ def slim_pyodide(pyodide: Path, out: Path) -> None:
     (out / "pyodide.asm.js").write_text(
         _ASSIGNMENT.sub(lambda m: "" if m[1] in dropped else m[0], script), "utf-8"
     )
+    for name, old, new in _PATCHES:
+        text = (out / name).read_text("utf-8")
+        if text.count(old) != 1:
+            raise SetupError(f"{old!r} stands {text.count(old)} times in Pyodide's {name}, not once.")
+        (out / name).write_text(text.replace(old, new), "utf-8")
+    size = next(len(content) for number, content in _sections(core) if number == _DATA)
+    return (_STATIC_START + size) & ~4095  # whole pages
 
 
 def drop_exports(core: bytes, used: set[str]) -> tuple[bytes, set[str]]:
