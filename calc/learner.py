@@ -20,6 +20,7 @@ from calc.unittext import raised_to_caret
 CLOSE = 0.01  # "within 1 %"
 NEARLY = 1e-9  # floats that mean the same number
 ANGLE_CLOSE = math.radians(1.0)  # a direction in a plane: one degree either way
+NOTHING = 1e-60  # below any size met here
 LONGEST_LINE = 200
 
 
@@ -70,13 +71,21 @@ class Typed:
         return abs(whole - round(whole)) < 1e-6 and abs(size - wanted) <= place * (0.5 + 1e-6)
 
     def shows(self, value: float) -> bool:
-        """Whether ``value``, rounded to the places typed, is what was typed; sizes only."""
+        """Whether ``value``, rounded to the places typed, is what was typed; sizes only.
+
+        Nought and a single figure fit far too much: they stand for themselves.
+        """
+        if not self.number:
+            return abs(value) < NOTHING
+        if self.figures == 1:
+            return self.near(value)
         return abs(abs(self.value) - abs(value)) <= self.half * (1 + 1e-6) + NEARLY * abs(value)
 
     def near(self, value: float) -> bool:
         """Whether ``value`` is within 1 %, or what was typed with end zeros as place holders; sizes only."""
         gap = abs(abs(self.value) - abs(value))
-        return gap <= max(CLOSE * abs(value), self.looser) * (1 + NEARLY)
+        width = max(CLOSE * abs(value), self.looser if self.figures > 1 else 0.0)
+        return gap <= width * (1 + NEARLY)
 
 
 def read_value(text: str, unit: str) -> Typed:
@@ -93,7 +102,9 @@ def read_value(text: str, unit: str) -> Typed:
             return _typed(number, other, other, False, text)
         if unit:
             raise
-        return _typed(number, None, wanted, True, text)  # "3 electrons": a count says what it counts
+        return _typed(
+            number, None, wanted, True, text
+        )  # "3 electrons": a count says what it counts
     return _typed(
         quantity.number, quantity.unit if quantity.unit_typed else None, quantity.unit, True, text
     )
@@ -161,12 +172,22 @@ def judge_direction(text: str, right: Direction) -> str:
         if said.casefold() in (key.casefold(), words.casefold()):
             if key == right.key:
                 return "right"
-            turned = len(right.options) == 2 or frozenset((key, right.key)) in OPPOSITES
-            return "opposite" if turned else "wrong"
+            return "opposite" if opposite(key, right) else "wrong"
     if right.angle is None:
         offered = " or ".join(f"“{words}”" for _, words in right.options)
         raise QuantityError(f'"{said}" is not one of the directions here. Choose {offered}.')
     return _judge_angle(said, math.radians(right.angle))
+
+
+def opposite(key: str, right: Direction) -> bool:
+    """Whether an option is the right direction turned round: the only other one, or opposite in every part."""
+    if len(right.options) == 2:
+        return True
+    one, other = key.split("-"), right.key.split("-")
+    return frozenset((key, right.key)) in OPPOSITES or (
+        len(one) == len(other)
+        and all(frozenset(pair) in OPPOSITES for pair in zip(one, other, strict=True))
+    )
 
 
 def _judge_angle(said: str, right: float) -> str:
@@ -199,7 +220,9 @@ def read_line(text: str) -> float:
     line = re.sub(r"√\s*(?=\()", "sqrt", line)
     line = re.sub(r"√\s*([\d.]+)", r"sqrt(\1)", line)
     line = re.sub(r"(?<=[\d)\s])[xX](?=[\d(\s])", "*", line)
-    line = re.sub(r"(sin|cos|tan)\s*\(?\s*([\d.]+)\s*°?\s*\)?", r"\1(\2*0.017453292519943295)", line)
+    line = re.sub(
+        r"(sin|cos|tan)\s*\(?\s*([\d.]+)\s*°?\s*\)?", r"\1(\2*0.017453292519943295)", line
+    )
     line = re.sub(r"(?<=[\d)])\s*(?=\(|sqrt|sin|cos|tan)|(?<=\))\s*(?=\d)", "*", line)
     # floats only: whole powers of whole numbers could fill the memory
     line = _NUMERAL.sub(lambda numeral: repr(float(numeral.group())), line)
