@@ -134,7 +134,9 @@ def write_files(files: Mapping[str, bytes], folder: Path, node_modules: Path) ->
         text = base64.b64encode(files[name]).decode()
         (folder / file).write_text(f'(self.bookletDisk??={{}}).{name}="{text}";\n', "ascii")
     manifest = json.dumps({**names, "disk": disk})
-    loader = (HERE / "loader.js").read_text("utf-8")
+    # One function, so that the page gets no names but bookletRuntime.
+    body = (HERE / "unpack.js").read_text("utf-8") + (HERE / "loader.js").read_text("utf-8")
+    loader = f"(()=>{{{body}}})();"
     (folder / "loader.js").write_text(
         minify(loader, node_modules, f"--define:FILES={manifest}"), "utf-8"
     )
@@ -204,10 +206,12 @@ def make_engine(
         (HERE / "engine_head.js").read_text("utf-8"),
         (pyodide / "pyodide.asm.js").read_text("utf-8"),
         (pyodide / "pyodide.js").read_text("utf-8"),
+        (HERE / "unpack.js").read_text("utf-8"),
         (HERE / "engine.js").read_text("utf-8"),
     ]
-    source = "function bookletEngine(){" + "\n".join(parts) + "\n}\n"
-    source += f"var bookletWorkerSource={json.dumps(worker)};\n"
+    # In parentheses, so that browsers compile the function at once instead of skimming it first.
+    source = "self.bookletEngine=(function(){" + "\n".join(parts) + "\n});\n"
+    source += f"self.bookletWorkerSource={json.dumps(worker)};\n"
     # As text: esbuild would move an object out of the function, whose own text a worker runs.
     info = json.dumps(json.loads(lock.read_text("utf-8"))["info"])
     constants = {"RUNTIME_ID": build_id, "LOCK_INFO": info}

@@ -3,7 +3,8 @@
 // cannot reach any address. RUNTIME_ID and LOCK_INFO are put in by the build.
 //
 // start({ get, from }) -> Promise<"snapshot" | "plain">
-//   get(name): Promise<Response | base64 string>, name: "core", "memory", "stdlib", "lock", "wheel"
+//   get(name): Promise of a compiled WebAssembly.Module for "core", else of a Response or base64:
+//   "memory", "stdlib", "lock", "wheel"
 // answer(text) -> Promise<text>
 
 const EMPTY_ZIP = new Uint8Array(22);
@@ -13,45 +14,10 @@ let get;
 let python;
 let ask; // the one Python object the page side holds: calc.desk.answer
 let lateImports; // null once the whole library is there
-let core; // Promise of the compiled WebAssembly module
-
-function decode(base64) {
-  if (Uint8Array.fromBase64) return Uint8Array.fromBase64(base64);
-  const text = atob(base64);
-  const found = new Uint8Array(text.length);
-  for (let i = 0; i < text.length; i++) found[i] = text.charCodeAt(i);
-  return found;
-}
-
-/** A response of the file's own bytes, whether or not the server has undone the gzip. */
-async function unpacked(given) {
-  const response = typeof given === "string" ? new Response(decode(given)) : given;
-  const reader = response.body.getReader();
-  const { value: head = new Uint8Array(0) } = await reader.read();
-  const rest = new ReadableStream({
-    start: (into) => into.enqueue(head),
-    async pull(into) {
-      const { value, done } = await reader.read();
-      if (done) into.close();
-      else into.enqueue(value);
-    },
-    cancel: (reason) => reader.cancel(reason),
-  });
-  const gzip = head[0] === 0x1f && head[1] === 0x8b;
-  return new Response(gzip ? rest.pipeThrough(new DecompressionStream("gzip")) : rest, {
-    headers: { "Content-Type": "application/wasm" },
-  });
-}
 
 async function bytes(name) {
   const response = await unpacked(await get(name));
   return new Uint8Array(await response.arrayBuffer());
-}
-
-/** Start compiling at once; Pyodide itself would wait for the memory image first. */
-function compileCore() {
-  core = get("core").then(unpacked).then((response) => globalThis.WebAssembly.compileStreaming(response));
-  core.catch(() => {}); // reported where it is awaited
 }
 
 /** Settings that restore a memory file, which must come from the very files this engine is of. */
@@ -89,7 +55,7 @@ function fillHeap(heap, kinds, data, contents, check) {
     if (kind === 0) words.fill(0, at, at + size);
     else if (kind === 1) words.set(content.subarray(from, (from += size)), at);
     else {
-      for (let i = at; i < at + size; i++) sum = Math.imul(sum ^ data[i], 16777619);
+      for (let i = at; i < at + size; i += 16) sum = Math.imul(sum ^ data[i], 16777619);
       words.set(data.subarray(at, at + size), at);
       if (kind === 3) for (let i = at; i < at + size; i++) words[i] ^= content[from++];
     }
@@ -99,7 +65,7 @@ function fillHeap(heap, kinds, data, contents, check) {
 
 async function boot(options) {
   files = options.files;
-  const module = await core;
+  const module = await get("core");
   let refused;
   const instantiated = new Promise((_, reject) => { refused = reject; });
   // Pyodide only prints why an instantiation failed and then waits for ever.
@@ -154,7 +120,6 @@ async function startPlainly() {
 
 async function start(source) {
   get = source.get;
-  compileCore();
   try {
     await startFromMemory();
     return "snapshot";
@@ -163,9 +128,7 @@ async function start(source) {
   }
   // Whatever the first attempt left behind is of no use to the second.
   python = ask = lateImports = undefined;
-  await core.catch(compileCore);
   await startPlainly();
-  core = null;
   return "plain";
 }
 

@@ -1,9 +1,9 @@
 // window.bookletRuntime: the page's only door to Python. FILES is put in by the build.
 //
-//   ask(operation, data, { channel }?) -> Promise<{ ok: true, data } | { ok: false, error }>
+//   ask(operation, data, { channel }?) -> Promise<{ ok: true, data } | { ok: false, errors }>
 //     Answers come in the order of asking. A later question in the same channel replaces an
-//     earlier one, which then resolves to { ok: false, superseded: true, error }.
-//     Never rejects: a runtime that cannot start answers with one sentence in error.message.
+//     earlier one, which then resolves to { ok: false, superseded: true, errors }.
+//     Never rejects: a runtime that cannot start answers with one sentence in errors[0].message.
 //   start()       begin loading in the background; ask() does so too
 //   state         "idle" | "starting" | "ready" | "failed"
 //   how           { place: "worker" | "page", start: "snapshot" | "plain", source: "http" | "disk" },
@@ -43,7 +43,7 @@
 
   // --- Questions -----------------------------------------------------------------------------
 
-  const refusal = (message, more) => ({ ok: false, error: { field: null, message }, ...more });
+  const refusal = (message, more) => ({ ok: false, errors: [{ field: null, message }], ...more });
   const superseded = () => refusal("A later question took the place of this one.", { superseded: true });
 
   function ask(operation, data, { channel } = {}) {
@@ -83,9 +83,9 @@
     settle(id, refusal(STOPPED));
   }
 
-  // --- Files from disk: classic scripts that each set one string ------------------------------
+  // --- Files: fetched over http; from disk, classic scripts that each set one string ----------
 
-  const arriving = new Map();
+  const arriving = new Map(); // files asked for ahead of their use
 
   function script(file) {
     return new Promise((resolve, reject) => {
@@ -97,41 +97,48 @@
     });
   }
 
-  async function fromDisk(name) {
-    await script(FILES.disk[name]);
-    const text = window.bookletDisk[name];
-    delete window.bookletDisk[name];
-    return text;
-  }
-
-  function ahead(name) {
-    const promise = fromDisk(name);
-    promise.catch(() => {});
-    arriving.set(name, promise);
-  }
-
-  function disk(name) {
-    const promise = arriving.get(name) ?? fromDisk(name);
-    arriving.delete(name);
-    return promise;
-  }
-
-  async function site(name) {
+  async function read(name) {
+    if (SOURCE === "disk") {
+      await script(FILES.disk[name]);
+      const text = window.bookletDisk[name];
+      delete window.bookletDisk[name];
+      return text;
+    }
     const response = await fetch(BASE + FILES[name]);
     if (!response.ok) throw new Error(`${FILES[name]} answered ${response.status}`);
     return response;
+  }
+
+  /** The core is compiled here while the worker is still reading the engine's code. */
+  async function readCore() {
+    return WebAssembly.compileStreaming(await unpacked(await read("core")));
+  }
+
+  function obtain(name) {
+    return name === "core" ? readCore() : read(name);
+  }
+
+  function ahead(name) {
+    const promise = obtain(name);
+    promise.catch(() => {}); // reported where it is used
+    arriving.set(name, promise);
+  }
+
+  function get(name) {
+    const promise = arriving.get(name) ?? obtain(name);
+    arriving.delete(name);
+    return promise;
   }
 
   // --- Places to run: a worker, else the page itself ------------------------------------------
 
   async function newWorker() {
     if (SOURCE === "http") return new Worker(BASE + FILES.worker);
-    ahead("core");
-    ahead("memory");
     if (!window.bookletEngine) await script(FILES.engine);
-    const code = [`const bookletEngine=${bookletEngine};`, bookletWorkerSource];
+    const code = [`self.bookletEngine=(${bookletEngine});`, bookletWorkerSource];
     const address = URL.createObjectURL(new Blob(code, { type: "text/javascript" }));
     const worker = new Worker(address);
+    ahead("memory");
     worker.addEventListener("message", () => URL.revokeObjectURL(address), { once: true });
     return worker;
   }
@@ -154,8 +161,8 @@
         else if ("broken" in message) broken(message.id, message.broken, message.usable);
         else if ("want" in message) {
           const file = message.want;
-          disk(file).then(
-            (base64) => worker.postMessage({ file, base64 }),
+          get(file).then(
+            (content) => worker.postMessage({ file, content }),
             () => worker.postMessage({ file }),
           );
         }
@@ -173,7 +180,7 @@
   async function startOnPage() {
     if (!window.bookletEngine) await script(FILES.engine);
     const engine = bookletEngine();
-    const mode = await engine.start({ get: SOURCE === "disk" ? disk : site });
+    const mode = await engine.start({ get });
     send = ({ id, operation, data }) =>
       engine.answer(JSON.stringify({ operation, data })).then(
         (reply) => settle(id, JSON.parse(reply)),

@@ -1,13 +1,14 @@
 // The classic worker. In: { start: { source, engine, files } } once, then { id, operation, data };
-// from disk also { file, base64 }. Out: { ready }, { failed }, { want }, { id, reply | broken }.
-// Only data passes in either direction, never code.
+// { file, content } for each file wanted: the compiled core, and from disk every other file in
+// base64. Out: { ready }, { failed }, { want }, { id, reply | broken }.
+// Only data passes in either direction, never source text.
 (function bookletWorker() {
   "use strict";
   const wanted = new Map();
   let engine;
   let queue = Promise.resolve();
 
-  const fromDisk = (name) =>
+  const fromPage = (name) =>
     new Promise((resolve, reject) => {
       wanted.set(name, { resolve, reject });
       postMessage({ want: name });
@@ -19,12 +20,12 @@
     return response;
   }
 
-  function once(getter) {
-    // The two big files are asked for before the engine's own code has arrived.
-    const ahead = new Map(["core", "memory"].map((name) => [name, getter(name)]));
-    for (const promise of ahead.values()) promise.catch(() => {});
+  /** The two big files are asked for at once, before the engine's own code has arrived. */
+  function withHeadStart(getter) {
+    const ahead = new Map([["core", fromPage("core")], ["memory", getter("memory")]]);
+    for (const promise of ahead.values()) promise.catch(() => {}); // reported where it is used
     return (name) => {
-      const promise = ahead.get(name) ?? getter(name);
+      const promise = ahead.get(name) ?? (name === "core" ? fromPage(name) : getter(name));
       ahead.delete(name);
       return promise;
     };
@@ -32,7 +33,7 @@
 
   async function start({ source, engine: address, files }) {
     try {
-      const get = once(source === "disk" ? fromDisk : (name) => fromSite(files[name]));
+      const get = withHeadStart(source === "disk" ? fromPage : (name) => fromSite(files[name]));
       if (source === "http") importScripts(address);
       engine = bookletEngine();
       postMessage({ ready: await engine.start({ get }) });
@@ -55,7 +56,7 @@
     else if (message.file) {
       const { resolve, reject } = wanted.get(message.file);
       wanted.delete(message.file);
-      if (message.base64) resolve(message.base64);
+      if (message.content) resolve(message.content);
       else reject(new Error(`${message.file} could not be read`));
     } else queue = queue.then(() => answer(message));
   };
