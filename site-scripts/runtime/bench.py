@@ -13,7 +13,6 @@ from __future__ import annotations
 import argparse
 import functools
 import http.server
-import importlib
 import json
 import shutil
 import statistics
@@ -29,6 +28,7 @@ sys.path.insert(0, str(HERE.parent))
 
 from playwright.sync_api import Page, sync_playwright  # noqa: E402
 from runtime.build_runtime import build_runtime, build_wheel, lock_and_compile  # noqa: E402
+from runtime.example_requests import example_requests  # noqa: E402
 from toolbox import BUILD, NODE_MODULES, REPO, ensure_chromium  # noqa: E402
 
 BROWSER_FLAGS = (
@@ -100,11 +100,10 @@ def served(folder: Path) -> Iterator[str]:
         server.shutdown()
 
 
-def example_requests(package_dir: Path) -> list[dict[str, object]]:
-    """Return the package's own example requests, parsed."""
+def requests_of(package_dir: Path) -> list[dict[str, object]]:
+    """Return the package's example requests, parsed."""
     sys.path.insert(0, str(package_dir.parent))
-    desk = importlib.import_module("calc.desk")
-    return [json.loads(request) for request in desk.example_requests()]
+    return [json.loads(request) for request in example_requests()]
 
 
 def lay_out(folder: Path, package_dir: Path, request: dict[str, object]) -> None:
@@ -173,7 +172,7 @@ def main() -> None:
     parser.add_argument("--package", type=Path, default=REPO / "calc")
     options = parser.parse_args()
     package_dir = options.package.resolve()
-    requests = example_requests(package_dir)
+    requests = requests_of(package_dir)
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         lay_out(folder, package_dir, requests[0])

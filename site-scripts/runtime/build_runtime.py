@@ -95,7 +95,7 @@ def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path)
         "sourceWheel": str(source_wheel),
         "lock": str(lock),
         "keep": KEEP,
-        "prepare": str(HERE / "prepare.py"),
+        "prepare": [str(HERE / "prepare.py"), str(HERE / "example_requests.py")],
         "resident": str(HERE / "resident.py"),
         "stdlibOut": str(stdlib),
         "imageOut": str(image),

@@ -1,6 +1,7 @@
 // Makes the stripped standard library and the memory image of a Python that has the package
 // imported. Usage: node make_snapshot.mjs plan.json
-// plan: { pyodide, dataEnd, wheel, sourceWheel, lock, keep, prepare, resident, stdlibOut, imageOut }
+// plan: { pyodide, dataEnd, wheel, sourceWheel, lock, keep, prepare, resident,
+//   stdlibOut, imageOut }
 import fs from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
@@ -8,14 +9,14 @@ import { packImage } from "./pack_image.mjs";
 
 const plan = JSON.parse(fs.readFileSync(process.argv[2], "utf8"));
 const { loadPyodide } = await import(pathToFileURL(path.join(plan.pyodide, "pyodide.mjs")).href);
-const prepare = fs.readFileSync(plan.prepare, "utf8");
+const prepare = plan.prepare.map((file) => fs.readFileSync(file, "utf8"));
 const resident = fs.readFileSync(plan.resident, "utf8");
 // Column positions for tracebacks nobody will read are a tenth of the byte code.
 const env = { PYTHONHASHSEED: "0", PYTHONNODEBUGRANGES: "1" };
 
 function preparation(python) {
   const names = python.runPython("{}");
-  python.runPython(prepare, { globals: names });
+  for (const source of prepare) python.runPython(source, { globals: names });
   return (call) => python.runPython(call, { globals: names });
 }
 
@@ -32,7 +33,7 @@ const compiled = first("pack_package('/tmp/source.whl')").toJs();
 // The installed wheel may hold byte code only; here the one with sources is imported.
 full.runPython("import sys; sys.path.insert(0, '/tmp/source.whl')");
 first("import_package()");
-first("warm_up()");
+first("warm_up(example_requests())");
 const named = first("named_imports()");
 first(`import_named(${JSON.stringify(`${named} ${plan.keep.join(" ")}`)})`);
 const stdlib = first("strip_stdlib()").toJs();
@@ -51,7 +52,7 @@ const second = preparation(maker);
 second("zipfile.ZipFile('/tmp/package.zip').extractall(sys.path[-1])");
 second("import_package()");
 second(`import_named(${JSON.stringify(named)})`);
-const answered = second("warm_up()");
+const answered = second("warm_up(example_requests())");
 maker.runPython(resident);
 maker.runPython("import gc, linecache; linecache.clearcache(); gc.collect(); del gc, linecache");
 const image = maker.makeMemorySnapshot();

@@ -21,12 +21,15 @@ def import_package() -> None:
         importlib.import_module(module.name)
 
 
-def warm_up() -> int:
-    """Answer the package's own example requests, so that every cache is filled; return how many."""
+def warm_up(requests: list[str]) -> int:
+    """Answer requests, so that every cache is filled; return how many were answered.
+
+    Raises ValueError for one that is refused: an example must have an answer.
+    """
     desk = importlib.import_module("calc.desk")
-    requests = list(getattr(desk, "example_requests", list)())
     for request in requests:
-        desk.answer(request)
+        if '"ok": true' not in (reply := desk.answer(request)):
+            raise ValueError(f"{request} is answered by {reply}")
     return len(requests)
 
 
