@@ -88,7 +88,7 @@ class Chain:
         quantities: Mapping[str, Quantity] | None = None,
         style: Style = PLAIN,
     ) -> None:
-        self.constants, self.target, self.style = constants, target, style
+        self.whole, self.constants, self.target, self.style = plan, constants, target, style
         self.carry = {name: value for name, value in (carry or {}).items() if name != target}
         self.quantities = quantities or {}
         steps = _needed(plan.steps, target, self.carry)
@@ -97,12 +97,13 @@ class Chain:
         self.values = run(self.plan, constants, self.carry)
         self.right = self.values[target]
 
-    @property
+    @cached_property
     def direction(self) -> Direction | None:
+        """The direction that goes with this value, if it has one."""
         try:
             return direction(self.step, self.values)
-        except KeyError:  # a direction that looks at values beyond this one
-            return None
+        except KeyError:  # it looks at values beyond this one
+            return direction(self.step, run(self.whole, self.constants, self.carry))
 
     def run(self, slips: Iterable[Slip]) -> dict[str, float] | None:
         """Every value with these slips made, or None where they lead to no value."""
@@ -155,7 +156,7 @@ class Chain:
     @cached_property
     def used(self) -> frozenset[str]:
         """Names of data and constants that the working uses."""
-        return frozenset(name for step in self.plan.steps for name in _uses(step))
+        return frozenset(name for step in self.plan.steps for name in uses(step))
 
     @cached_property
     def unconverted(self) -> tuple[Slip, ...]:
@@ -340,13 +341,13 @@ def _needed(steps: tuple[Step, ...], target: str, carry: Mapping[str, float]) ->
         if step.makes in wanted:
             kept.append(step)
             if step.makes not in carry:
-                wanted |= set(_uses(step))
+                wanted |= set(uses(step))
                 for mistake in step.mistakes:
                     wanted |= set(expression(mistake.instead).names)
     return tuple(reversed(kept))
 
 
-def _uses(step: Step) -> tuple[str, ...]:
+def uses(step: Step) -> tuple[str, ...]:
     """Names of the values a step is made from."""
     names = equation(step.root.equation).names if step.root else expression(step.how).names
     return tuple(name for name in (*names, *step.sizes) if name != step.makes)
