@@ -11,7 +11,6 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from calc.answers import Direction
 from calc.learner import Typed, by_sign, can_be_asked, judge_direction
 from calc.questions import Mistake
 from calc.suspects import Chain, Suspect
@@ -72,11 +71,14 @@ def judge(
     keep: which suspects agree with the other things typed. Raises QuantityError for a direction that cannot be read.
     """
     bases = [Base(right, "right"), *own]
-    found = _size(typed, bases, keep)
+    found = _size(typed, said, bases, keep)
     finding = replace(found, unit=_unit(typed, found.way))
     turn = _turn(typed, said, found.way)
     if not finding.sized:
         return replace(finding, turn=turn if turn != "missing" else "")
+    substituted = _sign_substituted(typed, found.way) if turn == "sign" else ()
+    if substituted:
+        return replace(finding, state="mistake", turn=turn, fits=substituted)
     turned: tuple[Mistake, ...] = ()
     if turn in ("opposite", "sign"):
         turned = found.way.turning
@@ -91,13 +93,13 @@ def judge(
 _STATES = {"right": "right", "early": "rounded early", "carried": "carried", "within": "carried"}
 
 
-def _size(typed: Typed, bases: Sequence[Base], keep: Keep | None) -> Finding:
+def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> Finding:
     for base in bases:
         if _agrees(typed, base.way):
             return Finding(_STATES[base.label], typed, base.way, base.label)
     ways = [base.way for base in reversed(bases)]
     for way in ways:
-        fits = fitting(typed, way, keep)
+        fits = fitting(typed, way, keep, said)
         if fits:
             if _early(typed, way):  # no mistake is named that cannot be told from the right answer
                 return Finding("rounded early", typed, way, "early", fits=fits)
@@ -130,10 +132,13 @@ def _coarse(typed: Typed, way: Chain) -> bool:
     return typed.figures == 1 and typed.rounds(way.right, 1)
 
 
-def fitting(typed: Typed, way: Chain, keep: Keep | None = None) -> tuple[Suspect, ...]:
+def fitting(
+    typed: Typed, way: Chain, keep: Keep | None = None, said: str = ""
+) -> tuple[Suspect, ...]:
     """The suspects that cannot be told from the typed value at its precision, single ones first.
 
     When none gives exactly the digits typed, those within 1 %: single ones, else two together.
+    said: the direction given with it.
     """
     exact = [s for s in (*way.singles, *way.pairs) if typed.shows(s.value)]
     found = exact or [s for s in way.singles if typed.near(s.value)]
@@ -141,15 +146,24 @@ def fitting(typed: Typed, way: Chain, keep: Keep | None = None) -> tuple[Suspect
         found = [s for s in way.pairs if typed.near(s.value)]
     if keep:
         found = [s for s in found if keep(s, way)] or found
-    if _sign_counts(way.direction):
-        negative = typed.value < 0
+    if sign_counts(way):
+        negative = said == "negative" if by_sign(way.direction) and said else typed.value < 0
         found = [s for s in found if (s.value < 0) == negative] or found
     return tuple(found)
 
 
-def _sign_counts(right: Direction | None) -> bool:
-    """Whether a minus sign typed means something: it does unless a direction is asked apart from it."""
-    return by_sign(right) or not can_be_asked(right)
+def sign_counts(way: Chain) -> bool:
+    """Whether a minus sign means something: not in a signed value whose direction is asked apart from it."""
+    where = way.direction
+    return by_sign(where) or not can_be_asked(where) or way.right > 0
+
+
+def _sign_substituted(typed: Typed, way: Chain) -> tuple[Suspect, ...]:
+    """The slip that gives the right size with the sign typed: signs put into the formula."""
+    return tuple(
+        s for s in way.singles
+        if s.slips[0].kind == "sign" and typed.agrees(s.value) and (s.value < 0) == (typed.value < 0)
+    )[:1]  # fmt: skip
 
 
 def _unit(typed: Typed, way: Chain) -> str:
@@ -166,7 +180,8 @@ def _turn(typed: Typed, said: str, way: Chain) -> str:
         negative = typed.value < 0
         return "right" if negative == (right.key == "negative") else "sign"
     if right is not None and can_be_asked(right):
-        return judge_direction(said, right)
+        turn = judge_direction(said, right)
+        return "sign" if turn in ("right", "missing") and typed.value < 0 < way.right else turn
     if typed.value and (typed.value < 0) != (way.right < 0):
         return "sign"
     return ""

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
-from calc.expressions import ExpressionError, expression
+from calc.expressions import ExpressionError
 from calc.findings import Base, Finding, judge
 from calc.learner import by_sign, can_be_asked, read_line, read_value
 from calc.memo import LAW, MarkGiven, Shown, marks
@@ -18,7 +18,7 @@ from calc.quantities import QuantityError
 from calc.questions import Mistake, Part, Plan, Refusal, Step, Values
 from calc.reading import Read
 from calc.roots import NoRoot
-from calc.suspects import Chain, Suspect
+from calc.suspects import Chain, Suspect, uses
 
 Entry = Mapping[str, object]
 SELF_MARKED = "self-marked"
@@ -263,7 +263,7 @@ class _Work:
         """The step to look at: where the mistake lies, or the first that uses the wrong datum."""
         if picked:
             return picked[0].at
-        if blamed is None:
+        if blamed is None or blamed.state in ("right", "rounded early", "carried"):
             return ""
         steps = blamed.way.plan.steps
         if blamed.fits:
@@ -271,7 +271,7 @@ class _Work:
             made = {step.makes for step in steps}
             if at in made:
                 return at
-            from_here = (s.makes for s in steps if at in expression(s.how).names)
+            from_here = (s.makes for s in steps if at in uses(s))
             return next(from_here, blamed.way.target)
         return blamed.way.target
 
@@ -313,8 +313,6 @@ def carried_value(finding: Finding) -> float:
 
 
 def _without_turn(finding: Finding) -> Finding:
-    from dataclasses import replace
-
     state = finding.state
     if state == "direction":
         state = {"right": "right", "early": "rounded early"}.get(finding.size, "carried")

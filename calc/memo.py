@@ -17,6 +17,12 @@ from calc.questions import Part, Step
 from calc.suspects import Slip, uses
 
 LAW = "law"  # the key of the right formula among those offered
+_TURNS = {
+    "missing": "the direction is missing",
+    "sign": "wrong sign",
+    "wrong": "wrong direction",
+    "opposite": "wrong direction",
+}
 _RIGHT_ANSWERS = ("right", "rounded early", "carried")
 
 
@@ -98,8 +104,8 @@ def _answer_mark(step: Step, part: Part, own: Finding | None, implied: bool) -> 
     if own.state == "unit":
         return False, "a power of ten is wrong" if own.power else f"{own.unit} unit"
     if own.state == "direction":
-        return False, "the direction is missing" if own.turn == "missing" else "wrong direction"
-    return False, "wrong value"
+        return False, _TURNS[own.turn]
+    return False, "wrong sign" if own.sized else "wrong value"
 
 
 def _lacking(shown: Shown, own: Finding | None, words: str) -> str:

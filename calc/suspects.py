@@ -208,14 +208,14 @@ class Chain:
         shown, more = lines[:3], len(lines) - 3
         said = "; ".join(self._conversion(line.name, line.quantity) for line in shown)
         numbers = " and ".join(
-            f"{symbol(line.name).text} as {exact(float(line.quantity.number), self.style).text}"
+            f"{symbol(line.name).text} went in as {exact(float(line.quantity.number), self.style).text}"
             for line in shown
         )
         return Slip(
             "unconverted-" + "+".join(line.name for line in lines),
             lines[0].name,
             f"Convert first: {said}{f', and {more} more' if more > 0 else ''}.",
-            f"{numbers}{' and so on' if more > 0 else ''} went in as typed, without the prefix",
+            f"{numbers}{' and so on' if more > 0 else ''}, the unit's factor left out",
             kind="unconverted",
             instead=tuple(
                 (name, f"({float(line.quantity.number)!r})")

@@ -1,0 +1,110 @@
+"""Marks and verdicts as HTML. Every string is escaped here; class names are styled in docs/assets/booklet.css."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from html import escape
+from typing import Any
+
+from calc.marking_words import FitTold, Sentence
+from calc.renderings.html import maths
+
+_LETTERS = {"formula": "F", "substitution": "S", "answer": "A", "point": "✓"}
+_WORDS = {
+    "formula": "formula",
+    "substitution": "substitution",
+    "answer": "answer",
+    "point": "point",
+}
+_GOOD = ("right", "rounded early", "carried")
+SHOWN_FITS = 3
+
+
+def part(
+    verdict: Mapping[str, Any], told: Sequence[Sentence], fits: Sequence[FitTold], more: int
+) -> str:
+    """One verdict: head, sentences, the mistakes that fit, where to look, the marks with their reasons.
+
+    verdict: the plain data of ``calc.marking_desk.verdict``.
+    """
+    state = str(verdict["state"])
+    kind = "good" if state in _GOOD else "open" if state in ("blank", "self-marked") else "lost"
+    body = "".join(f"<p>{_sentence(sentence)}</p>" for sentence in told)
+    body += _fits(fits, more)
+    if verdict["where"] and state not in _GOOD and state != "blank":
+        body += f'<p class="where">Look at: <a href="#" data-look="{escape(str(verdict["step"]), quote=True)}">{escape(str(verdict["where"]))}</a></p>'
+    return (
+        f'<section class="verdict {kind}" data-part="{escape(str(verdict["part"]), quote=True)}" data-state="{escape(state, quote=True)}">'
+        f'<p class="verdict-head">{escape(str(verdict["head"]))} <span class="earned">{verdict["earned"]} of {verdict["possible"]}</span></p>'
+        f"{body}{_marks(verdict['marks'])}</section>"
+    )
+
+
+def total(verdicts: Sequence[Mapping[str, Any]], self_marked: int) -> str:
+    """Every verdict, then the marks together."""
+    earned = sum(int(verdict["earned"]) for verdict in verdicts)
+    possible = sum(int(verdict["possible"]) for verdict in verdicts)
+    ticked = f" ({self_marked} of them ticked by yourself)" if self_marked else ""
+    rows = "".join(f"<li>{_numbered(verdict)}{verdict['html']}</li>" for verdict in verdicts)
+    return (
+        f'<div class="marked"><ol class="verdicts">{rows}</ol>'
+        f'<p class="total">Marks: {earned} of {possible}{ticked}</p></div>'
+    )
+
+
+def _numbered(verdict: Mapping[str, Any]) -> str:
+    number = str(verdict["number"])
+    return f'<span class="part-number">{escape(number)}</span> ' if number else ""
+
+
+def _sentence(sentence: Sentence) -> str:
+    lines = " and ".join(maths(piece) for piece in sentence.maths)
+    return f"{escape(sentence.words)} {lines}." if lines else escape(sentence.words)
+
+
+def _fits(fits: Sequence[FitTold], more: int) -> str:
+    if not fits:
+        return ""
+    shown, rest = fits[: len(fits) - more], fits[len(fits) - more :]
+    items = "".join(f"<li>{_fit(fit)}</li>" for fit in shown)
+    listed = f'<ul class="fits">{items}</ul>'
+    if rest:
+        others = "".join(f"<li>{_fit(fit)}</li>" for fit in rest)
+        listed += f'<details class="more-fits"><summary>{len(rest)} more</summary><ul class="fits">{others}</ul></details>'
+    return listed
+
+
+def _fit(fit: FitTold) -> str:
+    together = '<span class="together">Two mistakes together.</span> ' if len(fit.say) > 1 else ""
+    say = " ".join(escape(words) for words in fit.say)
+    why = " ".join(f"{_capital(escape(words.rstrip('.')))}." for words in fit.why)
+    lines = " and ".join(maths(line) for line in fit.lines)
+    using = f"Worked with {lines} it gives" if lines else "Worked that way it gives"
+    return (
+        f'{together}<strong class="say">{say}</strong> <span class="fits-because">Why it fits: {why} '
+        f"{using} {maths(fit.value)}, as you typed.</span>"
+    )
+
+
+def _capital(words: str) -> str:
+    return words if words[1:2] in ("", " ", "=") else words[0].upper() + words[1:]
+
+
+def _marks(marks: Sequence[Mapping[str, Any]]) -> str:
+    if not marks:
+        return ""
+    rows = "".join(
+        f'<tr class="{"earned" if mark["earned"] else "not-earned"}"><td>{_mark(mark)}</td>'
+        f"<td>{mark['earned']} of {mark['possible']}</td><td>{escape(str(mark['reason']))}</td></tr>"
+        for mark in marks
+    )
+    return (
+        '<table class="mark-list"><caption class="spoken">Marks</caption>'
+        f'<thead class="spoken"><tr><th>Mark</th><th>Earned</th><th>Reason</th></tr></thead><tbody>{rows}</tbody></table>'
+    )
+
+
+def _mark(mark: Mapping[str, Any]) -> str:
+    kind = str(mark["kind"])
+    letter = _LETTERS[kind]
+    return f'<abbr title="{_WORDS[kind]}">{letter}</abbr>'

@@ -1,0 +1,124 @@
+"""The sheet on which a learner answers a question: boxes, directions, formulas to pick, points to tick."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from html import escape
+from typing import Any
+
+from calc.expressions import Maths, equation
+from calc.questions import Part, Plan
+from calc.renderings.html import maths
+from calc.symbols import symbol
+
+
+def render(key: str, plan: Plan, lines: Sequence[Mapping[str, Any]]) -> str:
+    """The sheet of question ``key`` (``topic.question``). lines: as ``calc.marking_desk.sheet`` makes them.
+
+    Field names are paths of the request: ``answers.find.value``, ``answers.find.steps.F_1``.
+    """
+    spot = f"sheet-{key.replace('.', '-')}"
+    several = len(plan.parts) > 1
+    parts = "".join(
+        _part(spot, part, line, str(index) if several else "")
+        for index, (part, line) in enumerate(zip(plan.parts, lines, strict=True), 1)
+    )
+    return (
+        f'<form class="answer-sheet" id="{escape(spot)}" data-question="{escape(key)}" novalidate autocomplete="off">'
+        f'<p class="story">{escape(plan.story)}</p>{parts}'
+        '<p class="buttons"><button type="submit" class="mark-it">Mark my work</button></p>'
+        '<p class="status" role="status"></p></form>'
+    )
+
+
+def _part(spot: str, part: Part, line: Mapping[str, Any], number: str) -> str:
+    path = f"answers.{part.key}"
+    shown = f'<span class="part-number">{escape(number)}</span> ' if number else ""
+    body = _points(path, line["tick"]) if "tick" in line else _boxes(spot, path, part, line)
+    return (
+        f'<fieldset class="answer-part" data-part="{escape(part.key)}"><legend>{shown}{escape(part.ask)} '
+        f'<span class="part-marks">({part.marks})</span></legend>{body}<div class="verdict-place"></div></fieldset>'
+    )
+
+
+def _points(path: str, items: Sequence[str]) -> str:
+    rows = "".join(
+        f'<li><label><input type="checkbox" name="{escape(path)}.said" value="{index}"> <span>{escape(words)}</span></label></li>'
+        for index, words in enumerate(items)
+    )
+    return (
+        '<details class="self-mark"><summary>Write your answer on paper first, then tick what it says</summary>'
+        f'<ul class="points">{rows}</ul></details>'
+    )
+
+
+def _boxes(spot: str, path: str, part: Part, line: Mapping[str, Any]) -> str:
+    answer = str(line["answer"])
+    boxes = _box(spot, f"{path}.value", Maths("", "Your answer, with its unit") + _sign(answer))
+    boxes += _direction(spot, f"{path}.direction", line)
+    working = "".join(
+        _working(spot, path, step.makes, step.makes != answer, line["formulas"].get(step.makes, ()))
+        for step in part.steps
+    )
+    return (
+        f'<div class="fields">{boxes}</div><details class="own-working"><summary>My working, if I like: it can earn marks for method</summary>'
+        f"{working}</details>"
+    )
+
+
+def _sign(name: str) -> Maths:
+    sign = symbol(name)
+    return Maths(sign.tex, f", {sign.text}")
+
+
+def _box(spot: str, path: str, label: Maths, hint: str = "") -> str:
+    name = f"{spot}-{path.replace('.', '-')}"
+    words, _, sign = label.text.rpartition(", ")
+    shown = f"{escape(words)} {maths(Maths(label.tex, sign))}" if label.tex else escape(label.text)
+    small = f' <small class="hint">{escape(hint)}</small>' if hint else ""
+    return (
+        f'<div class="entry" data-field="{escape(path)}"><label for="{escape(name)}">{shown}{small}</label>'
+        f'<span class="box"><input type="text" id="{escape(name)}" name="{escape(path)}" spellcheck="false" autocapitalize="off" '
+        f'maxlength="200" aria-describedby="{escape(name)}-problem"></span>'
+        f'<p class="problem" id="{escape(name)}-problem" hidden></p></div>'
+    )
+
+
+def _direction(spot: str, path: str, line: Mapping[str, Any]) -> str:
+    if not line["directions"] and not line["angle"]:
+        return ""
+    if line["angle"]:
+        options = "".join(f'<option value="{escape(words)}">' for _, words in line["directions"])
+        name = f"{spot}-{path.replace('.', '-')}"
+        box = _box(
+            spot, path, Maths("", "Direction"),
+            "pick one, or degrees anticlockwise from the +x axis, or: bearing 053",
+        ).replace("<input ", f'<input list="{escape(name)}-list" ')  # fmt: skip
+        return f'{box}<datalist id="{escape(name)}-list">{options}</datalist>'
+    name = f"{spot}-{path.replace('.', '-')}"
+    options = "".join(
+        f'<option value="{escape(key)}">{escape(words)}</option>'
+        for key, words in line["directions"]
+    )
+    return (
+        f'<div class="entry choice" data-field="{escape(path)}"><label for="{escape(name)}">Direction or sign</label>'
+        f'<span class="box"><select id="{escape(name)}" name="{escape(path)}" aria-describedby="{escape(name)}-problem">'
+        f'<option value="">choose</option>{options}</select></span>'
+        f'<p class="problem" id="{escape(name)}-problem" hidden></p></div>'
+    )
+
+
+def _working(
+    spot: str, path: str, name: str, has_value: bool, offers: Sequence[Sequence[str]]
+) -> str:
+    picks = "".join(
+        f'<label class="formula"><input type="radio" name="{escape(path)}.formula.{escape(name)}" value="{escape(key)}"> '
+        f"{maths(equation(line).maths())}</label>"
+        for key, line in offers
+    )
+    if picks:
+        picks = f'<fieldset class="formulas"><legend>The formula I used</legend>{picks}</fieldset>'
+    boxes = _box(spot, f"{path}.substitution.{name}", Maths(symbol(name).tex, f"Numbers put in for, {symbol(name).text}"), "for example 9e9 × 8e-9 × 5e-9 / 0,12^2")  # fmt: skip
+    if has_value:
+        boxes += _box(spot, f"{path}.steps.{name}", Maths(symbol(name).tex, f"My value of, {symbol(name).text}"))  # fmt: skip
+    return f'<div class="working-step">{picks}<div class="fields">{boxes}</div></div>'
