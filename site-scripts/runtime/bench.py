@@ -27,14 +27,20 @@ HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent))
 
 from playwright.sync_api import Page, sync_playwright  # noqa: E402
+
 from runtime.build_runtime import build_runtime, build_wheel, lock_and_compile  # noqa: E402
 from runtime.example_requests import example_requests  # noqa: E402
 from toolbox import BUILD, NODE_MODULES, REPO, ensure_chromium  # noqa: E402
 
-BROWSER_FLAGS = (
-    "--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking"
-    " --disable-component-update --disable-sync"
-).split()
+BROWSER_FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
 TARGETS = {"http cold": 0.25, "disk cold": 0.5}
 EDIT_TARGET_MS = 16
 
@@ -195,7 +201,9 @@ def main() -> None:
     for label, values in edits["times"].items():  # type: ignore[attr-defined]
         cuts = statistics.quantiles(values, n=20)
         note = f", {verdict(round(cuts[18], 1), EDIT_TARGET_MS)}" if label == "answer" else ""
-        print(f"  to the {label:7} p50 {statistics.median(values):.1f}  p95 {cuts[18]:.1f} ms{note}")
+        print(
+            f"  to the {label:7} p50 {statistics.median(values):.1f}  p95 {cuts[18]:.1f} ms{note}"
+        )
 
 
 if __name__ == "__main__":

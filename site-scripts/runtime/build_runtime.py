@@ -25,6 +25,7 @@ if str(HERE.parent) not in sys.path:
     sys.path.insert(0, str(HERE.parent))
 
 from pyodide_lock import PackageSpec, PyodideLockSpec  # noqa: E402
+
 from runtime.slim_core import slim_pyodide  # noqa: E402
 from toolbox import NODE_MODULES, REPO, SetupError, digest, find_node, run, say  # noqa: E402
 
@@ -198,9 +199,7 @@ def _python_tool(module: str, *arguments: str | Path) -> None:
 # --- The scripts -----------------------------------------------------------------------------
 
 
-def make_engine(
-    pyodide: Path, node_modules: Path, build_id: str, lock: Path, worker: str
-) -> str:
+def make_engine(pyodide: Path, node_modules: Path, build_id: str, lock: Path, worker: str) -> str:
     """Return one classic script: the function bookletEngine and the worker's source as text."""
     parts = [
         (HERE / "engine_head.js").read_text("utf-8"),

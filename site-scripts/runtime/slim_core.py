@@ -58,7 +58,9 @@ def slim_pyodide(pyodide: Path, out: Path) -> int:
     for name, old, new in _PATCHES:
         text = (out / name).read_text("utf-8")
         if text.count(old) != 1:
-            raise SetupError(f"{old!r} stands {text.count(old)} times in Pyodide's {name}, not once.")
+            raise SetupError(
+                f"{old!r} stands {text.count(old)} times in Pyodide's {name}, not once."
+            )
         (out / name).write_text(text.replace(old, new), "utf-8")
     size = next(len(content) for number, content in _sections(core) if number == _DATA)
     return (_STATIC_START + size) & ~4095  # whole pages

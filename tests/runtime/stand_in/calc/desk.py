@@ -2,6 +2,7 @@
 
 import json
 import math
+import os
 import random
 import sys
 import time
@@ -34,7 +35,7 @@ def _late_library(_data: dict[str, Any]) -> Any:
 
 
 def _kept_library(_data: dict[str, Any]) -> Any:
-    # Not named in an import statement, so it is in the library but not in the memory image.
+    # Imports _strptime: in the shipped library, but not in the memory image.
     return {"year": time.strptime("1987", "%Y").tm_year}
 
 
@@ -49,6 +50,10 @@ def _broken(_data: dict[str, Any]) -> Any:
     raise RuntimeError("a mistake in the package")
 
 
+def _end(_data: dict[str, Any]) -> Any:
+    os.abort()
+
+
 OPERATIONS: dict[str, Callable[[dict[str, Any]], Any]] = {
     "echo": _echo,
     "root": _root,
@@ -58,11 +63,12 @@ OPERATIONS: dict[str, Callable[[dict[str, Any]], Any]] = {
     "kept library": _kept_library,
     "slow": _slow,
     "broken": _broken,
+    "end": _end,
 }
 
 
 def answer(request: str) -> str:
-    """Answer one request; an operation called "broken" raises, as a mistake in calc would."""
+    """Answer one request; "broken" raises and "end" ends Python, as the worst mistakes would."""
     asked = json.loads(request)
     return json.dumps({"ok": True, "data": OPERATIONS[asked["operation"]](asked["data"])})
 
