@@ -149,13 +149,20 @@ def fitting(
     if sign_counts(way):
         negative = said == "negative" if by_sign(way.direction) and said else typed.value < 0
         found = [s for s in found if (s.value < 0) == negative] or found
-    return tuple(found)
+    # what every explanation has in common can be told; a second slip that does not show cannot
+    alone = {s.slips[0] for s in found if len(s.slips) == 1}
+    return tuple(s for s in found if len(s.slips) == 1 or not alone & set(s.slips))
 
 
 def sign_counts(way: Chain) -> bool:
-    """Whether a minus sign means something: not in a signed value whose direction is asked apart from it."""
+    """Whether the sign of the value typed means something.
+
+    Not in a signed value whose direction is asked apart from it, nor in a size whose sign is asked in words.
+    """
     where = way.direction
-    return by_sign(where) or not can_be_asked(where) or way.right > 0
+    if where is not None and by_sign(where):
+        return (way.right < 0) == (where.key == "negative")
+    return not can_be_asked(where) or way.right > 0
 
 
 def _sign_substituted(typed: Typed, way: Chain) -> tuple[Suspect, ...]:

@@ -207,15 +207,12 @@ class Chain:
     def _left(self, lines: list[_Converted]) -> Slip:
         shown, more = lines[:3], len(lines) - 3
         said = "; ".join(self._conversion(line.name, line.quantity) for line in shown)
-        numbers = " and ".join(
-            f"{symbol(line.name).text} went in as {exact(float(line.quantity.number), self.style).text}"
-            for line in shown
-        )
+        numbers = " and ".join(self._as_typed(line) for line in shown)
         return Slip(
             "unconverted-" + "+".join(line.name for line in lines),
             lines[0].name,
             f"Convert first: {said}{f', and {more} more' if more > 0 else ''}.",
-            f"{numbers}{' and so on' if more > 0 else ''}, the unit's factor left out",
+            f"{numbers}{', and so on' if more > 0 else ''}",
             kind="unconverted",
             instead=tuple(
                 (name, f"({float(line.quantity.number)!r})")
@@ -223,6 +220,13 @@ class Chain:
                 for name in line.names
             ),
         )
+
+    def _as_typed(self, line: _Converted) -> str:
+        typed, right = (
+            exact(value, self.style).text
+            for value in (float(line.quantity.number), line.quantity.value)
+        )
+        return f"{symbol(line.name).text} went in as {typed} instead of {right}"
 
     def _conversion(self, name: str, quantity: Quantity) -> str:
         number = exact(float(quantity.number), self.style).text
@@ -289,9 +293,10 @@ class Chain:
     def pairs(self) -> tuple[Suspect, ...]:
         """Two slips at different places, where together they give what neither gives alone."""
         alone = {suspect.slips[0]: suspect.value for suspect in self.singles}
+        whole = {frozenset(slip.instead) for slip in self.unconverted}
         found = []
         for one, two in combinations(self._pairable, 2):
-            if one.touches & two.touches:
+            if one.touches & two.touches or frozenset(one.instead + two.instead) in whole:
                 continue
             values = self.run((one, two))
             value = values[self.target] if values else None
