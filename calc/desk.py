@@ -11,7 +11,7 @@ import json
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from calc import topics
+from calc import marking_desk, topics
 from calc.answers import AnswerShown, WorkedAnswer
 from calc.constants import SHEET, Settings
 from calc.expressions import ExpressionError
@@ -71,7 +71,12 @@ NOTATIONS: Mapping[str, Callable[[WorkedAnswer, bool], str]] = {
 
 def operations() -> dict[str, Operation]:
     """Every operation by name."""
-    return {"solve": solve, "settings": settings}
+    return {
+        "solve": solve,
+        "settings": settings,
+        "sheet": marking_desk.sheet,
+        "mark": marking_desk.mark,
+    }
 
 
 def find_question(data: Mapping[str, Any]) -> tuple[Any, Any]:

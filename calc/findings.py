@@ -15,6 +15,7 @@ from calc.learner import Typed, by_sign, can_be_asked, judge_direction
 from calc.questions import Mistake
 from calc.suspects import Chain, Suspect
 
+BESIDE = 0.003  # one mistake this near is as likely as two together that fit exactly
 EARLY = 0.03  # "up to 3 % and reproduced by rounding intermediates"
 POWERS = [sign * power for power in range(1, 19) for sign in (1, -1)]
 FULL = ("right", "early", "carried")  # sizes that earn the marks
@@ -141,6 +142,9 @@ def fitting(
     said: the direction given with it.
     """
     exact = [s for s in (*way.singles, *way.pairs) if typed.shows(s.value)]
+    near = [s for s in way.singles if typed.near(s.value, BESIDE)]
+    if not any(len(s.slips) == 1 for s in exact):
+        exact = near + exact
     found = exact or [s for s in way.singles if typed.near(s.value)]
     if not found and typed.figures > 2:
         found = [s for s in way.pairs if typed.near(s.value)]

@@ -81,10 +81,10 @@ class Typed:
             return self.near(value)
         return abs(abs(self.value) - abs(value)) <= self.half * (1 + 1e-6) + NEARLY * abs(value)
 
-    def near(self, value: float) -> bool:
+    def near(self, value: float, close: float = CLOSE) -> bool:
         """Whether ``value`` is within 1 %, or what was typed with end zeros as place holders; sizes only."""
         gap = abs(abs(self.value) - abs(value))
-        width = max(CLOSE * abs(value), self.looser if self.figures > 1 else 0.0)
+        width = max(close * abs(value), self.looser if self.figures > 1 else 0.0)
         return gap <= width * (1 + NEARLY)
 
 
