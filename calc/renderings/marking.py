@@ -33,10 +33,11 @@ def part(
     body += _fits(fits, more)
     if verdict["where"] and state not in _GOOD and state != "blank":
         body += f'<p class="where">Look at: <a href="#" data-look="{escape(str(verdict["step"]), quote=True)}">{escape(str(verdict["where"]))}</a></p>'
+    body += "" if state == "blank" else _marks(verdict["marks"])
     return (
         f'<section class="verdict {kind}" data-part="{escape(str(verdict["part"]), quote=True)}" data-state="{escape(state, quote=True)}">'
         f'<p class="verdict-head">{escape(str(verdict["head"]))} <span class="earned">{verdict["earned"]} of {verdict["possible"]}</span></p>'
-        f"{body}{_marks(verdict['marks'])}</section>"
+        f"{body}</section>"
     )
 
 
@@ -79,10 +80,11 @@ def _fit(fit: FitTold) -> str:
     say = " ".join(escape(words) for words in fit.say)
     why = " ".join(f"{_capital(escape(words.rstrip('.')))}." for words in fit.why)
     lines = " and ".join(maths(line) for line in fit.lines)
-    using = f"Worked with {lines} it gives" if lines else "Worked that way it gives"
+    using = f"worked with {lines} it gives" if lines else "worked that way it gives"
+    shows = f" How it shows: {why}" if why else ""
     return (
-        f'{together}<strong class="say">{say}</strong> <span class="fits-because">Why it fits: {why} '
-        f"{using} {maths(fit.value)}, as you typed.</span>"
+        f'{together}<strong class="say">{say}</strong> <span class="fits-because">Why it fits: '
+        f"{using} {maths(fit.value)}, as you typed.{shows}</span>"
     )
 
 

@@ -37,7 +37,7 @@ def _part(spot: str, part: Part, line: Mapping[str, Any], number: str) -> str:
     body = _points(path, line["tick"]) if "tick" in line else _boxes(spot, path, part, line)
     return (
         f'<fieldset class="answer-part" data-part="{escape(part.key)}"><legend>{shown}{escape(part.ask)} '
-        f'<span class="part-marks">({part.marks})</span></legend>{body}<div class="verdict-place"></div></fieldset>'
+        f'<span class="worth">({part.marks})</span></legend>{body}<div class="verdict-place"></div></fieldset>'
     )
 
 
