@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 
 from calc.answers import (
     AnswerShown,
@@ -151,18 +152,12 @@ def given(question: Question, read: Read) -> tuple[Given, ...]:
             lines.append(_given(item, item.name, item.name, read.quantities[item.name], style))
         elif isinstance(item, Rows):
             for index in range(len(read.data.rows.get(item.name, ()))):
+                row = f"{item.row_words[0].upper()}{item.row_words[1:]} {index + 1}"
                 for column in item.columns:
-                    path = f"{item.name}.{index}.{column.name}"
+                    path, name = f"{item.name}.{index}.{column.name}", f"{column.name}{index + 1}"
                     if path in read.quantities:
-                        lines.append(
-                            _given(
-                                column,
-                                path,
-                                f"{column.name}{index + 1}",
-                                read.quantities[path],
-                                style,
-                            )
-                        )
+                        named = replace(column, words=f"{row}: {column.words.lower()}")
+                        lines.append(_given(named, path, name, read.quantities[path], style))
         elif isinstance(item, Choice) and matters(item, read.data):
             words = dict(item.options)[read.data.choices[item.name]]
             lines.append(Given(item.name, item.words, Maths("", ""), words, Maths("", words), None))
@@ -189,7 +184,8 @@ def _given(item: Input, path: str, name: str, quantity: Quantity, style: Style) 
         conversion = (
             shown + Maths(" = ", " = ") + measure(quantity.value, base.text, style, data=True)
         )
-    note = "" if quantity.unit_typed or not item.unit else f"no unit typed: read in {speak(unit)}"
+    clear = quantity.unit_typed or not item.unit or quantity.value == 0
+    note = "" if clear else f"no unit typed: read in {speak(unit)}"
     return Given(path, item.words, _symbol(name), quantity.text, shown, conversion, note)
 
 

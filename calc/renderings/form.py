@@ -100,7 +100,7 @@ def _table(spot: str, item: Rows, rows: object) -> str:
     )
     given += [{}] * (item.at_least - len(given))
     head = "".join(
-        f'<th scope="col">{escape(column.words)} <i class="symbol">{_sign(column.name)}</i></th>'
+        f'<th scope="col">{escape(column.words)}{_column_sign(column)}</th>'
         for column in item.columns
     )
     body = "".join(_row(spot, item, index, row) for index, row in enumerate(given))
@@ -116,6 +116,12 @@ def _table(spot: str, item: Rows, rows: object) -> str:
         f'<button type="button" class="add-row">Add a {escape(item.row_words)}</button>'
         f'<p class="problem" id="{spot}-{item.name}-problem" hidden></p></div>'
     )
+
+
+def _column_sign(column: Input) -> str:
+    """The symbol of a column, unless its words end with it ("Position x")."""
+    said = column.words.endswith(f" {column.name}")
+    return "" if said else f' <i class="symbol">{_sign(column.name)}</i>'
 
 
 def _row(spot: str, item: Rows, index: int, row: Mapping[str, object]) -> str:

@@ -6,6 +6,7 @@ typeset at build time or by the page, and readable as it stands before that.
 
 from __future__ import annotations
 
+import re
 from html import escape
 
 from calc.answers import (
@@ -35,7 +36,7 @@ def render(answer: WorkedAnswer, *, open_parts: bool = True) -> str:
     several = len(answer.parts) > 1
     parts = "".join(part(shown, folded=several and not open_parts) for shown in answer.parts)
     return (
-        f'<article class="worked">{_warnings(answer.warnings)}<p class="story">{escape(answer.story)}</p>'
+        f'<article class="worked">{_warnings(answer.warnings)}<p class="story">{prose(answer.story)}</p>'
         f'<div class="data">{_given(answer)}{figure(answer.figure)}</div>'
         f'<div class="parts">{parts}</div>{_checks(answer.checks)}{_notes(answer.notes)}'
         f'<p class="total">Total: {answer.marks} {"mark" if answer.marks == 1 else "marks"}</p></article>'
@@ -57,7 +58,7 @@ def part(shown: PartShown, *, folded: bool = False) -> str:
     """One part: the words and marks, then steps, memo points, figure and answer."""
     number = f'<span class="part-number">{escape(shown.number)}</span> ' if shown.number else ""
     worth = f'<span class="part-marks">({shown.marks})</span>'
-    head = f"{number}{escape(shown.ask)} {worth}"
+    head = f"{number}{prose(shown.ask)} {worth}"
     body = "".join(step(item, index) for index, item in enumerate(shown.steps, 1))
     body = f'<ol class="steps">{body}</ol>' if body else ""
     body += _points(shown.points) + figure(shown.figure) + _answer(shown)
@@ -74,12 +75,12 @@ def step(shown: StepShown, index: int) -> str:
         lines.append(_line(shown.substitution, earned.get("substitution")))
     lines += [_line(line, None) for line in shown.algebra]
     if shown.method:
-        lines.append(f'<p class="method">{escape(shown.method)}</p>')
+        lines.append(f'<p class="method">{prose(shown.method)}</p>')
     lines.append(_line(shown.result, earned.get("answer"), "result"))
-    plain = f'<details class="plain"><summary>In plain words</summary><p>{escape(shown.plain)}</p></details>'
+    plain = f'<details class="plain"><summary>In plain words</summary><p>{prose(shown.plain)}</p></details>'
     return (
         f'<li class="step" data-step="{escape(shown.makes)}"><div class="reason"><p class="what">'
-        f'<span class="step-number">{index}</span>{escape(shown.what)}</p><p class="why">{escape(shown.why)}</p>'
+        f'<span class="step-number">{index}</span>{prose(shown.what)}</p><p class="why">{prose(shown.why)}</p>'
         f'{plain if shown.plain else ""}</div><div class="lines">{"".join(lines)}</div></li>'
     )
 
@@ -109,7 +110,7 @@ def _answer(shown: PartShown) -> str:
 
 
 def _direction(direction: Direction | None) -> str:
-    return f'<span class="direction">, {escape(direction.words)}</span>' if direction else ""
+    return f'<span class="direction">, {prose(direction.words)}</span>' if direction else ""
 
 
 def _points(points: tuple[Point, ...]) -> str:
@@ -122,18 +123,28 @@ def _points(points: tuple[Point, ...]) -> str:
     return f'<ul class="points">{rows}</ul>'
 
 
+_LOWERED = re.compile(r"\b([A-Za-zΔΣα-ω]{1,2})_(?:\{(\w+)\}|(\w+))")
+
+
+def prose(words: str) -> str:
+    """A sentence, escaped, with names such as F_AB set with their lowered part."""
+    return _LOWERED.sub(
+        lambda name: f"<i>{name[1]}</i><sub>{name[2] or name[3]}</sub>", escape(words)
+    )
+
+
 def emphasised(words: str, keys: tuple[str, ...]) -> str:
-    """``words`` escaped, with each key phrase marked."""
-    text = escape(words)
+    """``words`` as prose, with each key phrase marked."""
+    text = prose(words)
     for key in keys:
-        text = text.replace(escape(key), f'<em class="key">{escape(key)}</em>', 1)
+        text = text.replace(prose(key), f'<em class="key">{prose(key)}</em>', 1)
     return text
 
 
 def _given(answer: WorkedAnswer) -> str:
     rows = "".join(_given_row(line) for line in answer.given)
     rows += "".join(
-        f'<tr class="constant"><th scope="row">{escape(c.words[0].upper() + c.words[1:])}</th><td>{maths(c.symbol + _EQUALS + c.shown)}</td></tr>'
+        f'<tr class="constant"><th scope="row">{prose(c.words[0].upper() + c.words[1:])}</th><td>{maths(c.symbol + _EQUALS + c.shown)}</td></tr>'
         for c in answer.constants
     )
     return (
@@ -149,11 +160,11 @@ _EQUALS = Maths(" = ", " = ")
 def _given_row(line: Given) -> str:
     if not line.symbol.text:
         return (
-            f'<tr><th scope="row">{escape(line.words)}</th><td>{escape(line.shown.text)}</td></tr>'
+            f'<tr><th scope="row">{prose(line.words)}</th><td>{escape(line.shown.text)}</td></tr>'
         )
     note = f' <small class="note">{escape(line.note)}</small>' if line.note else ""
     shown = maths(line.symbol + _EQUALS + (line.conversion or line.shown))
-    return f'<tr><th scope="row">{escape(line.words)}</th><td>{shown}{note}</td></tr>'
+    return f'<tr><th scope="row">{prose(line.words)}</th><td>{shown}{note}</td></tr>'
 
 
 def _checks(checks: tuple[CheckShown, ...]) -> str:
@@ -162,14 +173,14 @@ def _checks(checks: tuple[CheckShown, ...]) -> str:
     items = ""
     for check in checks:
         lines = "".join(_line(line, None) for line in check.lines)
-        words = f"<p>{escape(check.words)}</p>" if check.words else ""
-        items += f'<div class="check"><p class="what">{escape(check.what)}</p>{lines}{words}</div>'
+        words = f"<p>{prose(check.words)}</p>" if check.words else ""
+        items += f'<div class="check"><p class="what">{prose(check.what)}</p>{lines}{words}</div>'
     return f'<section class="checks"><h4>Check it another way</h4>{items}</section>'
 
 
 def _notes(notes: tuple[str, ...]) -> str:
-    return "".join(f'<p class="note">{escape(note)}</p>' for note in notes)
+    return "".join(f'<p class="note">{prose(note)}</p>' for note in notes)
 
 
 def _warnings(warnings: tuple[str, ...]) -> str:
-    return "".join(f'<p class="warning">{escape(warning)}</p>' for warning in warnings)
+    return "".join(f'<p class="warning">{prose(warning)}</p>' for warning in warnings)
