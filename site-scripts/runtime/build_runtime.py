@@ -65,15 +65,16 @@ def build_runtime(
     pyodide = node_modules / "pyodide"
     if not pyodide.is_dir():
         raise SetupError(f"{pyodide} is missing. {REMEDY}")
-    inputs = [package_dir, HERE, *(pyodide / n for n in ("package.json", "pyodide.asm.wasm"))]
-    key = digest(inputs, extra=f"{sys.version_info[:2]}")[:20]
+    tools = [node_modules / name / "package.json" for name in ("pyodide", "esbuild")]
+    key = digest([package_dir, HERE, *tools], extra=f"{sys.version_info[:2]}")[:20]
     made = cache_dir / f"runtime-{key}"
     if not made.is_dir():
         say("Building the page runtime: Python, calc and a memory image of both (10 s or so)")
         cache_dir.mkdir(parents=True, exist_ok=True)
         with tempfile.TemporaryDirectory(dir=cache_dir) as scratch:
             finished = _make(Path(scratch), package_dir, pyodide, node_modules)
-            finished.replace(made)
+            if not made.is_dir():  # another build may have been quicker
+                finished.replace(made)
         for old in cache_dir.glob("runtime-*"):
             if old != made:
                 shutil.rmtree(old)

@@ -2,7 +2,7 @@
 // after Pyodide's own two scripts, which therefore see the `fetch` and `WebAssembly` below and
 // cannot reach any address. RUNTIME_ID and LOCK_INFO are put in by the build.
 //
-// start({ get, from }) -> Promise<"snapshot" | "plain">
+// start({ get }) -> Promise<"snapshot" | "plain">
 //   get(name): Promise of a compiled WebAssembly.Module for "core", else of a Response or base64:
 //   "memory", "stdlib", "lock", "wheel"
 // answer(text) -> Promise<text>
@@ -11,6 +11,7 @@ const EMPTY_ZIP = new Uint8Array(22);
 EMPTY_ZIP.set([0x50, 0x4b, 5, 6]);
 
 let get;
+let core; // the compiled core, until Python runs
 let python;
 let ask; // the one Python object the page side holds: calc.desk.answer
 let lateImports; // null once the whole library is there
@@ -27,7 +28,7 @@ function imageSettings(file) {
   }
   const [heapSize, headSize, check, count, dataSize] = new Uint32Array(file.buffer, 64, 5);
   const kindsAt = 84 + headSize;
-  const kinds = file.subarray(kindsAt, kindsAt + count);
+  const kinds = file.slice(kindsAt, kindsAt + count);
   let data;
   return {
     _loadSnapshot: file.slice(84, kindsAt),
@@ -36,16 +37,15 @@ function imageSettings(file) {
       data = new Int32Array(heap.slice(0, dataSize).buffer);
     },
     _fillHeap(heap) {
-      fillHeap(heap, kinds, data, file.slice(kindsAt + count), check);
+      fillHeap(heap, kinds, data, new Int32Array(file.buffer, kindsAt + count), check);
       file = data = null;
     },
   };
 }
 
 /** Turn a fresh core's heap into the imaged one; pack_image.mjs describes the format. */
-function fillHeap(heap, kinds, data, contents, check) {
+function fillHeap(heap, kinds, data, content, check) {
   const words = new Int32Array(heap.buffer);
-  const content = new Int32Array(contents.buffer);
   const size = 1024; // words in a page
   let sum = 0;
   let from = 0;
@@ -65,7 +65,8 @@ function fillHeap(heap, kinds, data, contents, check) {
 
 async function boot(options) {
   files = options.files;
-  const module = await get("core");
+  core ??= await get("core");
+  const module = core;
   let refused;
   const instantiated = new Promise((_, reject) => { refused = reject; });
   // Pyodide only prints why an instantiation failed and then waits for ever.
@@ -122,6 +123,7 @@ async function start(source) {
   get = source.get;
   try {
     await startFromMemory();
+    core = null;
     return "snapshot";
   } catch (error) {
     console.info(`Fast start not possible (${error}); starting step by step.`);
@@ -129,6 +131,7 @@ async function start(source) {
   // Whatever the first attempt left behind is of no use to the second.
   python = ask = lateImports = undefined;
   await startPlainly();
+  core = null;
   return "plain";
 }
 
@@ -144,10 +147,14 @@ async function answer(text) {
   let outcome = put(text);
   if (lateImports?.()) {
     // The image has no files: bring the library it was made with, and ask again.
-    lateImports.destroy();
-    lateImports = null;
-    python.FS.writeFile("/lib/python313.zip", await bytes("stdlib"));
-    outcome = put(text);
+    try {
+      python.FS.writeFile("/lib/python313.zip", await bytes("stdlib"));
+      lateImports.destroy();
+      lateImports = null;
+      outcome = put(text);
+    } catch (error) {
+      console.info(`The library could not be fetched (${error}).`);
+    }
   }
   if (outcome.error) throw outcome.error;
   return outcome.reply;

@@ -195,16 +195,19 @@
   async function start() {
     if (runtime.state !== "idle") return;
     change("starting");
-    for (const attempt of [startWorker, startOnPage]) {
-      try {
-        change("ready", await attempt());
-        break;
-      } catch (error) {
-        console.info(`Python not started by ${attempt.name}: ${error}`);
-      }
-    }
-    if (runtime.state !== "ready") change("failed", null, FAILED);
+    const found = (await attempt(startWorker)) ?? (await attempt(startOnPage));
+    if (found) change("ready", found);
+    else change("failed", null, FAILED);
     next();
+  }
+
+  async function attempt(way) {
+    try {
+      return await way();
+    } catch (error) {
+      console.info(`Python was not started (${error}).`);
+      return null;
+    }
   }
 
   function restart() {

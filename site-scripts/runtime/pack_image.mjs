@@ -3,7 +3,7 @@
 // Little-endian 32-bit words: heap size, head size, check, number of pages,
 // size of the core's data. Then the head (what
 // Pyodide put before the heap), one kind per page of 4096 bytes, and the content of each page of
-// kind STORED or CHANGED. engine.js reads it.
+// kind STORED or CHANGED; all of it begins at a multiple of four. engine.js reads it.
 export const PAGE = 4096;
 export const ZERO = 0; // all zero
 export const STORED = 1; // content as it is

@@ -184,6 +184,20 @@ def test_late_imports_work(
     assert how(page)["start"] == start
 
 
+def test_a_late_import_without_the_library_spoils_nothing(
+    stand_in_address: str, bare: BrowserContext
+) -> None:
+    """Offline, the question that needs a further module is refused; the next is answered."""
+    page = bare.new_page()
+    page.goto(f"{stand_in_address}page.html")
+    how(page)
+    bare.set_offline(True)
+    assert STOPPED in ask(page, "kept library")["errors"][0]["message"]
+    assert ask(page, "echo", a=1)["ok"]
+    bare.set_offline(False)
+    assert ask(page, "kept library")["data"] == {"year": 1987}
+
+
 # --- Questions -------------------------------------------------------------------------------
 
 
