@@ -209,7 +209,7 @@ class Chain:
         said = "; ".join(self._conversion(line.name, line.quantity) for line in shown)
         numbers = " and ".join(self._as_typed(line) for line in shown)
         return Slip(
-            "unconverted-" + "+".join(line.name for line in lines),
+            "unconverted-" + ",".join(line.name for line in lines),
             lines[0].name,
             f"Convert first: {said}{f', and {more} more' if more > 0 else ''}.",
             f"{numbers}{', and so on' if more > 0 else ''}",

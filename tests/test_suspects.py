@@ -133,8 +133,8 @@ def test_the_force_suspects_for_any_charges(a: float, b: float, sign: int, cm: f
     assert got["not-squared@F"] == pytest.approx(K * q1 * q2 / r)
     assert got["added@F"] == pytest.approx(K * (q1 + q2) / r**2)
     assert got["unconverted-r@r"] == pytest.approx(K * q1 * q2 / cm**2)
-    assert got["unconverted-Q1+Q2@Q1"] == pytest.approx(K * a * b / r**2)
-    assert got["unconverted-Q1+Q2+r@Q1"] == pytest.approx(K * a * b / cm**2)
+    assert got["unconverted-Q1,Q2@Q1"] == pytest.approx(K * a * b / r**2)
+    assert got["unconverted-Q1,Q2,r@Q1"] == pytest.approx(K * a * b / cm**2)
     assert ("sign-substituted@F" in got) == (sign < 0)
     if sign < 0:
         assert got["sign-substituted@F"] == pytest.approx(-way.right)
