@@ -99,6 +99,7 @@ def question_block(lines: list[str]) -> str:
     return (
         f'<section class="question" data-search-exclude data-question="{escape(key)}">'
         f"{form.render(key, question, typed, worked.asked)}"
+        '<details class="check-mine"><summary>Check my own answer</summary><div class="sheet-place"></div></details>'
         f'<div class="answer-area">{html.render(worked, open_parts=not question.scenario)}</div></section>'
     )
 

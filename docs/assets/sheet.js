@@ -1,0 +1,129 @@
+// The answer sheet: a learner's own answers go to calc to be marked, and the verdicts come back.
+// bookletSheet.mount(place, request) puts the sheet of one question into `place`; request() gives
+// {question, inputs, find, settings, variant} each time it is asked.
+(function () {
+  "use strict";
+
+  const runtime = window.bookletRuntime;
+
+  class Sheet {
+    constructor(place, request, onmarked) {
+      this.place = place;
+      this.request = request;
+      this.onmarked = onmarked;
+    }
+
+    // Asks for the sheet; what was typed in it before stays where the same box is there again.
+    async open() {
+      const kept = this.form ? new Map(new FormData(this.form)) : new Map();
+      const reply = await runtime.ask("sheet", this.request());
+      if (!reply.ok) {
+        this.say(reply.errors.map((error) => error.message).join(" "));
+        return false;
+      }
+      this.place.innerHTML = reply.data.html; // rendered and escaped by calc
+      window.bookletMaths?.typeset(this.place);
+      this.form = this.place.querySelector("form");
+      for (const box of this.form.elements) {
+        if (!kept.has(box.name)) continue;
+        if (box.type === "radio") box.checked = box.value === kept.get(box.name);
+        else if (box.type !== "checkbox") box.value = kept.get(box.name);
+      }
+      this.form.addEventListener("submit", (event) => {
+        event.preventDefault();
+        this.mark();
+      });
+      return true;
+    }
+
+    say(words) {
+      const status = this.form?.querySelector(".status");
+      if (status) status.textContent = words;
+      else this.place.textContent = words;
+    }
+
+    // {part: {value, direction, steps, formula, substitution, said}} from field names such as answers.find.steps.F_1
+    answers() {
+      const answers = {};
+      for (const box of this.form.elements) {
+        const [head, part, kind, step] = (box.name || "").split(".");
+        if (head !== "answers") continue;
+        const entry = (answers[part] ??= {});
+        if (kind === "said") {
+          entry.said ??= [];
+          if (box.checked) entry.said.push(Number(box.value));
+        } else if (box.type === "radio") {
+          if (box.checked) (entry[kind] ??= {})[step] = box.value;
+        } else if (!box.value.trim()) continue;
+        else if (step) (entry[kind] ??= {})[step] = box.value;
+        else entry[kind] = box.value;
+      }
+      return answers;
+    }
+
+    async mark() {
+      this.say("Marking…");
+      const reply = await runtime.ask("mark", { ...this.request(), answers: this.answers() });
+      if (!reply.ok) {
+        this.say(reply.errors.map((error) => error.message).join(" "));
+        return;
+      }
+      const { parts, earned, possible, problems } = reply.data;
+      for (const part of parts) {
+        const spot = this.form.querySelector(`.answer-part[data-part="${CSS.escape(part.part)}"] .verdict-place`);
+        spot.innerHTML = part.html; // rendered and escaped by calc
+        window.bookletMaths?.typeset(spot);
+      }
+      for (const problem of this.form.querySelectorAll(".problem")) problem.hidden = true;
+      for (const { field, message } of problems) {
+        const problem = this.form.querySelector(`[data-field="${CSS.escape(field)}"] .problem`);
+        if (!problem) continue;
+        problem.textContent = message;
+        problem.hidden = false;
+      }
+      this.say(`${earned} of ${possible} marks.`);
+      this.onmarked?.(reply.data);
+    }
+  }
+
+  // Under each form of a page: "Check my own answer", filled when it is opened.
+  const checks = new Map();
+  for (const fold of document.querySelectorAll("details.check-mine")) {
+    const section = fold.closest("section.question");
+    const form = window.booklet?.forms.get(section.dataset.question);
+    if (!form) continue;
+    const place = fold.querySelector(".sheet-place");
+    const sheet = new Sheet(place, () => form.request());
+    checks.set(form, { fold, sheet });
+    fold.addEventListener("toggle", () => {
+      if (!fold.open) return;
+      if (!place.firstChild) place.textContent = "Getting the sheet ready…";
+      sheet.open();
+    });
+    // A verdict points to a step of the worked answer below.
+    place.addEventListener("click", (event) => {
+      const link = event.target.closest("[data-look]");
+      if (!link) return;
+      event.preventDefault();
+      const step = form.area.querySelector(`[data-step="${CSS.escape(link.dataset.look)}"]`);
+      if (!step) return;
+      const part = step.closest("details.part");
+      if (part) part.open = true;
+      step.tabIndex = -1;
+      step.focus();
+      step.scrollIntoView({ block: "center" });
+    });
+  }
+  document.addEventListener("booklet:answer", (event) => {
+    const check = checks.get(event.detail.form);
+    if (check?.fold.open) check.sheet.open();
+  });
+
+  window.bookletSheet = {
+    mount(place, request, onmarked) {
+      const sheet = new Sheet(place, request, onmarked);
+      sheet.open();
+      return sheet;
+    },
+  };
+})();
