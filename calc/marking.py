@@ -222,7 +222,7 @@ class _Work:
     def take(self, finding: Finding) -> None:
         """Carry a learner's own value on."""
         self.carry[finding.way.target] = carried_value(finding)
-        self.all_right = self.all_right and finding.sized and finding.size != "carried"
+        self.all_right = self.all_right and finding.sized
 
     def marked(self) -> PartMarked:
         shown = Shown(self.picks, self.read_lines(), self.values)

@@ -69,7 +69,7 @@ def verdict(marked: PartMarked, number: str, settings: Settings) -> dict[str, An
         "where": where_words(number, marked.part, marked.step),
         "fits": [
             {
-                "keys": fit.key.split("+"),
+                "keys": [f"{slip.key}@{slip.at}" for slip in fit.slips],
                 "say": list(line.say),
                 "why": list(line.why),
                 "value": line.value.text,

@@ -84,7 +84,12 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
         told.append(Sentence("You ticked these points yourself: check each against the words of the memo."))  # fmt: skip
     if marked.state == "unreadable":
         told += [Sentence(problem.sentence) for problem in marked.problems]
-    told += [Sentence(f"The formula you picked: {mistake.say}") for mistake in marked.picked]
+    named = {slip.key for fit in _fits(marked) for slip in fit.slips}
+    for mistake in marked.picked:
+        if mistake.key in named:
+            told.append(Sentence("The formula you picked is the one that gives this number."))
+        else:
+            told.append(Sentence(f"The formula you picked: {mistake.say}"))
     answer, blamed = marked.answer, marked.blamed
     if answer is not None:
         if answer.size == "within" and blamed is not None:
@@ -219,10 +224,18 @@ def _turned(finding: Finding) -> list[Sentence]:
 
 def fits(marked: PartMarked, style: Style) -> tuple[tuple[FitTold, ...], int]:
     """The mistakes to name for a part, and how many more there are than are told in full."""
+    found = _fits(marked)
     finding = marked.blamed
-    if finding is None or finding.state not in ("mistake", "one of two"):
+    if finding is None:
         return (), 0
-    return tuple(_told(fit, finding, style) for fit in finding.fits), max(0, len(finding.fits) - SHOWN_FITS)  # fmt: skip
+    return tuple(_told(fit, finding, style) for fit in found), max(0, len(found) - SHOWN_FITS)
+
+
+def _fits(marked: PartMarked) -> tuple[Suspect, ...]:
+    """The suspects that are named to the learner."""
+    finding = marked.blamed
+    named = finding is not None and finding.state in ("mistake", "one of two")
+    return finding.fits if finding is not None and named else ()
 
 
 def _told(fit: Suspect, finding: Finding, style: Style) -> FitTold:

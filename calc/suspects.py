@@ -236,7 +236,7 @@ class Chain:
     @property
     def gravity(self) -> tuple[Slip, ...]:
         sheet = self.constants.get("g")
-        if sheet is None or sheet == 10 or "g" in self.plan.values or "g" not in self.used:
+        if sheet is None or "g" in self.plan.values or "g" not in self.used:
             return ()
         value = exact(sheet, self.style).text
         return (

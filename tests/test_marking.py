@@ -84,9 +84,10 @@ def test_correct_roundings_are_right(right: float, digits: int) -> None:
     assert read_value(f"{right:.{digits - 1}e} N", "N").agrees(right)
 
 
-@pytest.mark.parametrize(("text", "right"), [("2e-5 N", 2.5e-5), ("1,1 N", 1.04), ("0 N", 2e-6)])
+@pytest.mark.parametrize(("text", "right"), [("2e-5 N", 2.5e-5), ("1,1 N", 1.04), ("0 N", 2e-6), ("25,28 µN", 2.5e-5), ("24,72 µN", 2.5e-5)],
+)  # fmt: skip
 def test_too_few_or_wrong_figures_are_not_right(text: str, right: float) -> None:
-    """One figure, a wrong rounding and nought do not agree."""
+    """One figure, a wrong rounding, nought and 1,1 % do not agree."""
     assert not read_value(text, "N").agrees(right)
 
 
@@ -250,6 +251,22 @@ def test_a_formula_picked_settles_it() -> None:
     assert verdict(told, "electrons")["step"] == "DeltaQ"
 
 
+def test_a_picked_formula_tells_equal_values_apart() -> None:
+    """6,0 nC from +9 and −3 is a sum not halved for one who picked that formula."""
+    inputs = {**TOUCH, "Q2": "-3 nC"}
+    answer = {"value": "6,0 nC", "formula": "not-halved"}
+    found = verdict(marked("coulomb.contact", inputs, shared=answer), "shared")
+    assert keys(found) == [["not-halved@Q_new"]]
+    assert found["sentences"] == ["The formula you picked is the one that gives this number."]
+
+
+def test_the_digits_typed_bound_what_they_show() -> None:
+    """6,03 shows 6,034 and not 6,036."""
+    typed = read_value("6,03 nC", "C")
+    assert typed.shows(6.034e-9)
+    assert not typed.shows(6.036e-9)
+
+
 def test_a_number_from_nowhere_is_not_named() -> None:
     """No mistake is made up for a number that none gives."""
     found = force(value="1,77e-5 N", direction="attract")
@@ -401,6 +418,7 @@ def letters(found: dict[str, Any]) -> str:
         ({"value": "2,5e-5 N", "direction": "repel"}, "FS"),
         ({"value": "2,5e-5 N", "direction": "attract"}, "FSA"),
         ({"substitution": "9e9 x 8e-9 x 5e-9 / 0,12^2"}, "FS"),  # no answer
+        ({"value": "25 µN", "direction": "attract", "substitution": "9e9 x 8e-9 x 5e-9 / 12^2"}, "FA"),
         ({}, ""),
     ],
 )  # fmt: skip
@@ -415,6 +433,7 @@ def test_a_wrong_value_inside_a_part_loses_the_answer_mark_only() -> None:
     reply = marked("coulomb.contact", TOUCH, electrons={"value": "1,88e10", "direction": "B-to-A", "steps": steps})  # fmt: skip
     found = verdict(reply, "electrons")
     assert letters(found) == "FS"
+    assert found["marks"][-1]["reason"] == "it carries a wrong value of this same part"
     assert found["sentences"][0] == "Your answer follows rightly from your own ΔQ, but that value is not right."  # fmt: skip
 
 

@@ -90,6 +90,22 @@ def test_two_mistakes_together() -> None:
     assert not any("unconverted-m" in key for key in found)
 
 
+def test_two_mistakes_together_are_at_two_places() -> None:
+    """No pair makes one value wrong twice."""
+    for pair in (*chain("v").pairs, *chain("T").pairs):
+        one, two = pair.slips
+        assert not one.touches & two.touches
+
+
+def test_an_angle_found_in_radians() -> None:
+    """A calculator in radians shows 0,64 for 36,87°; typed with a degree sign it is that slip."""
+    _, question = find("several-charges.right-angle")
+    found = read(question, question.example)
+    way = Chain(question.plan(found.data), Settings().constants(), "theta")
+    shown = math.radians(way.right)  # the radians, read as so many degrees
+    assert values(way)["radians@theta"] == pytest.approx(shown)
+
+
 def test_a_carried_value_hides_the_mistakes_before_it() -> None:
     """With the learner's own tension, slips in finding a tension are not suspected again."""
     found = values(chain("v", {"T": 2.0}))
@@ -184,6 +200,7 @@ def test_thousands_of_planted_mistakes_are_named_or_listed(
     assert both["unnamed"] == 0
     assert both["like right"] <= 0.03 * sum(both.values())
     assert counted.singles["named"] > 0.6 * sum(counted.singles.values())
+    assert counted.pairs["one of them"] > 0  # a second slip that does not show is not guessed at
 
 
 def test_false_names_are_rare(counted: mistake_statistics.Counts) -> None:
