@@ -1,0 +1,438 @@
+"""The questions about one charged sphere held on a line: on a smooth slope, or straight up and down.
+
+Type what is known, pick what is asked: the steps between are put together from the balance
+of forces, Coulomb's law and the second law just after the cut.
+"""
+
+from __future__ import annotations
+
+from random import Random
+from typing import cast
+
+from calc.answers import Point
+from calc.figures import Dimension, Figure, Segment, Sphere, Surface
+from calc.figures.charges import sign_of
+from calc.figures.scenes import slope_scene
+from calc.questions import (
+    Choice,
+    Data,
+    Draw,
+    Input,
+    Part,
+    Plan,
+    Question,
+    Refusal,
+    Step,
+    Values,
+)
+from calc.topics._along import Line, line_of
+from calc.topics._along_drawn import draw_part, judge, line_checks
+from calc.topics._chain import NoWay, fits, lead, spread, worth
+from calc.topics._electrostatics import COULOMB, charge, distance, force
+from calc.topics._equilibrium import (
+    ACTING,
+    EQUAL,
+    EQUILIBRIUM,
+    FBD_RULES,
+    LENGTHS,
+    NO_STRING,
+    NOT_CONSTANT,
+    ONE_SIGN,
+    SECOND_LAW,
+    SLACK,
+    UNITS,
+    UNSTABLE,
+    WHICH,
+    electrons,
+    first_acceleration,
+    mass,
+    optional,
+    refuse_uncharged,
+    slope_angle,
+    tension,
+)
+
+ASKED = {
+    "T": "Calculate the tension in the string.",
+    "F_E": "Calculate the electrostatic force on the sphere.",
+    "N": "Calculate the normal force on the sphere.",
+    "Q1": "Calculate the charge on the sphere.",
+    "Q2": "Calculate the fixed charge.",
+    "n": "Calculate how many electrons the sphere has too many or too few.",
+    "r": "Calculate the distance between the two charges.",
+    "m": "Calculate the mass of the sphere.",
+    "theta": "Calculate the angle of the slope with the horizontal.",
+    "a": "The string is cut. Calculate the acceleration of the sphere at that instant.",
+    "E_net": "Calculate the net electric field of the two charges at the point where the string is tied.",
+}
+WORDS = {
+    "T": "the tension in the string",
+    "F_E": "the electrostatic force",
+    "N": "the normal force",
+    "Q1": "the charge on the sphere",
+    "Q2": "the fixed charge",
+    "n": "electrons too many or too few",
+    "r": "the distance between the charges",
+    "m": "the mass of the sphere",
+    "theta": "the angle of the slope",
+    "a": "the acceleration at the instant of the cut",
+    "E_net": "the net field where the string is tied",
+    "v": "the speed some time after the cut",
+}
+END = Input(
+    "d",
+    "Distance from the sphere to where the string is tied",
+    "m",
+    1e-3,
+    10,
+    refusal="Distance must be greater than zero.",
+)
+
+
+# --- the plan -----------------------------------------------------------------------------------------------
+
+
+def plan_slope(data: Data) -> Plan:
+    return plan_line(data, slope=True)
+
+
+def plan_vertical(data: Data) -> Plan:
+    return plan_line(data, slope=False)
+
+
+def plan_line(data: Data, slope: bool) -> Plan:
+    """The free-body diagram, what is asked, and what the cut or a nudge would do."""
+    want = data.choices["want"]
+    refuse_before(data, want)
+    line = line_of(data, slope)
+    constants = data.settings.constants()
+    ways = line.ways(data)
+    follows = spread(data.values, ways, constants, judge(line, data))
+    if want == "E_net":
+        if not (line.sign_1 and line.sign_2):
+            raise Refusal("Q1", ONE_SIGN)
+        ways += line.field_steps(data.values["d"], follows.get("r"))
+    steps = find_steps(data, ways, want)
+    values = worth(data.values, steps, constants)
+    notes = (FBD_RULES, *fits(data, ways, steps, UNITS))
+    if line.string != "none" and follows.get("T") == 0:
+        notes = (SLACK, *notes)
+    return Plan(
+        story=story(data, line),
+        parts=(
+            draw_part(line, data, ways),
+            Part("find", "calculate", ASKED[want], steps),
+            *later_parts(line, data, ways, want),
+        ),
+        values=dict(data.values),
+        units={"theta": "°"},
+        scene=lambda v: scene(line, data, v),
+        checks=line_checks(line, set(values) - set(constants), steps),
+        notes=(*notes, UNSTABLE) if line.unstable else notes,
+    )
+
+
+def refuse_before(data: Data, want: str) -> None:
+    """What no set of numbers can answer."""
+    refuse_uncharged(data)
+    if want == "v":
+        raise Refusal("want", NOT_CONSTANT)
+    if data.has(want):
+        raise Refusal(want, "This is what is to be found: leave its box empty.")
+    if data.choices["string"] == "none":
+        if want in ("a", "T", "E_net"):
+            raise Refusal("want", NO_STRING)
+        for name in ("T", "a"):
+            if data.has(name):
+                raise Refusal(
+                    name, "Without a string there is nothing to pull or to cut: leave this empty."
+                )
+    if want == "E_net" and not data.has("d"):
+        raise Refusal("d", "Give the distance from the sphere to where the string is tied.")
+    if want == "Q2" and data.choices["equal"] == "equal":
+        raise Refusal(
+            "want", "The charges are equal in size: ask for the charge on the sphere instead."
+        )
+
+
+def find_steps(data: Data, ways: list[Step], want: str) -> tuple[Step, ...]:
+    """The steps to what is asked; a refusal names what else would be needed."""
+    try:
+        return lead(data.values, ways, want)
+    except NoWay:
+        helpful = []
+        for name in ("m", "theta", "F_E", "T", "N", "r", "Q1", "Q2", "a"):
+            try:
+                lead({*data.values, name}, ways, want)
+            except NoWay:
+                continue
+            if name != want and any(name in (step.makes, *step.how.split()) for step in ways):
+                helpful.append(WORDS[name])
+        more = f" Add {' or '.join(helpful)}." if helpful else " More of the boxes must be filled."
+        raise Refusal(
+            None,
+            f"{WORDS[want][0].upper()}{WORDS[want][1:]} does not follow from these data.{more}",
+        ) from None
+
+
+def later_parts(line: Line, data: Data, ways: list[Step], want: str) -> tuple[Part, ...]:
+    """After the cut: the diagram and what becomes of a. Without a string: what a nudge does."""
+    if want == "a":
+        ask = "As the sphere moves on, does its acceleration become larger or smaller? Explain."
+        return (
+            draw_part(line, data, ways, "draw-cut", cut=True),
+            Part("later", "explain", ask, points=line.after()),
+        )
+    if line.string == "none":
+        ask = "The sphere is moved a little towards the fixed charge and let go. Does it come back? Explain."
+        return (Part("nudge", "explain", ask, points=nudge_points(line)),)
+    return ()
+
+
+def nudge_points(line: Line) -> tuple[Point, ...]:
+    """Two marks: what F_E does, and who wins."""
+    if line.side > 0:
+        return (
+            Point("Closer, r is smaller, so the attraction F_E becomes larger.", 1, ("F_E becomes larger",)),
+            Point(f"The net force now points {line.words(1)}, towards the fixed charge: the sphere does not come back, the equilibrium is unstable.", 1, ("unstable",)),
+        )  # fmt: skip
+    return (
+        Point("Closer, r is smaller, so the repulsion F_E becomes larger.", 1, ("F_E becomes larger",)),
+        Point(f"The net force now points {line.words(1)}, away from the fixed charge: the sphere comes back, the equilibrium is stable along this line.", 1, ("comes back",)),
+    )  # fmt: skip
+
+
+# --- words and scene ----------------------------------------------------------------------------------------
+
+
+def story(data: Data, line: Line) -> str:
+    """The data as a small story; what is not given is not mentioned."""
+    said = data.said
+    who = "A small charged sphere"
+    if data.has("m"):
+        who += f" of mass {said['m']}"
+    if data.has("Q1"):
+        who += f"{' and' if data.has('m') else ' with'} charge {said['Q1']}"
+    if data.has("n"):
+        who += f" with {said['n']} electrons too {'many' if data.choices['which'] == 'excess' else 'few'}"
+    facts = [f"{who} is at rest {place(data, line)}.", holding(line)]
+    other = f"A second small sphere{' with charge ' + said['Q2'] if data.has('Q2') else ''}"
+    if data.choices["equal"] == "equal":
+        other += " with a charge of the same size"
+    away = f"{said['r']} " if data.has("r") else ""
+    side = "further up" if line.side > 0 else "further down"
+    spot = f"on the slope, {away}{side}" if line.slope else f"{away}straight {'above' if line.side > 0 else 'below'} it"  # fmt: skip
+    facts.append(f"{other} is fixed {spot}.")
+    if data.choices["acting"] != "signs":
+        facts.append(f"The spheres {data.choices['acting']} each other.")
+    for name, words in (
+        ("T", "The tension in the string is"),
+        ("F_E", "The electrostatic force on the sphere is"),
+        ("N", "The normal force on the sphere is"),
+        ("a", "Were the string cut, the sphere would start with an acceleration of"),
+        ("d", "The string is tied to a post at this distance from the sphere:"),
+    ):
+        if data.has(name):
+            facts.append(f"{words} {said[name]}.")
+    return " ".join(fact for fact in facts if fact)
+
+
+def place(data: Data, line: Line) -> str:
+    if not line.slope:
+        return data.pick("inside a smooth upright glass tube", "on a smooth upright rod through it")
+    surface = data.pick("a smooth insulating slope", "a smooth glass ramp", "a smooth plastic ramp")
+    return f"on {surface}" + (f" at {data.said['theta']} to the horizontal" if data.has("theta") else "")  # fmt: skip
+
+
+def holding(line: Line) -> str:
+    if line.slope:
+        return {
+            "up": "A light string parallel to the slope ties it to a post at the top.",
+            "down": "A light string parallel to the slope ties it to a post at the bottom.",
+            "none": "Nothing but the electrostatic force keeps it from sliding.",
+        }[line.string]
+    return {
+        "up": "It hangs from a light vertical string.",
+        "down": "A light vertical string ties it to the table below.",
+        "none": "Nothing but the electrostatic force holds it up.",
+    }[line.string]
+
+
+def drawn_charges(line: Line, v: Values) -> tuple[float, float]:
+    """Both charges with the sign to write into the sphere; 0 where it is not known."""
+    return float(line.sign_1), float(line.sign_2)
+
+
+def scene(line: Line, data: Data, v: Values) -> Figure:
+    """The set-up, not to scale."""
+    return slope_figure(line, data.said.get("theta", ""), v) if line.slope else vertical_figure(line, v)  # fmt: skip
+
+
+def slope_figure(line: Line, said: str, v: Values) -> Figure:
+    """Sphere A on the slope, B fixed; the slope's own angle where it is known."""
+    from math import degrees
+
+    first, second = drawn_charges(line, v)
+    places = (0.28, 0.68) if line.side > 0 else (0.62, 0.22)
+    if line.string == "down" and line.side < 0:
+        places = (0.75, 0.4)
+    pull = line.string if line.string != "none" else ""
+    return slope_scene(
+        min(max(degrees(v.get("theta", 0.5)), 8.0), 75.0),
+        [("A", places[0], first), ("B", places[1], second)],
+        string="up" if pull == "up" else "down" if pull == "down" else "",
+        distances=[(0, 1, "r")],
+        angle_label="θ",
+        title="Charged sphere on a smooth slope",
+        notes=("B is fixed; where the string passes it, it does not touch.",) if pull and (line.side > 0) == (pull == "up") else ("B is fixed.",),
+    )  # fmt: skip
+
+
+def vertical_figure(line: Line, v: Values) -> Figure:
+    """Sphere A on the vertical line, B fixed above or below it."""
+    first, second = drawn_charges(line, v)
+    gap, radius = 5.0 * line.side, 0.65
+    items: list[Sphere | Dimension | Segment | Surface] = [
+        Sphere((0.0, 0.0), radius, sign_of(first), "A"),
+        Sphere((0.0, gap), radius, sign_of(second), "B"),
+        Dimension((0.0, min(0.0, gap)), (0.0, max(0.0, gap)), "r", -2.4, 0.3),
+    ]
+    said = f"Sphere A is at rest, sphere B is fixed straight {'above' if gap > 0 else 'below'} it."
+    if line.string != "none":
+        way = 1.0 if line.string == "up" else -1.0
+        reach = way * (8.5 if way == line.side else 4.5)
+        edge = (-3.0, 3.0) if way < 0 else (3.0, -3.0)
+        items.insert(0, Segment((0.0, way * radius), (0.0, reach), "string"))
+        items.insert(0, Surface((edge[0], reach), (edge[1], reach)))
+        said += f" A vertical string runs from A {'up to the ceiling' if way > 0 else 'down to the table'}."
+    else:
+        items.insert(0, Segment((-1.3, -1.6), (-1.3, 1.9), "guide"))
+        items.insert(0, Segment((1.3, -1.6), (1.3, 1.9), "guide"))
+        said += " A smooth guide keeps A on the vertical line."
+    return Figure("Charged sphere on a vertical line", said, tuple(items), ("Not to scale. B is fixed.",), unit=1.0)  # fmt: skip
+
+
+# --- practice -----------------------------------------------------------------------------------------------
+
+
+def practise(slope: bool, typed: dict[str, object], random: object, level: int) -> dict[str, object]:  # fmt: skip
+    """Data that stand still: the drawn numbers, a string on the side that can pull, and another unknown at higher levels."""
+    dice = cast(Random, random)
+    text = {name: str(value) for name, value in typed.items()}
+    m, r = float(text["m"].split()[0]) / 1e3, float(text["r"].split()[0]) / 1e2
+    from math import sin
+
+    q1, q2 = (float(text[name].replace(",", ".").split()[0]) * 1e-9 for name in ("Q1", "Q2"))
+    tilt = sin(float(text["theta"].rstrip("°").strip()) * 3.141592653589793 / 180) if slope else 1.0
+    pull, push = m * 9.8 * tilt, 9e9 * abs(q1 * q2) / r**2
+    lift = (q1 * q2 > 0) == (text.get("where") == "below")
+    text["string"] = "up" if not lift or push < 0.92 * pull else "down"
+    if 0.92 * pull <= push <= 1.08 * pull:
+        text["string"], text["m"] = "up", f"{m * 2e3:g} g"
+        pull *= 2
+    tension_ = abs(pull - push) if lift else pull + push
+    wants = {1: ("T", "F_E"), 2: ("T", "a", "F_E"), 3: ("a", "Q1", "m", "r", "n")}[level]
+    want = dice.choice(wants)
+    text.update(want=want, T="", F_E="", N="", n="", a="", d="", acting="signs", equal="own")
+    if want in ("Q1", "m", "r", "n"):
+        given = f"{tension_ * 1e3:.3g} mN"
+        text.update({"T": given, want: ""})
+        if want in ("Q1", "n"):
+            text.update(Q1="", acting="repel" if q1 * q2 > 0 else "attract")
+    return {name: text[name] for name in (*typed, "want", "string", "T", "F_E", "n", "a", "d", "acting", "equal") if name in text}  # fmt: skip
+
+
+def practise_slope(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    return practise(True, typed, random, level)
+
+
+def practise_vertical(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    return practise(False, typed, random, level)
+
+
+# --- the forms ----------------------------------------------------------------------------------------------
+
+
+def wanted(*names: str) -> Choice:
+    return Choice("want", "What to find", tuple((name, WORDS[name]) for name in names))
+
+
+LINE_FIELDS = optional(
+    charge("Q1", "Charge on the sphere"),
+    electrons(),
+    charge("Q2", "Charge fixed in place"),
+    distance("r", "Distance between the charges"),
+    force("F_E", "Electrostatic force (size)"),
+    tension(),
+    first_acceleration(),
+    END,
+)
+WHERE = Choice("where", "The fixed charge is", (("below", "below the sphere"), ("above", "above the sphere")))  # fmt: skip
+WEIGHT = Choice(
+    "weight",
+    "The weight in the free-body diagram",
+    (("whole", "as one arrow"), ("components", "with its two components dashed")),
+    quiet=("whole", "components"),
+)
+SMALL_CHARGES = {
+    "Q1": Draw((20, 30, 40, 50, 60, 80, -25, -45, -70), "nC", harder=(36, 54, 72, -28, -64)),
+    "Q2": Draw((30, 40, 50, 60, 90, -35, -55, -80), "nC", harder=(48, 66, -42, -75)),
+    "r": Draw((3, 4, 5, 6, 8), "cm", harder=(3.5, 4.5, 7.5)),
+    "where": Draw(("below", "above")),
+}
+
+SLOPE = Question(
+    key="slope",
+    title="Charged sphere on a smooth slope",
+    fields=(
+        wanted("T", "F_E", "N", "Q1", "Q2", "n", "r", "m", "theta", "a", "E_net", "v"),
+        WHERE,
+        Choice("string", "A string parallel to the slope pulls the sphere", (("up", "up the slope"), ("down", "down the slope"), ("none", "there is no string"))),
+        *optional(mass(), slope_angle()),
+        *LINE_FIELDS[:4],
+        *LINE_FIELDS[4:6],
+        *optional(Input("N", "Normal force", "N", 1e-6, 10.0, "Enter the size of the force: more than zero.")),
+        *LINE_FIELDS[6:],
+        ACTING,
+        EQUAL,
+        WHICH,
+        WEIGHT,
+        LENGTHS,
+    ),
+    plan=plan_slope,
+    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND_LAW.name),
+    example={
+        "want": "T", "where": "below", "string": "up", "m": "25 g", "theta": "35°", "Q1": "+80 nC", "Q2": "+50 nC", "r": "3 cm",
+        "acting": "signs", "equal": "own", "which": "excess", "weight": "whole", "lengths": "scale",
+    },
+    draws={
+        **SMALL_CHARGES,
+        "m": Draw((8, 10, 12, 15, 20, 25), "g", harder=(7.5, 13.5, 18)),
+        "theta": Draw((20, 25, 30, 35, 40, 50), "°", harder=(22.5, 37, 53)),
+    },
+    adjust=practise_slope,
+)  # fmt: skip
+
+VERTICAL = Question(
+    key="vertical",
+    title="Hovering, hanging or tied down beside a charge",
+    fields=(
+        wanted("T", "F_E", "Q1", "Q2", "n", "r", "m", "a", "E_net", "v"),
+        WHERE,
+        Choice("string", "A vertical string pulls the sphere", (("none", "there is no string: it hovers"), ("up", "upwards: it hangs"), ("down", "downwards: it is tied down"))),
+        *optional(mass()),
+        *LINE_FIELDS,
+        ACTING,
+        EQUAL,
+        WHICH,
+        LENGTHS,
+    ),
+    plan=plan_vertical,
+    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND_LAW.name),
+    example={
+        "want": "r", "where": "below", "string": "none", "m": "3 g", "Q1": "+60 nC", "Q2": "+90 nC",
+        "acting": "signs", "equal": "own", "which": "excess", "lengths": "scale",
+    },
+    draws={**SMALL_CHARGES, "m": Draw((2, 3, 4, 5, 6, 8), "g", harder=(2.5, 4.5, 7.2))},
+    adjust=practise_vertical,
+)  # fmt: skip

@@ -1,0 +1,24 @@
+"""Charged bodies in equilibrium: on a smooth slope, on a vertical line, on threads.
+
+Equilibrium: net force zero. On a slope N = mg cos θ and T, F_E and mg sin θ balance; on a thread
+tan α = F_E/(mg). When a string is cut, a = T/m at that instant.
+Marks and ranges: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from calc.questions import Topic
+from calc.topics._electrostatics import COULOMB
+from calc.topics._equilibrium import EQUILIBRIUM, SECOND_LAW
+from calc.topics._held import SLOPE, VERTICAL
+
+TOPIC = Topic(
+    key="equilibrium",
+    title="Charged bodies in equilibrium",
+    laws=(EQUILIBRIUM, SECOND_LAW, COULOMB),
+    questions=(SLOPE, VERTICAL),
+    cautions=(
+        "Static machines: discharge them before touching, and keep them away from people with medical implants.",
+        "Put a catch tray under a hanging load before its thread is cut.",
+    ),
+)
