@@ -28,7 +28,7 @@ def part(
     verdict: the plain data of ``calc.marking_desk.verdict``.
     """
     state = str(verdict["state"])
-    kind = "good" if state in _GOOD else "open" if state in ("blank", "self-marked") else "lost"
+    kind = "won" if state in _GOOD else "open" if state in ("blank", "self-marked") else "lost"
     body = "".join(f"<p>{_sentence(sentence)}</p>" for sentence in told)
     body += _fits(fits, more)
     if verdict["where"] and state not in _GOOD and state != "blank":
