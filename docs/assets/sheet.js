@@ -50,8 +50,7 @@
         if (head !== "answers") continue;
         const entry = (answers[part] ??= {});
         if (kind === "said") {
-          entry.said ??= [];
-          if (box.checked) entry.said.push(Number(box.value));
+          if (box.checked) (entry.said ??= []).push(Number(box.value));
         } else if (box.type === "radio") {
           if (box.checked) (entry[kind] ??= {})[step] = box.value;
         } else if (!box.value.trim()) continue;
