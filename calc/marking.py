@@ -100,7 +100,7 @@ def _ticked(part: Part, entry: Entry) -> PartMarked:
         MarkGiven("", "point", worth, worth * (index in ticks), words)
         for index, (words, worth) in enumerate(tick_items(part))
     )
-    return PartMarked(part, SELF_MARKED if isinstance(said, list) else "blank", given)
+    return PartMarked(part, SELF_MARKED if ticks else "blank", given)
 
 
 class _Marker:

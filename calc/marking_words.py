@@ -63,6 +63,8 @@ HEADS = {
 def head(marked: PartMarked) -> str:
     """The verdict in a few words."""
     answer = marked.answer
+    if marked.state == "blank" and marked.part.kind != "calculate":
+        return "Nothing ticked yet"
     if marked.state == "unit" and answer and not answer.power:
         return "Right size, no unit" if answer.unit == "missing" else "Right size, wrong unit"
     if marked.state == "unit":

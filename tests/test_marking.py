@@ -445,6 +445,12 @@ def test_ticked_points_are_counted_as_ticked() -> None:
     assert "(1 of them ticked by yourself)" in reply["html"]
 
 
+def test_no_tick_is_no_answer() -> None:
+    """A part without a tick is open, not marked."""
+    found = verdict(marked("coulomb.force", FORCE, state={"said": []}), "state")
+    assert (found["state"], found["head"], found["earned"]) == ("blank", "Nothing ticked yet", 0)
+
+
 def test_points_are_ticked_by_key_phrase_where_each_is_worth_a_mark() -> None:
     """Two phrases and two marks give two ticks; a point without phrases gives one."""
     phrases = Part("a", "state", "", points=(Point("x is y and z is w", 2, ("x is y", "z is w")),))
