@@ -1,0 +1,229 @@
+"""Fresh numbers for any declared question: the same seed gives the same question, everywhere and always.
+
+Numbers come from a question's ``draws``; a question without them gets its
+example's numbers changed by simple factors. A draw is kept when the question can
+be worked without a warning, no answer prints as nothing, and every known mistake
+lies more than 5 % from the right answer and from the other mistakes of its step.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+import random
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from calc.constants import SHEET
+from calc.expressions import ExpressionError, expression
+from calc.printing import Style, exact
+from calc.quantities import parse_quantity
+from calc.questions import Choice, Draw, Input, Plan, Question, Refusal, Rows, Topic
+from calc.reading import Refusals, read
+from calc.roots import NoRoot
+from calc.working import run, sized
+
+APART = 0.05
+TRIES = 60
+LEVELS = (1, 2, 3)
+FACTORS = ("0.5", "0.6", "0.8", "1.2", "1.5", "1.6", "2", "2.5")
+SMALLEST, LARGEST = 1e-30, 1e30
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """One drawn question: typed text by field (a table: a list of rows), the unknown, and the wording's number.
+
+    apart: False when no draw kept every mistake 5 % away; the best one found is then given.
+    """
+
+    question: str
+    inputs: dict[str, object]
+    find: str
+    variant: int
+    seed: int
+    level: int
+    apart: bool = True
+
+
+def draw(topic: Topic, question: Question, seed: int, level: int = 1) -> Drawn:
+    """Draw data for ``question``. Raises ValueError if no drawn data can be worked at all."""
+    key = f"{topic.key}.{question.key}"
+    level = min(max(level, 1), 3)
+    # Only random() is used: its stream for a given text seed is the same in every CPython.
+    chance = random.Random(f"{key}/{seed}/{level}")
+    spare: Drawn | None = None
+    for _ in range(TRIES):
+        find = _unknown(question, chance, level)
+        inputs = _inputs(question, find, chance, level)
+        variant = _below(chance, 1000)
+        plan = _workable(question, inputs, find, variant)
+        if plan is None:
+            continue
+        drawn = Drawn(key, inputs, find, variant, seed, level, _all_apart(plan))
+        if drawn.apart:
+            return drawn
+        spare = spare or drawn
+    if spare is None:
+        spare = Drawn(
+            key, dict(question.example), _example_unknown(question), 0, seed, level, apart=False
+        )
+        if _workable(question, spare.inputs, spare.find, 0) is None:
+            raise ValueError(f"{key}: neither drawn data nor the example can be worked")
+    return spare
+
+
+def _below(chance: random.Random, count: int) -> int:
+    return int(chance.random() * count)
+
+
+def _pick(chance: random.Random, items: Sequence[str]) -> str:
+    return items[_below(chance, len(items))]
+
+
+def _example_unknown(question: Question) -> str:
+    empty = [name for name in question.unknowns if not str(question.example.get(name, "")).strip()]
+    return empty[0] if empty else (question.unknowns[0] if question.unknowns else "")
+
+
+def _unknown(question: Question, chance: random.Random, level: int) -> str:
+    """Level 1 asks what the example asks; from level 2 on any unknown may be asked."""
+    if not question.unknowns:
+        return ""
+    usual = _example_unknown(question)
+    if level == 1:
+        return usual
+    others = [name for name in question.unknowns if name != usual]
+    if level == 3 and others:
+        return _pick(chance, others)
+    return _pick(chance, question.unknowns)
+
+
+def _inputs(question: Question, find: str, chance: random.Random, level: int) -> dict[str, object]:
+    """Typed text for every field but the unknown."""
+    inputs: dict[str, object] = {}
+    for item in question.fields:
+        if item.name == find:
+            inputs[item.name] = ""
+        elif item.name in question.draws:
+            inputs[item.name] = _drawn(question.draws[item.name], chance, level)
+        elif isinstance(item, Choice):
+            inputs[item.name] = _chosen(item, chance)
+        elif isinstance(item, Rows):
+            inputs[item.name] = _changed_rows(item, question.example.get(item.name), chance)
+        else:
+            inputs[item.name] = _changed(item, str(question.example.get(item.name, "")), chance)
+    if question.adjust:
+        inputs = question.adjust(inputs, chance, level)
+    return inputs
+
+
+def _drawn(source: Draw, chance: random.Random, level: int) -> str:
+    values = source.harder if level > 1 and source.harder else source.values
+    value = values[_below(chance, len(values))]
+    if isinstance(value, str):
+        return value
+    return _typed(float(value), source.unit)
+
+
+def _typed(value: float, unit: str) -> str:
+    """A value to three figures as a keyboard gives it."""
+    shown = exact(float(f"{value:.3g}"), Style()).text
+    return f"{shown} {unit}".replace("\N{NO-BREAK SPACE}", " ").replace("−", "-").strip()
+
+
+def _chosen(item: Choice, chance: random.Random) -> str:
+    said = [key for key, _ in item.options if not (item.asked and key in item.quiet)]
+    return _pick(chance, said)
+
+
+def _changed(item: Input, typed: str, chance: random.Random) -> str:
+    """The example's number changed by a simple factor; an empty box stays empty."""
+    if not typed.strip():
+        return ""
+    quantity = parse_quantity(typed, item.unit)
+    if item.unit == "°":
+        number = Decimal(10 + 5 * _below(chance, 11))
+    else:
+        number = quantity.number * Decimal(_pick(chance, FACTORS))
+        if item.whole:
+            number = max(Decimal(1), number.to_integral_value())
+    return _typed(float(number), quantity.unit.text)
+
+
+def _changed_rows(item: Rows, example: object, chance: random.Random) -> list[dict[str, str]]:
+    """Every charge or size of a table changed; positions too, but in step, so that the picture keeps its shape."""
+    rows = (
+        [row for row in example if isinstance(row, Mapping)]
+        if isinstance(example, list | tuple)
+        else []
+    )
+    stretch = _pick(chance, FACTORS)
+    changed = []
+    for row in rows:
+        cells = {}
+        for column in item.columns:
+            typed = str(row.get(column.name, ""))
+            length = column.unit in ("m", "cm", "mm")
+            cells[column.name] = (
+                _stretched(column, typed, stretch) if length else _changed(column, typed, chance)
+            )
+        changed.append(cells)
+    return changed
+
+
+def _stretched(column: Input, typed: str, factor: str) -> str:
+    if not typed.strip():
+        return ""
+    quantity = parse_quantity(typed, column.unit)
+    return _typed(float(quantity.number * Decimal(factor)), quantity.unit.text)
+
+
+def _workable(
+    question: Question, inputs: Mapping[str, object], find: str, variant: int
+) -> Plan | None:
+    """The plan for these data, if it works without a warning and every answer is worth printing."""
+    try:
+        found = read(question, inputs, find, variant=variant)
+        plan = question.plan(found.data)
+        values = run(plan, found.data.settings.constants())
+    except (Refusal, Refusals, ExpressionError, NoRoot):
+        return None
+    if found.warnings or plan.warnings:
+        return None
+    for part in plan.parts:
+        if part.kind == "calculate" and not SMALLEST < abs(values[part.answers]) < LARGEST:
+            return None
+    return plan
+
+
+def _all_apart(plan: Plan) -> bool:
+    """Whether every mistake of a step can be told from the right value and from the others."""
+    constants = {name: line.school for name, line in SHEET.items()}
+    values = run(plan, constants)
+    for step in plan.steps:
+        right = values[step.makes]
+        seen = [abs(right)]
+        for mistake in step.mistakes:
+            if mistake.turns:
+                continue
+            try:
+                wrong = abs(expression(mistake.instead).value(sized(values, step.sizes)))
+            except ExpressionError:
+                continue
+            if any(math.isclose(wrong, other, rel_tol=APART) for other in seen):
+                return False
+            seen.append(wrong)
+    return True
+
+
+def as_request(drawn: Drawn) -> dict[str, object]:
+    """The drawn question as a request for ``solve``, ``sheet`` or ``mark``."""
+    inputs = json.loads(json.dumps(drawn.inputs))
+    return {
+        "question": drawn.question,
+        "inputs": inputs,
+        "find": drawn.find,
+        "variant": drawn.variant,
+    }
