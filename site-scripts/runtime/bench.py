@@ -107,9 +107,12 @@ def served(folder: Path) -> Iterator[str]:
 
 
 def requests_of(package_dir: Path) -> list[dict[str, object]]:
-    """Return the package's example requests, parsed."""
+    """Return the package's example requests, parsed, in the one notation a page asks for."""
     sys.path.insert(0, str(package_dir.parent))
-    return [json.loads(request) for request in example_requests()]
+    requests = [json.loads(request) for request in example_requests()]
+    for request in requests:
+        request["data"].pop("as", None)
+    return requests
 
 
 def lay_out(folder: Path, package_dir: Path, request: dict[str, object]) -> None:

@@ -1,7 +1,7 @@
-"""The page runtime in a real browser: each way to start, each way to fail, and the same answers.
+"""The page runtime in a real browser: each way to start, to ask and to fail.
 
-Most tests run a stand-in package (tests/runtime/stand_in), whose requests tell what the runtime
-does; the last ones run the built site with the real package against CPython.
+The package that runs is a stand-in (tests/runtime/stand_in), whose requests tell what the runtime
+does; test_same_answers.py runs the real one.
 """
 
 from __future__ import annotations
@@ -18,7 +18,6 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Route
 
 from runtime.build_runtime import build_runtime
-from runtime.example_requests import example_requests
 from serve import make_server
 from toolbox import BUILD, REPO
 
@@ -388,54 +387,3 @@ def test_a_start_that_cannot_succeed_says_so_from_disk(
     page = bare.new_page()
     page.goto(f"{address}page.html")
     assert FAILED in ask(page, "root", of=2)["errors"][0]["message"]
-
-
-# --- The real package ------------------------------------------------------------------------
-
-# Keeps the reply texts as they arrive from the worker, before the page parses them.
-KEEP_REPLIES = """
-window.replyTexts = [];
-const Plain = window.Worker;
-window.Worker = class extends Plain {
-  constructor(...given) {
-    super(...given);
-    this.addEventListener("message", ({ data }) => "reply" in data && replyTexts.push(data.reply));
-  }
-};
-"""
-
-
-def varied(request: dict[str, Any]) -> Iterator[dict[str, Any]]:
-    """A request as it is, with one input emptied at a time, with a wrong one, with settings."""
-    yield request
-    data = request["data"]
-    inputs = data.get("inputs", {})
-    for name in inputs:
-        yield {**request, "data": {**data, "inputs": {**inputs, name: ""}}}
-        yield {**request, "data": {**data, "inputs": {**inputs, name: "3,7 × 10^"}}}
-    settings = {"k": "8,99e9", "decimals": "3", "comma": "point"}
-    yield {**request, "data": {**data, "settings": settings}}
-
-
-def test_replies_equal_those_of_cpython(place: str, open_context: Callable[..., Any]) -> None:
-    """Every declared question, varied, gets the same text to the last digit in page and CPython."""
-    from calc import desk
-
-    requests = [case for text in example_requests() for case in varied(json.loads(text))]
-    context = open_context()
-    context.add_init_script(KEEP_REPLIES)
-    page = context.new_page()
-    page.goto(f"{place}index.html")
-    page.evaluate(
-        """async (requests) => {
-          for (const { operation, data } of requests) await bookletRuntime.ask(operation, data);
-        }""",
-        requests,
-    )
-    assert page.evaluate("bookletRuntime.how.start") == "snapshot"
-    # The page's own forms ask too, so its replies are looked for, not counted.
-    texts = set(page.evaluate("replyTexts"))
-    expected = [desk.answer(json.dumps(request)) for request in requests]
-    solved = [text for text in expected if json.loads(text)["ok"]]
-    assert len(solved) >= len(list(example_requests()))
-    assert [text for text in expected if text not in texts] == []
