@@ -75,6 +75,7 @@ def diagram(line: Line, known: Values, g: float, *, cut: bool = False, resolved:
         body="",
         title="Free-body diagram" + (" just after the cut" if cut else ""),
         equal_lengths=equal or bool(unknown),
+        min_fraction=0.14,
         components=components,
         angles=angles if resolved else [],
         guides=[angle] if line.slope else [],

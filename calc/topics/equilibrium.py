@@ -11,12 +11,13 @@ from calc.questions import Topic
 from calc.topics._electrostatics import COULOMB
 from calc.topics._equilibrium import EQUILIBRIUM, SECOND_LAW
 from calc.topics._held import SLOPE, VERTICAL
+from calc.topics._hung import THREADS
 
 TOPIC = Topic(
     key="equilibrium",
     title="Charged bodies in equilibrium",
     laws=(EQUILIBRIUM, SECOND_LAW, COULOMB),
-    questions=(SLOPE, VERTICAL),
+    questions=(SLOPE, VERTICAL, THREADS),
     cautions=(
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",
         "Put a catch tray under a hanging load before its thread is cut.",
