@@ -14,7 +14,6 @@ from typing import Any
 from calc import marking_desk, topics
 from calc.answers import AnswerShown, WorkedAnswer
 from calc.constants import SHEET, Settings
-from calc.expressions import ExpressionError
 from calc.quantities import QuantityError, parse_quantity
 from calc.questions import Refusal
 from calc.reading import Refusals, read
@@ -52,7 +51,7 @@ def _answer(request: str) -> dict[str, Any]:
         return _refused(refusal)
     except Refusals as several:
         return _refused(*several.refusals)
-    except (ExpressionError, ArithmeticError) as problem:
+    except (ValueError, ArithmeticError) as problem:
         sentence = "These numbers have no answer here: a step has no real, finite value. Check the sizes and prefixes."
         return _refused(Refusal(None, sentence), fault=str(problem))
 

@@ -322,6 +322,10 @@
   }
 
   window.booklet = { forms, tell };
+  if (location.protocol === "file:") {
+    // A copy from disk does not hold itself.
+    for (const link of document.querySelectorAll('a[href$="booklet-offline.zip"]')) link.closest("p").hidden = true;
+  }
   for (const node of document.querySelectorAll("form.numbers")) {
     forms.set(node.dataset.question, new Form(node));
     node.classList.add("live");

@@ -4,7 +4,7 @@
   "use strict";
 
   const STORE = "physics-line-by-line.settings";
-  const NAMES = ["k", "g", "e", "m_e", "h", "c", "G", "decimals", "comma"];
+  const NAME = /^[A-Za-z_]{1,12}$/; // calc says which names there are
   const watchers = [];
   let fromLink = null;
 
@@ -19,8 +19,8 @@
 
   function clean(object) {
     const settings = {};
-    for (const name of NAMES) {
-      if (object && typeof object[name] === "string" && object[name] && object[name].length < 60) settings[name] = object[name];
+    for (const [name, text] of Object.entries(object || {}).slice(0, 30)) {
+      if (NAME.test(name) && typeof text === "string" && text && text.length < 60) settings[name] = text;
     }
     return settings;
   }
@@ -52,8 +52,8 @@
   // Takes the settings a link carries out of its state (a Map), if there are any.
   function take(state) {
     const carried = {};
-    for (const name of NAMES) {
-      if (state.has(`set.${name}`)) carried[name] = state.get(`set.${name}`);
+    for (const [name, text] of state) {
+      if (name.startsWith("set.")) carried[name.slice(4)] = text;
     }
     if (Object.keys(carried).length) fromLink = clean(carried);
   }
