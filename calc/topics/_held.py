@@ -6,13 +6,16 @@ of forces, Coulomb's law and the second law just after the cut.
 
 from __future__ import annotations
 
+from math import degrees, sin
 from random import Random
 from typing import cast
 
 from calc.answers import Point
+from calc.constants import SHEET
 from calc.figures import Dimension, Figure, Segment, Sphere, Surface
 from calc.figures.charges import sign_of
 from calc.figures.scenes import slope_scene
+from calc.quantities import parse_quantity
 from calc.questions import (
     Choice,
     Data,
@@ -52,6 +55,7 @@ from calc.topics._equilibrium import (
     tension,
 )
 
+SCHOOL_K, SCHOOL_G = SHEET["k"].school, SHEET["g"].school
 ASKED = {
     "T": "Calculate the tension in the string.",
     "F_E": "Calculate the electrostatic force on the sphere.",
@@ -270,8 +274,6 @@ def scene(line: Line, data: Data, v: Values) -> Figure:
 
 def slope_figure(line: Line, said: str, v: Values) -> Figure:
     """Sphere A on the slope, B fixed; the slope's own angle where it is known."""
-    from math import degrees
-
     first, second = drawn_charges(line, v)
     places = (0.28, 0.68) if line.side > 0 else (0.62, 0.22)
     if line.string == "down" and line.side < 0:
@@ -291,7 +293,7 @@ def slope_figure(line: Line, said: str, v: Values) -> Figure:
 def vertical_figure(line: Line, v: Values) -> Figure:
     """Sphere A on the vertical line, B fixed above or below it."""
     first, second = drawn_charges(line, v)
-    gap, radius = 5.0 * line.side, 0.65
+    gap, radius, remark = 5.0 * line.side, 0.65, ""
     items: list[Sphere | Dimension | Segment | Surface] = [
         Sphere((0.0, 0.0), radius, sign_of(first), "A"),
         Sphere((0.0, gap), radius, sign_of(second), "B"),
@@ -304,12 +306,13 @@ def vertical_figure(line: Line, v: Values) -> Figure:
         edge = (-3.0, 3.0) if way < 0 else (3.0, -3.0)
         items.insert(0, Segment((0.0, way * radius), (0.0, reach), "string"))
         items.insert(0, Surface((edge[0], reach), (edge[1], reach)))
+        remark = " Where the string passes it, it does not touch." if way == line.side else ""
         said += f" A vertical string runs from A {'up to the ceiling' if way > 0 else 'down to the table'}."
     else:
         items.insert(0, Segment((-1.3, -1.6), (-1.3, 1.9), "guide"))
         items.insert(0, Segment((1.3, -1.6), (1.3, 1.9), "guide"))
         said += " A smooth guide keeps A on the vertical line."
-    return Figure("Charged sphere on a vertical line", said, tuple(items), ("Not to scale. B is fixed.",), unit=1.0)  # fmt: skip
+    return Figure("Charged sphere on a vertical line", said, tuple(items), (f"Not to scale. B is fixed.{remark}",), unit=1.0)  # fmt: skip
 
 
 # --- practice -----------------------------------------------------------------------------------------------
@@ -317,29 +320,36 @@ def vertical_figure(line: Line, v: Values) -> Figure:
 
 def practise(slope: bool, typed: dict[str, object], random: object, level: int) -> dict[str, object]:  # fmt: skip
     """Data that stand still: the drawn numbers, a string on the side that can pull, and another unknown at higher levels."""
-    dice = cast(Random, random)
     text = {name: str(value) for name, value in typed.items()}
-    m, r = float(text["m"].split()[0]) / 1e3, float(text["r"].split()[0]) / 1e2
-    from math import sin
-
-    q1, q2 = (float(text[name].replace(",", ".").split()[0]) * 1e-9 for name in ("Q1", "Q2"))
-    tilt = sin(float(text["theta"].rstrip("°").strip()) * 3.141592653589793 / 180) if slope else 1.0
-    pull, push = m * 9.8 * tilt, 9e9 * abs(q1 * q2) / r**2
-    lift = (q1 * q2 > 0) == (text.get("where") == "below")
-    text["string"] = "up" if not lift or push < 0.92 * pull else "down"
-    if 0.92 * pull <= push <= 1.08 * pull:
-        text["string"], text["m"] = "up", f"{m * 2e3:g} g"
-        pull *= 2
-    tension_ = abs(pull - push) if lift else pull + push
-    wants = {1: ("T", "F_E"), 2: ("T", "a", "F_E"), 3: ("a", "Q1", "m", "r", "n")}[level]
-    want = dice.choice(wants)
+    m, r, q1, q2 = (si(text[name], unit) for name, unit in (("m", "g"), ("r", "cm"), ("Q1", "nC"), ("Q2", "nC")))  # fmt: skip
+    tilt = sin(si(text["theta"], "°")) if slope else 1.0
+    pull, push = m * SCHOOL_G * tilt, SCHOOL_K * abs(q1 * q2) / r**2
+    lift = (q1 * q2 > 0) == (text["where"] == "below")
+    if 0.9 * pull <= push <= 1.1 * pull:  # nearly slack: make the sphere heavier
+        text["m"], pull = f"{m * 2e3:g} g", 2 * pull
+    text["string"] = "up" if not lift or push < pull else "down"
+    pulled = abs(pull - push) if lift else pull + push
+    want = one_of(random, {1: ("T", "F_E"), 2: ("T", "a", "F_E"), 3: ("a", "Q1", "m", "r", "n")}[level])  # fmt: skip
     text.update(want=want, T="", F_E="", N="", n="", a="", d="", acting="signs", equal="own")
     if want in ("Q1", "m", "r", "n"):
-        given = f"{tension_ * 1e3:.3g} mN"
-        text.update({"T": given, want: ""})
-        if want in ("Q1", "n"):
-            text.update(Q1="", acting="repel" if q1 * q2 > 0 else "attract")
-    return {name: text[name] for name in (*typed, "want", "string", "T", "F_E", "n", "a", "d", "acting", "equal") if name in text}  # fmt: skip
+        text.update({"T": f"{pulled * 1e3:.3g} mN", want: ""})
+    if want in ("Q1", "n"):
+        text.update(Q1="", acting="repel" if q1 * q2 > 0 else "attract")
+    if not slope and lift and one_of(random, ("hover", "string", "string")) == "hover":
+        text.update(string="none", want="r", r="", T="", acting="signs")
+        text["Q1"] = text["Q1"] or f"{q1 * 1e9:.3g} nC"
+        text["m"] = text["m"] or f"{m * 1e3:.3g} g"
+    return {name: text[name] for name in typed}
+
+
+def si(text: str, unit: str) -> float:
+    """A drawn text in SI."""
+    return parse_quantity(text, unit).value
+
+
+def one_of(random: object, items: tuple[str, ...]) -> str:
+    """One of the items; only ``random()`` is asked, so that a draw repeats everywhere."""
+    return items[int(cast(Random, random).random() * len(items))]
 
 
 def practise_slope(typed: dict[str, object], random: object, level: int) -> dict[str, object]:

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from math import degrees, radians, sin, tan
-from random import Random
-from typing import cast
+from math import degrees, sin, tan
 
 from calc.answers import Point
 from calc.questions import Choice, Data, Draw, Input, Part, Plan, Question, Refusal, Step
@@ -26,6 +24,7 @@ from calc.topics._equilibrium import (
     refuse_uncharged,
     tension,
 )
+from calc.topics._held import SCHOOL_G, SCHOOL_K, one_of, si
 from calc.topics._threads import (
     NO_ANGLE,
     Pair,
@@ -231,24 +230,22 @@ def story(data: Data, pair: Pair) -> str:
 
 def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
     """One support at first; charges worked out from the angle, then angles from charges, then two supports."""
-    dice = cast(Random, random)
     text = {name: str(value) for name, value in typed.items()}
-    m, length = float(text["m"].split()[0]) / 1e3, float(text["L"].split()[0]) / 1e2
-    alpha = radians(float(text["alpha"].rstrip("°").strip()))
-    text.update(supports="one", equal="equal", acting="signs", Q1="", beta="", r="", s="")
-    want = dice.choice({1: ("F_E", "T", "Q1"), 2: ("Q1", "a", "alpha"), 3: ("alpha", "Q1")}[level])
+    m, length, alpha = si(text["m"], "g"), si(text["L"], "cm"), si(text["alpha"], "°")
+    text.update(supports="one", equal="equal", acting="signs", method="exact", Q1="", beta="", r="", s="")  # fmt: skip
+    want = one_of(random, {1: ("F_E", "T", "Q1"), 2: ("Q1", "a", "alpha"), 3: ("alpha", "Q1")}[level])  # fmt: skip
     r = 2 * length * sin(alpha)
-    if level == 3 and dice.random() < 0.5:
-        gap = dice.choice((6, 8, 10))
-        text.update(supports="two", s=f"{gap} cm", acting="repel")
-        r += gap / 100
+    if level == 3 and one_of(random, ("one", "two")) == "two":
+        gap = one_of(random, ("6 cm", "8 cm", "10 cm"))
+        text.update(supports="two", s=gap, acting="repel")
+        r += si(gap, "cm")
     if want == "alpha":
-        size = r * (m * 9.8 * tan(alpha) / 9e9) ** 0.5
+        size = r * (m * SCHOOL_G * tan(alpha) / SCHOOL_K) ** 0.5
         text.update(alpha="", Q1=f"{size * 1e9:.3g} nC")
-    elif want == "Q1" and level == 2:
+    elif want == "Q1" and text["supports"] == "one" and level > 1:
         text.update(alpha="", beta=f"{2 * degrees(alpha):g}°")
     text["want"] = want
-    return cast(dict[str, object], text)
+    return {name: text[name] for name in typed}
 
 
 # --- the form -----------------------------------------------------------------------------------------------

@@ -10,6 +10,7 @@ from __future__ import annotations
 from calc.questions import Topic
 from calc.topics._electrostatics import COULOMB
 from calc.topics._equilibrium import EQUILIBRIUM, SECOND_LAW
+from calc.topics._equilibrium_stories import BARN, GAUGE, HALL, HOVER, MUSEUM, STAGE
 from calc.topics._held import SLOPE, VERTICAL
 from calc.topics._hung import THREADS
 
@@ -17,7 +18,7 @@ TOPIC = Topic(
     key="equilibrium",
     title="Charged bodies in equilibrium",
     laws=(EQUILIBRIUM, SECOND_LAW, COULOMB),
-    questions=(SLOPE, VERTICAL, THREADS),
+    questions=(SLOPE, VERTICAL, THREADS, MUSEUM, STAGE, GAUGE, HOVER, HALL, BARN),
     cautions=(
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",
         "Put a catch tray under a hanging load before its thread is cut.",
