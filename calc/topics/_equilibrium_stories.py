@@ -51,6 +51,14 @@ MUST_REPEL = "In this story the spheres repel: give both charges the same sign."
 MUST_ATTRACT = "In this story the spheres attract: give the charges opposite signs."
 
 
+AT_REST = Part(
+    "state",
+    "state",
+    "State when a body is in equilibrium.",
+    points=(Point(EQUILIBRIUM.words, EQUILIBRIUM.marks, EQUILIBRIUM.keys),),
+)
+
+
 class Chapters:
     """Parts one after the other: what an earlier part made, a later one may use."""
 
@@ -156,7 +164,7 @@ def plan_stage(data: Data) -> Plan:
                   Mistake("weight-for-component", "r_0", "sqrt(k*Q1*Q2/(m*g))", "Only mg sin θ acts along the slope.")),
     )  # fmt: skip
     parts = (
-        state(EQUILIBRIUM),
+        AT_REST,
         draw_part(line, data, told.ways, body="the lower ball"),
         told.calculate("normal", "Calculate the normal force on the lower ball.", "N"),
         told.calculate("force", "Calculate the electrostatic force on the lower ball.", "F_E"),
@@ -255,7 +263,7 @@ def plan_hover(data: Data) -> Plan:
         plain="How far down it came overnight.",
     )  # fmt: skip
     parts = (
-        state(EQUILIBRIUM),
+        AT_REST,
         draw_part(line, data, told.ways, body="the hovering ball"),
         told.calculate("height", "Calculate the distance between the two balls on the first day.", "r"),
         told.calculate("electrons", "Calculate how many electrons the hovering ball has too many or too few.", "n"),
@@ -374,10 +382,10 @@ BARN = Question(
     fields=(mass(), THREAD, SUPPORTS_APART, HALF_ANGLE, charge("Q1", "Charge on the first trap"), PARTS, LENGTHS),
     plan=plan_barn,
     laws=(EQUILIBRIUM.name, COULOMB.name),
-    example={"m": "0,9 g", "L": "40 cm", "s": "22 cm", "alpha": "7°", "Q1": "+58 nC", "parts": "components", "lengths": "scale"},
+    example={"m": "0,9 g", "L": "26 cm", "s": "30 cm", "alpha": "21°", "Q1": "+58 nC", "parts": "components", "lengths": "scale"},
     draws={
-        "m": Draw((0.6, 0.8, 0.9, 1.2), "g", harder=(0.75, 1.05)), "L": Draw((35, 40, 45), "cm", harder=(38, 43)), "s": Draw((20, 22, 25, 28), "cm", harder=(21.5, 26)),
-        "alpha": Draw((5, 6, 7, 8), "°", harder=(4.5, 7.5)), "Q1": Draw((45, 58, 70, -50, -66), "nC", harder=(47.5, -62)),
+        "m": Draw((0.6, 0.8, 0.9, 1.2), "g", harder=(0.75, 1.05)), "L": Draw((24, 25, 26, 28), "cm", harder=(24.5, 27)), "s": Draw((29, 30, 32, 34), "cm", harder=(30.5, 33)),
+        "alpha": Draw((20, 21, 23, 24, 26), "°", harder=(20.5, 22.5, 25)), "Q1": Draw((45, 58, 70, -50, -66), "nC", harder=(47.5, -62)),
     },
     scenario=True,
 )  # fmt: skip

@@ -297,7 +297,7 @@ THREADS = Question(
     draws={
         "m": Draw((1, 2, 3, 4, 5), "g", harder=(1.5, 2.4, 3.6)),
         "L": Draw((20, 25, 30, 40, 50, 60), "cm", harder=(35, 45, 75)),
-        "alpha": Draw((8, 10, 12, 15, 18, 20, 25), "°", harder=(7.5, 16.5, 22, 32)),
+        "alpha": Draw((20, 22, 24, 25, 28, 30, 35), "°", harder=(21.5, 26.5, 33, 38)),
     },
     adjust=practise,
 )  # fmt: skip

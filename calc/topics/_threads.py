@@ -336,7 +336,7 @@ def pair_diagram(known: dict[str, float], pair: Pair, g: float, *, cut: bool = F
         forces,
         title="Free-body diagram of the right-hand sphere" + (" just after the cut" if cut else ""),
         equal_lengths=equal,
-        min_fraction=0.14,
+        min_fraction=0.02 if resolved else 0.14,  # components only fit to scale
         components=parts,
         angles=[] if cut else [arc],
         guides=[] if cut else [90.0],
