@@ -12,7 +12,7 @@ from calc.constants import Settings
 from calc.questions import Refusal
 from calc.reading import read
 from calc.topics import find
-from calc.topics.coulomb import ROOT_LAW
+from calc.topics._coulomb_force import ROOT_LAW
 from calc.working import work
 
 
