@@ -17,6 +17,8 @@ from calc.working import measure, run
 
 FIT = 0.01  # givens that say the same thing twice may differ by their rounding
 
+MEASURED = ("F_E", "T", "N", "a", "n")
+
 
 class NoWay(ValueError):
     """What is asked does not follow from what is given."""
@@ -107,6 +109,7 @@ def fits(
     """
     touched = set[str]().union(*(needs(step) for step in used))
     spare = [name for name in data.values if name in units and name not in touched]
+    spare.sort(key=lambda name: name not in MEASURED)  # a force is blamed before a charge
     constants, notes = data.settings.constants(), []
     for name in spare:
         known = {other: value for other, value in data.values.items() if other != name}
