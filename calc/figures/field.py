@@ -183,7 +183,9 @@ def field_lines(
         wanted = max(0, quotas[i] - len(taken[i]))
         if taken[i]:
             open_gaps = [g for g in _gaps(taken[i]) if not full(follow(g[0] + g[1] / 2)[1])]
-            angles = _shared(open_gaps, wanted)
+            # Never closer than half the even spacing: fewer lines rather than a bundle.
+            room = sum(int(width * quotas[i] / pi) for _, width in open_gaps)
+            angles = _shared(open_gaps, min(wanted, room))
         else:
             others = [o for o in local if o is not c]
             near = min(others, key=lambda o: hypot(o.x - c.x, o.y - c.y), default=None)
@@ -245,6 +247,8 @@ def field_pattern(
         "never cross, and meet each sphere at a right angle."
     )
     remarks = [] if fair else ["Number of lines not in proportion to the charges."]
+    if fair and len(bodies) > 2:
+        remarks = ["Number of lines only roughly in proportion to the charges."]
     return Figure(title, description or text, tuple(items), (*remarks, *notes), unit=1.0)
 
 

@@ -121,6 +121,8 @@ def width(label: str, size: float) -> float:
         for sign in run.text:
             if sign in _NARROW:
                 ems = 0.36
+            elif sign in "mW":
+                ems = 1.03
             elif sign in _WIDE:
                 ems = 0.9
             elif sign.isupper():

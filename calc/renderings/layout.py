@@ -11,11 +11,24 @@ from dataclasses import dataclass
 
 from calc.figures.pieces import Figure, corners
 from calc.renderings import labels
-from calc.renderings.placing import LINE, Bar, Box, Placed, Point, between, box_at, inside, place
+from calc.renderings.placing import (
+    LINE,
+    Bar,
+    Box,
+    Placed,
+    Point,
+    Round,
+    between,
+    box_at,
+    inside,
+    inside_round,
+    place,
+)
 from calc.renderings.shapes import NOTE_FONT, Disc, Shape, Sheet, Stroke, draw
 
 MARGIN = 6.0
 THIN = frozenset({"guide", "construction", "fieldline", "extension", "hatch"})
+CUT_AT_SPHERES = frozenset({"axis", "string"})
 WIDEST = 23 * LINE  # wider than this, label text gets too small on a phone
 
 
@@ -30,22 +43,29 @@ class Layout:
     shafts: tuple[tuple[str, Point, Point], ...]
 
 
-def _cut(shape: Shape, boxes: list[Box]) -> Shape:
-    """A thin line, interrupted where a label stands on it."""
-    if not isinstance(shape, Stroke) or shape.style not in THIN:
+def _cut(shape: Shape, boxes: list[Box], rounds: list[Round]) -> Shape:
+    """A thin line interrupted where a label stands on it; any line, inside a sphere.
+
+    A line through a sphere would turn a written minus into a plus.
+    """
+    if not isinstance(shape, Stroke) or shape.style not in THIN | CUT_AT_SPHERES:
         return shape
+    if shape.style not in THIN:
+        boxes = []
     paths: list[tuple[Point, ...]] = []
     for path in shape.paths:
         current = [path[0]]
         for a, b in itertools.pairwise(path):
-            gaps = sorted(gap for box in boxes if (gap := inside(Bar(a, b, 0.0), box)))
-            for enter, leave in gaps:
+            bar = Bar(a, b, 0.0)
+            parts = [inside(bar, box) for box in boxes]
+            parts += [inside_round(bar, disc) for disc in rounds]
+            for enter, leave in sorted(part for part in parts if part):
                 current.append(between(a, b, enter))
                 paths.append(tuple(current))
                 current = [between(a, b, leave)]
             current.append(b)
         paths.append(tuple(current))
-    return Stroke(tuple(p for p in paths if len(p) > 1), shape.style)
+    return Stroke(tuple(p for p in paths if len(p) > 1 and p[0] != p[-1]), shape.style)
 
 
 def _bounds(shapes: list[Shape], placed: tuple[Placed, ...]) -> Box:
@@ -108,7 +128,12 @@ def layout(figure: Figure) -> Layout:
             scale = max(smallest, scale * min(0.9, 1 - over / max(width * scale, over)))
         narrow = True
     boxes = [p.box for p in placed]
-    shapes = [_cut(shape, boxes) for shape in sheet.shapes]
+    spheres = [
+        Round(shape.centre, shape.radius, 0.0)
+        for shape in sheet.shapes
+        if isinstance(shape, Disc) and shape.style != "dot"
+    ]
+    shapes = [_cut(shape, boxes, spheres) for shape in sheet.shapes]
     notes = _notes(figure, view)
     for note in notes:
         view = view.union(note.box)

@@ -162,6 +162,18 @@ def inside(bar: Bar, box: Box) -> tuple[float, float] | None:
     return (enter, leave) if leave > enter else None
 
 
+def inside_round(bar: Bar, disc: Round) -> tuple[float, float] | None:
+    """The part of `bar` inside `disc` as two shares of its length; None if there is none."""
+    (x, y), (x2, y2), (cx, cy) = bar.start, bar.end, disc.centre
+    dx, dy, fx, fy = x2 - x, y2 - y, x - cx, y - cy
+    a, b, c = dx * dx + dy * dy, dx * fx + dy * fy, fx * fx + fy * fy - disc.radius**2
+    root = b * b - a * c
+    if not a or root <= 0:
+        return None
+    enter, leave = max(0.0, (-b - root**0.5) / a), min(1.0, (-b + root**0.5) / a)
+    return (enter, leave) if leave > enter else None
+
+
 def _crosses(a: Point, b: Point, bar: Bar) -> bool:
     """Whether the line from a to b crosses the bar."""
     (x, y), (x2, y2), (u, v), (u2, v2) = a, b, bar.start, bar.end

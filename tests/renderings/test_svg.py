@@ -7,7 +7,7 @@ numbers and descriptive subscripts upright).
 
 import itertools
 import re
-from math import atan2, cos, degrees, hypot, radians
+from math import atan2, cos, degrees, hypot, radians, sin
 from xml.etree import ElementTree
 
 import pytest
@@ -40,7 +40,7 @@ from calc.figures import (
 )
 from calc.renderings import labels
 from calc.renderings.layout import Layout, layout
-from calc.renderings.placing import Bar, Box, box_at, inside
+from calc.renderings.placing import Bar, Box, inside
 from calc.renderings.shapes import Disc, Stroke
 from calc.renderings.svg import number, render
 
@@ -172,17 +172,19 @@ def test_labels_keep_off_arrows_and_dot(count: int, first: float, sizes: list[fl
             assert hypot(x - near_x, y - near_y) >= disc.radius
 
 
-def test_labels_keep_off_spheres() -> None:
-    """Labels of a usual Coulomb drawing do not lie on a sphere."""
-    figure = spheres_on_line(
-        [("Q_1 = +6 nC", 6, 0), ("Q_2 = −2 nC", -2, 0.15)],
-        forces=[(0, "F", 1, True), (1, "F", 1, False)],
-        distances=[(0, 1, "r = 0,15 m")],
-    )
-    placed = layout(figure)
+@RUNS
+@given(WAYS)
+def test_labels_keep_off_spheres(way: float) -> None:
+    """A sphere with a neighbour on any side has its label clear of both."""
+    other = (2.4 * cos(radians(way)), 2.4 * sin(radians(way)))
+    spheres = (Sphere((0, 0), 1, "+", "Q_1"), Sphere(other, 1, "-", "Q_2"))
+    placed = layout(Figure("Pair", "Two spheres.", spheres, unit=1))
     for label, disc in itertools.product(placed.labels, placed.shapes):
         if isinstance(disc, Disc):
-            assert not label.box.overlaps(box_at(disc.centre, 1.4 * disc.radius, 1.4 * disc.radius))
+            x, y = disc.centre
+            near_x = min(max(x, label.box.left), label.box.right)
+            near_y = min(max(y, label.box.top), label.box.bottom)
+            assert hypot(x - near_x, y - near_y) >= disc.radius
 
 
 @RUNS
@@ -346,6 +348,21 @@ def test_thin_lines_stop_at_labels() -> None:
     items = (Curve(((-5, 0), (5, 0)), "fieldline"), Text((0, 0), "E", "centre"))
     (line,) = strokes(items, "fieldline")
     assert len(line.paths) == 2
+
+
+def test_lines_stop_at_spheres() -> None:
+    """An axis or a guide through a sphere is not drawn inside it."""
+    sphere = Sphere((0, 0), 1, "-")
+    for item in (Segment((0, -4), (0, 4), "guide"), Arrow((0, -4), (0, 4), "", "axis")):
+        placed = layout(Figure("S", "Shapes.", (item, sphere), unit=1))
+        style = "guide" if isinstance(item, Segment) else "axis"
+        (line,) = [s for s in placed.shapes if isinstance(s, Stroke) and s.style == style]
+        (disc,) = [s for s in placed.shapes if isinstance(s, Disc)]
+        ends = [
+            hypot(x - disc.centre[0], y - disc.centre[1]) for path in line.paths for x, y in path
+        ]
+        assert len(line.paths) == 2
+        assert min(ends) >= disc.radius - 1e-6
 
 
 def test_sphere_carries_its_sign() -> None:
