@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import degrees, sin, tan
 
 from calc.answers import Point
-from calc.questions import Choice, Data, Draw, Input, Part, Plan, Question, Refusal, Step
+from calc.questions import Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step
 from calc.topics._chain import NoWay, fits, lead, spread, worth
 from calc.topics._electrostatics import COULOMB, charge, distance, force
 from calc.topics._equilibrium import (
@@ -26,6 +26,7 @@ from calc.topics._equilibrium import (
 )
 from calc.topics._held import SCHOOL_G, SCHOOL_K, one_of, si
 from calc.topics._threads import (
+    HALF,
     NO_ANGLE,
     Pair,
     exact_part,
@@ -70,6 +71,7 @@ EQUAL_ANGLES = (
     Point("The spheres exert equal and opposite forces on each other, even when their charges differ.", 1, ("equal and opposite forces",)),
     Point("The masses are equal too, so tan α = F_E/(mg) is the same for both: equal angles.", 1, ("tan α = F_E/(mg)",)),
 )  # fmt: skip
+WHOLE = Mistake("whole-angle", "alpha", "2*alpha", HALF, "the whole angle stands in for its half")
 TWO_ANGLES = (
     "More than one angle fits. At the smallest the spheres come to rest: moved a little closer they swing back. "
     "At the next larger one the equilibrium is unstable: a little closer and the attraction wins."
@@ -119,6 +121,7 @@ def plan_threads(data: Data) -> Plan:
         scene=lambda v: pair_figure(pair, v.get("alpha", known.get("alpha", 0.4))),
         checks=pair_checks(pair, set(values) - set(constants), steps),
         notes=(*notes, TWO_ANGLES) if extra else notes,
+        mistakes=(WHOLE,) if data.has("alpha") else (),
     )
 
 
