@@ -67,7 +67,9 @@ def diagram(line: Line, known: Values, g: float, *, cut: bool = False, resolved:
         sizes["F_gtotal"] = known["m"] * g
     wanted = ["F_gtotal", "F_E", *(["N"] if line.slope else []), *(["T"] if line.string != "none" else [])]  # fmt: skip
     unknown = [name for name in wanted if name not in sizes]
-    sizes.update(dict.fromkeys(unknown, max((sizes[n] for n in wanted if n in sizes), default=1.0)))
+    sizes.update(
+        dict.fromkeys(unknown, max((sizes[n] for n in wanted if n in sizes), default=0.0) or 1.0)
+    )
     components = [Resolved("F_g", angle, "mg sin θ", "mg cos θ")] if resolved else []
     angles = [Angle(270.0, 270.0 + angle, "θ")] if line.slope else []
     return free_body_diagram(

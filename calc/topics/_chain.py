@@ -17,6 +17,10 @@ from calc.working import measure, run
 
 FIT = 0.01  # givens that say the same thing twice may differ by their rounding
 
+CLASH = (
+    "These numbers do not fit together: one step has no real value. "
+    "Check their sizes and prefixes, or leave boxes empty that are not needed."
+)
 MEASURED = ("F_E", "T", "N", "a", "n")
 
 
@@ -69,6 +73,14 @@ def worth(
     """The values after ``steps``; raises ExpressionError where one has no real value."""
     part = Part("all", "calculate", "", tuple(steps))
     return run(Plan("", (part,), dict(known)), constants)
+
+
+def worked(data: Data, steps: Sequence[Step], further: Sequence[Step] = ()) -> dict[str, float]:
+    """The values of a plan; refuses data that leave a step without a real value."""
+    try:
+        return worth(data.values, (*steps, *further), data.settings.constants())
+    except ExpressionError:
+        raise Refusal(None, CLASH) from None
 
 
 def spread(

@@ -105,8 +105,7 @@ def first_acceleration() -> Input:
         "m·s⁻²",
         1e-3,
         1e3,
-        "Enter the size of the acceleration; choose the direction separately.",
-        over=None,
+        "The acceleration at the cut must be greater than zero: with none, there was no tension.",
     )
 
 

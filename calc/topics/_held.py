@@ -30,7 +30,7 @@ from calc.questions import (
 )
 from calc.topics._along import Line, line_of
 from calc.topics._along_drawn import draw_part, judge, line_checks
-from calc.topics._chain import NoWay, fits, lead, spread, worth
+from calc.topics._chain import NoWay, fits, lead, spread, worked
 from calc.topics._electrostatics import COULOMB, charge, distance, force
 from calc.topics._equilibrium import (
     ACTING,
@@ -75,7 +75,7 @@ WORDS = {
     "N": "the normal force",
     "Q1": "the charge on the sphere",
     "Q2": "the fixed charge",
-    "n": "electrons too many or too few",
+    "n": "the number of electrons too many or too few",
     "r": "the distance between the charges",
     "m": "the mass of the sphere",
     "theta": "the angle of the slope",
@@ -117,7 +117,7 @@ def plan_line(data: Data, slope: bool) -> Plan:
             raise Refusal("Q1", ONE_SIGN)
         ways += line.field_steps(data.values["d"], follows.get("r"))
     steps = find_steps(data, ways, want)
-    values = worth(data.values, steps, constants)
+    values = worked(data, steps)
     notes = (FBD_RULES, *fits(data, ways, steps, UNITS))
     if line.string != "none" and follows.get("T") == 0:
         notes = (SLACK, *notes)

@@ -6,7 +6,7 @@ from math import degrees, sin, tan
 
 from calc.answers import Point
 from calc.questions import Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step
-from calc.topics._chain import NoWay, fits, lead, spread, worth
+from calc.topics._chain import NoWay, fits, lead, spread, worked
 from calc.topics._electrostatics import COULOMB, charge, distance, force
 from calc.topics._equilibrium import (
     ACTING,
@@ -63,7 +63,7 @@ WORDS = {
     "m": "the mass of a sphere",
     "Q1": "the charge on the first sphere",
     "Q2": "the charge on the second sphere",
-    "n": "electrons too many or too few",
+    "n": "the number of electrons too many or too few",
     "a": "the acceleration when a thread is cut",
     "v": "the speed some time after the cut",
 }
@@ -87,7 +87,7 @@ def plan_threads(data: Data) -> Plan:
     ways = pair.ways()
     follows = spread(data.values, ways, constants, judge_pair(pair, data))
     steps, extra = find_steps(data, pair, ways, follows, want)
-    values = worth(data.values, (*steps, *extra), constants)
+    values = worked(data, steps, extra)
     known = spread(
         {name: value for name, value in values.items() if name not in constants},
         ways,
@@ -143,6 +143,8 @@ def refuse_before(data: Data, want: str) -> None:
             "beta" if data.has("beta") else "want",
             "With two supports the threads do not meet: use the angle of one thread with the vertical.",
         )
+    if data.values.get("T") == 0:
+        raise Refusal("T", "A thread that carries a sphere is pulled: its tension is at least the weight. Type more than zero.")  # fmt: skip
     if want == "Q2" and data.choices["equal"] == "equal":
         raise Refusal(
             "want", "The charges are equal in size: ask for the charge on the first sphere instead."

@@ -2,6 +2,7 @@
 
 import itertools
 import math
+import random
 
 import numpy as np
 import pytest
@@ -15,10 +16,11 @@ from calc.constants import Settings
 from calc.expressions import equation, expression
 from calc.figures import Arrow, Figure
 from calc.practice import draw
-from calc.questions import Question, Refusal, Topic
+from calc.questions import Choice, Question, Refusal, Topic
 from calc.reading import Refusals, read
 from calc.topics import find
 from calc.topics._along import Line
+from calc.topics._equilibrium import UNITS
 from calc.topics._threads import Pair
 from calc.working import run, work
 
@@ -693,3 +695,34 @@ def test_every_law_of_a_step_is_an_equation_with_its_names() -> None:
     for line in (Line(slope, side, 1, string) for slope in (True, False) for side in (1, -1) for string in ("up", "down", "none")):  # fmt: skip
         for step in (*line.weight_steps(), *line.balance_steps()):
             assert step.makes in equation(step.law).names
+
+
+TYPED = {
+    "kg": ("2 g", "10 g", "0,5 g"), "°": ("10°", "30°", "45°", "80°"), "C": ("50 nC", "-40 nC", "3 µC"), "m": ("4 cm", "30 cm", "1 m"),
+    "N": ("10 mN", "0,1 N", "0 N", "3 N"), "": ("2e11",), "m·s⁻²": ("3", "12", "0"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("key", ["slope", "vertical", "threads"])
+def test_no_mixture_of_boxes_ends_in_a_fault(key: str) -> None:
+    """Whatever boxes are filled, the answer is a worked one whose checks agree, or a sentence of ours."""
+    topic, question = find(f"equilibrium.{key}")
+    chance, solved = random.Random(7), 0
+    for _ in range(250):
+        typed = {}
+        for item in question.fields:
+            if isinstance(item, Choice):
+                typed[item.name] = chance.choice(item.options)[0]
+            elif chance.random() < 0.5:
+                typed[item.name] = chance.choice(TYPED[UNITS[item.name]])
+        typed[typed["want"]] = ""
+        try:
+            worked = work(topic, question, read(question, typed))
+        except (Refusal, Refusals) as problem:
+            sentences = [problem] if isinstance(problem, Refusal) else problem.refusals
+            assert all(one.sentence.strip().endswith(".") for one in sentences)
+            continue
+        solved += 1
+        assert all(check.agrees for check in worked.checks), typed
+        assert all(math.isfinite(value) for value in worked.values.values())
+    assert solved >= 3
