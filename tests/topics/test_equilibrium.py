@@ -432,6 +432,24 @@ def test_attracting_spheres_have_every_angle_that_a_fine_scan_finds(
     assert ours == pytest.approx(list(scanned), abs=2e-5)
 
 
+@pytest.mark.parametrize(("share", "angles"), [(0.9999, 2), (1.0001, 0)])
+def test_just_below_the_strongest_attraction_there_are_two_angles_just_above_none(
+    share: float, angles: int
+) -> None:
+    """scipy finds the largest kQ₁Q₂/(mg) that still balances; a hair less has two angles, a hair more is refused."""
+    best = optimize.minimize_scalar(
+        lambda a: -math.tan(a) * (0.2 - 0.6 * math.sin(a)) ** 2, bounds=(0.0, math.asin(1 / 3)), method="bounded", options={"xatol": 1e-12},
+    )  # fmt: skip
+    charge = math.sqrt(-best.fun * share * 2e-3 * G / K)
+    typed = {"supports": "two", "equal": "equal", "acting": "attract", "m": "2 g", "L": "30 cm", "s": "20 cm", "Q1": f"{charge!r} C"}  # fmt: skip
+    if angles == 0:
+        with pytest.raises(Refusal, match=r"^No equilibrium with the spheres apart"):
+            solve("threads", want="alpha", **typed)
+    else:
+        values = solve("threads", want="alpha", **typed).values
+        assert values["alpha"] < best.x < values["alpha_2"]
+
+
 def test_of_two_angles_the_smaller_is_stable() -> None:
     """The energy has its minimum at the first and its maximum at the second angle, as the note says."""
     worked = solve("threads", want="alpha", supports="two", equal="own", m="2 g", L="30 cm", s="20 cm", Q1="40 nC", Q2="-30 nC")  # fmt: skip
