@@ -42,7 +42,8 @@ from calc.topics._equilibrium import (
     slope_angle,
     tension,
 )
-from calc.topics._held import END, WEIGHT, nudge_points, scene
+from calc.topics._held import END, WEIGHT, nudge_points
+from calc.topics._held_scene import scene
 from calc.topics._hung import EQUAL_ANGLES, HALF_ANGLE, PARTS, SUPPORTS_APART, THREAD, WHOLE_ANGLE
 from calc.topics._threads import Pair, judge_pair, pair_checks, pair_draw, pair_figure
 
@@ -96,7 +97,7 @@ def line_plan(data: Data, line: Line, told: Chapters, story: str, parts: tuple[P
         parts=parts,
         values=dict(data.values),
         units={"theta": "°"},
-        scene=lambda v: scene(line, data, v),
+        scene=lambda v: scene(line, v),
         checks=(*line_checks(line, told.known, told.steps), *checks),
         notes=(FBD_RULES, *notes),
     )
