@@ -8,7 +8,7 @@ An operation is a function from a dict to a dict; it may raise Refusal or Refusa
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from calc import marking_desk, topics
@@ -166,3 +166,15 @@ def read_settings(typed: object) -> Settings:
     if refusals:
         raise Refusals(tuple(refusals))
     return Settings(changed, decimals, typed.get("comma", True) in (True, "comma"))
+
+
+def example_requests() -> Iterator[str]:
+    """One request of each kind for every question: to warm up an image of Python, and to compare two Pythons."""
+    for key in topics.question_keys():
+        _, question = topics.find(key)
+        data = {"question": key, "inputs": question.example}
+        plan = question.plan(read(question, question.example).data)
+        answers = {part.key: {"value": "1,5"} for part in plan.parts if part.kind == "calculate"}
+        yield json.dumps({"operation": "solve", "data": {**data, "as": list(NOTATIONS)}})
+        yield json.dumps({"operation": "sheet", "data": data})
+        yield json.dumps({"operation": "mark", "data": {**data, "answers": answers}})
