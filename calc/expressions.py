@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import ast
 import math
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
@@ -261,10 +262,10 @@ def _draw_product(left: ast.expr, right: ast.expr, shown: Mapping[str, Shown]) -
         second = _wrap(_Piece(second.tex, second.text, _SUM), _ATOM)
     # sin θ followed by another factor needs air; k Q₁ does not
     space = r"\," if _ends_in_function(left) or _starts_with_function(right) else ""
+    # F_E cannot be lowered in plain text, and F_Er would read as another name
+    gap = " " if space or re.search(r"_\w+$", first.text) else ""
     return _Piece(
-        f"{first.tex}{space or ' '}{second.tex}",
-        f"{first.text}{' ' if space else ''}{second.text}",
-        _PRODUCT,
+        f"{first.tex}{space or ' '}{second.tex}", f"{first.text}{gap}{second.text}", _PRODUCT
     )
 
 

@@ -34,9 +34,13 @@ from calc.units import parse_unit
 from calc.working import work
 
 _BLOCK = re.compile(
-    r"^```(?P<kind>question|laws|cautions|data-sheet)[ \t]*\n(?P<body>.*?)^```[ \t]*$", re.M | re.S
+    r"^```(?P<kind>question|laws|cautions|data-sheet|contents)[ \t]*\n(?P<body>.*?)^```[ \t]*$",
+    re.M | re.S,
 )
 _SPOT = re.compile(r'<div data-block="(\d+)"></div>')
+
+
+DOCS = Path(__file__).resolve().parent.parent / "docs"
 
 
 class BlockError(ValueError):
@@ -152,6 +156,25 @@ def data_sheet_block(_: list[str]) -> str:
     )
 
 
+def contents_block(_: list[str]) -> str:
+    """Every question that stands in a page, by topic, linked to its place."""
+    pages: dict[str, str] = {}
+    for path in sorted(DOCS.glob("*.md")):
+        for key in re.findall(r"^```question[ \t]*\n(\S+)", path.read_text(encoding="utf-8"), re.M):
+            pages.setdefault(key, f"{path.stem}.html#form-{key.replace('.', '-')}")
+    body = ""
+    for topic in topics.topics().values():
+        items = "".join(
+            f'<li><a href="{escape(pages[key])}">{escape(question.title)}</a>'
+            f"{' <small>whole question, several parts</small>' if question.scenario else ''}</li>"
+            for question in topic.questions
+            if (key := f"{topic.key}.{question.key}") in pages
+        )
+        if items:
+            body += f"<section><h3>{escape(topic.title)}</h3><ul>{items}</ul></section>"
+    return f'<div class="contents">{body}</div>'
+
+
 def _topic(lines: list[str]) -> Topic:
     key = lines[0].strip() if lines else ""
     if key not in topics.topics():
@@ -164,6 +187,7 @@ BLOCKS: dict[str, Callable[[list[str]], str]] = {
     "laws": laws_block,
     "cautions": cautions_block,
     "data-sheet": data_sheet_block,
+    "contents": contents_block,
 }
 
 

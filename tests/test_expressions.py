@@ -23,6 +23,7 @@ SIZES = st.floats(1e-3, 1e3, allow_nan=False)
         ("-(F*r^2/k)", "−Fr²/k", r"-\dfrac{F r^{2}}{k}"),
         ("k*10^-12", "k × 10⁻¹²", r"k \times 10^{-12}"),
         ("sin(alpha)^2*tan(alpha)", "sin² α tan α", r"\sin^{2} \alpha\,\tan \alpha"),
+        ("F_E*r^2/k", "F_E r²/k", r"\dfrac{F_{E} r^{2}}{k}"),
         ("(a+b)/2", "(a + b)/2", r"\dfrac{a + b}{2}"),
         ("a/(b*c)", "a/(bc)", r"\dfrac{a}{b c}"),
         ("atan(F_y/F_x)", "tan⁻¹(F_y/Fₓ)", r"\tan^{-1}\left(\dfrac{F_{y}}{F_{x}}\right)"),
