@@ -130,6 +130,12 @@ def refuse_zero(data: Data, *names: str) -> None:
             raise Refusal(name, NO_FIELD)
 
 
+def refuse_idle(data: Data) -> None:
+    """A charge placed at P may be left out, but not be zero."""
+    if data.has("q") and data.values["q"] == 0:
+        raise Refusal("q", "A zero charge feels no force: leave this box empty.")
+
+
 def in_air(plan: Plan, data: Data, *fields: str) -> Plan:
     """The plan, with the warning about air if one of these fields is beyond breakdown."""
     values = run(plan, data.settings.constants())

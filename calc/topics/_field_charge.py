@@ -43,6 +43,7 @@ from calc.topics._field import (
     pattern_points,
     placed,
     pointing,
+    refuse_idle,
     refuse_zero,
     why_direction,
 )
@@ -70,7 +71,8 @@ SOURCE_WRONG: dict[str, tuple[Mistake, ...]] = {
 
 
 def plan_charge(data: Data) -> Plan:
-    refuse_zero(data, "Q", "q")
+    refuse_zero(data, "Q")
+    refuse_idle(data)
     asked = data.asked
     sign = source_sign(data)
     make, unit, ask = SOURCE_FOR[asked]

@@ -281,20 +281,26 @@ def balanced_mass(n: int, volts: float, metres: float) -> str:
 
 
 def practise_drop(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
-    """Numbers that give a whole number of electrons, whatever is asked; V doubled or halved from level 2 on."""
+    """Numbers that give a whole number of electrons, whatever is asked; V doubled, trebled or cut to a quarter from level 2 on."""
     draw = cast(Random, random)
     volts, millimetres = draw.choice((280, 350, 420, 490, 630, 840)), draw.choice((4, 5, 6, 8, 10))
     n = draw.choice((2, 3, 4) if level == 1 else (3, 5, 6, 7, 8))
     filled = {
         "m": balanced_mass(n, volts, millimetres / 1000), "n": str(n), "q": typed_number(n * school("e")["e"], "C"),
-        "V": f"{volts} V", "d": f"{millimetres} mm", "V_2": "" if level == 1 else f"{draw.choice((2 * volts, volts // 2, 3 * volts))} V",
+        "V": f"{volts} V", "d": f"{millimetres} mm", "V_2": "" if level == 1 else f"{draw.choice((2 * volts, volts // 4, 3 * volts))} V",
     }  # fmt: skip
     changed = {name: text for name, text in filled.items() if name in typed and (typed[name] or name == "V_2")}  # fmt: skip
     return {**typed, **changed}
 
 
 LAWS = (BALANCE.name, UNIFORM.name, QUANTISATION.name, SECOND.name)
-CHANCES = {"upper": Draw(("positive", "negative"))}
+
+
+def chances(*names: str) -> dict[str, Draw]:
+    """The plates' sign; for the other data placeholders, which practise_drop replaces by numbers that fit."""
+    units = {"m": "kg", "n": "", "q": "C", "V": "V", "d": "mm"}
+    return {"upper": Draw(("positive", "negative")), **{n: Draw((1,), units[n]) for n in names}}
+
 
 DROP = Question(
     key="drop",
@@ -304,7 +310,7 @@ DROP = Question(
     plan=lambda data: plan_drop(data, "n"),
     laws=LAWS,
     example={"m": "4,8 x 10^-15 kg", "n": "", "V": "784 V", "d": "8 mm", "upper": "positive", "V_2": ""},
-    draws=CHANCES,
+    draws=chances("m", "n", "V", "d"),
     adjust=practise_drop,
 )  # fmt: skip
 
@@ -316,6 +322,6 @@ DROP_CHARGE = Question(
     plan=lambda data: plan_drop(data, "q"),
     laws=LAWS,
     example={"m": "6,4 x 10^-15 kg", "q": "6,4 x 10^-19 C", "V": "", "d": "6 mm", "upper": "negative", "V_2": "1 176 V"},
-    draws=CHANCES,
+    draws=chances("m", "q", "V", "d"),
     adjust=practise_drop,
 )  # fmt: skip

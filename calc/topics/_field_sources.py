@@ -31,6 +31,7 @@ from calc.topics._field import (
     pattern,
     pattern_points,
     position,
+    refuse_idle,
 )
 from calc.topics._field_charge import placed_force
 from calc.topics._several import (
@@ -50,7 +51,8 @@ COUNTED = ("A", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight")
 
 
 def sources_of(data: Data) -> list[Body]:
-    """The charges of the table; refuses a zero charge and two at one place."""
+    """The charges of the table; refuses a zero charge, here or at P, and two at one place."""
+    refuse_idle(data)
     found: list[Body] = []
     for index, row in enumerate(data.rows["charges"]):
         if row["Q"] == 0:
@@ -142,8 +144,6 @@ def force_at(data: Data, net: str, way: Direction | None) -> tuple[Part, ...]:
     """F = qE on a charge placed at P, if one is given."""
     if not data.has("q"):
         return ()
-    if data.values["q"] == 0:
-        raise Refusal("q", "A zero charge feels no force: leave this box empty.")
     ask = f"A charge of {data.said['q']} is placed at P. Calculate the electrostatic force on it."
     return (Part("force", "calculate", ask, (placed_force(data, way, net),)),)
 

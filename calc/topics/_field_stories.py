@@ -231,11 +231,11 @@ def plan_sprayer(data: Data) -> Plan:
 
 
 def practise_sprayer(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
-    """A whole number of electrons; the potential difference doubled, trebled or halved."""
+    """A whole number of electrons; the potential difference doubled, trebled or half as much again."""
     draw = cast(Random, random)
     volts, millimetres = draw.choice((350, 420, 490, 560, 700)), draw.choice((4, 5, 6, 8, 10))
     n = draw.choice((2, 3, 4) if level == 1 else (5, 6, 7, 8))
-    factor = 2 if level == 1 else draw.choice((2, 3, 0.5))
+    factor = 2 if level == 1 else draw.choice((2, 3, 1.5))
     return {
         **typed, "m": balanced_mass(n, volts, millimetres / 1000), "V": f"{volts} V", "d": f"{millimetres} mm",
         "V_2": f"{volts * factor:.0f} V",
