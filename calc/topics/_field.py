@@ -227,7 +227,8 @@ def held_drop(_: Values) -> Figure:
 
 def typed_number(value: float, unit: str) -> str:
     """A drawn value, three significant figures, as a reader would type it."""
-    return f"{exact(float(f'{value:.3g}'), Style()).text} {unit}"
+    text = exact(float(f"{value:.3g}"), Style()).text
+    return f"{text} {unit}".replace("\N{NO-BREAK SPACE}", " ")
 
 
 def school(*names: str) -> Mapping[str, float]:

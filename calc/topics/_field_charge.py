@@ -341,7 +341,7 @@ FORCE = Question(
     laws=(FIELD.name, TEST_CHARGE.name),
     example={"E": "4 500 N/C", "F": "", "q": "-2 nC", "along": "right", "pushed": "right"},
     draws={
-        "E": Draw((250, 400, 1500, 3000, 4500), "N/C", harder=("2,4 x 10^4", "7,5 x 10^5")),
+        "E": Draw((250, 400, 1500, 3000, 4500), "N/C", harder=("2,4 x 10^4 N/C", "7,5 x 10^5 N/C")),
         "F": Draw((2, 4, 9, 12), "µN", harder=(0.36, 7.5)),
         "q": Draw((2, 4, 5, -3, -6), "nC", harder=(-1.5, 2.4, -0.8)),
         "along": Draw(("right", "left")), "pushed": Draw(("right", "left")),

@@ -138,8 +138,8 @@ PARTICLE = Question(
     laws=(FIELD.name, SECOND.name),
     example={"E": "6 × 10^3 N/C", "a": "", "particle": "electron", "along": "up"},
     draws={
-        "E": Draw((500, 1500, 2000, 4000, 7500), "N/C", harder=("3,6 x 10^4", "2,5 x 10^5")),
-        "a": Draw(("5 x 10^14", "8 x 10^13", "2 x 10^15"), harder=("3,5 x 10^12", "7,2 x 10^14")),
+        "E": Draw((500, 1500, 2000, 4000, 7500), "N/C", harder=("3,6 x 10^4 N/C", "2,5 x 10^5 N/C")),
+        "a": Draw(("5 x 10^14 m/s^2", "8 x 10^13 m/s^2", "2 x 10^15 m/s^2"), harder=("3,5 x 10^12 m/s^2", "7,2 x 10^14 m/s^2")),
         "particle": Draw(("electron", "proton")), "along": Draw(("right", "left", "up", "down")),
     },
 )  # fmt: skip

@@ -111,7 +111,7 @@ PLATES = Question(
     draws={
         "V": Draw((120, 240, 300, 600, 900), "V", harder=("1,5 kV", "2,4 kV", "3,6 kV")),
         "d": Draw((4, 6, 8, 12, 20, 25), "mm", harder=(1.5, 7.5, 32)),
-        "E": Draw(("2 x 10^4", "5 x 10^4", "7,5 x 10^4"), "", harder=("1,2 x 10^5", "3,2 x 10^5")),
+        "E": Draw(("2 x 10^4 V/m", "5 x 10^4 V/m", "7,5 x 10^4 V/m"), "", harder=("1,2 x 10^5 V/m", "3,2 x 10^5 V/m")),
         "upper": Draw(("positive", "negative")),
     },
 )  # fmt: skip
