@@ -1,8 +1,8 @@
 """MkDocs hook: a fenced block in a page becomes a worked example with its live form.
 
-```question            ```laws         ```cautions      ```data-sheet
-coulomb.force          coulomb         coulomb          ```
-Q1 = +8 nC             ```             ```
+```question            ```laws         ```cautions      ```data-sheet      ```drawn
+coulomb.force          coulomb         coulomb          ```                coulomb.force seed=3 level=2
+Q1 = +8 nC             ```             ```                                 ```
 find = r
 ```
 
@@ -25,16 +25,18 @@ from mkdocs.structure.pages import Page
 from calc import topics
 from calc.__main__ import entries
 from calc.constants import SHEET, Settings
+from calc.practice import draw
 from calc.printing import exact
 from calc.questions import Refusal, Topic
 from calc.reading import Refusals, read
 from calc.renderings import form, html
+from calc.renderings import practice as practice_html
 from calc.symbols import symbol
 from calc.units import parse_unit
 from calc.working import work
 
 _BLOCK = re.compile(
-    r"^```(?P<kind>question|laws|cautions|data-sheet|contents)[ \t]*\n(?P<body>.*?)^```[ \t]*$",
+    r"^```(?P<kind>question|laws|cautions|data-sheet|contents|practice|drawn)[ \t]*\n(?P<body>.*?)^```[ \t]*$",
     re.M | re.S,
 )
 _SPOT = re.compile(r'<div data-block="(\d+)"></div>')
@@ -175,6 +177,28 @@ def contents_block(_: list[str]) -> str:
     return f'<div class="contents">{body}</div>'
 
 
+def practice_block(_: list[str]) -> str:
+    """The place where questions are drawn."""
+    return practice_html.picker(topics.topics().values())
+
+
+def drawn_block(lines: list[str]) -> str:
+    """Questions drawn at build time, one a line: ``coulomb.force seed=3 level=2``."""
+    built = ""
+    for number, line in enumerate(lines, 1):
+        match = re.fullmatch(r"(\S+) seed=(\d+) level=([123])", line.strip())
+        if not match:
+            raise BlockError(f"{line!r} is not like “coulomb.force seed=3 level=2”.")
+        try:
+            topic, question = topics.find(match[1])
+        except KeyError as unknown:
+            raise BlockError(str(unknown.args[0])) from None
+        drawn = draw(topic, question, int(match[2]), int(match[3]))
+        found = read(question, drawn.inputs, drawn.find, Settings(), drawn.variant)
+        built += practice_html.drawn(work(topic, question, found), drawn.level, number)
+    return f'<div class="ready-drawn" data-search-exclude>{built}</div>'
+
+
 def _topic(lines: list[str]) -> Topic:
     key = lines[0].strip() if lines else ""
     if key not in topics.topics():
@@ -188,6 +212,8 @@ BLOCKS: dict[str, Callable[[list[str]], str]] = {
     "cautions": cautions_block,
     "data-sheet": data_sheet_block,
     "contents": contents_block,
+    "practice": practice_block,
+    "drawn": drawn_block,
 }
 
 

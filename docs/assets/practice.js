@@ -1,0 +1,299 @@
+// Drawn questions: pick one, answer it, open hints one at a time, have it marked, see when to revise it.
+// It knows no physics. "#practice=coulomb.force&seed=3&level=2" opens one question, always the same.
+(function () {
+  "use strict";
+
+  const root = document.querySelector(".practice");
+  if (!root) return;
+  const runtime = window.bookletRuntime;
+  const address = window.bookletAddress;
+  const settings = window.bookletSettings;
+  const progress = window.bookletProgress;
+  const find = (selector) => root.querySelector(selector);
+  const picker = find(".practice-picker");
+  const status = picker.querySelector(".status");
+  const area = find(".practice-question");
+  const memo = find(".practice-memo");
+  const answer = find(".practice-answer");
+  const kept = find(".kept");
+  const told = find(".progress .status");
+  const MOST = 1_000_000; // numbers of drawn questions
+  let current = null; // the question on screen
+  let turn = 0;
+
+  runtime.start();
+
+  // --- drawing a question ---
+
+  async function open(question, seed, level, { focus = true } = {}) {
+    const mine = ++turn;
+    status.textContent = runtime.state === "ready" ? "Drawing a question…" : "Getting the working ready…";
+    const reply = await runtime.ask("practice", { question, seed, level, settings: settings.current() });
+    if (mine !== turn) return;
+    if (!reply.ok) {
+      status.textContent = reply.errors.map((error) => error.message).join(" ");
+      return;
+    }
+    status.textContent = settings.words();
+    current = { ...reply.data, marked: false, seen: false };
+    area.hidden = false;
+    area.classList.add("waiting");
+    find(".practice-title").textContent = current.title;
+    find(".practice-figure").innerHTML = current.figure; // rendered and escaped by calc
+    kept.textContent = "";
+    memo.open = false;
+    answer.replaceChildren();
+    if ([...picker.elements.question.options].some((option) => option.value === current.question)) {
+      if (picker.elements.question.value !== current.question.split(".")[0]) picker.elements.question.value = current.question;
+    }
+    picker.elements.level.value = String(current.level);
+    address.show(state());
+    mount(focus);
+  }
+
+  function mount(focus) {
+    const question = current;
+    const place = document.createElement("div");
+    find(".practice-sheet").replaceChildren(place);
+    // The sheet says nothing when it is there: its form appears in its place.
+    new MutationObserver((_, watcher) => {
+      const form = place.querySelector("form");
+      if (!form) return;
+      watcher.disconnect();
+      addHints(form, question);
+      area.classList.remove("waiting");
+      if (focus) {
+        find(".practice-title").focus({ preventScroll: true });
+        area.scrollIntoView({ block: "start" });
+      }
+    }).observe(place, { childList: true });
+    window.bookletSheet.mount(place, () => request(question), (reply) => marked(question, reply));
+  }
+
+  function request(question) {
+    const { question: key, inputs, find: asked, variant } = question;
+    return { question: key, inputs, find: asked, variant, settings: settings.current() };
+  }
+
+  function state() {
+    const pairs = [["practice", current.question], ["seed", String(current.seed)], ["level", String(current.level)]];
+    return address.write(pairs.concat(settings.pairs()));
+  }
+
+  // --- hints: one more each time ---
+
+  function addHints(form, question) {
+    for (const { part, number, html } of question.hints) {
+      const spot = form.querySelector(`.answer-part[data-part="${CSS.escape(part)}"] .verdict-place`);
+      if (!spot || !html.length) continue;
+      const holder = document.createElement("div");
+      holder.className = "hints";
+      const list = document.createElement("ol");
+      list.setAttribute("aria-live", "polite");
+      const button = document.createElement("button");
+      button.type = "button";
+      button.className = "next-hint";
+      const say = () => {
+        const left = html.length - list.children.length;
+        button.disabled = !left;
+        button.textContent = left ? `${list.children.length ? "Next hint" : "Give me a hint"} (${left} left)` : "No more hints: try the working";
+        if (number) button.setAttribute("aria-label", `${button.textContent}, part ${number}`);
+      };
+      button.addEventListener("click", () => {
+        const item = document.createElement("li");
+        item.innerHTML = html[list.children.length]; // rendered and escaped by calc
+        list.append(item);
+        window.bookletMaths?.typeset(item);
+        say();
+      });
+      say();
+      holder.append(list, button);
+      spot.before(holder);
+    }
+  }
+
+  // --- marking and the worked answer ---
+
+  function marked(question, reply) {
+    if (question !== current) return;
+    const typed = reply.parts.some((part) => part.state !== "blank" && (part.state !== "self-marked" || part.earned));
+    if (!typed) {
+      kept.textContent = "Nothing to mark yet: type an answer, or open a hint.";
+      return;
+    }
+    const first = !question.marked;
+    question.marked = true;
+    if (!first) kept.textContent = "Only the first marking of a question is kept.";
+    else if (question.seen) kept.textContent = "Not kept: the worked answer was open before.";
+    else {
+      const mistakes = reply.parts.flatMap((part) => (part.fits?.length === 1 ? part.fits[0].keys : []));
+      const stored = progress.add({
+        question: question.question, day: progress.today(), level: question.level, seed: question.seed,
+        earned: reply.earned, possible: reply.possible, mistakes: [...new Set(mistakes)].slice(0, 40),
+      });
+      kept.textContent = stored
+        ? `Kept on this device: ${reply.earned} of ${reply.possible}. The worked answer is below.`
+        : `This browser keeps nothing: ${reply.earned} of ${reply.possible} is forgotten when the page is closed. The worked answer is below.`;
+      list();
+    }
+  }
+
+  async function showAnswer() {
+    const question = current;
+    if (!question) return;
+    if (!question.marked) question.seen = true;
+    if (answer.firstChild) return;
+    answer.textContent = "Working it…";
+    const reply = await runtime.ask("solve", request(question));
+    if (question !== current) return;
+    if (!reply.ok) {
+      answer.textContent = reply.errors.map((error) => error.message).join(" ");
+      return;
+    }
+    answer.innerHTML = reply.data.html; // rendered and escaped by calc
+    for (const part of answer.querySelectorAll("details.part")) part.open = true;
+    window.bookletMaths?.typeset(answer);
+  }
+
+  memo.addEventListener("toggle", () => memo.open && showAnswer());
+
+  // A verdict points to a step of the worked answer.
+  find(".practice-sheet").addEventListener("click", async (event) => {
+    const link = event.target.closest("[data-look]");
+    if (!link) return;
+    event.preventDefault();
+    memo.open = true;
+    await showAnswer();
+    const step = answer.querySelector(`[data-step="${CSS.escape(link.dataset.look)}"]`);
+    if (!step) return;
+    step.tabIndex = -1;
+    step.focus();
+    step.scrollIntoView({ block: "center" });
+  });
+
+  // --- what the reader asks for ---
+
+  const anySeed = () => 1 + Math.floor(Math.random() * 9999);
+
+  picker.addEventListener("submit", async (event) => {
+    event.preventDefault();
+    const level = Number(picker.elements.level.value);
+    if (picker.elements.question.value) {
+      open(picker.elements.question.value, anySeed(), level);
+      return;
+    }
+    status.textContent = runtime.state === "ready" ? "Looking what is due…" : "Getting the working ready…";
+    const reply = await list();
+    if (reply?.ok && reply.data.next) open(reply.data.next.question, anySeed(), reply.data.next.level);
+    else status.textContent = reply?.ok ? "Nothing to revise." : status.textContent;
+  });
+
+  find(".practice-again").addEventListener("click", () => {
+    const { question, seed, level } = current;
+    open(question, (seed + 1) % MOST, level);
+  });
+
+  find(".practice-link").addEventListener("click", async () => {
+    const link = `${location.href.split("#")[0]}#${state()}`;
+    try {
+      await navigator.clipboard.writeText(link);
+      kept.textContent = "Copied: a link that opens this very question.";
+    } catch {
+      // Clipboards are refused on some pages, those from disk among them.
+      kept.textContent = "Copy this link: ";
+      const box = document.createElement("input");
+      box.className = "copy-box";
+      box.readOnly = true;
+      box.value = link;
+      box.setAttribute("aria-label", "Link to this question");
+      kept.append(box);
+      box.focus();
+      box.select();
+    }
+  });
+
+  function fromAddress() {
+    let linked;
+    try {
+      linked = address.read(location.hash);
+    } catch (problem) {
+      status.textContent = problem.message;
+      return;
+    }
+    if (!linked?.has("practice")) return;
+    settings.take(linked);
+    area.hidden = false; // its room is kept while the question is drawn
+    area.classList.add("waiting");
+    open(linked.get("practice"), linked.get("seed") || "1", linked.get("level") || "1", { focus: false }).then(() => {
+      if (!current) area.hidden = true;
+    });
+  }
+
+  // --- progress ---
+
+  async function list() {
+    if (!progress.load().length) {
+      find(".progress-list").replaceChildren(paragraph("Nothing has been marked on this device yet. Mark a question, and it is listed here."));
+    }
+    const reply = await runtime.ask("revision", { today: progress.today(), history: progress.history() });
+    if (reply.ok) find(".progress-list").innerHTML = reply.data.html; // rendered and escaped by calc
+    else told.textContent = reply.errors.map((error) => error.message).join(" ");
+    return reply;
+  }
+
+  function paragraph(words) {
+    const node = document.createElement("p");
+    node.textContent = words;
+    return node;
+  }
+
+  find(".progress-list").addEventListener("click", (event) => {
+    const button = event.target.closest("[data-practise]");
+    if (button) open(button.dataset.practise, anySeed(), Number(button.dataset.level));
+  });
+
+  find(".progress-export").addEventListener("click", () => {
+    progress.save();
+    told.textContent = `Saved: ${count(progress.load().length)}.`;
+  });
+
+  find(".progress-import input").addEventListener("change", async (event) => {
+    const box = event.target;
+    const file = box.files[0];
+    if (!file) return;
+    try {
+      const more = progress.merge(await file.text());
+      told.textContent = more ? `Read: ${count(more)}, added to what was here.` : "Everything in this file was here already.";
+      list();
+    } catch (problem) {
+      told.textContent = problem.message;
+    }
+    box.value = "";
+  });
+
+  function count(number) {
+    return `${number} ${number === 1 ? "attempt" : "attempts"}`;
+  }
+
+  const sure = find(".progress-sure");
+  find(".progress-wipe").addEventListener("click", () => {
+    sure.hidden = false;
+    find(".progress-no").focus();
+  });
+  find(".progress-no").addEventListener("click", () => {
+    sure.hidden = true;
+    find(".progress-wipe").focus();
+  });
+  find(".progress-yes").addEventListener("click", () => {
+    progress.wipe();
+    sure.hidden = true;
+    told.textContent = "Wiped: nothing is kept here now.";
+    find(".progress-wipe").focus();
+    list();
+  });
+
+  settings.onchange(() => current && open(current.question, current.seed, current.level, { focus: false }));
+  window.addEventListener("hashchange", fromAddress);
+  fromAddress();
+  list();
+})();
