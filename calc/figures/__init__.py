@@ -10,14 +10,15 @@ Whole drawings
     tail_to_head(vectors, *, resultant, angle, scale)
     spheres_on_line(charges, *, forces, distances, points)
     charges_in_plane(charges, *, on, forces, resultant, components, distances, angle, axes)
-    slope_scene(angle_deg, bodies, *, string, post, forces, distances, angle_label)
-    hanging_pair(angle_deg, *, labels, signs, supports_apart, attracting, forces, ...)
-    plates_scene(*, upper_sign, lines, particle, forces, voltage, separation)
+    slope_scene(angle_deg, bodies, *, string, string_on, string_to, forces_on, forces, distances)
+    hanging_pair(angle_deg, *, labels, signs, two_supports, attracting, forces, angle_label,
+                 thread_label, distance_label, supports_label)
+    plates_scene(*, upper_sign, lines, upright, particle, particle_sign, forces, voltage, separation)
     field_pattern(charges, *, lines_each)
-    graph(x_label, y_label, lines, *, x_range, y_range)
+    graph(x_label, y_label, lines, *, marks, x_zero, y_zero, ticks)
 Parts for your own drawing
     Sphere Dot Block Arrow Segment Curve Dimension AngleMark Surface Plate Text -> Figure
-    field_lines(charges) -> tuple of Curve;  drawn_lengths(sizes);  polar(origin, length, direction)
+    field_lines(charges, *, radius, margin) -> tuple of Curve;  drawn_lengths(sizes);  polar(origin, length, direction)
 
 Every builder takes `title`, `description` and `notes`; a description is
 written for you where you give none.

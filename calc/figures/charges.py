@@ -267,7 +267,9 @@ def charges_in_plane(
         items.append(Arrow((min(xs) - 1.4, 0.0), (max(xs) + 2.0, 0.0), "x", "axis"))
         items.append(Arrow((0.0, min(ys) - 1.4), (0.0, max(ys) + 2.0), "y", "axis"))
     joined = [i for i in range(len(bodies)) if i != on]
-    items += [Segment(origin, places[i], "guide") for i in joined]
+    for i in joined:
+        if not (axes and min(abs(v) for v in places[i]) < 1e-9):  # an axis shows that line already
+            items.append(Segment(origin, places[i], "guide"))
     for a, b, label in distances:
         tips = [polar(origin, clear + length, way) for _, length, way, _ in arrows]
         side = _clear_side(places[a], places[b], [*places, *tips])

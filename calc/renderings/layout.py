@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from calc.figures.pieces import Figure, corners
 from calc.renderings import labels
+from calc.renderings.drawing import NOTE_FONT, Disc, Shape, Sheet, Stroke
 from calc.renderings.placing import (
     LINE,
     Bar,
@@ -24,7 +25,7 @@ from calc.renderings.placing import (
     inside_round,
     place,
 )
-from calc.renderings.shapes import NOTE_FONT, Disc, Shape, Sheet, Stroke, draw
+from calc.renderings.shapes import draw
 
 MARGIN = 6.0
 THIN = frozenset({"guide", "construction", "fieldline", "extension", "hatch"})

@@ -12,9 +12,9 @@ from html import escape
 
 from calc.figures.pieces import Figure
 from calc.renderings import labels
+from calc.renderings.drawing import FONT, NOTE_FONT, Disc, Head, Shape, Stroke
 from calc.renderings.layout import Layout, layout
 from calc.renderings.placing import Placed, Point
-from calc.renderings.shapes import FONT, NOTE_FONT, Disc, Head, Shape, Stroke
 
 # Kinds differ in weight, dash and head, so that they are told apart without colour.
 _WEIGHT = {

@@ -39,9 +39,9 @@ from calc.figures import (
     tail_to_head,
 )
 from calc.renderings import labels
+from calc.renderings.drawing import Disc, Stroke
 from calc.renderings.layout import Layout, layout
 from calc.renderings.placing import Bar, Box, inside
-from calc.renderings.shapes import Disc, Stroke
 from calc.renderings.svg import number, render
 
 RUNS = settings(derandomize=True, max_examples=60, deadline=None)

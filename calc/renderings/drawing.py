@@ -1,0 +1,112 @@
+"""The page a figure is drawn on: strokes, heads and discs in page units, y downwards.
+
+A `Sheet` also remembers what labels should keep off, and queues the labels.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from calc.renderings import labels
+from calc.renderings.placing import GAP, LINE, Bar, Point, Request, Round, Spot
+
+FONT = 16.0
+NOTE_FONT = 13.0
+LONG = 5.5 * LINE  # a label wider than this may be broken in two lines
+HEAD = {
+    "force": (12.0, 5.2), "resultant": (12.0, 5.2), "component": (10.0, 4.2), "field": (11.0, 4.6),
+    "velocity": (11.0, 4.8), "axis": (9.0, 3.4), "fieldline": (8.0, 3.6), "dimension": (8.0, 2.8),
+}  # fmt: skip  # length and half-width of a head
+SHY = {
+    "force": 60.0, "resultant": 60.0, "component": 40.0, "field": 60.0, "velocity": 60.0, "axis": 40.0,
+    "outline": 40.0, "string": 40.0, "graph": 40.0, "extrapolation": 30.0, "dimension": 40.0,
+    "angle": 30.0, "guide": 8.0, "construction": 12.0, "fieldline": 14.0, "hatch": 8.0, "extension": 8.0,
+}  # fmt: skip  # what it costs a label to lie on such a line
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One or more open (or closed) polylines in one style."""
+
+    paths: tuple[tuple[Point, ...], ...]
+    style: str
+    closed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """An arrowhead: tip first, then the two barbs (and a notch for some styles)."""
+
+    points: tuple[Point, ...]
+    style: str
+
+
+@dataclass(frozen=True, slots=True)
+class Disc:
+    """A circle."""
+
+    centre: Point
+    radius: float
+    style: str
+
+
+type Shape = Stroke | Head | Disc
+
+
+@dataclass(slots=True)
+class Sheet:
+    """Collects shapes, obstacles and label requests in page units.
+
+    `origin` is the world point at the page's (0, 0), `scale` page units per
+    world unit.
+    """
+
+    scale: float
+    origin: Point
+    narrow: bool = False  # long labels break before their equals sign
+    shapes: list[Shape] = field(default_factory=list)
+    bars: list[Bar] = field(default_factory=list)
+    rounds: list[Round] = field(default_factory=list)
+    requests: list[Request] = field(default_factory=list)
+    shafts: list[tuple[str, Point, Point]] = field(default_factory=list)
+
+    def at(self, point: Point) -> Point:
+        return ((point[0] - self.origin[0]) * self.scale, (self.origin[1] - point[1]) * self.scale)
+
+    def stroke(self, style: str, *paths: tuple[Point, ...], closed: bool = False) -> None:
+        self.shapes.append(Stroke(paths, style, closed))
+        cost = SHY.get(style, 30.0)
+        for path in paths:
+            ends = path[1:] + path[:1] if closed else path[1:]
+            self.bars += [Bar(a, b, cost) for a, b in zip(path, ends, strict=False)]
+
+    def disc(self, centre: Point, radius: float, style: str, cost: float = 80.0) -> None:
+        self.shapes.append(Disc(centre, radius, style))
+        self.rounds.append(Round(centre, radius, cost))
+
+    def head(self, tip: Point, way: Point, kind: str, room: float, style: str = "") -> float:
+        """An arrowhead at `tip` pointing along `way`; returns its length."""
+        length, half = HEAD[kind]
+        shrink = min(1.0, 0.6 * room / length)
+        length, half = length * shrink, half * shrink
+        (x, y), (ux, uy) = tip, way
+        bx, by = x - ux * length, y - uy * length
+        left, right = (bx + uy * half, by - ux * half), (bx - uy * half, by + ux * half)
+        self.shapes.append(Head((tip, left, right), style or kind))
+        self.bars.append(Bar(left, right, 60.0))
+        return length
+
+    def label(
+        self, text: str, spots: Iterator[Spot] | list[Spot], style: str = "label", gap: float = GAP
+    ) -> None:
+        if text.strip():
+            size = NOTE_FONT if style == "number" else FONT
+            if self.narrow and labels.width(text, size) > LONG:
+                text = text.replace(" = ", "\n= ", 1)
+            lines = text.split("\n")
+            wide, high = (
+                max(labels.width(line, size) for line in lines),
+                (1.15 if len(lines) == 1 else 1.4) * size * len(lines),
+            )
+            self.requests.append(Request(text, wide, high, tuple(spots), style, gap))
