@@ -71,6 +71,7 @@ def answer_numbers(plan: Plan, found: Read) -> tuple[str, ...]:
 
 def holds_number(words: str, number: str) -> bool:
     """Whether ``number`` stands in ``words`` as a whole number, not as a piece of a longer one."""
+    words, number = (text.replace("\N{NO-BREAK SPACE}", " ") for text in (words, number))
     return bool(re.search(rf"(?<![\d,.]){re.escape(number)}(?![\d⁰¹²³⁴⁵⁶⁷⁸⁹]|[,.]\d)", words))
 
 

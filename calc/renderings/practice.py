@@ -13,9 +13,9 @@ from calc.renderings import html
 from calc.revision import Revision
 
 LEVEL_WORDS = (
-    ("1", "1: what the example asks, plain numbers"),
-    ("2", "2: harder numbers, anything may be asked"),
-    ("3", "3: something else is asked, prefixes mixed"),
+    ("1", "1: as in the example"),
+    ("2", "2: harder numbers"),
+    ("3", "3: something else is asked"),
 )
 
 
