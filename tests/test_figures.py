@@ -166,6 +166,15 @@ def test_squeezed_lengths_are_announced() -> None:
     assert figure.notes == ("Arrows not to scale.",)
 
 
+def test_tiny_force_stays_visible_where_scale_is_wanted() -> None:
+    """With a small least fraction a tiny arrow is lengthened alone, and the figure names it."""
+    figure = free_body_diagram([("w", 100, 270), ("N", 97, 90), ("F_E", 3, 0)], min_fraction=0.02)
+    drawn = arrows(figure)
+    assert length(drawn["N"]) / length(drawn["w"]) == pytest.approx(0.97)
+    assert length(drawn["F_E"]) >= 0.13 * length(drawn["w"])
+    assert figure.notes == ("Arrows not to scale.", "Only F_E is drawn longer.")
+
+
 def test_equal_lengths_on_request() -> None:
     """With equal_lengths all arrows are alike and the figure says it is not to scale."""
     figure = free_body_diagram([("N", 3, 90), ("w", 5, 270)], equal_lengths=True)

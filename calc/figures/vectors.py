@@ -21,6 +21,7 @@ from calc.figures.pieces import (
 
 NOT_TO_SCALE = "Arrows not to scale."
 COMPONENTS = "Dashed arrows: components, not extra forces."
+SHORTEST = 0.16  # of the longest arrow of a free-body diagram
 LANE = 0.56  # lines between two arrows along one line of action
 PARALLEL_DEG = 7.0  # arrows closer in direction than this would print on each other
 
@@ -171,6 +172,12 @@ def free_body_diagram(
     lengths, to_scale = drawn_lengths(
         [f.size for f in given], min_fraction=min_fraction, equal=equal_lengths
     )
+    # Shorter than this an arrow hides behind its dot; the order of sizes is kept.
+    lifted = [f.label for f, length in zip(given, lengths, strict=True) if 0 < length < SHORTEST]
+    lengths = [
+        SHORTEST * (0.85 + 0.15 * length / SHORTEST) if 0 < length < SHORTEST else length
+        for length in lengths
+    ]
     drawn = {f.label: (f, length) for f, length in zip(given, lengths, strict=True) if length}
     if not drawn:
         raise ValueError("No force is larger than zero: there is nothing to draw.")
@@ -199,7 +206,9 @@ def free_body_diagram(
     text = f"Arrows start on one dot and point away from it: {words.listing(said)}."
     if missing:
         text += f" Zero, so not drawn: {words.listing(missing)}."
-    remarks = [] if to_scale else [NOT_TO_SCALE]
+    remarks = [] if to_scale and not lifted else [NOT_TO_SCALE]
+    if to_scale and len(lifted) == 1:
+        remarks.append(f"Only {lifted[0]} is drawn longer.")
     if components:
         remarks.append(COMPONENTS)
     return Figure(

@@ -11,6 +11,7 @@ from __future__ import annotations
 from html import escape
 
 from calc.figures.pieces import Figure
+from calc.figures.words import plain
 from calc.renderings import labels
 from calc.renderings.drawing import FONT, NOTE_FONT, Disc, Head, Shape, Stroke
 from calc.renderings.layout import Layout, layout
@@ -120,7 +121,7 @@ def draw(figure: Figure, placed: Layout) -> str:
             '<svg xmlns="http://www.w3.org/2000/svg" class="fig" role="img" ',
             f'viewBox="{number(box.left)} {number(box.top)} {number(width)} {number(height)}" ',
             f'width="{number(width)}" height="{number(height)}">',
-            f"<title>{escape(figure.title)}</title><desc>{escape(figure.description)}</desc>",
+            f"<title>{escape(plain(figure.title))}</title><desc>{escape(figure.description)}</desc>",
             '<g stroke-linejoin="round">',
             *shapes,
             *leaders,

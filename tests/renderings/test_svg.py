@@ -278,6 +278,12 @@ def test_hostile_text_is_escaped() -> None:
     assert ElementTree.fromstring(text).findtext(f"{SVG}title") == bad
 
 
+def test_title_has_no_label_markup() -> None:
+    """A subscript in a title is read out, not spelled with underscores."""
+    root = ElementTree.fromstring(render(Figure("Field of Q_{1}", "D.", (Dot((0, 0)),))))
+    assert root.findtext(f"{SVG}title") == "Field of Q1"
+
+
 def test_description_names_every_force() -> None:
     """The text alternative says each force and its direction."""
     text = render(free_body_diagram([("F_g", 2, 270), ("N", 1.7, 120), ("T", 1, 30)]))
