@@ -25,14 +25,15 @@
 
   // --- drawing a question ---
 
-  async function open(question, seed, level, { focus = true } = {}) {
+  // picked: the reader chose it in the picker, whose choice then stays as it is. Returns whether it was drawn.
+  async function open(question, seed, level, { focus = true, picked = false } = {}) {
     const mine = ++turn;
     status.textContent = runtime.state === "ready" ? "Drawing a question…" : "Getting the working ready…";
     const reply = await runtime.ask("practice", { question, seed, level, settings: settings.current() });
-    if (mine !== turn) return;
+    if (mine !== turn) return true; // a later one is on its way
     if (!reply.ok) {
       status.textContent = reply.errors.map((error) => error.message).join(" ");
-      return;
+      return false;
     }
     status.textContent = settings.words();
     current = { ...reply.data, marked: false, seen: false };
@@ -43,12 +44,11 @@
     kept.textContent = "";
     memo.open = false;
     answer.replaceChildren();
-    if ([...picker.elements.question.options].some((option) => option.value === current.question)) {
-      if (picker.elements.question.value !== current.question.split(".")[0]) picker.elements.question.value = current.question;
-    }
+    if (!picked) picker.elements.question.value = current.question;
     picker.elements.level.value = String(current.level);
     address.show(state());
     mount(focus);
+    return true;
   }
 
   function mount(focus) {
@@ -121,6 +121,10 @@
       kept.textContent = "Nothing to mark yet: type an answer, or open a hint.";
       return;
     }
+    if (reply.problems.length) {
+      kept.textContent = "Mend the marked box and mark again; then it is kept.";
+      return;
+    }
     const first = !question.marked;
     question.marked = true;
     if (!first) kept.textContent = "Only the first marking of a question is kept.";
@@ -179,18 +183,18 @@
     event.preventDefault();
     const level = Number(picker.elements.level.value);
     if (picker.elements.question.value) {
-      open(picker.elements.question.value, anySeed(), level);
+      open(picker.elements.question.value, anySeed(), level, { picked: true });
       return;
     }
     status.textContent = runtime.state === "ready" ? "Looking what is due…" : "Getting the working ready…";
     const reply = await list();
-    if (reply?.ok && reply.data.next) open(reply.data.next.question, anySeed(), reply.data.next.level);
+    if (reply?.ok && reply.data.next) open(reply.data.next.question, anySeed(), reply.data.next.level, { picked: true });
     else status.textContent = reply?.ok ? "Nothing to revise." : status.textContent;
   });
 
   find(".practice-again").addEventListener("click", () => {
     const { question, seed, level } = current;
-    open(question, (seed + 1) % MOST, level);
+    open(question, (seed + 1) % MOST, level, { picked: true });
   });
 
   find(".practice-link").addEventListener("click", async () => {
@@ -224,19 +228,26 @@
     settings.take(linked);
     area.hidden = false; // its room is kept while the question is drawn
     area.classList.add("waiting");
-    open(linked.get("practice"), linked.get("seed") || "1", linked.get("level") || "1", { focus: false }).then(() => {
-      if (!current) area.hidden = true;
+    open(linked.get("practice"), linked.get("seed") || "1", linked.get("level") || "1", { focus: false }).then((drawn) => {
+      if (drawn) return;
+      area.classList.remove("waiting");
+      area.hidden = !current;
     });
   }
 
   // --- progress ---
 
   async function list() {
-    if (!progress.load().length) {
-      find(".progress-list").replaceChildren(paragraph("Nothing has been marked on this device yet. Mark a question, and it is listed here."));
+    const tried = Object.keys(progress.history()).length;
+    const room = find(".progress-list");
+    // Room for the list while it is made, so that nothing below it moves later.
+    if (tried && !room.firstChild) room.style.minHeight = `${14 + 2.6 * tried}em`;
+    if (!tried) {
+      room.style.minHeight = "";
+      room.replaceChildren(paragraph("Nothing has been marked on this device yet. Mark a question, and it is listed here."));
     }
     const reply = await runtime.ask("revision", { today: progress.today(), history: progress.history() });
-    if (reply.ok) find(".progress-list").innerHTML = reply.data.html; // rendered and escaped by calc
+    if (reply.ok) room.innerHTML = reply.data.html; // rendered and escaped by calc
     else told.textContent = reply.errors.map((error) => error.message).join(" ");
     return reply;
   }
