@@ -15,7 +15,7 @@ from calc.learner import Typed, by_sign, can_be_asked, judge_direction
 from calc.questions import Mistake
 from calc.suspects import Chain, Suspect
 
-BESIDE = 0.003  # one mistake this near is as likely as two together that fit exactly
+BESIDE = 0.03  # one mistake, rounded on the way, is as likely as two together that fit exactly
 EARLY = 0.03  # "up to 3 % and reproduced by rounding intermediates"
 POWERS = [sign * power for power in range(1, 19) for sign in (1, -1)]
 FULL = ("right", "early", "carried")  # sizes that earn the marks

@@ -63,7 +63,7 @@ def rounded(value: float | Decimal, style: Style = Style()) -> Printed:
     if not number:
         return _print("0", None, style)
     step = Decimal((0, (1,), -style.decimals))
-    if abs(number) >= _SMALLEST_PLAIN_RESULT:
+    if _SMALLEST_PLAIN_RESULT <= abs(number) < _SCIENTIFIC_FROM:
         plain = number.quantize(step, context=_CONTEXT)
         if plain and abs(plain) < _SCIENTIFIC_FROM:
             return _print(f"{plain:f}", None, style)

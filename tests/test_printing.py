@@ -243,3 +243,10 @@ def test_impossible_style_is_refused(decimals: int) -> None:
     assert str(refusal.value) == (
         f"{decimals} decimals cannot be printed. Choose from 0 to 10, for example 2."
     )
+
+
+@pytest.mark.parametrize("power", [45, 58, 300, -300])
+def test_any_finite_size_is_printed(power: int) -> None:
+    """A value far outside physics prints as a number times a power of ten."""
+    shown = rounded(1.309 * 10.0**power, Style())
+    assert shown.tex == rf"1{{,}}31 \times 10^{{{power}}}"
