@@ -178,8 +178,9 @@ def contents_block(_: list[str]) -> str:
 
 
 def practice_block(_: list[str]) -> str:
-    """The place where questions are drawn."""
-    return practice_html.picker(topics.topics().values())
+    """The place where questions are drawn; its first script runs before what follows is laid out."""
+    room = '<script src="assets/practice-room.js"></script>'
+    return room + practice_html.picker(topics.topics().values())
 
 
 def drawn_block(lines: list[str]) -> str:

@@ -230,6 +230,7 @@
     area.classList.add("waiting");
     open(linked.get("practice"), linked.get("seed") || "1", linked.get("level") || "1", { focus: false }).then((drawn) => {
       if (drawn) return;
+      document.documentElement.classList.remove("practice-linked");
       area.classList.remove("waiting");
       area.hidden = !current;
     });
