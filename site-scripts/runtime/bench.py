@@ -107,9 +107,10 @@ def served(folder: Path) -> Iterator[str]:
 
 
 def requests_of(package_dir: Path) -> list[dict[str, object]]:
-    """Return the package's example requests, parsed, in the one notation a page asks for."""
+    """Return the package's requests to solve, parsed, in the one notation an edit asks for."""
     sys.path.insert(0, str(package_dir.parent))
-    requests = [json.loads(request) for request in example_requests()]
+    offered = [json.loads(request) for request in example_requests()]
+    requests = [request for request in offered if request["operation"] == "solve"]
     for request in requests:
         request["data"].pop("as", None)
     return requests
