@@ -11,7 +11,7 @@ import json
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
-from calc import marking_desk, practice_desk, topics
+from calc import marking_desk, papers_desk, practice_desk, topics
 from calc.answers import AnswerShown, WorkedAnswer
 from calc.constants import SHEET, Settings
 from calc.quantities import QuantityError, parse_quantity
@@ -77,6 +77,7 @@ def operations() -> dict[str, Operation]:
         "mark": marking_desk.mark,
         "practice": practice_desk.practice,
         "revision": practice_desk.revision,
+        "paper": papers_desk.paper,
     }
 
 

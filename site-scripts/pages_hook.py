@@ -29,14 +29,14 @@ from calc.practice import draw
 from calc.printing import exact
 from calc.questions import Refusal, Topic
 from calc.reading import Refusals, read
-from calc.renderings import form, html
+from calc.renderings import form, html, paper_form
 from calc.renderings import practice as practice_html
 from calc.symbols import symbol
 from calc.units import parse_unit
 from calc.working import work
 
 _BLOCK = re.compile(
-    r"^```(?P<kind>question|laws|cautions|data-sheet|contents|practice|drawn)[ \t]*\n(?P<body>.*?)^```[ \t]*$",
+    r"^```(?P<kind>question|laws|cautions|data-sheet|contents|practice|drawn|worksheet)[ \t]*\n(?P<body>.*?)^```[ \t]*$",
     re.M | re.S,
 )
 _SPOT = re.compile(r'<div data-block="(\d+)"></div>')
@@ -200,6 +200,12 @@ def drawn_block(lines: list[str]) -> str:
     return f'<div class="ready-drawn" data-search-exclude>{built}</div>'
 
 
+def worksheet_block(_: list[str]) -> str:
+    """The form of the worksheet page, with the style of papers inside: saved files take it from there."""
+    style = (DOCS / "assets" / "paper.css").read_text(encoding="utf-8")
+    return f'<style id="paper-style">\n{style}</style>{paper_form.render(topics.topics().values())}'
+
+
 def _topic(lines: list[str]) -> Topic:
     key = lines[0].strip() if lines else ""
     if key not in topics.topics():
@@ -215,6 +221,7 @@ BLOCKS: dict[str, Callable[[list[str]], str]] = {
     "contents": contents_block,
     "practice": practice_block,
     "drawn": drawn_block,
+    "worksheet": worksheet_block,
 }
 
 

@@ -123,12 +123,12 @@ def _points(points: tuple[Point, ...]) -> str:
     return f'<ul class="points">{rows}</ul>'
 
 
-_LOWERED = re.compile(r"\b([A-Za-zΔΣα-ω]{1,2})_(?:\{(\w+)\}|(\w+))")
+LOWERED = re.compile(r"\b([A-Za-zΔΣα-ω]{1,2})_(?:\{(\w+)\}|(\w+))")
 
 
 def prose(words: str) -> str:
     """A sentence, escaped, with names such as F_AB set with their lowered part."""
-    return _LOWERED.sub(
+    return LOWERED.sub(
         lambda name: f"<i>{name[1]}</i><sub>{name[2] or name[3]}</sub>", escape(words)
     )
 

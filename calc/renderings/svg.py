@@ -18,17 +18,17 @@ from calc.renderings.layout import Layout, layout
 from calc.renderings.placing import Placed, Point
 
 # Kinds differ in weight, dash and head, so that they are told apart without colour.
-_WEIGHT = {
+WEIGHT = {
     "force": 2.6, "resultant": 2.6, "component": 1.8, "field": 1.8, "velocity": 1.8, "axis": 1.3,
     "outline": 1.6, "string": 1.4, "guide": 1.0, "construction": 1.0, "fieldline": 1.2, "graph": 2.2,
     "extrapolation": 1.8, "dimension": 1.0, "extension": 0.8, "angle": 1.1, "body": 1.6, "surface": 1.8,
     "hatch": 0.8, "sign": 1.8, "positive": 1.5, "negative": 1.5, "neutral": 1.5, "leader": 0.7, "tick": 1.0,
 }  # fmt: skip
-_DASH = {
+DASH = {
     "component": "6 4", "resultant": "14 5", "guide": "2 4", "construction": "3 3", "extrapolation": "7 5",
 }  # fmt: skip
-_OPEN_HEADS = frozenset({"field", "velocity"})
-_TINTED = frozenset({"positive", "negative", "neutral", "body"})
+OPEN_HEADS = frozenset({"field", "velocity"})
+TINTED = frozenset({"positive", "negative", "neutral", "body"})
 _ITALIC = ' font-style="italic"'
 
 
@@ -51,7 +51,7 @@ def _shape(shape: Shape) -> str:
             return f'<circle {name} {place} fill="currentColor"/>'
         return (
             f'<circle {name} {place} fill="currentColor" fill-opacity=".08" '
-            f'stroke="currentColor" stroke-width="{_WEIGHT[style]}"/>'
+            f'stroke="currentColor" stroke-width="{WEIGHT[style]}"/>'
         )
     if isinstance(shape, Head):
         name = f'class="fig-{style} fig-head"'
@@ -59,21 +59,21 @@ def _shape(shape: Shape) -> str:
             tip, left, right = shape.points
             return (
                 f'<polyline {name} points="{_points((left, tip, right))}" fill="none" '
-                f'stroke="currentColor" stroke-width="{_WEIGHT[style]}"/>'
+                f'stroke="currentColor" stroke-width="{WEIGHT[style]}"/>'
             )
-        hollow = style in _OPEN_HEADS
+        hollow = style in OPEN_HEADS
         paint = (
-            f'fill="none" stroke="currentColor" stroke-width="{_WEIGHT[style]}"'
+            f'fill="none" stroke="currentColor" stroke-width="{WEIGHT[style]}"'
             if hollow
             else 'fill="currentColor"'
         )
         return f'<polygon {name} points="{_points(shape.points)}" {paint}/>'
     end = "Z" if shape.closed else ""
     d = "".join(f"M{_points(path).replace(' ', 'L')}{end}" for path in shape.paths)
-    dash = f' stroke-dasharray="{_DASH[style]}"' if style in _DASH else ""
-    fill = 'fill="currentColor" fill-opacity=".08"' if style in _TINTED else 'fill="none"'
+    dash = f' stroke-dasharray="{DASH[style]}"' if style in DASH else ""
+    fill = 'fill="currentColor" fill-opacity=".08"' if style in TINTED else 'fill="none"'
     return (
-        f'<path {name} d="{d}" {fill} stroke="currentColor" stroke-width="{_WEIGHT[style]}"{dash}/>'
+        f'<path {name} d="{d}" {fill} stroke="currentColor" stroke-width="{WEIGHT[style]}"{dash}/>'
     )
 
 

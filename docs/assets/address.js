@@ -45,8 +45,9 @@
     return text.split("~").slice(0, 50).map((row) => row.split("_"));
   }
 
-  // Puts the state into the address bar without a step in the history.
+  // Puts the state into the address bar without a step in the history; a form alone in a frame stays alone.
   function show(state) {
+    if (state && document.documentElement.classList.contains("only-form")) state += "&only=form";
     history.replaceState(null, "", state ? `#${state}` : location.pathname.split("/").pop() || ".");
   }
 

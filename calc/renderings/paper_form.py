@@ -1,0 +1,90 @@
+"""The form of the worksheet page, made from the declared topics."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from html import escape
+
+from calc.papers import LARGEST_SEED, MOST_MARKS, MOST_QUESTIONS, USUAL_QUESTIONS
+from calc.papers_desk import LONGEST_HEADING
+from calc.questions import Topic
+
+LEVELS = (
+    ("1", "1: as in the examples"),
+    ("2", "2: harder numbers"),
+    ("3", "3: something else is asked"),
+    ("rising", "rising, from easier to harder"),
+)
+SPACES = (("none", "none: answers on own paper"), ("blank", "blank"), ("lined", "lined"))
+LINKS = (("both", "on paper and memo"), ("memo", "on the memo only"), ("none", "nowhere"))
+PIECES = (("both", "paper and memo"), ("paper", "the paper only"), ("memo", "the memo only"))
+
+
+def render(topics: Iterable[Topic]) -> str:
+    """The form, the tools for a paper that is made, and the place where papers are shown."""
+    chosen = "".join(_topic(topic) for topic in topics)
+    return (
+        '<div class="worksheet" data-search-exclude>'
+        '<form class="worksheet-form numbers-like" novalidate autocomplete="off">'
+        f'<fieldset class="worksheet-topics" data-field="topics"><legend>Topics</legend>{chosen}'
+        '<p class="problem" hidden></p></fieldset><div class="fields">'
+        + _box("count", "Number of questions", f"1 to {MOST_QUESTIONS}; empty: as the marks ask", str(USUAL_QUESTIONS), 3, digits=True)
+        + _box("marks", "Marks", f"1 to {MOST_MARKS}; empty: whatever it comes to", "", 4, digits=True)
+        + _select("level", "Difficulty", LEVELS)
+        + _box("seed", "Number of the paper", f"0 to {LARGEST_SEED}; the same number, the same paper", "1", 7, digits=True)
+        + _box("heading", "Heading", "", "", LONGEST_HEADING)
+        + _select("space", "Room for answers", SPACES)
+        + _select("link", "Print the link", LINKS)
+        + '</div><details class="worksheet-class"><summary>A different paper for each learner</summary>'
+        '<div class="entry wide" data-field="learner"><label for="worksheet-names">Class list, one name a line '
+        '<small class="hint">Every paper has the same questions and marks, and numbers of its own. '
+        "The names stay on this device and are in no link.</small></label>"
+        '<textarea id="worksheet-names" name="names" rows="5" spellcheck="false"></textarea>'
+        '<p class="problem" hidden></p></div>'
+        '<p class="buttons"><button type="button" class="wipe-class">Wipe the class list</button></p></details>'
+        '<p class="buttons"><button type="submit">Make the paper</button>'
+        '<button type="button" class="another">Another paper like it</button></p>'
+        '<p class="problem whole" role="alert" hidden></p><p class="status" role="status"></p></form>'
+        '<div class="worksheet-tools numbers-like" hidden><div class="fields">'
+        + _select("piece", "Print or save", PIECES)
+        + '</div><p class="buttons"><button type="button" class="print">Print</button>'
+        '<button type="button" data-save="html">Save as HTML</button>'
+        '<button type="button" data-save="markdown">Save as Markdown</button>'
+        '<button type="button" data-save="latex">Save as LaTeX</button>'
+        '<button type="button" class="copy-link">Copy a link to this paper</button></p>'
+        '<p class="status" role="status"></p></div><div class="sheets" data-piece="both"></div></div>'
+    )  # fmt: skip
+
+
+def _topic(topic: Topic) -> str:
+    questions = "".join(
+        f'<li><label><input type="checkbox" name="question" value="{escape(topic.key)}.{escape(question.key)}"> '
+        f"{escape(question.title)}{' <small>whole question</small>' if question.scenario else ''}</label></li>"
+        for question in topic.questions
+    )
+    return (
+        f'<div class="worksheet-topic"><label><input type="checkbox" name="topic" value="{escape(topic.key)}"> '
+        f"{escape(topic.title)}</label>"
+        f'<details><summary>Which questions<span class="spoken"> of {escape(topic.title)}</span></summary><ul>{questions}</ul></details></div>'
+    )
+
+
+def _box(
+    name: str, words: str, hint: str, value: str, longest: int, *, digits: bool = False
+) -> str:
+    small = f'<small class="hint">{escape(hint)}</small>' if hint else ""
+    mode = ' inputmode="numeric"' if digits else ""
+    return (
+        f'<div class="entry" data-field="{name}"><label for="worksheet-{name}">{escape(words)}{small}</label>'
+        f'<span class="box"><input type="text" id="worksheet-{name}" name="{name}" value="{escape(value)}" '
+        f'maxlength="{longest}"{mode} aria-describedby="worksheet-{name}-problem"></span>'
+        f'<p class="problem" id="worksheet-{name}-problem" hidden></p></div>'
+    )
+
+
+def _select(name: str, words: str, options: Iterable[tuple[str, str]]) -> str:
+    listed = "".join(f'<option value="{key}">{escape(said)}</option>' for key, said in options)
+    return (
+        f'<div class="entry" data-field="{name}"><label for="worksheet-{name}">{escape(words)}</label><span class="box">'
+        f'<select id="worksheet-{name}" name="{name}">{listed}</select></span><p class="problem" hidden></p></div>'
+    )

@@ -1,0 +1,135 @@
+"""A question paper and its memo as LaTeX documents: article, amsmath, and TikZ for the diagrams."""
+
+from __future__ import annotations
+
+from calc.answers import PartShown
+from calc.figures import Figure
+from calc.papers import Item, Paper
+from calc.renderings import tikz
+from calc.renderings.html import LOWERED
+from calc.renderings.latex import escape
+from calc.renderings.paper import numbered, rules, step_lines
+
+_PREAMBLE = r"""\documentclass[11pt,a4paper]{article}
+\usepackage[utf8]{inputenc}
+\usepackage[T1]{fontenc}
+\usepackage{amsmath,amssymb}
+\usepackage[margin=20mm]{geometry}
+\usepackage{tikz}
+\setlength{\parindent}{0pt}
+\setlength{\parskip}{6pt}
+\begin{document}
+"""
+_END = "\\end{document}\n"
+
+
+def words(text: str) -> str:
+    """A sentence, escaped, with names such as F_AB set with their lowered part."""
+    parts, end = [], 0
+    for name in LOWERED.finditer(text):
+        parts += [escape(text[end : name.start()]), rf"\textit{{{escape(name[1])}}}$_{{\text{{{name[2] or name[3]}}}}}$"]  # fmt: skip
+        end = name.end()
+    return "".join([*parts, escape(text[end:])])
+
+
+def render(paper: Paper, *, space: str = "none") -> str:
+    """The question paper as a whole document. space: room to answer in, as in ``paper.render``."""
+    name = words(paper.wanted.learner) or r"\rule{55mm}{0.4pt}"
+    told = "\n".join(rf"\item {words(rule)}" for rule in rules(paper))
+    blocks = [
+        rf"{{\Large\textbf{{{words(paper.heading)}}}}}",
+        rf"Name: {name} \hfill Date: \rule{{25mm}}{{0.4pt}} \hfill Mark: \rule{{12mm}}{{0.4pt}} / {paper.marks}",
+        f"\\begin{{itemize}}\n{told}\n\\end{{itemize}}",
+        *(_question(item, space) for item in paper.items),
+        rf"\hfill\textbf{{Total: {paper.marks} marks}}",
+        _sheet(paper),
+    ]
+    return _PREAMBLE + "\n\n".join(block for block in blocks if block) + "\n" + _END
+
+
+def memo(paper: Paper) -> str:
+    """The memo as a whole document."""
+    whose = f" for {words(paper.wanted.learner)}" if paper.wanted.learner else ""
+    blocks = [
+        rf"{{\Large\textbf{{{words(paper.heading)}: memo{whose}}}}}",
+        r"F formula, S substitution, A answer with its unit and direction, $\checkmark$ a point.",
+        *(_memo(item) for item in paper.items),
+        rf"\hfill\textbf{{Total: {paper.marks} marks}}",
+    ]
+    return _PREAMBLE + "\n\n".join(blocks) + "\n" + _END
+
+
+def _kept(blocks: list[str]) -> str:
+    """Blocks that stay on one page."""
+    body = "\n\n".join(block for block in blocks if block)
+    return f"\\begin{{minipage}}{{\\linewidth}}\\setlength{{\\parskip}}{{6pt}}\n{body}\n\\end{{minipage}}"
+
+
+def _question(item: Item, space: str) -> str:
+    opening = [rf"\textbf{{Question {item.number}}}", words(item.worked.story), _figure(item.scene)]
+    first, *others = item.worked.parts
+    pieces = [_kept([*opening, _ask(item, first), _space(first, space)])]
+    pieces += [_kept([_ask(item, part), _space(part, space)]) for part in others]
+    return "\n\n".join(["\\medskip", *pieces, rf"\hfill\textbf{{[{item.marks}]}}"])
+
+
+def _space(part: PartShown, space: str) -> str:
+    millimetres = 8 * (part.marks + 2)
+    return rf"\vspace{{{millimetres}mm}}" if space != "none" else ""
+
+
+def _ask(item: Item, part: PartShown) -> str:
+    return rf"\textbf{{{numbered(item, part)}}}\quad {words(part.ask)} \hfill ({part.marks})"
+
+
+def _memo(item: Item) -> str:
+    blocks = [rf"\medskip\textbf{{Question {item.number}}} \hfill \textbf{{[{item.marks}]}}"]
+    if item.worked.figure != item.scene:
+        blocks.append(_figure(item.worked.figure))
+    for part in item.worked.parts:
+        blocks.append(_kept([_ask(item, part), *_work(part)]))
+    blocks += [words(note) for note in item.worked.notes]
+    return "\n\n".join(block for block in blocks if block)
+
+
+def _work(part: PartShown) -> list[str]:
+    blocks = []
+    for step in part.steps:
+        lines = " \\\\\n".join(
+            line.tex.replace(" = ", " &= ", 1) + (rf" && {_mark(mark)}" if mark else "")
+            for line, mark in step_lines(step)
+        )
+        blocks.append(
+            rf"\emph{{{words(step.what)}}}" + f"\n\\begin{{align*}}\n{lines}\n\\end{{align*}}"
+        )
+        if step.method:
+            blocks.append(words(step.method))
+    blocks += [rf"{words(point.words)} \hfill {_mark('✓' * point.marks)}" for point in part.points]
+    blocks.append(_figure(part.figure))
+    if part.answer:
+        where = f", {words(part.answer.direction.words)}" if part.answer.direction else ""
+        blocks.append(rf"\textbf{{Answer:}} ${part.answer.shown.tex}${where}")
+    return blocks
+
+
+def _mark(letters: str) -> str:
+    """Ticks and letter of a mark; it stands in text and in mathematics alike."""
+    return (
+        r"\ensuremath{" + r"\checkmark" * letters.count("✓") + rf"\text{{{letters.strip('✓')}}}}}"
+    )
+
+
+def _figure(drawn: Figure | None) -> str:
+    return f"\\begin{{center}}\n{tikz.render(drawn)}\n\\end{{center}}" if drawn else ""
+
+
+def _sheet(paper: Paper) -> str:
+    if not paper.sheet and not paper.formulas:
+        return ""
+    rows = [
+        rf"{words(line.words)} & ${line.symbol.tex}$ & ${line.shown.tex}$" for line in paper.sheet
+    ]
+    body = " \\\\\n".join(rows)
+    table = f"\\begin{{tabular}}{{lll}}\n{body}\n\\end{{tabular}}" if rows else ""
+    forms = r" \qquad ".join(f"${form.tex}$" for form in paper.formulas)
+    return _kept([r"\bigskip\hrule\medskip\textbf{Data sheet}", table, forms])

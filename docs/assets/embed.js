@@ -1,0 +1,38 @@
+// A question alone, for a frame in another page: "coulombs-law.html#q=coulomb.force&only=form".
+// Read before the page is laid out, so that the rest of the page is never seen.
+(function () {
+  "use strict";
+
+  const html = document.documentElement;
+  if (!/(^|[#&])only=form(&|$)/.test(location.hash)) return;
+  html.classList.add("only-form");
+
+  function asked() {
+    const found = /[#&]q=([\w.%-]{1,80})/.exec(location.hash);
+    return found ? found[1] : "";
+  }
+
+  document.addEventListener("DOMContentLoaded", () => {
+    const sections = [...document.querySelectorAll("section.question")];
+    const section = sections.find((one) => one.dataset.question === asked()) || sections[0];
+    if (!section) {
+      html.classList.remove("only-form");
+      return;
+    }
+    section.classList.add("only-this");
+    const whole = document.createElement("p");
+    whole.className = "whole-page";
+    const link = document.createElement("a");
+    link.href = location.href.split("#")[0];
+    link.target = "_blank";
+    link.rel = "noopener";
+    link.textContent = "The whole page, with explanations";
+    whole.append(link);
+    section.append(whole);
+    if (window.parent === window) return;
+    // The host may fit the frame to its content; all that is sent is a height.
+    new ResizeObserver(() => {
+      window.parent.postMessage({ bookletHeight: Math.ceil(section.getBoundingClientRect().bottom + window.scrollY + 16) }, "*");
+    }).observe(section);
+  });
+})();

@@ -1,0 +1,70 @@
+// What a printed page carries: its link as text and, when the page is served, as a QR code.
+// window.bookletPrintLink.stamp(link) makes both for any link; the page's own is put in before printing.
+(function () {
+  "use strict";
+
+  const SVG = "http://www.w3.org/2000/svg";
+  const LIBRARY = new URL("vendor/qrcode/qrcode.js", document.currentScript.src).href;
+  const LONGEST_CODE = 1200; // characters; beyond that the squares are too small for a phone
+  const served = location.protocol.startsWith("http");
+
+  // Printing does not wait, so the library has to be there before; it is fetched when the page is at rest.
+  function load() {
+    return new Promise((resolve) => {
+      const script = document.createElement("script");
+      script.src = LIBRARY;
+      script.onload = script.onerror = resolve;
+      document.head.append(script);
+    });
+  }
+  const atRest = window.requestIdleCallback || ((run) => setTimeout(run, 1500));
+  const ready = new Promise((resolve) => {
+    if (!served) resolve();
+    else if (document.readyState === "complete") atRest(() => load().then(resolve));
+    else window.addEventListener("load", () => atRest(() => load().then(resolve)));
+  });
+
+  function code(link) {
+    if (!served || !window.qrcode || link.length > LONGEST_CODE) return null;
+    const made = window.qrcode(0, link.length < 300 ? "M" : "L");
+    made.addData(link);
+    made.make();
+    const size = made.getModuleCount();
+    const edge = 4; // the quiet zone that ISO/IEC 18004 asks for
+    let path = "";
+    for (let row = 0; row < size; row += 1) {
+      for (let column = 0; column < size; column += 1) {
+        if (made.isDark(row, column)) path += `M${column + edge} ${row + edge}h1v1h-1z`;
+      }
+    }
+    const drawing = document.createElementNS(SVG, "svg");
+    drawing.setAttribute("viewBox", `0 0 ${size + 2 * edge} ${size + 2 * edge}`);
+    drawing.setAttribute("class", "print-code");
+    drawing.setAttribute("role", "img");
+    drawing.setAttribute("aria-label", "The same link as a QR code");
+    drawing.setAttribute("shape-rendering", "crispEdges");
+    const squares = document.createElementNS(SVG, "path");
+    squares.setAttribute("d", path);
+    squares.setAttribute("fill", "#000");
+    drawing.append(squares);
+    return drawing;
+  }
+
+  function stamp(link) {
+    const line = document.createElement("footer");
+    line.className = "print-link";
+    const words = document.createElement("p");
+    words.textContent = link;
+    const drawn = code(link);
+    line.append(...(drawn ? [drawn, words] : [words]));
+    return line;
+  }
+
+  window.bookletPrintLink = { stamp, ready };
+
+  window.addEventListener("beforeprint", () => {
+    document.querySelector(".md-content__inner > .print-link")?.remove();
+    if (document.querySelector(".sheets > article")) return; // papers carry links of their own
+    document.querySelector(".md-content__inner")?.append(stamp(location.href));
+  });
+})();
