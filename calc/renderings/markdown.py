@@ -8,7 +8,7 @@ from calc.answers import PartShown
 from calc.figures import Figure
 from calc.papers import Item, Paper
 from calc.renderings import svg
-from calc.renderings.paper import numbered, rules, step_lines
+from calc.renderings.paper import memo_figure, numbered, rules, step_lines
 
 _SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|$~])")
 _BEGINS = re.compile(r"^(\s*)([-+]|\d+[.)])(?=\s)")
@@ -44,8 +44,7 @@ def memo(paper: Paper) -> str:
     ]
     for item in paper.items:
         blocks.append(f"## Question {item.number} [{item.marks}]")
-        if item.worked.figure != item.scene:
-            blocks.append(_figure(item.worked.figure))
+        blocks.append(_figure(memo_figure(item)))
         for part in item.worked.parts:
             blocks += [_ask(item, part), *_work(part)]
         blocks += [escape(note) for note in item.worked.notes]

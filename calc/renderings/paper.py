@@ -18,7 +18,7 @@ from calc.renderings.html import emphasised, maths, prose
 SPACES = ("none", "blank", "lined")
 _LETTER = {"formula": "F", "substitution": "S", "answer": "A", "point": "✓"}
 _PAGE = 225.0  # mm of an A4 page that a question may fill
-_LINE, _RULE = 5.4, 9.0  # mm: a line of print, a line to write on
+_LINE, _RULE = 5.4, 8.5  # mm: a line of print, a line to write on
 _MOST_LINES = 14
 
 
@@ -98,7 +98,7 @@ def _lines(part: PartShown, space: str) -> int:
     """Lines to answer in: more for more marks, a block for a drawing."""
     if space == "none":
         return 0
-    wanted = {"calculate": 2 + 2 * part.marks, "draw": 7}.get(part.kind, 1 + 2 * part.marks)
+    wanted = {"calculate": 1 + 2 * part.marks, "draw": 7}.get(part.kind, 2 * part.marks)
     return min(wanted, _MOST_LINES)
 
 
@@ -136,8 +136,7 @@ def _sheet(paper: Paper) -> str:
 
 
 def _memo_question(item: Item) -> str:
-    shown = item.worked.figure
-    drawn = "" if shown is None or shown == item.scene else _figure(shown)
+    drawn = _figure(memo_figure(item))
     parts = "".join(_memo_part(item, part) for part in item.worked.parts)
     notes = "".join(f'<p class="memo-note">{prose(note)}</p>' for note in item.worked.notes)
     return (
@@ -146,8 +145,15 @@ def _memo_question(item: Item) -> str:
     )
 
 
+def memo_figure(item: Item) -> Figure | None:
+    """The scene as a memo shows it, unless the paper or a part of the memo shows the same."""
+    shown = item.worked.figure
+    elsewhere = [item.scene, *(part.figure for part in item.worked.parts)]
+    return None if shown in elsewhere else shown
+
+
 def _memo_part(item: Item, part: PartShown) -> str:
-    body = "".join(_step(step) for step in part.steps)
+    body = "".join(_step(step, part) for step in part.steps)
     body += "".join(
         f'<p class="memo-line"><span>{emphasised(point.words, point.keys)}</span><span class="memo-mark">{"✓" * point.marks}</span></p>'
         for point in part.points
@@ -174,10 +180,15 @@ def letter(mark: Mark) -> str:
     return "✓" * mark.count + (_LETTER[mark.kind] if mark.kind != "point" else "")
 
 
-def _step(step: StepShown) -> str:
+def _step(step: StepShown, part: PartShown) -> str:
     lines = "".join(
         f'<div class="memo-line"><span>{maths(line, display=True)}</span><span class="memo-mark">{mark}</span></div>'
-        for line, mark in step_lines(step)
+        for line, mark in step_lines(step)[:-1]
+    )
+    result, mark = step_lines(step)[-1]
+    shown = _boxed(result, part) if _is_last(step, part) else maths(result, display=True)
+    lines += (
+        f'<div class="memo-line"><span>{shown}</span><span class="memo-mark">{mark}</span></div>'
     )
     method = f'<p class="memo-note">{prose(step.method)}</p>' if step.method else ""
     return (
@@ -185,9 +196,20 @@ def _step(step: StepShown) -> str:
     )
 
 
+def _is_last(step: StepShown, part: PartShown) -> bool:
+    """Whether the step ends the part with its answer."""
+    return part.answer is not None and step is part.steps[-1] and step.makes == part.answer.name
+
+
+def _boxed(result: Maths, part: PartShown) -> str:
+    direction = part.answer.direction if part.answer else None
+    where = f", {prose(direction.words)}" if direction else ""
+    return f'<b class="memo-answer">{maths(result)}{where}</b>'
+
+
 def _answer(part: PartShown) -> str:
-    if part.answer is None:
+    """The answer once more where its step is not the last: a size whose direction came after it."""
+    if part.answer is None or _is_last(part.steps[-1], part):
         return ""
     result = next(step.result for step in part.steps if step.makes == part.answer.name)
-    where = f", {prose(part.answer.direction.words)}" if part.answer.direction else ""
-    return f'<p class="memo-answer">{maths(result)}{where}</p>'
+    return f"<p>{_boxed(result, part)}</p>"

@@ -8,7 +8,7 @@ from calc.papers import Item, Paper
 from calc.renderings import tikz
 from calc.renderings.html import LOWERED
 from calc.renderings.latex import escape
-from calc.renderings.paper import numbered, rules, step_lines
+from calc.renderings.paper import memo_figure, numbered, rules, step_lines
 
 _PREAMBLE = r"""\documentclass[11pt,a4paper]{article}
 \usepackage[utf8]{inputenc}
@@ -84,8 +84,7 @@ def _ask(item: Item, part: PartShown) -> str:
 
 def _memo(item: Item) -> str:
     blocks = [rf"\medskip\textbf{{Question {item.number}}} \hfill \textbf{{[{item.marks}]}}"]
-    if item.worked.figure != item.scene:
-        blocks.append(_figure(item.worked.figure))
+    blocks.append(_figure(memo_figure(item)))
     for part in item.worked.parts:
         blocks.append(_kept([_ask(item, part), *_work(part)]))
     blocks += [words(note) for note in item.worked.notes]

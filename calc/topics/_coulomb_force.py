@@ -115,9 +115,9 @@ def story_two_spheres(data: Data) -> str:
     if data.has("r"):
         facts.append(f"Their centres are {data.said['r']} apart.")
     if data.has("F"):
-        pull = {"attract": " attract and", "repel": " repel and"}.get(
-            data.choices.get("acting", ""), ""
-        )
+        # With both charges given their signs say it already; the choice is then not asked.
+        told = data.choices.get("acting", "") if data.asked in ("Q1", "Q2") else ""
+        pull = {"attract": " attract and", "repel": " repel and"}.get(told, "")
         facts.append(f"They{pull} exert a force of {data.said['F']} on each other.")
     return " ".join(fact for fact in facts if fact)
 
