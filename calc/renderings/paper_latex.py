@@ -86,7 +86,8 @@ def _memo(item: Item) -> str:
     blocks = [rf"\medskip\textbf{{Question {item.number}}} \hfill \textbf{{[{item.marks}]}}"]
     blocks.append(_figure(memo_figure(item)))
     for part in item.worked.parts:
-        blocks.append(_kept([_ask(item, part), *_work(part)]))
+        first, *others = _work(part)
+        blocks += [_kept([_ask(item, part), first]), *others]
     blocks += [words(note) for note in item.worked.notes]
     return "\n\n".join(block for block in blocks if block)
 
@@ -98,9 +99,8 @@ def _work(part: PartShown) -> list[str]:
             line.tex.replace(" = ", " &= ", 1) + (rf" && {_mark(mark)}" if mark else "")
             for line, mark in step_lines(step)
         )
-        blocks.append(
-            rf"\emph{{{words(step.what)}}}" + f"\n\\begin{{align*}}\n{lines}\n\\end{{align*}}"
-        )
+        shown = rf"\emph{{{words(step.what)}}}" + f"\n\\begin{{align*}}\n{lines}\n\\end{{align*}}"
+        blocks.append(_kept([shown]))
         if step.method:
             blocks.append(words(step.method))
     blocks += [rf"{words(point.words)} \hfill {_mark('✓' * point.marks)}" for point in part.points]

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import re
+import subprocess
 from functools import cache
 from html.parser import HTMLParser
+from pathlib import Path
+from shutil import which
 
 import pytest
 
@@ -189,3 +192,19 @@ def test_markdown_and_html_memo_hold_the_same_lines() -> None:
                 assert f"${step.result.tex}$" in memo
             for point in part.points:
                 assert markdown.escape(point.words) in memo
+
+
+@pytest.mark.skipif(not which("pdflatex"), reason="there is no pdflatex on this machine")
+@pytest.mark.parametrize("level", [1, 2, 3])
+def test_latex_compiles_and_loses_nothing_at_a_page_end(level: int, tmp_path: Path) -> None:
+    """A paper of every question and its memo compile, and no box is higher than its page."""
+    paper = make(Wanted(KEYS, level=level, seed=level, heading=HOSTILE, learner="Ayşe"))
+    for name, text in (
+        ("paper", paper_latex.render(paper, space="lined")),
+        ("memo", paper_latex.memo(paper)),
+    ):
+        (tmp_path / f"{name}.tex").write_text(text, encoding="utf-8")
+        command = ["pdflatex", "-interaction=nonstopmode", "-halt-on-error", f"{name}.tex"]
+        done = subprocess.run(command, cwd=tmp_path, capture_output=True, check=False)
+        assert done.returncode == 0, done.stdout[-2000:]
+        assert b"too high" not in done.stdout
