@@ -103,7 +103,7 @@ def host(served: str, tmp_path: Path) -> Iterator[str]:
     )
 
     class Quiet(SimpleHTTPRequestHandler):
-        def log_message(self, format: str, *args: object) -> None:  # noqa: A002
+        def log_message(self, format: str, *args: object) -> None:
             """Say nothing."""
 
     server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(tmp_path)))
