@@ -1,8 +1,8 @@
 """Hints for a drawn question, derived from its plan: one opens at a time, and none holds an answer.
 
 For each step of a part to calculate: what to use and why, in words; the formula; the
-formula with the data put in and everything still to be found left as a symbol; the
-algebra, in symbols. Parts to state, explain or draw: how many points, and how they begin.
+formula with the data put in but for one, left as a gap, and everything still to be found
+left as a symbol; the algebra, in symbols. Parts to state, explain or draw: how many points, and how they begin.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from calc.constants import SHEET
 from calc.expressions import Maths, Shown, equation
 from calc.questions import Part, Plan, Question, Step, Topic
 from calc.reading import Read
@@ -18,6 +19,7 @@ from calc.symbols import symbol
 from calc.working import measure, run
 
 FIRST_WORDS = 4
+GAP = Shown(r"\square", "▢")
 
 
 @dataclass(frozen=True)
@@ -99,13 +101,16 @@ def _of_step(step: Step, data: Mapping[str, Shown]) -> Iterator[Hint]:
     law, make = equation(step.law), equation(step.make)
     open_name = symbol(step.makes).text
     yield Hint("formula", "The formula:", (law.maths(),))
-    numbers = law.maths(
-        {name: shown for name, shown in _sizes_only(data, step.sizes).items() if name != step.makes}
-    )
-    if numbers.text != law.maths().text:
-        yield Hint(
-            "numbers", f"Put in the data, in SI units. {open_name} is still open.", (numbers,)
-        )
+    known = _sizes_only(data, step.sizes)
+    put_in = {name: known[name] for name in law.names if name in known and name != step.makes}
+    words = f"Put in the data, in SI units. {open_name} is still open."
+    # One datum is left to the learner, where that still leaves a number to see.
+    gap = [name for name in put_in if name not in SHEET][-1:] if len(put_in) > 1 else []
+    for name in gap:
+        put_in[name] = GAP
+        words += f" The box {GAP.text} is left for you: {symbol(name).text} goes there."
+    if put_in:
+        yield Hint("numbers", words, (law.maths(put_in),))
     algebra = tuple(equation(line).maths() for line in step.lines)
     if step.root:
         yield Hint("algebra", step.root.method, algebra)

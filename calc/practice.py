@@ -19,6 +19,7 @@ import random
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import TypeVar
 
 from calc.constants import SHEET
 from calc.expressions import ExpressionError, expression
@@ -30,6 +31,8 @@ from calc.roots import NoRoot
 from calc.suspects import Chain
 from calc.units import parse_unit
 from calc.working import run, sized
+
+T = TypeVar("T")
 
 APART = 0.05
 TRIES = 60
@@ -66,8 +69,7 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1) -> Drawn:
     """Draw data for ``question``. Raises ValueError if no drawn data can be worked at all."""
     key = f"{topic.key}.{question.key}"
     level = min(max(level, 1), 3)
-    # Only random() is used: its stream for a given text seed is the same in every CPython.
-    chance = random.Random(f"{key}/{seed}/{level}")
+    chance = Chance(f"{key}/{seed}/{level}")
     best: Drawn | None = None
     compared = 0
     for _ in range(TRIES):
@@ -91,11 +93,48 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1) -> Drawn:
     return best
 
 
-def _below(chance: random.Random, count: int) -> int:
+class Chance:
+    """Chance with a name: the same name gives the same draws in every Python, in the page too.
+
+    ``random.Random`` promises that only for ``random()``, so ``choice`` and ``sample`` are written out
+    here, on the 32-bit words of the same generator (Mersenne Twister; Matsumoto and Nishimura, 1998).
+    """
+
+    def __init__(self, name: str) -> None:
+        self._source = random.Random(name)
+
+    def random(self) -> float:
+        """From 0 up to, not including, 1."""
+        return self._source.random()
+
+    def choice(self, items: Sequence[T]) -> T:
+        """One of ``items``."""
+        return items[self._under(len(items))]
+
+    def sample(self, items: Sequence[T], count: int) -> list[T]:
+        """``count`` of ``items``, none twice, in the order drawn. ValueError when there are too few."""
+        if count > len(items):
+            raise ValueError(f"{count} cannot be drawn from {len(items)}")
+        left, drawn = list(items), []
+        for _ in range(count):
+            at = self._under(len(left))
+            drawn.append(left[at])
+            left[at] = left[-1]
+            left.pop()
+        return drawn
+
+    def _under(self, count: int) -> int:
+        """A whole number below ``count``: words of just enough bits, until one fits."""
+        while (word := self._source.getrandbits(count.bit_length())) >= count:
+            pass
+        return word
+
+
+def _below(chance: Chance, count: int) -> int:
     return int(chance.random() * count)
 
 
-def _pick(chance: random.Random, items: Sequence[str]) -> str:
+def _pick(chance: Chance, items: Sequence[str]) -> str:
     return items[_below(chance, len(items))]
 
 
@@ -104,7 +143,7 @@ def _example_unknown(question: Question) -> str:
     return empty[0] if empty else (question.unknowns[0] if question.unknowns else "")
 
 
-def _unknown(question: Question, chance: random.Random, level: int) -> str:
+def _unknown(question: Question, chance: Chance, level: int) -> str:
     """Level 1 asks what the example asks; from level 2 on any unknown may be asked."""
     if not question.unknowns:
         return ""
@@ -117,7 +156,7 @@ def _unknown(question: Question, chance: random.Random, level: int) -> str:
     return _pick(chance, question.unknowns)
 
 
-def _inputs(question: Question, find: str, chance: random.Random, level: int) -> dict[str, object]:
+def _inputs(question: Question, find: str, chance: Chance, level: int) -> dict[str, object]:
     """Typed text for every field but the unknown."""
     inputs: dict[str, object] = {}
     for item in question.fields:
@@ -136,9 +175,7 @@ def _inputs(question: Question, find: str, chance: random.Random, level: int) ->
     return _restated(question, inputs, chance) if level == 3 else inputs
 
 
-def _restated(
-    question: Question, inputs: dict[str, object], chance: random.Random
-) -> dict[str, object]:
+def _restated(question: Question, inputs: dict[str, object], chance: Chance) -> dict[str, object]:
     """About half of the quantities in another prefix, where that leaves an ordinary number."""
     changed = dict(inputs)
     for item in question.fields:
@@ -156,7 +193,7 @@ def _restated(
     return changed
 
 
-def _drawn(source: Draw, chance: random.Random, level: int) -> str:
+def _drawn(source: Draw, chance: Chance, level: int) -> str:
     values = source.harder if level > 1 and source.harder else source.values
     value = values[_below(chance, len(values))]
     if isinstance(value, str):
@@ -170,12 +207,12 @@ def _typed(value: float, unit: str, figures: int = 3) -> str:
     return f"{shown} {unit}".replace("\N{NO-BREAK SPACE}", " ").replace("−", "-").strip()
 
 
-def _chosen(item: Choice, chance: random.Random) -> str:
+def _chosen(item: Choice, chance: Chance) -> str:
     said = [key for key, _ in item.options if not (item.asked and key in item.quiet)]
     return _pick(chance, said)
 
 
-def _changed(item: Input, typed: str, chance: random.Random) -> str:
+def _changed(item: Input, typed: str, chance: Chance) -> str:
     """The example's number changed by a simple factor; an empty box stays empty."""
     if not typed.strip():
         return ""
@@ -189,7 +226,7 @@ def _changed(item: Input, typed: str, chance: random.Random) -> str:
     return _typed(float(number), quantity.unit.text)
 
 
-def _changed_rows(item: Rows, example: object, chance: random.Random) -> list[dict[str, str]]:
+def _changed_rows(item: Rows, example: object, chance: Chance) -> list[dict[str, str]]:
     """Every charge or size of a table changed; positions too, but in step, so that the picture keeps its shape."""
     rows = (
         [row for row in example if isinstance(row, Mapping)]

@@ -8,7 +8,6 @@ possible, mistakes}]}. No state is kept here: the page keeps it, on the reader's
 from __future__ import annotations
 
 import math
-import random
 import re
 from collections.abc import Mapping
 from datetime import date
@@ -17,7 +16,7 @@ from typing import Any
 from calc import topics
 from calc.figures import Arrow, Curve, Figure, Segment, Sphere
 from calc.hints import hints
-from calc.practice import LEVELS, as_request, draw
+from calc.practice import LEVELS, Chance, as_request, draw
 from calc.questions import Plan, Question, Refusal, Topic
 from calc.reading import Read, read
 from calc.renderings import html
@@ -65,7 +64,7 @@ def _asked(key: str, seed: int, level: int) -> tuple[Topic, Question]:
     """The question of a key; of a topic's key, one of its questions: the same seed gives the same one."""
     topic = topics.topics().get(key)
     if topic is not None:
-        chance = random.Random(f"{key}/{seed}/{level}")
+        chance = Chance(f"{key}/{seed}/{level}")
         return topic, topic.questions[int(chance.random() * len(topic.questions))]
     try:
         return topics.find(key)

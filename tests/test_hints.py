@@ -66,7 +66,7 @@ def test_every_part_has_hints(key: str) -> None:
 
 
 def test_hints_open_in_the_order_of_the_working() -> None:
-    """For a distance: the law in words, the formula, the data put in with r open, then r made the subject."""
+    """For a distance: the law in words, the formula, the data put in but one, with r open, then r made the subject."""
     topic, question = topics.find("coulomb.force")
     found = read(question, {"Q1": "8 nC", "Q2": "-5 nC", "F": "25 µN"}, "r")
     plan = question.plan(found.data)
@@ -76,9 +76,27 @@ def test_hints_open_in_the_order_of_the_working() -> None:
     assert several[1].lines[0].text == "F = kQ₁Q₂/r²"
     assert (
         several[2].lines[0].text.replace("\N{NO-BREAK SPACE}", " ")
-        == "2,5 × 10⁻⁵ = (9 × 10⁹)(8 × 10⁻⁹)(5 × 10⁻⁹)/r²"
+        == "2,5 × 10⁻⁵ = (9 × 10⁹)(8 × 10⁻⁹)(▢)/r²"
     )
+    assert several[2].words.endswith("The box ▢ is left for you: Q₂ goes there.")
     assert several[3].lines[-1].text.startswith("r = √")
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_a_substitution_leaves_one_number_to_the_learner(key: str) -> None:
+    """A formula with two or more numbers put in has exactly one name left as a gap, and the words say which."""
+    seen = 0
+    for several in told(key, 2, 2)[2].values():
+        for hint in several:
+            if hint.kind != "numbers":
+                assert "▢" not in hint.text
+            elif "▢" in hint.text:
+                assert "▢" in hint.lines[0].text
+                assert re.search(r"The box ▢ is left for you: \S+( \S+)? goes there\.$", hint.words)
+                seen += 1
+    assert seen or all(
+        h.kind != "numbers" for several in told(key, 2, 2)[2].values() for h in several
+    )
 
 
 def test_an_earlier_answer_stays_a_symbol() -> None:

@@ -13,7 +13,7 @@ import pytest
 from calc import desk, topics
 from calc.constants import Settings
 from calc.figures import Arrow
-from calc.practice import APART, Drawn, as_request, draw, near_answers
+from calc.practice import APART, Chance, Drawn, as_request, draw, near_answers
 from calc.practice_desk import fair_scene
 from calc.questions import Input, Plan, Rows
 from calc.reading import Read, read
@@ -164,6 +164,16 @@ def test_level_three_mixes_prefixes() -> None:
         if "r" in (found := planned(drawn("coulomb.contact", seed, 3))[0]).quantities
     }
     assert {"cm", "mm"} <= units
+
+
+def test_chance_is_pinned() -> None:
+    """Draws by name were written down once; CPython's own choice and sample may change, these may not."""
+    chance = Chance("a bag of numbers")
+    assert [chance.choice(range(100)) for _ in range(5)] == [79, 94, 42, 5, 97]
+    assert chance.sample(range(100), 5) == [68, 91, 82, 52, 8]
+    assert sorted(chance.sample("abcdef", 6)) == list("abcdef")
+    with pytest.raises(ValueError, match="3 cannot be drawn from 2"):
+        chance.sample("ab", 3)
 
 
 @pytest.mark.parametrize("key", ["coulomb.force", "coulomb.contact", "electric-field.charge"])

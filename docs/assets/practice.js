@@ -96,7 +96,7 @@
       const say = () => {
         const left = html.length - list.children.length;
         button.disabled = !left;
-        button.textContent = left ? `${list.children.length ? "Next hint" : "Give me a hint"} (${left} left)` : "No more hints: try the working";
+        button.textContent = left ? `${list.children.length ? "Next hint" : "Give me a hint"} (${left} left)` : "No more hints: the worked answer is below";
         if (number) button.setAttribute("aria-label", `${button.textContent}, part ${number}`);
       };
       button.addEventListener("click", () => {
