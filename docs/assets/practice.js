@@ -159,7 +159,12 @@
     window.bookletMaths?.typeset(answer);
   }
 
-  memo.addEventListener("toggle", () => memo.open && showAnswer());
+  // The theme opens what is folded while it prints: that is no looking up, and stays off the paper.
+  memo.addEventListener("toggle", () => {
+    if (matchMedia("print").matches) return;
+    memo.classList.toggle("looked-up", memo.open);
+    if (memo.open) showAnswer();
+  });
 
   // A verdict points to a step of the worked answer.
   find(".practice-sheet").addEventListener("click", async (event) => {

@@ -286,6 +286,30 @@ def test_nothing_jumps_while_a_link_opens(served: str, page: Page, tmp_path: Pat
         assert page.evaluate(SHIFT) < 0.02, link
 
 
+def test_a_drawn_question_prints_alone(place: str, page: Page) -> None:
+    """On paper stands the question, not its answer nor the page about practice; printing is no looking up."""
+    area = open_question(page, place)
+    page.emulate_media(media="print")
+    expect(area.locator(".story")).to_be_visible()
+    for other in (
+        ".practice-picker",
+        ".practice-question .practice-memo",
+        ".progress",
+        ".mark-it",
+        "#the-three-levels",
+    ):
+        expect(page.locator(other)).to_be_hidden()
+    page.wait_for_timeout(300)
+    page.emulate_media(media="screen")
+    area.locator("[name='answers.find.value']").fill("1 N")
+    area.locator(".mark-it").click()
+    expect(area.locator(".kept")).to_contain_text("Kept on this device")
+    area.locator(".practice-memo > summary").click()
+    expect(area.locator(".practice-answer .result").first).to_be_visible()
+    page.emulate_media(media="print")
+    expect(area.locator(".practice-answer .result").first).to_be_visible()
+
+
 def test_without_scripts_there_are_questions_to_work(served: str, chromium: Browser) -> None:
     """The built page holds drawn questions with their memo folded away, and no dead controls."""
     context = chromium.new_context(java_script_enabled=False)
