@@ -55,10 +55,12 @@ def rules(paper: Paper) -> tuple[str, ...]:
     rounding = {0: "whole numbers", 1: "one decimal", 2: "two decimals"}.get(
         decimals, f"{decimals} decimals"
     )
-    return (
-        "Show every step: formula, substitution, answer with its unit and, where it has one, its direction.",
-        f"Take constants from the data sheet at the end. Round final answers only, to {rounding}.",
-    )
+    told = [
+        "Show every step: formula, substitution, answer with its unit and, where it has one, its direction."
+    ]
+    if paper.sheet or paper.formulas:
+        told.append("Constants and formulas are on the data sheet at the end.")
+    return (*told, f"Round final answers only, to {rounding}.")
 
 
 def _head(paper: Paper) -> str:

@@ -25,6 +25,7 @@ def render(topics: Iterable[Topic]) -> str:
     chosen = "".join(_topic(topic) for topic in topics)
     return (
         '<div class="worksheet" data-search-exclude>'
+        "<noscript><p>Papers are made by a script of this page: allow scripts to make one.</p></noscript>"
         '<form class="worksheet-form numbers-like" novalidate autocomplete="off">'
         f'<fieldset class="worksheet-topics" data-field="topics"><legend>Topics</legend>{chosen}'
         '<p class="problem" hidden></p></fieldset><div class="fields">'

@@ -61,9 +61,12 @@
 
   // --- what is asked for ---
 
+  function listed() {
+    return boxes.names.value.normalize("NFC").split("\n").map((line) => line.trim().replace(/\s+/g, " ")).filter(Boolean);
+  }
+
   function names() {
-    const lines = boxes.names.value.normalize("NFC").split("\n").map((line) => line.trim()).filter(Boolean);
-    return [...new Set(lines)];
+    return [...new Set(listed())];
   }
 
   function request() {
@@ -119,7 +122,8 @@
     if (mine !== turn) return;
     papers = made;
     show();
-    const several = learners.length ? ` ${learners.length} papers, each with numbers of its own.` : "";
+    const twice = learners.length && learners.length < listed().length ? " A name that stands twice in the list gets one paper: add an initial to tell two learners apart." : "";
+    const several = learners.length ? ` ${learners.length} papers, each with numbers of its own.${twice}` : "";
     status.textContent = [common.data.said + several, settings.words()].filter(Boolean).join(" ");
     told.textContent = "";
     address.show(state(common.data));

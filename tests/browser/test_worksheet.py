@@ -99,6 +99,7 @@ def test_each_learner_gets_a_paper_and_no_link_has_a_name(place: str, page: Page
     page.locator('textarea[name="names"]').fill("Thabo M\nAyşe K\n\nLi W\nThabo M")
     page.get_by_role("button", name="Make the paper").click()
     expect(memo(page)).to_have_count(3, timeout=SLOW)
+    expect(page.locator(".worksheet-form .status")).to_contain_text("stands twice in the list")
     stories = [paper(page).nth(n).locator(".paper-story").all_inner_texts() for n in range(3)]
     assert len({tuple(told) for told in stories}) == 3
     expect(paper(page).nth(1)).to_contain_text("Ayşe K")
