@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from calc import desk, topics
-from calc.figures import Arrow, Curve, Segment
+from calc.figures import Arrow, Curve, Segment, Sphere
 from calc.papers import RISING, Paper, Wanted, make, nearest, own_number
 from calc.practice import draw
 from calc.sheet_formulas import formulas, general
@@ -144,6 +144,17 @@ def test_a_papers_diagram_shows_no_force_and_no_field(key: str) -> None:
         for item in scene.items if scene else ():
             assert not (isinstance(item, Arrow) and item.kind not in ("axis", "velocity"))
             assert not (isinstance(item, Segment | Curve) and item.kind == "fieldline")
+
+
+@pytest.mark.parametrize(
+    "key", ["coulomb.force", "several-charges.right-angle", "electric-field.charge"]
+)
+def test_a_diagram_is_kept_when_its_arrows_are_left_out(key: str) -> None:
+    """The bodies and distances still stand in the question, described without the forces."""
+    scene = make(Wanted((key,), level=1, seed=1)).items[0].scene
+    assert scene is not None
+    assert any(isinstance(item, Sphere) for item in scene.items)
+    assert not any(word in scene.description for word in ("points", "force", "F at"))
 
 
 def test_the_data_sheet_has_the_constants_in_force() -> None:
