@@ -158,6 +158,14 @@ def net_steps(
     return tuple(steps), direction
 
 
+def plane_scene(sources: Sequence[Body], at: Body) -> Figure:
+    """The data: the charges around P, and nothing that is to be found."""
+    bodies = [Charge(s.label, s.charge, s.x, s.y) for s in sources]
+    return charges_in_plane(
+        [*bodies, Charge("P", 0.0, at.x, at.y)], on=len(bodies), kind="field", title="Charges around a point P",
+    )  # fmt: skip
+
+
 def plane_figure(v: Values, sources: Sequence[Body], at: Body, net: bool) -> Figure:
     """The fields at P with P at the centre; with the dashed resultant when ``net``."""
     bodies = [Charge(s.label, s.charge, s.x, s.y) for s in sources]
@@ -218,7 +226,7 @@ def plan_plane(data: Data) -> Plan:
             pattern_part(sources),
         ),
         values={**row_values(data), **data.values},
-        scene=lambda v: pattern([(s.label, s.charge, s.x, s.y) for s in sources]),
+        scene=lambda _: plane_scene(sources, at),
         checks=tuple(checks),
         notes=("The fields cancel: P is a null point, so the net field has no direction.",) if zero else (),
     )  # fmt: skip
