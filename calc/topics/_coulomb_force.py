@@ -35,6 +35,7 @@ from calc.topics._electrostatics import (
     sign_of_charge,
     state,
 )
+from calc.working import run
 
 LAW = "F = k*Q1*Q2/r^2"
 ROOT_LAW = {
@@ -79,7 +80,7 @@ def plan_force(data: Data) -> Plan:
                 "There is no force at any finite distance smaller than all others: a zero force gives no distance.",
             )
     product = acting(data)
-    return Plan(
+    plan = Plan(
         story=story_two_spheres(data),
         parts=(
             state(COULOMB),
@@ -89,7 +90,31 @@ def plan_force(data: Data) -> Plan:
         scene=lambda v: scene(v, product),
         checks=(check_force(asked),),
         notes=force_notes(asked, product),
+        mistakes=(SURFACE,) if data.has("R") and data.has("r") else (),
     )
+    refuse_overlap(data, plan)
+    return plan
+
+
+SURFACE = Mistake(
+    "surface",
+    "r",
+    "r - 2*R",
+    "Measure from centre to centre, not from surface to surface.",
+    "the gap between the surfaces was put in for r",
+)
+
+
+def refuse_overlap(data: Data, plan: Plan) -> None:
+    """Spheres of radius R have their centres more than 2R apart."""
+    if not data.has("R"):
+        return
+    apart = run(plan, data.settings.constants())["r"]
+    if apart <= 2 * data.values["R"]:
+        raise Refusal(
+            "r" if data.has("r") else "R",
+            "The spheres would touch or overlap: their centres must be more than two radii apart.",
+        )
 
 
 def acting(data: Data) -> float:
@@ -105,6 +130,8 @@ def story_two_spheres(data: Data) -> str:
         "Two charged beads, A and B,",
         "Two point charges, A and B,",
     )
+    if data.has("R"):
+        carriers = f"Two charged spheres, A and B, each with a radius of {data.said['R']},"
     known = [
         f"{name} carries {data.said[key]}"
         for name, key in (("A", "Q1"), ("B", "Q2"))
@@ -212,6 +239,16 @@ FORCE = Question(
             ),
             quiet=("unsaid",),
             asked=("Q1", "Q2"),
+        ),
+        Input(
+            "R",
+            "Radius of each sphere",
+            "cm",
+            1e-4,
+            1.0,
+            refusal="Radius must be greater than zero.",
+            optional=True,
+            help="only if it is given",
         ),
     ),
     unknowns=("F", "Q1", "Q2", "r"),

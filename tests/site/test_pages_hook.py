@@ -41,7 +41,7 @@ def test_a_question_block_becomes_form_and_worked_example() -> None:
     [
         ("coulomb.nothing", 5, "no question 'coulomb.nothing'; there are coulomb.force"),
         ("heat.loss", 5, "no topic 'heat'; there are"),
-        ("coulomb.force\nQ9 = 3 nC", 5, "names here: F, Q1, Q2, acting, find, r"),
+        ("coulomb.force\nQ9 = 3 nC", 5, "names here: F, Q1, Q2, R, acting, find, r"),
         ("coulomb.force\nQ1", 5, "is not “name = value”"),
         ("coulomb.force\nQ1 = 3 kg", 5, "Q1: "),
         ("coulomb.contact\nQ2 = +9 nC", 5, "Q2: The charges are already equal"),

@@ -1,5 +1,6 @@
 """Coulomb's law against published examples, an algebra system and the laws it must keep."""
 
+import json
 import math
 
 import pytest
@@ -7,6 +8,7 @@ import sympy
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calc import desk
 from calc.answers import WorkedAnswer
 from calc.constants import Settings
 from calc.questions import Refusal
@@ -178,6 +180,35 @@ def test_a_charge_asked_for_gets_its_sign_from_the_kind_of_force() -> None:
     """A repelled by a negative charge is negative."""
     worked = solve("force", "Q1", Q2="-4 nC", r="30 cm", F="2 µN", acting="repel")
     assert worked.answers[0].direction.key == "negative"
+
+
+@pytest.mark.parametrize(
+    ("typed", "field"),
+    [
+        ({"Q1": "4 nC", "Q2": "5 nC", "r": "6 cm", "R": "3 cm"}, "r"),
+        ({"Q1": "4 nC", "Q2": "5 nC", "F": "9 N", "R": "3 cm"}, "R"),
+    ],
+)
+def test_spheres_may_not_overlap(typed: dict, field: str) -> None:
+    """Centres no further apart than two radii are refused, given or found."""
+    with pytest.raises(Refusal) as caught:
+        solve("force", **typed)
+    assert caught.value.field == field
+    assert caught.value.sentence == (
+        "The spheres would touch or overlap: their centres must be more than two radii apart."
+    )
+
+
+def test_the_gap_between_surfaces_is_a_known_mistake() -> None:
+    """A force from the gap instead of the distance between centres is named as such."""
+    inputs = {"Q1": "4 nC", "Q2": "5 nC", "r": "10 cm", "R": "2 cm"}
+    gap = 9e9 * 4e-9 * 5e-9 / 0.06**2
+    data = {"question": "coulomb.force", "inputs": inputs, "find": "F"}
+    request = {**data, "answers": {"find": {"value": f"{gap:.3g} N", "direction": "repel"}}}
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": request})))
+    found = next(part for part in reply["data"]["parts"] if part["part"] == "find")
+    assert found["state"] == "mistake"
+    assert found["fits"][0]["keys"] == ["surface@r"]
 
 
 def test_opposite_equal_charges_leave_nothing() -> None:
