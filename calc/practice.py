@@ -168,8 +168,8 @@ def _inputs(question: Question, find: str, chance: Chance, level: int) -> dict[s
             inputs[item.name] = _chosen(item, chance)
         elif isinstance(item, Rows):
             inputs[item.name] = _changed_rows(item, question.example.get(item.name), chance)
-        elif item.name in question.example:  # a field added later leaves stored draws as they were
-            inputs[item.name] = _changed(item, str(question.example[item.name]), chance)
+        else:
+            inputs[item.name] = _changed(item, str(question.example.get(item.name, "")), chance)
     if question.adjust:
         inputs = question.adjust(inputs, chance, level)
     return _restated(question, inputs, chance) if level == 3 else inputs
