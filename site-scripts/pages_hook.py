@@ -106,7 +106,9 @@ def question_block(lines: list[str]) -> str:
         f'<section class="question" data-search-exclude data-question="{escape(key)}">'
         f"{form.render(key, question, typed, worked.asked)}"
         '<details class="check-mine"><summary>Check my own answer</summary><div class="sheet-place"></div></details>'
-        f'<div class="answer-area">{html.render(worked, open_parts=not question.scenario)}</div></section>'
+        f'<div class="answer-area">{html.render(worked, open_parts=not question.scenario)}</div>'
+        f'<p class="practise"><a href="practice.html#practice={escape(key)}&amp;seed=1&amp;level=1">'
+        "Practise this with fresh numbers</a></p></section>"
     )
 
 

@@ -33,6 +33,7 @@ def test_a_question_block_becomes_form_and_worked_example() -> None:
     assert 'data-question="coulomb.force"' in content
     assert 'value="+6 nC"' in content
     assert 'class="answer"' in content
+    assert 'href="practice.html#practice=coulomb.force&amp;seed=1&amp;level=1"' in content
     assert "```" not in content
 
 
