@@ -213,8 +213,13 @@ def drop_story(data: Data, body: str) -> str:
     return " ".join(facts)
 
 
+def whole(n: float) -> int:
+    """The nearest number of electrons a charged drop can have: at least one."""
+    return max(1, round(n))
+
+
 def whole_warning(n: float) -> tuple[str, ...]:
-    if n < 20 and abs(n - round(n)) > 0.1:
+    if n < 20 and abs(n - whole(n)) > 0.1:
         return (
             "n is not near a whole number: a drop carries a whole number of electron charges, so check the data.",
         )
@@ -248,8 +253,8 @@ def finish_drop(plan: Plan, data: Data) -> Plan:
         names.append("E_2")
     n = values["q"] / data.settings.constant("e")
     notes: tuple[str, ...] = ()
-    if abs(n - round(n)) <= 0.1 and n < 20 and "n" in values and data.asked != "m":
-        notes = (f"n is whole: {round(n)} electron{'' if round(n) == 1 else 's'}.",)
+    if not whole_warning(n) and n < 20 and "n" in values and data.asked != "m":
+        notes = (f"n is whole: {whole(n)} electron{'' if whole(n) == 1 else 's'}.",)
     plan = replace(plan, checks=tuple(checks), warnings=(*plan.warnings, *whole_warning(n)), notes=notes)  # fmt: skip
     return in_air(plan, data, *names)
 

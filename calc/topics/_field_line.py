@@ -40,6 +40,7 @@ from calc.topics._field_sources import (
     field_step,
     force_at,
     gap_step,
+    of_field,
     pattern_part,
     point_of,
     sources_of,
@@ -78,7 +79,7 @@ def line_net(
         subtracted = f"abs({' - '.join(names)})"
         wrong = Mistake("aligned-subtracted", "E_net", subtracted, f"{ARROWS} Both point the same way: add.")  # fmt: skip
         why = "The fields at P all point the same way: add their sizes."
-    direction = side(total, NET_SIDES)
+    direction = of_field(side(total, NET_SIDES))
     step = Step(
         law=law, make=law, unit="N·C⁻¹", marks=SA, what="Add the fields as vectors", why=why, plain=PLAIN_NET,
         direction=direction, mistakes=(wrong,),

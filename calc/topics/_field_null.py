@@ -133,25 +133,28 @@ def why_rejected(first: float, second: float) -> Part:
     return Part("reject", "explain", "Explain why there is only one such point.", points=tuple(points))  # fmt: skip
 
 
-def null_checks(first: float, second: float) -> tuple[Check, ...]:
-    """Substitution, and which charge is nearer."""
+def null_checks(
+    first: float, second: float, names: tuple[str, str] = ("Q1", "Q2")
+) -> tuple[Check, ...]:
+    """Substitution, and which charge is nearer. names: of the two charges."""
     place = place_of(first, second)
-    near, far = ("Q2", "Q1") if place == "beyond-B" else ("Q1", "Q2")
+    near, far = reversed(names) if place == "beyond-B" else names
     join = "-" if place == "between" else "+"
     substitution = Check(
         "Put x back: the two fields must be equal in size there",
-        f"k*{near}/x^2 = k*{far}/(D {join} x)^2", sizes=("Q1", "Q2"), tolerance=1e-6,
+        f"k*{near}/x^2 = k*{far}/(D {join} x)^2", sizes=names, tolerance=1e-6,
     )  # fmt: skip
     if abs(first) == abs(second):
         return (substitution,)
+
+    def holds(v: Values) -> bool:
+        to_near, to_far = abs(v["x"]), abs(v["D"] - v["x"] if join == "-" else v["D"] + v["x"])
+        return (to_near < to_far) == (abs(v[near]) < abs(v[far]))
+
     nearer = Check(
         "Is the point nearer to the smaller charge?",
         words="It is: a small charge must be close to match a large one.",
-        holds=lambda v: (
-            (v["x"] < abs(v["D"] - v["x"])) == (abs(v["Q1"]) < abs(v["Q2"]))
-            if join == "-"
-            else v["x"] < v["D"] + v["x"]
-        ),
+        holds=holds,
     )
     return (substitution, nearer)
 

@@ -47,6 +47,7 @@ from calc.topics._field_sources import (
     field_step,
     force_at,
     gap_step,
+    of_field,
     pattern_part,
     point_of,
     sources_of,
@@ -136,7 +137,7 @@ def net_steps(
     x, y = (0.0 if abs(part) <= 1e-12 * hypot(x, y) else part for part in (x, y))
     steps += [sum_step(axis, kept) for axis, kept in zip("xy", terms, strict=True) if kept]
     have = [f"E_{axis}" for axis, kept in zip("xy", terms, strict=True) if kept]
-    direction = compass(x, y, style)
+    direction = of_field(compass(x, y, style))
     law = "E_net = " + ("sqrt(E_x^2 + E_y^2)" if len(have) == 2 else f"abs({have[0]})")
     added = " + ".join(f"E_{s.tag}" for s in sources)
     steps.append(
@@ -192,7 +193,7 @@ def plan_plane(data: Data) -> Plan:
     steps: list[Step] = []
     for i, s in enumerate(sources):
         heading = heading_of(s, at)
-        way = compass(*unit(heading), style)
+        way = of_field(compass(*unit(heading), style))
         steps += [gap_step(s, at), field_step(s, way, way_words(heading, style), i == 0, test=test)]
     more, direction = net_steps(sources, at, k, style)
     zero = direction.key == "none"

@@ -7,6 +7,7 @@ Marks and ranges: common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from math import hypot
 
 from calc.answers import Direction, Mark, Point
@@ -47,6 +48,7 @@ PLAIN_NET = (
     "take from each other."
 )
 ARROWS = "Arrow at P for each."
+NO_WAY = "no direction: the net field is zero"
 COUNTED = ("A", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight")
 
 
@@ -126,6 +128,14 @@ def field_step(
         why=f"{source.words[0].upper()}{source.words[1:]} {act} a small positive test charge: its field points {side_} it, {way}. Put in the size only.",
         plain=PLAIN_FIELD,
     )  # fmt: skip
+
+
+def of_field(direction: Direction) -> Direction:
+    """A direction shared with net forces, its words for a zero vector about the field."""
+    options = tuple((key, NO_WAY if key == "none" else words) for key, words in direction.options)
+    return replace(
+        direction, words=NO_WAY if direction.key == "none" else direction.words, options=options
+    )
 
 
 def arrow_points(sources: Sequence[Body], at: Body, style: Style) -> tuple[Point, ...]:

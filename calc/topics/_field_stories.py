@@ -50,7 +50,6 @@ from calc.topics._field_null import (
     null_checks,
     null_steps,
     pair_pattern,
-    place_of,
     rejected_place,
 )
 from calc.topics._field_particle import acceleration, electron_force
@@ -124,8 +123,7 @@ def plan_domes(data: Data) -> Plan:
         checks=(
             Check("The net field once more, with the signs of the charges put in", "E_net = abs(k*(Q_A/r_A^2 + Q_B/r_B^2))",
                   "Both domes are on the same side of P, so the signs alone settle the directions.", tolerance=1e-6),
-            *(replace(check, equation=letters(check.equation), sizes=("Q_A", "Q_B")) if check.equation else nearer(a, b)
-              for check in null_checks(a.charge, b.charge)),
+            *null_checks(a.charge, b.charge, ("Q_A", "Q_B")),
         ),
         notes=rejected,
     )  # fmt: skip
@@ -145,17 +143,6 @@ def renamed(steps: tuple[Step, ...]) -> tuple[Step, ...]:
         )
         for step in steps
     )  # fmt: skip
-
-
-def nearer(a: Body, b: Body) -> Check:
-    """The null point lies nearer to the smaller charge."""
-
-    def holds(v: Values) -> bool:
-        if place_of(a.charge, b.charge) != "between":
-            return v["x"] < v["D"] + v["x"]
-        return (v["x"] < v["D"] - v["x"]) == (abs(a.charge) < abs(b.charge))
-
-    return Check("Is the point nearer to the smaller charge?", words="It is: a small charge must be close to match a large one.", holds=holds)  # fmt: skip
 
 
 def domes_figure(v: Values, domes: tuple[Body, Body], at: Body, arrows: bool) -> Figure:

@@ -391,6 +391,39 @@ def test_square_of_equal_charges_has_no_field_at_its_centre() -> None:
     assert way(worked, "net") == "none"
 
 
+@pytest.mark.parametrize(
+    ("key", "sources", "point"),
+    [
+        ("line", ((7e-9, 0.1), (7e-9, 0.7)), {"x_P": "0,4 m"}),
+        ("line", ((7e-9, 0.1), (-7e-9, 0.7)), {"x_P": "0,4 m"}),
+        ("plane", ((7e-9, 0.1, 0.0), (7e-9, 0.7, 0.0)), {"x_P": "0,4 m", "y_P": "0"}),
+        ("plane", ((7e-9, 0.1, 0.0), (7e-9, 0.7, 0.3)), {"x_P": "0,4 m", "y_P": "0"}),
+    ],
+)
+def test_directions_of_a_field_speak_of_the_field(
+    key: str, sources: tuple[tuple[float, ...], ...], point: dict[str, str]
+) -> None:
+    """Among a net field's directions, none is called a zero field, never a zero force."""
+    answer = part(solve(key, charges=rows(*sources), **point), "net").answer
+    assert answer is not None
+    assert answer.direction is not None
+    assert dict(answer.direction.options)["none"] == "no direction: the net field is zero"
+    assert answer.direction.key != "none" or answer.direction.words == "no direction: the net field is zero"  # fmt: skip
+
+
+@pytest.mark.parametrize(("first", "second"), [(9e-9, 4e-9), (9e-9, -4e-9), (-4e-9, 9e-9)])
+def test_check_of_the_nearer_charge_can_fail(first: float, second: float) -> None:
+    """The check of a null point refuses a point nearer to the larger charge, or charges exchanged."""
+    _, question = find("electric-field.null")
+    found = read(question, {"Q1": f"{first!r} C", "Q2": f"{second!r} C", "D": "50 cm"})
+    plan = question.plan(found.data)
+    values = run(plan, found.data.settings.constants())
+    holds = plan.checks[1].holds
+    assert holds is not None
+    assert holds(values)
+    assert not holds({**values, "Q1": second, "Q2": first})
+
+
 def test_equal_like_charges_have_one_root() -> None:
     """Equal like charges: half-way, and no second root to reject."""
     worked = solve("null", Q1="-6 nC", Q2="-6 nC", D="30 cm")
@@ -501,6 +534,13 @@ def test_warning_about_part_of_an_electron() -> None:
     warned = solve("drop", m="4e-15 kg", V="490 V", d="5 mm").warnings
     assert warned == ("n is not near a whole number: a drop carries a whole number of electron charges, so check the data.",)  # fmt: skip
     assert solve("drop", m="3,1e-15 kg", V="490 V", d="5 mm").warnings == ()
+
+
+def test_warning_about_less_than_one_electron() -> None:
+    """A charge far below one electron's is warned about, and is not called a whole number."""
+    worked = solve("drop", m="1e-17 kg", V="4900 V", d="5 mm")
+    assert worked.warnings == ("n is not near a whole number: a drop carries a whole number of electron charges, so check the data.",)  # fmt: skip
+    assert worked.notes == ()
 
 
 # --- what every question of the topic must do -----------------------------------------------------------------
