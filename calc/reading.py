@@ -44,8 +44,9 @@ def read(
     """
     reader = _Reader(settings or Settings())
     asked = reader.unknown(question, typed, asked)
+    told = {refusal.field for refusal in reader.refusals}
     for item in question.fields:
-        if item.name == asked:
+        if item.name == asked or item.name in told:
             continue
         entry = typed.get(item.name, "")
         if isinstance(item, Choice):

@@ -44,6 +44,15 @@ def test_two_empty_boxes_are_named() -> None:
     assert "electrostatic force (size) and charge on B are all empty" in str(found[None])
 
 
+def test_an_empty_box_is_told_once() -> None:
+    """Of two empty boxes each has one sentence, not two."""
+    with pytest.raises(Refusals) as caught:
+        read(FORCE, {**GOOD, "Q2": ""})
+    fields = [refusal.field for refusal in caught.value.refusals]
+    assert len(fields) == 3
+    assert set(fields) == {"F", "Q2", None}
+
+
 @pytest.mark.parametrize(
     ("field", "typed", "sentence"),
     [
