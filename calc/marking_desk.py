@@ -13,10 +13,11 @@ from typing import Any
 from calc.constants import Settings
 from calc.marking import PartMarked, formulas, mark_question, tick_items
 from calc.marking_words import fits, head, sentence_text, sentences, where_words
-from calc.questions import Part, Plan, Question, Refusal
-from calc.reading import Read, read
+from calc.questions import Part, Plan, Refusal
+from calc.reading import Read
 from calc.renderings import marking as rendering
 from calc.renderings import sheet as rendering_sheet
+from calc.requests import asked_for
 from calc.suspects import Chain
 from calc.working import run
 
@@ -27,7 +28,7 @@ def mark(data: Mapping[str, Any]) -> dict[str, Any]:
     A verdict: part, kind, state, head, sentences, step, where, fits, marks, earned, possible, html.
     Raises Refusal or Refusals for data that cannot be worked; an unreadable answer is a problem of its field.
     """
-    key, _, found, plan = _worked(data)
+    key, found, plan = _worked(data)
     answers = data.get("answers", {})
     if not isinstance(answers, Mapping):
         raise Refusal(None, "The answers of this request cannot be read. Type them again.")
@@ -96,7 +97,7 @@ def verdict(marked: PartMarked, number: str, settings: Settings) -> dict[str, An
 
 def sheet(data: Mapping[str, Any]) -> dict[str, Any]:
     """The answer sheet of a question with these data. Reply: html, and parts with what may be typed in each."""
-    key, _, found, plan = _worked(data)
+    key, found, plan = _worked(data)
     values = run(plan, found.data.settings.constants())
     lines = [_part_sheet(part, plan, found, values) for part in plan.parts]
     return {"question": key, "parts": lines, "html": rendering_sheet.render(key, plan, lines)}
@@ -127,18 +128,7 @@ def _part_sheet(part: Part, plan: Plan, found: Read, values: dict[str, float]) -
     }
 
 
-def _worked(data: Mapping[str, Any]) -> tuple[str, Question, Read, Plan]:
+def _worked(data: Mapping[str, Any]) -> tuple[str, Read, Plan]:
     """The question of a request with its data read and planned."""
-    from calc.desk import (
-        find_question,
-        read_settings,
-        variant_of,
-    )  # the desk lists these operations
-
-    topic, question = find_question(data)
-    inputs = data.get("inputs", {})
-    if not isinstance(inputs, dict):
-        raise Refusal(None, "The numbers of this link cannot be read. Type them again.")
-    settings = read_settings(data.get("settings", {}))
-    found = read(question, inputs, str(data.get("find", "")), settings, variant_of(data))
-    return f"{topic.key}.{question.key}", question, found, question.plan(found.data)
+    topic, question, found = asked_for(data)
+    return f"{topic.key}.{question.key}", found, question.plan(found.data)

@@ -24,6 +24,7 @@ from calc.questions import Refusal
 from calc.reading import Refusals
 from calc.renderings import markdown, paper_latex
 from calc.renderings import paper as html
+from calc.requests import read_settings
 
 LONGEST_HEADING, LONGEST_NAME, MOST_ENTRIES = 120, 80, 60
 NOTATIONS: Mapping[str, Callable[[Paper, str], str]] = {
@@ -40,8 +41,6 @@ def paper(data: Mapping[str, Any]) -> dict[str, Any]:
     """A question paper and its memo. Reply: what ``as`` lists (usually paper_html and memo_html), marks,
     questions, said (one sentence), named (entries that always give this paper), seed, level and own.
     """
-    from calc.desk import read_settings  # the desk lists this operation
-
     reader = _Reader(data)
     wanted = Wanted(
         entries=reader.entries(),

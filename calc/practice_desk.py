@@ -21,6 +21,7 @@ from calc.questions import Plan, Question, Refusal, Topic
 from calc.reading import Read, read
 from calc.renderings import html
 from calc.renderings import practice as rendering
+from calc.requests import read_settings
 from calc.revision import Attempt, Revision, revise
 from calc.working import run
 
@@ -32,8 +33,6 @@ def practice(data: Mapping[str, Any]) -> dict[str, Any]:
     """A drawn question. Reply: a request for ``sheet``, ``mark`` and ``solve`` (question, inputs, find, variant),
     seed, level, title, figure (html, '' where it would tell the answer) and hints: [{part, html: [...]}].
     """
-    from calc.desk import read_settings  # the desk lists these operations
-
     seed = _whole(data.get("seed"), 0, LARGEST_SEED, f"The number of a drawn question is a whole number from 0 to {LARGEST_SEED}.")  # fmt: skip
     level = _whole(data.get("level", 1), 1, 3, "There are three levels: 1, 2 and 3.")
     topic, question = _asked(str(data.get("question", "")), seed, level)
