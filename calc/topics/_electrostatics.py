@@ -28,6 +28,17 @@ QUANTISATION = Law(
     "Every charge is a whole-number multiple of the charge of one electron.",
     ("whole-number multiple",),
 )
+EQUILIBRIUM = Law(
+    "Equilibrium",
+    "A body is in equilibrium when the net force on it is zero.",
+    ("net force", "zero"),
+)
+SECOND = Law(
+    "Newton's second law",
+    "A net force on a body makes it accelerate in the direction of the net force; the acceleration is directly "
+    "proportional to the net force and inversely proportional to the mass.",
+    ("directly proportional to the net force", "inversely proportional to the mass"),
+)
 
 ATTRACT = ("attract", "attraction: each sphere is pulled towards the other")
 REPEL = ("repel", "repulsion: each sphere is pushed away from the other")

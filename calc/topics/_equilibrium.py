@@ -20,11 +20,6 @@ from calc.topics._electrostatics import (
     sign_of_charge,
 )
 
-EQUILIBRIUM = Law(
-    "Equilibrium",
-    "A body is in equilibrium when the net force on it is zero.",
-    ("net force", "zero"),
-)
 SECOND_LAW = Law(
     "Newton's second law",
     "When a net force acts on a body, the body accelerates in the direction of the net force; the acceleration is "
@@ -172,6 +167,15 @@ def refuse_uncharged(data: Data) -> None:
         raise Refusal("F_E", "Without an electrostatic force the charges do not matter. Type a force above zero.")  # fmt: skip
     if data.choices.get("equal") == "equal" and data.has("Q2"):
         raise Refusal("Q2", "The charges are equal in size: use the first box only, or choose “may differ”.")  # fmt: skip
+
+
+def refuse_unaskable(data: Data, want: str) -> None:
+    """What no set of numbers can answer, whatever the set-up."""
+    refuse_uncharged(data)
+    if want == "v":
+        raise Refusal("want", NOT_CONSTANT)
+    if data.has(want):
+        raise Refusal(want, "This is what is to be found: leave its box empty.")
 
 
 def kind(data: Data) -> int:

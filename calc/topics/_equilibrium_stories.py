@@ -28,9 +28,16 @@ from calc.questions import (
 from calc.topics._along import Line
 from calc.topics._along_drawn import draw_part, judge, line_checks
 from calc.topics._chain import lead, spread
-from calc.topics._electrostatics import COULOMB, PLAIN_LAW, QUANTISATION, charge, distance, state
-from calc.topics._equilibrium import (
+from calc.topics._electrostatics import (
+    COULOMB,
     EQUILIBRIUM,
+    PLAIN_LAW,
+    QUANTISATION,
+    charge,
+    distance,
+    state,
+)
+from calc.topics._equilibrium import (
     FBD_RULES,
     LENGTHS,
     SECOND_LAW,

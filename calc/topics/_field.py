@@ -39,17 +39,6 @@ UNIFORM = Law(
     "the negative plate.",
     ("same size and direction", "towards the negative plate"),
 )
-BALANCE = Law(
-    "Equilibrium",
-    "A body is in equilibrium when the net force on it is zero.",
-    ("net force", "zero"),
-)
-SECOND = Law(
-    "Newton's second law",
-    "A net force on a body makes it accelerate in the direction of the net force; the acceleration is directly "
-    "proportional to the net force and inversely proportional to the mass.",
-    ("directly proportional to the net force", "inversely proportional to the mass"),
-)
 
 BREAKDOWN = 3e6  # N·C⁻¹, dry air
 AIR = (

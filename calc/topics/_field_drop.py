@@ -25,10 +25,8 @@ from calc.questions import (
     Question,
     Step,
 )
-from calc.topics._electrostatics import QUANTISATION
+from calc.topics._electrostatics import EQUILIBRIUM, QUANTISATION, SECOND
 from calc.topics._field import (
-    BALANCE,
-    SECOND,
     UNIFORM,
     gap,
     held_drop,
@@ -298,7 +296,7 @@ def practise_drop(typed: dict[str, object], random: object, level: int) -> dict[
     return {**typed, **changed}
 
 
-LAWS = (BALANCE.name, UNIFORM.name, QUANTISATION.name, SECOND.name)
+LAWS = (EQUILIBRIUM.name, UNIFORM.name, QUANTISATION.name, SECOND.name)
 
 
 def chances(*names: str) -> dict[str, Draw]:

@@ -20,10 +20,10 @@ from calc.questions import (
     Refusal,
     Step,
 )
+from calc.topics._electrostatics import SECOND
 from calc.topics._field import (
     FIELD,
     FOUR,
-    SECOND,
     field,
     follows,
     in_air,

@@ -13,13 +13,11 @@ from typing import cast
 from calc.answers import Point
 from calc.figures import Charge, Figure, On, spheres_on_line
 from calc.questions import Check, Data, Draw, Mistake, Part, Plan, Question, Refusal, Step, Values
-from calc.topics._electrostatics import QUANTISATION, charge, distance
+from calc.topics._electrostatics import EQUILIBRIUM, QUANTISATION, SECOND, charge, distance
 from calc.topics._field import (
     ADDING,
-    BALANCE,
     DEFINE,
     FIELD,
-    SECOND,
     TEST_CHARGE,
     UNIFORM,
     define,
@@ -234,7 +232,7 @@ SPRAYER = Question(
     title="A drop from a paint sprayer",
     fields=(mass(), holding(), gap(), upper_plate(), replace(changed_voltage(), words="Potential difference changed to", optional=False)),
     plan=plan_sprayer,
-    laws=(UNIFORM.name, BALANCE.name, QUANTISATION.name, SECOND.name),
+    laws=(UNIFORM.name, EQUILIBRIUM.name, QUANTISATION.name, SECOND.name),
     example={"m": "8 x 10^-15 kg", "V": "588 V", "d": "6 mm", "upper": "positive", "V_2": "1 176 V"},
     draws={"upper": Draw(("positive", "negative"))},
     adjust=practise_sprayer,

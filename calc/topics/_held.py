@@ -27,15 +27,13 @@ from calc.questions import (
 from calc.topics._along import Line, line_of
 from calc.topics._along_drawn import draw_part, judge, line_checks
 from calc.topics._chain import NoWay, fits, lead, spread, worked
-from calc.topics._electrostatics import COULOMB, charge, distance, force
+from calc.topics._electrostatics import COULOMB, EQUILIBRIUM, charge, distance, force
 from calc.topics._equilibrium import (
     ACTING,
     EQUAL,
-    EQUILIBRIUM,
     FBD_RULES,
     LENGTHS,
     NO_STRING,
-    NOT_CONSTANT,
     ONE_SIGN,
     SECOND_LAW,
     SLACK,
@@ -46,7 +44,7 @@ from calc.topics._equilibrium import (
     first_acceleration,
     mass,
     optional,
-    refuse_uncharged,
+    refuse_unaskable,
     slope_angle,
     tension,
 )
@@ -135,11 +133,7 @@ def plan_line(data: Data, slope: bool) -> Plan:
 
 def refuse_before(data: Data, want: str) -> None:
     """What no set of numbers can answer."""
-    refuse_uncharged(data)
-    if want == "v":
-        raise Refusal("want", NOT_CONSTANT)
-    if data.has(want):
-        raise Refusal(want, "This is what is to be found: leave its box empty.")
+    refuse_unaskable(data, want)
     if data.choices["string"] == "none":
         if want in ("a", "T", "E_net"):
             raise Refusal("want", NO_STRING)

@@ -7,13 +7,11 @@ from math import degrees, sin, tan
 from calc.answers import Point
 from calc.questions import Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step
 from calc.topics._chain import NoWay, fits, lead, spread, worked
-from calc.topics._electrostatics import COULOMB, charge, distance, force
+from calc.topics._electrostatics import COULOMB, EQUILIBRIUM, charge, distance, force
 from calc.topics._equilibrium import (
     ACTING,
-    EQUILIBRIUM,
     FBD_RULES,
     LENGTHS,
-    NOT_CONSTANT,
     SECOND_LAW,
     UNITS,
     WHICH,
@@ -21,7 +19,7 @@ from calc.topics._equilibrium import (
     first_acceleration,
     mass,
     optional,
-    refuse_uncharged,
+    refuse_unaskable,
     tension,
 )
 from calc.topics._held import SCHOOL_G, SCHOOL_K, one_of, si
@@ -127,11 +125,7 @@ def plan_threads(data: Data) -> Plan:
 
 def refuse_before(data: Data, want: str) -> None:
     """What no set of numbers can answer."""
-    refuse_uncharged(data)
-    if want == "v":
-        raise Refusal("want", NOT_CONSTANT)
-    if data.has(want):
-        raise Refusal(want, "This is what is to be found: leave its box empty.")
+    refuse_unaskable(data, want)
     two = data.choices["supports"] == "two"
     if not two and (data.has("s") or want == "s"):
         raise Refusal(

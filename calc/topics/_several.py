@@ -322,3 +322,13 @@ def draw_part(
         points=drawing_points(sources, on, style),
         figure=figure,
     )
+
+
+def two_on_a_line(data: Data) -> str:
+    """Two charges fixed a distance d apart, told in words."""
+    said = data.said
+    opening = data.pick(
+        "Two charged beads are glued to a nylon line, {d} apart.",
+        "Two charged balls are fixed in a glass tube, their centres {d} apart.",
+    ).replace("{d}", said["d"])
+    return f"{opening} Charge 1, on the left, carries {said['Q1']}; charge 2, on the right, carries {said['Q2']}."

@@ -27,7 +27,7 @@ from calc.questions import (
     Values,
 )
 from calc.topics._electrostatics import COULOMB, charge, distance, refuse_zero_charge, state
-from calc.topics._several import SUPERPOSITION
+from calc.topics._several import SUPERPOSITION, two_on_a_line
 
 PLACES = (
     ("between", "between the charges"),
@@ -191,13 +191,8 @@ def rejected(data: Data, near: str, far: str, alike: bool) -> tuple[str, ...]:
 
 
 def story_balance(data: Data) -> str:
-    said = data.said
-    opening = data.pick(
-        "Two charged beads are glued to a nylon line, {d} apart.",
-        "Two charged balls are fixed in a glass tube, their centres {d} apart.",
-    ).replace("{d}", said["d"])
     return (
-        f"{opening} Charge 1, on the left, carries {said['Q1']}; charge 2, on the right, carries {said['Q2']}. "
+        f"{two_on_a_line(data)} "
         "A third charge, free to slide along the same line, is placed where it feels no net electrostatic force."
     )
 

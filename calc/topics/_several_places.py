@@ -36,7 +36,7 @@ from calc.questions import (
 from calc.roots import NoRoot, bisect
 from calc.symbols import symbol
 from calc.topics._electrostatics import COULOMB, charge, distance, force, refuse_zero_charge, state
-from calc.topics._several import SIDES, SUPERPOSITION
+from calc.topics._several import SIDES, SUPERPOSITION, two_on_a_line
 from calc.topics._several_balance import PLACES
 
 # --- a stated net force -------------------------------------------------------------------------------------
@@ -302,12 +302,8 @@ def place_figure(data: Data, region: Region, name: str, r: float, positive: int)
 
 def story_places(data: Data) -> str:
     said = data.said
-    opening = data.pick(
-        "Two charged beads are glued to a nylon line, {d} apart.",
-        "Two charged balls are fixed in a glass tube, their centres {d} apart.",
-    ).replace("{d}", said["d"])
     return (
-        f"{opening} Charge 1, on the left, carries {said['Q1']}; charge 2, on the right, carries {said['Q2']}. "
+        f"{two_on_a_line(data)} "
         f"Charge 3, {said['Q3']}, is placed on the same line, and the net electrostatic force on it is {said['F_net']} "
         f"{dict(SIDES)[data.choices['way']]}."
     )

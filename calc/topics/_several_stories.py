@@ -6,7 +6,7 @@ plane forces 2 + 2; common practice, no source.
 
 from __future__ import annotations
 
-from calc.answers import Direction, Law, Mark, Point
+from calc.answers import Direction, Mark, Point
 from calc.figures.charges import Charge, spheres_on_line
 from calc.questions import (
     FSA,
@@ -27,6 +27,7 @@ from calc.topics._electrostatics import (
     COULOMB,
     PLAIN_LAW,
     QUANTISATION,
+    SECOND,
     charge,
     distance,
     force,
@@ -54,13 +55,6 @@ from calc.topics._several_line import forces_at, net_steps, side_pull, signed, s
 from calc.topics._several_plane import plane_parts, rough_net
 from calc.topics._several_right_angle import corner, corner_net, corner_pull, corner_scene
 from calc.topics._several_third import positive_if
-
-SECOND = Law(
-    "Newton's second law",
-    "A net force on a body makes it accelerate in the direction of the net force; the acceleration is directly "
-    "proportional to the net force and inversely proportional to the mass.",
-    ("directly proportional to the net force", "inversely proportional to the mass"),
-)
 
 # --- three spheres on a rail --------------------------------------------------------------------------------
 

@@ -6,8 +6,8 @@ E = kQ/r², E = F/q, the vector sum of fields, E = V/d, and a drop held by mg = 
 from __future__ import annotations
 
 from calc.questions import Topic
-from calc.topics._electrostatics import QUANTISATION
-from calc.topics._field import ADDING, BALANCE, FIELD, SECOND, TEST_CHARGE, UNIFORM
+from calc.topics._electrostatics import EQUILIBRIUM, QUANTISATION, SECOND
+from calc.topics._field import ADDING, FIELD, TEST_CHARGE, UNIFORM
 from calc.topics._field_charge import CHARGE, FORCE
 from calc.topics._field_drop import DROP, DROP_CHARGE
 from calc.topics._field_line import LINE
@@ -20,7 +20,7 @@ from calc.topics._field_stories import DOMES, SPRAYER
 TOPIC = Topic(
     key="electric-field",
     title="Electric field",
-    laws=(FIELD, TEST_CHARGE, ADDING, UNIFORM, BALANCE, QUANTISATION, SECOND),
+    laws=(FIELD, TEST_CHARGE, ADDING, UNIFORM, EQUILIBRIUM, QUANTISATION, SECOND),
     questions=(
         CHARGE, FORCE, PARTICLE, LINE, PLANE, NULL, PATTERN, PLATES, DROP, DROP_CHARGE, DOMES, SPRAYER,
     ),

@@ -8,8 +8,8 @@ Marks and ranges: common practice, no source.
 from __future__ import annotations
 
 from calc.questions import Topic
-from calc.topics._electrostatics import COULOMB
-from calc.topics._equilibrium import EQUILIBRIUM, SECOND_LAW
+from calc.topics._electrostatics import COULOMB, EQUILIBRIUM
+from calc.topics._equilibrium import SECOND_LAW
 from calc.topics._equilibrium_stories import BARN, GAUGE, HALL, HOVER, MUSEUM, STAGE
 from calc.topics._held import SLOPE, VERTICAL
 from calc.topics._hung import THREADS

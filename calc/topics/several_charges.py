@@ -7,14 +7,14 @@ at right angles with Pythagoras, anywhere in a plane with components.
 from __future__ import annotations
 
 from calc.questions import Topic
-from calc.topics._electrostatics import COULOMB, QUANTISATION
+from calc.topics._electrostatics import COULOMB, QUANTISATION, SECOND
 from calc.topics._several import SUPERPOSITION
 from calc.topics._several_balance import BALANCE
 from calc.topics._several_line import LINE
 from calc.topics._several_places import PLACES_QUESTION
 from calc.topics._several_plane import PLANE
 from calc.topics._several_right_angle import CORNER, TWO_FORCES
-from calc.topics._several_stories import PUCKS, RAIL, SECOND
+from calc.topics._several_stories import PUCKS, RAIL
 from calc.topics._several_third import THIRD
 
 TOPIC = Topic(
