@@ -8,6 +8,9 @@ from __future__ import annotations
 import argparse
 import subprocess
 import sys
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
@@ -104,6 +107,18 @@ def make_server(site: Path, port: int, prefix: str = "") -> ThreadingHTTPServer:
 
     Handler.prefix = path
     return SiteServer(("127.0.0.1", port), Handler)
+
+
+@contextmanager
+def serving(site: Path, prefix: str = "") -> Iterator[str]:
+    """Serve a site in the background on a free port; yield its address, with a slash at its end."""
+    server = make_server(site, 0, prefix)
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    yield f"http://127.0.0.1:{server.server_address[1]}{server.RequestHandlerClass.prefix}"
+    server.shutdown()
+    server.server_close()
+    thread.join()
 
 
 def prepare_and_build() -> Path:

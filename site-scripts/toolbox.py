@@ -257,6 +257,18 @@ def ensure_node_modules() -> None:
 
 # --- Chromium --------------------------------------------------------------------------------
 
+# Without these a Chromium running as root does not start, and one without a network keeps asking
+# its maker's hosts.
+CHROMIUM_ARGUMENTS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
 
 def find_chromium() -> Path | None:
     """Return a Chromium: the one the variable names, else one on PATH, else Playwright's own.

@@ -30,17 +30,8 @@ from playwright.sync_api import Page, sync_playwright  # noqa: E402
 
 from runtime.build_runtime import build_runtime, build_wheel, lock_and_compile  # noqa: E402
 from runtime.example_requests import example_requests  # noqa: E402
-from toolbox import BUILD, NODE_MODULES, REPO, ensure_chromium  # noqa: E402
+from toolbox import BUILD, CHROMIUM_ARGUMENTS, NODE_MODULES, REPO, ensure_chromium  # noqa: E402
 
-BROWSER_FLAGS = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
 TARGETS = {"http cold": 0.25, "disk cold": 0.5}
 EDIT_TARGET_MS = 16
 
@@ -147,7 +138,7 @@ def measure(addresses: dict[str, str], runs: int) -> dict[str, list[float]]:
         for _ in range(runs):
             for name, address in addresses.items():
                 browser = playwright.chromium.launch(
-                    executable_path=str(ensure_chromium()), args=BROWSER_FLAGS
+                    executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS
                 )
                 page = browser.new_page()
                 for warmth in ("cold", "warm"):
@@ -160,7 +151,7 @@ def measure_edits(address: str, requests: list[dict[str, object]]) -> dict[str, 
     """Return times in ms from an edit to its answer, and to the frame showing it."""
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(
-            executable_path=str(ensure_chromium()), args=BROWSER_FLAGS
+            executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS
         )
         page = browser.new_page()
         open_page(page, address)

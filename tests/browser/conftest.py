@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import subprocess
 import sys
-import threading
 import zipfile
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -13,21 +12,10 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
 from build_site import SITE, ZIP, ZIP_FOLDER
-from serve import make_server
-from toolbox import SCRIPTS, ensure_chromium
+from serve import serving
+from toolbox import CHROMIUM_ARGUMENTS, SCRIPTS, ensure_chromium
 
 PREFIX = "class/notes/"
-# Without these a Chromium running as root does not start, and one without a network keeps asking
-# its maker's hosts.
-ARGUMENTS = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
 PHONE = {"viewport": {"width": 360, "height": 740}, "is_mobile": True, "has_touch": True}
 
 OpenContext = Callable[..., BrowserContext]
@@ -43,13 +31,8 @@ def built_site() -> Path:
 @pytest.fixture(scope="session")
 def served(built_site: Path) -> Iterator[str]:
     """The address of the site served under a sub-path, with a slash at its end."""
-    server = make_server(built_site, 0, PREFIX)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_address[1]}/{PREFIX}"
-    server.shutdown()
-    server.server_close()
-    thread.join()
+    with serving(built_site, PREFIX) as address:
+        yield address
 
 
 @pytest.fixture(scope="session")
@@ -71,7 +54,9 @@ def place(request: pytest.FixtureRequest) -> str:
 def chromium() -> Iterator[Browser]:
     """One Chromium for all browser tests."""
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=str(ensure_chromium()), args=ARGUMENTS)
+        browser = playwright.chromium.launch(
+            executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS
+        )
         yield browser
         browser.close()
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import threading
 from collections.abc import Iterator
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
+
+from serve import serving
 
 pytestmark = pytest.mark.browser
 
@@ -102,17 +101,8 @@ def host(served: str, tmp_path: Path) -> Iterator[str]:
         encoding="utf-8",
     )
 
-    class Quiet(SimpleHTTPRequestHandler):
-        def log_message(self, format: str, *args: object) -> None:
-            """Say nothing."""
-
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(tmp_path)))
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_address[1]}/lesson.html"
-    server.shutdown()
-    server.server_close()
-    thread.join()
+    with serving(tmp_path) as address:
+        yield f"{address}lesson.html"
 
 
 def test_a_form_stands_alone_in_a_frame(host: str, page: Page) -> None:

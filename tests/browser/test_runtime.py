@@ -9,7 +9,6 @@ from __future__ import annotations
 import gzip
 import json
 import shutil
-import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
@@ -18,7 +17,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Route
 
 from runtime.build_runtime import build_runtime
-from serve import make_server
+from serve import serving
 from toolbox import BUILD, REPO
 
 pytestmark = pytest.mark.browser
@@ -72,13 +71,8 @@ def stand_in_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="module")
 def stand_in_address(stand_in_site: Path) -> Iterator[str]:
     """The stand-in site over http, below a sub-path."""
-    server = make_server(stand_in_site, 0, PREFIX)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_address[1]}/{PREFIX}"
-    server.shutdown()
-    server.server_close()
-    thread.join()
+    with serving(stand_in_site, PREFIX) as address:
+        yield address
 
 
 @pytest.fixture

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import threading
 import urllib.error
 import urllib.request
 from collections.abc import Iterator
@@ -10,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from serve import make_server
+from serve import serving
 
 
 @pytest.fixture
@@ -22,13 +21,8 @@ def address(tmp_path: Path) -> Iterator[str]:
     (site / "index.html").write_text("first page", encoding="utf-8")
     (site / "404.html").write_text("no such page", encoding="utf-8")
     (site / "assets/a.wasm").write_bytes(b"\0asm")
-    server = make_server(site, 0, "class/notes")
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_address[1]}"
-    server.shutdown()
-    server.server_close()
-    thread.join()
+    with serving(site, "class/notes") as below:
+        yield below.removesuffix("/class/notes/")
 
 
 def read(url: str) -> tuple[int, str, bytes]:
