@@ -183,7 +183,7 @@ def test_a_direction_that_is_none_says_what_to_choose() -> None:
     assert verdict(reply, "find")["state"] == "direction"
 
 
-# --- known mistakes (the catalogue's rows, by plain arithmetic) -----------------------------------------------
+# --- known mistakes (common practice, no source), by plain arithmetic -----------------------------------------------
 
 
 @pytest.mark.parametrize(

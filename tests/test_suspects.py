@@ -133,7 +133,7 @@ def test_the_ramp_slips_for_any_numbers(mass: float, angle: float) -> None:
         assert found["cosine@T"] == pytest.approx(m * G * math.cos(t))
 
 
-# sign, nC sizes, cm: the catalogue's rows for the law of force, by plain arithmetic
+# sign, nC sizes, cm: usual slips with the law of force (common practice, no source), by plain arithmetic
 @given(
     st.floats(1, 99), st.floats(1, 99), st.sampled_from((1, -1)), st.floats(2, 9) | st.floats(11, 99)
 )  # fmt: skip

@@ -662,7 +662,7 @@ def test_a_carried_value_is_marked_on() -> None:
     assert values["a"] == pytest.approx(5625.0 * E / 9.11e-31)
 
 
-def test_memo_of_the_catalogue_archetype() -> None:
+def test_memo_of_the_usual_question() -> None:
     """Marks: define 2, first field 3, second 1, net 2, electron 3; drop's electrons 2, acceleration 4."""
     domes = solve("museum-domes", Q_A="45 nC", Q_B="-20 nC", D="40 cm", r_B="20 cm")
     assert [shown.marks for shown in domes.parts] == [2, 2, 6, 3, 3, 2, 3, 2]

@@ -623,7 +623,7 @@ def test_impossible_data_are_refused_with_the_reason(
 def test_a_value_out_of_bounds_is_refused_at_its_box(
     key: str, changed: dict[str, str], sentence: str
 ) -> None:
-    """The sentence beside the box is the catalogue's."""
+    """The sentence stands beside the box, word for word."""
     with pytest.raises(Refusals) as caught:
         solve(key, **{**(HANG if key == "threads" else BASE), **changed})
     assert [refusal.sentence for refusal in caught.value.refusals] == [sentence]
@@ -652,7 +652,7 @@ def with_mistake(key: str, name: str, typed: dict[str, str]) -> tuple[dict[str, 
         ("slope", "charge-forgotten", {**BASE, "want": "a"}, "a", G * 0.5 / ((10e-3 * G * 0.5 - K * 3e-15 / 0.04**2) / 10e-3)),
     ],
 )  # fmt: skip
-def test_mistakes_amount_to_what_the_catalogue_says(
+def test_mistakes_amount_to_what_is_listed(
     key: str, name: str, typed: dict[str, str], value: str, ratio: float
 ) -> None:
     """A learner's answer after the slip stands in the known ratio to the right one."""

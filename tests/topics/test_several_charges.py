@@ -445,7 +445,7 @@ ALIGNED = [{"Q": "+6 nC", "x": "0"}, {"Q": "-4 nC", "x": "20 cm"}, {"Q": "-5 nC"
         ("plane", "sizes-added", "F_net", {}, 2.25e-6 + 2.7e-6, "Forces have directions."),
     ],
 )  # fmt: skip
-def test_wrong_sums_give_the_catalogued_values(
+def test_wrong_sums_give_the_listed_values(
     key: str, name: str, at: str, typed: dict, value: float | None, say: str
 ) -> None:
     """Each slip changes the net force to the value it is known by, and says its sentence."""
