@@ -19,6 +19,8 @@ CHECKS = (
     ("ruff", "format", "--check", "."),
     ("mypy", "calc"),
 )
+# One worker a core, each with a browser of its own; all share the one built site.
+PARALLEL = ("-n", "auto", "--dist", "worksteal")
 
 
 def main() -> int:
@@ -30,7 +32,7 @@ def main() -> int:
         print(f"Stopped. {error}", file=sys.stderr)
         return 1
     failed = []
-    for command in (*CHECKS, ("pytest", *sys.argv[1:])):
+    for command in (*CHECKS, ("pytest", *PARALLEL, *sys.argv[1:])):
         name = " ".join(command)
         say(name)
         if subprocess.run([str(python), "-m", *command], cwd=REPO).returncode != 0:
