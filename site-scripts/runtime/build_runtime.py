@@ -11,12 +11,14 @@ from __future__ import annotations
 import base64
 import gzip
 import hashlib
+import io
 import json
 import os
 import shutil
 import subprocess
 import sys
 import tempfile
+import zipfile
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -188,12 +190,30 @@ def lock_and_compile(source: Path, pyodide: Path, folder: Path) -> tuple[Path, P
     if sys.version_info[:2] == RUNTIME_PYTHON:
         # Renames the wheel after the Python its byte code is for, in the lock file too.
         _python_tool("pyodide_cli", "py-compile", "--silent", folder)
-    return lock, folder / json.loads(lock.read_text("utf-8"))["packages"]["calc"]["file_name"]
+    locked = json.loads(lock.read_text("utf-8"))
+    entry = locked["packages"]["calc"]
+    wheel = folder / entry["file_name"]
+    wheel.write_bytes(undated(wheel))
+    entry["sha256"] = hashlib.sha256(wheel.read_bytes()).hexdigest()
+    lock.write_text(json.dumps(locked, sort_keys=True), "utf-8")
+    return lock, wheel
+
+
+def undated(archive: Path) -> bytes:
+    """Return a zip of the same files without what differs from build to build: times and rights."""
+    packed = io.BytesIO()
+    with zipfile.ZipFile(archive) as given, zipfile.ZipFile(packed, "w") as plain:
+        for name in sorted(given.namelist()):
+            entry = zipfile.ZipInfo(name)
+            entry.external_attr = 0o644 << 16
+            entry.create_system = 3  # Unix, wherever it is made
+            plain.writestr(entry, given.read(name), zipfile.ZIP_DEFLATED, 9)
+    return packed.getvalue()
 
 
 def _python_tool(module: str, *arguments: str | Path) -> None:
-    # A fixed date, so that the same sources give the same archive.
-    os.environ.setdefault("SOURCE_DATE_EPOCH", "1577836800")
+    # A fixed date, so that the same sources give the same byte code.
+    os.environ["SOURCE_DATE_EPOCH"] = "1577836800"
     run([sys.executable, "-m", module, *arguments], remedy=REMEDY, timeout=120)
 
 

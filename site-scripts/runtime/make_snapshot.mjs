@@ -2,17 +2,50 @@
 // imported. Usage: node make_snapshot.mjs plan.json
 // plan: { pyodide, dataEnd, wheel, sourceWheel, lock, keep, prepare, resident,
 //   stdlibOut, imageOut }
+import crypto from "node:crypto";
 import fs from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { packImage } from "./pack_image.mjs";
 
 const plan = JSON.parse(fs.readFileSync(process.argv[2], "utf8"));
+seeOneWorld();
 const { loadPyodide } = await import(pathToFileURL(path.join(plan.pyodide, "pyodide.mjs")).href);
 const prepare = plan.prepare.map((file) => fs.readFileSync(file, "utf8"));
 const resident = fs.readFileSync(plan.resident, "utf8");
 // Column positions for tracebacks nobody will read are a tenth of the byte code.
-const env = { PYTHONHASHSEED: "0", PYTHONNODEBUGRANGES: "1" };
+const env = { PYTHONHASHSEED: "0", PYTHONNODEBUGRANGES: "1", LANG: "C.UTF-8" };
+
+/**
+ * Whatever Python reads of the builder's machine ends up in the image: clock, chance, time zone
+ * and the path of this script. All are fixed, so that the same sources give the same image.
+ * The page seeds Python's chance anew when it restores the image (resident.py).
+ */
+function seeOneWorld() {
+  const then = Date.UTC(2020, 0, 1);
+  const NativeDate = Date;
+  globalThis.Date = class extends NativeDate {
+    constructor(...given) {
+      super(...(given.length ? given : [then]));
+    }
+    static now() {
+      return then;
+    }
+  };
+  performance.now = () => 0;
+  let state = 1;
+  const chance = () => (state = (Math.imul(state, 1664525) + 1013904223) >>> 0);
+  const fill = (view) => {
+    const bytes = new Uint8Array(view.buffer ?? view, view.byteOffset ?? 0, view.byteLength);
+    bytes.forEach((_, i) => { bytes[i] = chance() >>> 24; });
+    return view;
+  };
+  Math.random = () => chance() / 2 ** 32;
+  crypto.randomFillSync = fill;
+  globalThis.crypto.getRandomValues = fill;
+  process.env.TZ = "UTC";
+  process.argv = [process.argv[0], "/booklet"];
+}
 
 function preparation(python) {
   const names = python.runPython("{}");

@@ -8,10 +8,14 @@ import hashlib
 import io
 import json
 import marshal
+import os
 import re
 import shutil
+import subprocess
 import sys
+import tempfile
 import zipfile
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -97,6 +101,77 @@ def test_a_changed_package_is_built_anew(tmp_path: Path, monkeypatch: pytest.Mon
         build.build_runtime(tmp_path / "site", cache, package_dir=package)
     assert len(asked) == 2
     assert len(list(cache.iterdir())) == 1
+
+
+@pytest.fixture(scope="module")
+def made_elsewhere(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The same sources built in another folder, by a reader with another home and time zone."""
+    folder = tmp_path_factory.mktemp("another folder") / "päckage"
+    for name in ("site-scripts", "tests/runtime/stand_in"):
+        ignored = shutil.ignore_patterns("node_modules", "__pycache__")
+        shutil.copytree(REPO / name, folder / name, ignore=ignored)
+    program = (
+        "import sys; from pathlib import Path; from runtime.build_runtime import build_runtime;"
+        "build_runtime(Path('site'), Path('cache').resolve(), package_dir=Path(sys.argv[1]),"
+        " node_modules=Path(sys.argv[2]))"
+    )
+    stand_in = folder / "tests" / "runtime" / "stand_in" / "calc"
+    elsewhere = {
+        "PYTHONPATH": str(folder / "site-scripts"),
+        "HOME": str(folder),
+        "TZ": "Pacific/Auckland",
+        "LANG": "de_DE.UTF-8",
+        "SOURCE_DATE_EPOCH": "1700000000",
+        "PYTHONHASHSEED": "7",
+    }
+    subprocess.run(
+        [sys.executable, "-c", program, stand_in, NODE_MODULES],
+        cwd=folder,
+        env={**os.environ, **elsewhere},
+        check=True,
+    )
+    return folder / "site" / "assets" / "runtime"
+
+
+def test_the_same_sources_give_the_same_bytes(made: Path, made_elsewhere: Path) -> None:
+    """Neither the folder, nor the time, nor the builder's settings show in any file."""
+    here, there = (
+        {file.name: hashlib.sha256(file.read_bytes()).hexdigest() for file in folder.iterdir()}
+        for folder in (made, made_elsewhere)
+    )
+    assert here == there
+
+
+def contents(file: Path) -> Iterator[bytes]:
+    """What a file holds, and what is packed in it: gzip, base64 in a script, a zip's members."""
+    todo = [file.read_bytes()]
+    while todo:
+        content = todo.pop()
+        yield content
+        if content.startswith(b"\x1f\x8b"):
+            todo.append(gzip.decompress(content))
+        elif content.startswith(b"PK"):
+            with zipfile.ZipFile(io.BytesIO(content)) as packed:
+                todo += [packed.read(name) for name in packed.namelist()]
+        elif content.startswith(b"(self.bookletDisk"):
+            todo.append(base64.b64decode(content.split(b'"')[1]))
+
+
+def test_no_file_names_a_folder_of_the_builder(made: Path, made_elsewhere: Path) -> None:
+    """The path of the sources, of the build and of the home folder stays with the builder."""
+    # The second build's home folder is the folder of its sources.
+    private = [REPO, made_elsewhere.parents[2], Path(tempfile.gettempdir()) / "pytest-of"]
+    for folder in (made, made_elsewhere):
+        for file in folder.iterdir():
+            for content in contents(file):
+                found = [str(path) for path in private if str(path).encode() in content]
+                assert not found, file.name
+
+
+def test_files_in_the_wheel_are_undated(made: Path) -> None:
+    """Each file in the wheel carries the oldest date a zip can hold, not that of the build."""
+    with zipfile.ZipFile(one(made, "calc-*.whl")) as wheel:
+        assert {entry.date_time for entry in wheel.infolist()} == {(1980, 1, 1, 0, 0, 0)}
 
 
 def test_the_lock_file_lists_the_shipped_wheel(made: Path) -> None:
