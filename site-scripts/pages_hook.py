@@ -27,45 +27,46 @@ from calc.__main__ import entries
 from calc.constants import SHEET, Settings
 from calc.practice import draw
 from calc.printing import exact
-from calc.questions import Refusal, Topic
+from calc.questions import Question, Refusal, Topic
 from calc.reading import Refusals, read
 from calc.renderings import form, html, paper_form
 from calc.renderings import practice as practice_html
 from calc.symbols import symbol
 from calc.units import parse_unit
 from calc.working import work
+from fences import BlockError, find_blocks
 
-_BLOCK = re.compile(
-    r"^```(?P<kind>question|laws|cautions|data-sheet|contents|practice|drawn|worksheet)[ \t]*\n(?P<body>.*?)^```[ \t]*$",
-    re.M | re.S,
-)
 _SPOT = re.compile(r'<div data-block="(\d+)"></div>')
 
 
 DOCS = Path(__file__).resolve().parent.parent / "docs"
 
 
-class BlockError(ValueError):
-    """A block that cannot be built; the message is the remedy."""
-
-
 def on_page_markdown(markdown: str, page: Page, **_: object) -> str:
     """Build every block of the page; leave a marker in its place until Markdown has run."""
+    lines = markdown.split("\n")
+    text: list[str] = []
     built: list[str] = []
-    offset = page.file.content_string.find(markdown[:200])
-    front = page.file.content_string[: max(offset, 0)].count("\n")
-
-    def replace(match: re.Match[str]) -> str:
-        line = front + markdown[: match.start()].count("\n") + 1
-        try:
-            built.append(BLOCKS[match["kind"]](match["body"].strip().splitlines()))
-        except BlockError as error:
-            raise PluginError(f"docs/{page.file.src_uri}, line {line}: {error}") from error
-        return f'\n<div data-block="{len(built) - 1}"></div>\n'
-
-    text = _BLOCK.sub(replace, markdown)
+    keys: set[str] = set()
+    done = at = 0
+    try:
+        for block in find_blocks(markdown, BLOCKS):
+            at = block.start
+            if block.kind == "question" and (key := block.body[0].strip() if block.body else ""):
+                if key in keys:
+                    raise BlockError(f"{key} stands twice on this page; keep one of its blocks.")
+                keys.add(key)
+            text += [*lines[done:at], "", f'<div data-block="{len(built)}"></div>', ""]
+            built.append(BLOCKS[block.kind]([line for line in block.body if line.strip()]))
+            done = block.end
+    except BlockError as error:
+        whole = page.file.content_string
+        # What MkDocs has taken off the page: its front matter, and empty lines after that.
+        front = whole.removesuffix(markdown).count("\n") if whole.endswith(markdown) else 0
+        line = front + (at if error.line is None else error.line) + 1
+        raise PluginError(f"docs/{page.file.src_uri}, line {line}: {error}") from error
     page.meta["blocks"] = built
-    return text
+    return "\n".join([*text, *lines[done:]])
 
 
 def on_page_content(content: str, page: Page, **_: object) -> str:
@@ -80,21 +81,28 @@ def question_block(lines: list[str]) -> str:
     """The form and the worked example of one question."""
     if not lines:
         raise BlockError("name a question on the first line, for example coulomb.force.")
-    key, words = lines[0].strip(), [line.strip() for line in lines[1:] if line.strip()]
-    try:
-        topic, question = topics.find(key)
-    except KeyError as unknown:
-        raise BlockError(str(unknown.args[0])) from None
+    key, words = lines[0].strip(), [line.strip() for line in lines[1:]]
+    topic, question = _question(key)
     known = {item.name for item in question.fields} | {"find"}
-    pairs = []
+    pairs: dict[str, str] = {}
     for word in words:
         name, equals, value = (piece.strip() for piece in word.partition("="))
         if not equals or name not in known:
             raise BlockError(
                 f"{word!r} is not “name = value”; names here: {', '.join(sorted(known))}."
             )
-        pairs.append(f"{name}={value}")
-    typed: dict[str, Any] = {**question.example, **entries(question, pairs)}
+        if name in pairs:
+            raise BlockError(f"{name} stands twice; keep one of its lines.")
+        pairs[name] = value
+    if "find" in pairs and pairs["find"] not in question.unknowns:
+        can = (
+            f"it can find {', '.join(question.unknowns)}"
+            if question.unknowns
+            else "it has no choice"
+        )
+        raise BlockError(f"{key} cannot find {pairs['find']!r}; {can}.")
+    given = [f"{name}={value}" for name, value in pairs.items()]
+    typed: dict[str, Any] = {**question.example, **entries(question, given)}
     find = str(typed.pop("find", ""))
     try:
         worked = work(topic, question, read(question, typed, find, Settings()))
@@ -130,7 +138,7 @@ def cautions_block(lines: list[str]) -> str:
     return f'<aside class="cautions"><p class="title">Take care</p><ul>{items}{local}</ul></aside>'
 
 
-def data_sheet_block(_: list[str]) -> str:
+def data_sheet_block() -> str:
     """The data sheet as a form of settings."""
     rows = ""
     style = Settings().style
@@ -160,7 +168,7 @@ def data_sheet_block(_: list[str]) -> str:
     )
 
 
-def contents_block(_: list[str]) -> str:
+def contents_block() -> str:
     """Every question that stands in a page, by topic, linked to its place."""
     pages: dict[str, str] = {}
     for path in sorted(DOCS.glob("*.md")):
@@ -179,7 +187,7 @@ def contents_block(_: list[str]) -> str:
     return f'<div class="contents">{body}</div>'
 
 
-def practice_block(_: list[str]) -> str:
+def practice_block() -> str:
     """The place where questions are drawn; its first script runs before what follows is laid out."""
     room = '<script src="assets/practice-room.js"></script>'
     return room + practice_html.picker(topics.topics().values())
@@ -187,22 +195,21 @@ def practice_block(_: list[str]) -> str:
 
 def drawn_block(lines: list[str]) -> str:
     """Questions drawn at build time, one a line: ``coulomb.force seed=3 level=2``."""
+    if not lines:
+        raise BlockError("draw at least one question, for example “coulomb.force seed=3 level=2”.")
     built = ""
     for number, line in enumerate(lines, 1):
         match = re.fullmatch(r"(\S+) seed=(\d+) level=([123])", line.strip())
         if not match:
             raise BlockError(f"{line!r} is not like “coulomb.force seed=3 level=2”.")
-        try:
-            topic, question = topics.find(match[1])
-        except KeyError as unknown:
-            raise BlockError(str(unknown.args[0])) from None
+        topic, question = _question(match[1])
         drawn = draw(topic, question, int(match[2]), int(match[3]))
         found = read(question, drawn.inputs, drawn.find, Settings(), drawn.variant)
         built += practice_html.drawn(work(topic, question, found), drawn.level, number)
     return f'<div class="ready-drawn" data-search-exclude>{built}</div>'
 
 
-def worksheet_block(_: list[str]) -> str:
+def worksheet_block() -> str:
     """The form of the worksheet page, with the style of papers inside: saved files take it from there."""
     style = (DOCS / "assets" / "paper.css").read_text(encoding="utf-8")
     return f'<style id="paper-style">\n{style}</style>{paper_form.render(topics.topics().values())}'
@@ -212,18 +219,38 @@ def _topic(lines: list[str]) -> Topic:
     key = lines[0].strip() if lines else ""
     if key not in topics.topics():
         raise BlockError(f"no topic {key!r}; there are {', '.join(topics.topics())}.")
+    if len(lines) > 1:
+        raise BlockError(f"only the topic stands here; take away {lines[1].strip()!r}.")
     return topics.topics()[key]
+
+
+def _question(key: str) -> tuple[Topic, Question]:
+    try:
+        return topics.find(key)
+    except KeyError as unknown:
+        raise BlockError(f"{unknown.args[0]}.") from None
+
+
+def _alone(build: Callable[[], str]) -> Callable[[list[str]], str]:
+    """The builder of a block that has no lines."""
+
+    def built(lines: list[str]) -> str:
+        if lines:
+            raise BlockError(f"this block has no lines; take away {lines[0].strip()!r}.")
+        return build()
+
+    return built
 
 
 BLOCKS: dict[str, Callable[[list[str]], str]] = {
     "question": question_block,
     "laws": laws_block,
     "cautions": cautions_block,
-    "data-sheet": data_sheet_block,
-    "contents": contents_block,
-    "practice": practice_block,
+    "data-sheet": _alone(data_sheet_block),
+    "contents": _alone(contents_block),
+    "practice": _alone(practice_block),
     "drawn": drawn_block,
-    "worksheet": worksheet_block,
+    "worksheet": _alone(worksheet_block),
 }
 
 
