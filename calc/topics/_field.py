@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from math import isclose
 
 from calc.answers import Direction, Law, Point
 from calc.constants import SHEET
@@ -159,15 +160,15 @@ def why_direction(sign: float, source: str = "the charge", key: str = "direction
     )
 
 
-def pattern_points(several: bool) -> tuple[Point, ...]:
-    """What a memo looks for in a drawing of field lines around charges."""
+def pattern_points(*charges: float) -> tuple[Point, ...]:
+    """What a memo looks for in a drawing of field lines around these charges (C, with their signs)."""
     last = (
         Point(
-            "Lines never cross; more lines at the larger charge, closest together where the field is strongest.",
+            f"Lines never cross; {share_of_lines(charges)}, closest together where the field is strongest.",
             1,
             ("never cross",),
         )
-        if several
+        if len(charges) > 1
         else Point(
             "Lines straight and evenly spread, along the radius (at 90° to the surface).",
             1,
@@ -178,6 +179,19 @@ def pattern_points(several: bool) -> tuple[Point, ...]:
         Point("Arrows away from positive charges and towards negative ones.", 1, ("arrows",)),
         last,
     )
+
+
+def largest(charges: Sequence[float]) -> tuple[int, ...]:
+    """Which of the charges are largest in size: one, or several of the same size."""
+    most = max(abs(charge) for charge in charges)
+    return tuple(i for i, charge in enumerate(charges) if isclose(abs(charge), most))
+
+
+def share_of_lines(charges: Sequence[float]) -> str:
+    """How many lines belong to which of several charges."""
+    if len(largest(charges)) == len(charges):
+        return "equally many lines at each charge, because the charges are equal in size"
+    return f"more lines at {'the larger charge' if len(charges) == 2 else 'larger charges'}"
 
 
 def pattern(charges: Sequence[tuple[str, float, float, float]]) -> Figure:

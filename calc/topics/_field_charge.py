@@ -92,7 +92,7 @@ def plan_charge(data: Data) -> Plan:
     if sign:
         parts.append(why_direction(sign))
         parts.append(
-            Part("pattern", "draw", "Draw the field around the charge.", points=pattern_points(False),
+            Part("pattern", "draw", "Draw the field around the charge.", points=pattern_points(sign),
                  figure=lambda v: pattern([("Q", sign * abs(v["Q"]), 0.0, 0.0)]))
         )  # fmt: skip
     if data.has("q"):

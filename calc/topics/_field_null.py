@@ -189,7 +189,7 @@ def plan_null(data: Data) -> Plan:
             Part("null", "calculate", "Find the point on the line through A and B where the net electric field is zero.",
                  null_steps(first, second), answer="x", figure=null_scene),
             why_rejected(first, second),
-            Part("pattern", "draw", "Draw the field around the two charges.", points=pattern_points(True), figure=pair_pattern),
+            Part("pattern", "draw", "Draw the field around the two charges.", points=pattern_points(first, second), figure=pair_pattern),
         ),
         values=dict(data.values),
         scene=lambda v: spheres_on_line(

@@ -13,6 +13,7 @@ from typing import cast
 
 from calc.answers import Direction, Point
 from calc.figures import Charge, Figure, Force, charges_in_plane
+from calc.figures.words import listing
 from calc.printing import Style
 from calc.questions import (
     FSA,
@@ -35,6 +36,7 @@ from calc.topics._field import (
     FIELD,
     TEST_CHARGE,
     in_air,
+    largest,
     pattern,
     pattern_points,
     placed,
@@ -276,19 +278,32 @@ PLANE = Question(
 # --- the picture alone --------------------------------------------------------------------------------------------
 
 
+def crowded(charges: Sequence[float]) -> str:
+    """Where the field of these charges (C) is strongest, as the end of a sentence."""
+    if len(charges) == 1:
+        return "close to the charge"
+    top = largest(charges)
+    if len(top) == len(charges):
+        return "close to the charges, which are equal in size"
+    names = listing([str(i + 1) for i in top])
+    if len(top) > 1:
+        return f"close to charges {names}, the largest"
+    return f"close to charge {names}, the {'larger one' if len(charges) == 2 else 'largest'}"
+
+
 def plan_pattern(data: Data) -> Plan:
     sources = sources_of(data)
     several = len(sources) > 1
     charges = [(s.label, s.charge, s.x, s.y) for s in sources]
-    largest = max(sources, key=lambda s: abs(s.charge))
+    sizes = [s.charge for s in sources]
     points = [
-        *pattern_points(several),
+        *pattern_points(*sizes),
         Point("Every line meets the surface of a sphere at 90°.", 1, ("90°",)),
     ]
     meaning = (
         Point("The tangent to a field line gives the direction of the force on a small positive test charge.", 1, ("positive test charge",)),
         Point("Where lines are closer together the field is stronger: "
-              + (f"here near {largest.words}." if several else "here close to the charge."), 1, ("closer together",)),
+              f"here {crowded(sizes)}.", 1, ("closer together",)),
         Point("Two lines never cross: the field at a point has only one direction.", 1, ("one direction",)),
     )  # fmt: skip
     rows = data.rows_said["charges"]

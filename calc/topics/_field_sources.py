@@ -162,7 +162,7 @@ def pattern_part(sources: Sequence[Body]) -> Part:
     charges = [(s.label, s.charge, s.x, s.y) for s in sources]
     ask = f"Draw the field around the charge{'s' if len(sources) > 1 else ''}."
     return Part(
-        "pattern", "draw", ask, points=pattern_points(len(sources) > 1), figure=lambda _: pattern(charges),
+        "pattern", "draw", ask, points=pattern_points(*(s.charge for s in sources)), figure=lambda _: pattern(charges),
     )  # fmt: skip
 
 

@@ -101,7 +101,7 @@ def plan_domes(data: Data) -> Plan:
         Part("null", "calculate", "Find the point on the line through the domes where the net electric field is zero.",
              renamed(null_steps(a.charge, b.charge)), answer="x"),
         Part(
-            "pattern", "draw", "Draw the field around the two domes.", points=pattern_points(True),
+            "pattern", "draw", "Draw the field around the two domes.", points=pattern_points(a.charge, b.charge),
             figure=lambda v: pair_pattern({**v, "Q1": v["Q_A"], "Q2": v["Q_B"]}),
         ),
     )  # fmt: skip

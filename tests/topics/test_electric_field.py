@@ -673,3 +673,49 @@ def test_memo_of_the_usual_question() -> None:
 def test_cautions_for_kilovolt_plates() -> None:
     """The topic tells to limit the current and to switch off and earth before adjusting."""
     assert "current-limited supply only; switch off and earth" in TOPIC.cautions[0]
+
+
+def spots(*charges: str) -> list[dict[str, str]]:
+    """A row for each charge, 20 cm apart along x and 15 cm off the line from the third on."""
+    return [
+        {"Q": charge, "x": f"{20 * i} cm", "y": f"{15 if i == 2 else 0} cm"}
+        for i, charge in enumerate(charges)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("charges", "lines", "strong"),
+    [
+        (("+6 nC", "-3 nC"), "more lines at the larger charge", "close to charge 1, the larger one"),
+        (("+3 nC", "-6 nC"), "more lines at the larger charge", "close to charge 2, the larger one"),
+        (("+6 nC", "+6 nC"), "equally many lines at each charge, because the charges are equal in size", "close to the charges, which are equal in size"),
+        (("+6 nC", "-6 nC"), "equally many lines at each charge, because the charges are equal in size", "close to the charges, which are equal in size"),
+        (("-8 nC", "-8 nC", "+4 nC"), "more lines at larger charges", "close to charges 1 and 2, the largest"),
+        (("-2 nC", "-8 nC", "+4 nC"), "more lines at larger charges", "close to charge 2, the largest"),
+    ],
+)  # fmt: skip
+def test_pattern_words_name_the_larger_charge_only_where_there_is_one(
+    charges: tuple[str, ...], lines: str, strong: str
+) -> None:
+    """A memo of field lines speaks of a larger charge only where one is larger."""
+    worked = solve("pattern", charges=spots(*charges))
+    assert [point.words for point in part(worked, "pattern").points][1] == (
+        f"Lines never cross; {lines}, closest together where the field is strongest."
+    )
+    assert [point.words for point in part(worked, "meaning").points][1] == (
+        f"Where lines are closer together the field is stronger: here {strong}."
+    )
+
+
+@pytest.mark.parametrize("key", ["null", "museum-domes", "line"])
+@pytest.mark.parametrize("second", ["+6 nC", "+4 nC"])
+def test_every_pattern_part_knows_equal_charges(key: str, second: str) -> None:
+    """Every question that asks for a pattern tells equal charges from unequal ones."""
+    typed: dict[str, object] = {
+        "null": {"Q1": "+6 nC", "Q2": second, "D": "30 cm"},
+        "museum-domes": {"Q_A": "+6 nC", "Q_B": second, "D": "30 cm", "r_B": "10 cm"},
+        "line": {"charges": [{"Q": "+6 nC", "x": "0"}, {"Q": second, "x": "30 cm"}], "x_P": "10 cm", "q": ""},
+    }[key]  # fmt: skip
+    words = " ".join(point.words for point in part(solve(key, **typed), "pattern").points)
+    assert ("the larger charge" in words) == (second != "+6 nC")
+    assert ("equal in size" in words) == (second == "+6 nC")
