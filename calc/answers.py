@@ -85,7 +85,10 @@ class Point:
 
 @dataclass(frozen=True)
 class AnswerShown:
-    """The answer of one part: printed once, with unit and direction."""
+    """One value a part asks for: printed once, with unit and direction.
+
+    ``shown`` is the value alone, or "Q₁ = 6,00 × 10⁻⁹ C" where a part asks for several values.
+    """
 
     name: str
     value: float
@@ -97,7 +100,10 @@ class AnswerShown:
 
 @dataclass(frozen=True)
 class PartShown:
-    """One part of a question. kind: 'state', 'calculate', 'draw' or 'explain'."""
+    """One part of a question. kind: 'state', 'calculate', 'draw' or 'explain'.
+
+    answer: the value that is marked as the answer; also: the other values the part asks for, found on the way.
+    """
 
     key: str
     number: str
@@ -108,6 +114,12 @@ class PartShown:
     points: tuple[Point, ...] = ()
     figure: Figure | None = None
     answer: AnswerShown | None = None
+    also: tuple[AnswerShown, ...] = ()
+
+    @property
+    def answers(self) -> tuple[AnswerShown, ...]:
+        """Every value the part asks for, in the order in which they are found."""
+        return (*self.also, self.answer) if self.answer else ()
 
 
 @dataclass(frozen=True)
@@ -162,4 +174,4 @@ class WorkedAnswer:
 
     @property
     def answers(self) -> tuple[AnswerShown, ...]:
-        return tuple(part.answer for part in self.parts if part.answer)
+        return tuple(answer for part in self.parts for answer in part.answers)

@@ -65,9 +65,9 @@ def answer_numbers(plan: Plan, found: Read) -> tuple[str, ...]:
     units = {step.makes: step.unit for step in plan.steps}
     numbers = []
     for part in plan.parts:
-        if part.kind == "calculate":
-            unit = "°" if units[part.answers] == "°" else ""
-            numbers.append(measure(values[part.answers], unit, style).text.strip("−°"))
+        for name in part.asked:
+            unit = "°" if units[name] == "°" else ""
+            numbers.append(measure(values[name], unit, style).text.strip("−°"))
     return tuple(numbers)
 
 

@@ -114,11 +114,7 @@ def fair_scene(plan: Plan, found: Read) -> Figure | None:
 def answer_values(plan: Plan, values: Mapping[str, float]) -> list[tuple[float, str]]:
     """Value (SI) and unit of every calculated answer."""
     units = {step.makes: step.unit for step in plan.steps}
-    return [
-        (values[part.answers], units[part.answers])
-        for part in plan.parts
-        if part.kind == "calculate"
-    ]
+    return [(values[name], units[name]) for part in plan.parts for name in part.asked]
 
 
 def _number(digits: str) -> float:

@@ -157,6 +157,7 @@ class Part:
     """One part of a question: its words, its marks, and how it is answered.
 
     answer: the name of the value that answers a part to calculate (the last step's if left empty).
+    also: names of further values the part asks for, found on the way: the other of two charges.
     figure: drawn from all values, for a part to draw or beside the steps.
     """
 
@@ -167,6 +168,7 @@ class Part:
     points: tuple[Point, ...] = ()
     figure: Callable[[Values], Figure] | None = None
     answer: str = ""
+    also: tuple[str, ...] = ()
 
     @property
     def marks(self) -> int:
@@ -178,6 +180,11 @@ class Part:
     def answers(self) -> str:
         """The name of the value that answers this part; '' if it has none."""
         return self.answer or (self.steps[-1].makes if self.steps else "")
+
+    @property
+    def asked(self) -> tuple[str, ...]:
+        """The names of every value this part asks for, the marked one last; empty if it has none."""
+        return (*self.also, self.answers) if self.steps else ()
 
 
 @dataclass(frozen=True)

@@ -22,6 +22,7 @@ from calc.answers import (
 )
 from calc.constants import SHEET
 from calc.expressions import ExpressionError, Maths, Shown, equation, expression
+from calc.figures.words import plain
 from calc.printing import Style, exact, rounded, spoken
 from calc.quantities import Quantity
 from calc.questions import Check, Choice, Data, Input, Part, Plan, Question, Root, Rows, Step, Topic
@@ -221,17 +222,7 @@ class _Writer:
 
     def part(self, part: Part, index: int, count: int) -> PartShown:
         steps = tuple(self.step(step) for step in part.steps)
-        answer = None
-        if part.kind == "calculate":
-            final = next(step for step in steps if step.makes == part.answers)
-            answer = AnswerShown(
-                final.makes,
-                final.value,
-                final.unit,
-                measure(final.value, final.unit, self.style),
-                final.spoken,
-                final.direction,
-            )
+        answers = [self.answer(steps, name, several=bool(part.also)) for name in part.asked]
         return PartShown(
             key=part.key,
             number=f"{index + 1}" if count > 1 else "",
@@ -241,7 +232,21 @@ class _Writer:
             steps=steps,
             points=part.points,
             figure=part.figure(self.values) if part.figure else None,
-            answer=answer,
+            answer=answers[-1] if answers else None,
+            also=tuple(answers[:-1]),
+        )
+
+    def answer(self, steps: tuple[StepShown, ...], name: str, *, several: bool) -> AnswerShown:
+        """The value of one step as an answer; called by its name where the part asks for several."""
+        step = next(step for step in steps if step.makes == name)
+        value = measure(step.value, step.unit, self.style)
+        return AnswerShown(
+            name,
+            step.value,
+            step.unit,
+            step.result if several else value,
+            f"{plain(symbol(name).label)} is {step.spoken}" if several else step.spoken,
+            step.direction,
         )
 
     def step(self, step: Step) -> StepShown:

@@ -114,8 +114,8 @@ def test_all_renderings_carry_the_same_digits(key: str) -> None:
 
 
 def digits(shown: str) -> str:
-    """Only the digits of a printed value, raised ones included."""
-    raised = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789")
+    """Only the digits of a printed value, raised and lowered ones included."""
+    raised = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹₀₁₂₃₄₅₆₇₈₉", "01234567890123456789")
     return re.sub(r"\D", "", shown.translate(raised))
 
 

@@ -109,7 +109,7 @@ def test_one_figure_is_told_apart() -> None:
         ({"value": "25 mN", "direction": "attract"}, "unit", "The digits are right, but the answer is 10³ times too large. Check every prefix and every power of ten."),
         ({"value": "25 nN", "direction": "attract"}, "unit", "The digits are right, but the answer is 10³ times too small. Check every prefix and every power of ten."),
         ({"value": "25 µN"}, "direction", "The answer has a direction too: say which."),
-        ({"value": "25 µN", "direction": "repel"}, "direction", "The direction should be: attraction: each sphere is pulled towards the other."),
+        ({"value": "25 µN", "direction": "repel"}, "direction", "The direction should be: attraction: each is pulled towards the other."),
     ],
 )  # fmt: skip
 def test_unit_and_direction_lose_the_answer_mark(
@@ -177,8 +177,8 @@ def test_a_direction_that_is_none_says_what_to_choose() -> None:
     problem = reply["problems"][0]
     assert problem["field"] == "answers.find.direction"
     assert problem["message"] == (
-        '"sideways" is not one of the directions here. Choose “attraction: each sphere is pulled '
-        "towards the other” or “repulsion: each sphere is pushed away from the other”."
+        '"sideways" is not one of the directions here. Choose “attraction: each is pulled '
+        "towards the other” or “repulsion: each is pushed away from the other”."
     )
     assert verdict(reply, "find")["state"] == "direction"
 

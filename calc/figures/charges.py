@@ -38,12 +38,25 @@ RADIUS = 0.65  # of a drawn sphere, in lines
 
 
 class Charge(NamedTuple):
-    """A point charge: any one unit of charge and of length a figure."""
+    """A point charge: any one unit of charge and of length a figure. signed: whether its sign is known."""
 
     label: str
     charge: float
     x: float
     y: float = 0.0
+    signed: bool = True
+
+    @property
+    def sign(self) -> Sign:
+        """The sign to write in the sphere; none where it is not known."""
+        return sign_of(self.charge) if self.signed else ""
+
+    @property
+    def kind(self) -> str:
+        """The sign in words."""
+        if not self.signed:
+            return "sign not known"
+        return "positive" if self.charge > 0 else "negative" if self.charge < 0 else "uncharged"
 
 
 class On(NamedTuple):
@@ -65,8 +78,7 @@ def sign_of(charge: float) -> Sign:
 
 
 def _said(charge: Charge) -> str:
-    kind = "positive" if charge.charge > 0 else "negative" if charge.charge < 0 else "uncharged"
-    return f"{words.plain(charge.label) or 'a sphere'} ({kind})"
+    return f"{words.plain(charge.label) or 'a sphere'} ({charge.kind})"
 
 
 def spheres_on_line(
@@ -130,7 +142,7 @@ def spheres_on_line(
         here = (at[number], 0.0)
         if number < len(bodies):
             body = bodies[number]
-            items.append(Sphere(here, RADIUS, sign_of(body.charge), body.label))
+            items.append(Sphere(here, RADIUS, body.sign, body.label))
             arrows += fan(here, mine, clear=RADIUS)
         else:
             items.append(Dot(here, points[number - len(bodies)][0], 0.18))
@@ -280,7 +292,7 @@ def charges_in_plane(
         if i == on and point:
             items.append(Dot(origin, body.label, 0.18))
         else:
-            items.append(Sphere(places[i], RADIUS, sign_of(body.charge), body.label))
+            items.append(Sphere(places[i], RADIUS, body.sign, body.label))
     said = f"{words.listing([_said(b) for i, b in enumerate(bodies) if i != on])} around "
     said += f"{_said(bodies[on]) if not point else 'point ' + words.plain(bodies[on].label)}."
     said += "".join(

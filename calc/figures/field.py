@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from math import atan2, cos, hypot, isfinite, pi, sin
 
 from calc.figures import words
-from calc.figures.charges import RADIUS, Charge, sign_of
+from calc.figures.charges import RADIUS, Charge
 from calc.figures.pieces import Curve, Figure, Item, Point, Sphere
 
 MARGIN = 4.2  # lines of page shown around the outermost charges
@@ -22,7 +22,7 @@ FEWEST = 4  # fewer lines than this do not show a pattern
 def field_at(charges: Sequence[Charge], x: float, y: float) -> Point:
     """Field components at a point, in units of k × (unit of charge) ÷ (unit of length)²."""
     ex = ey = 0.0
-    for _, q, cx, cy in charges:
+    for _, q, cx, cy, _ in charges:
         dx, dy = x - cx, y - cy
         square = dx * dx + dy * dy or 1e-30
         pull = q / (square * square**0.5)
@@ -40,7 +40,7 @@ def _heading(charges: Sequence[Charge], radius: float, x: float, y: float, sense
     ex, ey = field_at(charges, x, y)
     size = hypot(ex, ey) or 1e-30
     ux, uy = sense * ex / size, sense * ey / size
-    for _, q, cx, cy in charges:
+    for _, q, cx, cy, _ in charges:
         away = hypot(x - cx, y - cy)
         if q and away < 1.4 * radius:
             share = max(0.0, (away - radius) / (0.4 * radius))
@@ -233,14 +233,8 @@ def field_pattern(
     drawn = [Charge(c.label, c.charge, c.x * size, c.y * size) for c in bodies]
     curves = field_lines(drawn, radius=radius, margin=MARGIN, lines_each=lines_each)
     items: list[Item] = [*curves]
-    items += [Sphere((c.x, c.y), radius, sign_of(c.charge), c.label) for c in drawn]
-    said = words.listing(
-        [
-            f"{words.plain(c.label) or 'a charge'} "
-            f"({'positive' if c.charge > 0 else 'negative' if c.charge else 'uncharged'})"
-            for c in bodies
-        ]
-    )
+    items += [Sphere((c.x, c.y), radius, c.sign, c.label) for c in drawn]
+    said = words.listing([f"{words.plain(c.label) or 'a charge'} ({c.kind})" for c in bodies])
     _, fair = _quotas([c for c in bodies if c.charge], lines_each)
     text = (
         f"Field lines around {said}. Lines leave positive charges and enter negative ones, "

@@ -97,16 +97,13 @@ def _line(piece: Maths, mark: Mark | None, kind: str = "") -> str:
 
 
 def _answer(shown: PartShown) -> str:
-    if not shown.answer:
-        return ""
-    where = _direction(shown.answer.direction)
-    name = (
-        shown.steps[-1].result
-        if shown.steps and shown.steps[-1].makes == shown.answer.name
-        else shown.answer.shown
-    )
-    spoken = f'<span class="spoken">Answer: {escape(shown.answer.spoken)}</span>'
-    return f'<p class="answer">{spoken}<span aria-hidden="true">{maths(name)}</span>{where}</p>'
+    lines = ""
+    for answer in shown.answers:
+        last = shown.steps[-1]
+        line = last.result if last.makes == answer.name else answer.shown
+        spoken = f'<span class="spoken">Answer: {escape(answer.spoken)}</span>'
+        lines += f'<p class="answer">{spoken}<span aria-hidden="true">{maths(line)}</span>{_direction(answer.direction)}</p>'
+    return lines
 
 
 def _direction(direction: Direction | None) -> str:

@@ -63,9 +63,9 @@ def _part(part: PartShown) -> str:
     ]
     if part.figure:
         body.append(rf"\noindent\emph{{Diagram: {escape(part.figure.description)}}}")
-    if part.answer:
-        where = f", {escape(part.answer.direction.words)}" if part.answer.direction else ""
-        body.append(rf"\noindent\textbf{{Answer:}} ${part.answer.shown.tex}${where}")
+    for answer in part.answers:
+        where = f", {escape(answer.direction.words)}" if answer.direction else ""
+        body.append(rf"\noindent\textbf{{Answer:}} ${answer.shown.tex}${where}")
     return "\n\n".join([head, *body])
 
 

@@ -68,9 +68,9 @@ def _work(part: PartShown) -> list[str]:
             "\n".join(f"- {escape(point.words)} {'✓' * point.marks}" for point in part.points)
         )
     blocks.append(_figure(part.figure))
-    if part.answer:
-        where = f", {escape(part.answer.direction.words)}" if part.answer.direction else ""
-        blocks.append(f"**Answer:** ${part.answer.shown.tex}${where}")
+    for answer in part.answers:
+        where = f", {escape(answer.direction.words)}" if answer.direction else ""
+        blocks.append(f"**Answer:** ${answer.shown.tex}${where}")
     return blocks
 
 

@@ -188,7 +188,7 @@ def _step(step: StepShown, part: PartShown) -> str:
         for line, mark in step_lines(step)[:-1]
     )
     result, mark = step_lines(step)[-1]
-    shown = _boxed(result, part) if _is_last(step, part) else maths(result, display=True)
+    shown = _boxed(step) if _is_last(step, part) else maths(result, display=True)
     lines += (
         f'<div class="memo-line"><span>{shown}</span><span class="memo-mark">{mark}</span></div>'
     )
@@ -203,15 +203,16 @@ def _is_last(step: StepShown, part: PartShown) -> bool:
     return part.answer is not None and step is part.steps[-1] and step.makes == part.answer.name
 
 
-def _boxed(result: Maths, part: PartShown) -> str:
-    direction = part.answer.direction if part.answer else None
-    where = f", {prose(direction.words)}" if direction else ""
-    return f'<b class="memo-answer">{maths(result)}{where}</b>'
+def _boxed(step: StepShown) -> str:
+    where = f", {prose(step.direction.words)}" if step.direction else ""
+    return f'<b class="memo-answer">{maths(step.result)}{where}</b>'
 
 
 def _answer(part: PartShown) -> str:
-    """The answer once more where its step is not the last: a size whose direction came after it."""
-    if part.answer is None or _is_last(part.steps[-1], part):
-        return ""
-    result = next(step.result for step in part.steps if step.makes == part.answer.name)
-    return f"<p>{_boxed(result, part)}</p>"
+    """Answers once more whose step is not the last: a size whose direction came after it, the first of two values."""
+    asked = {answer.name for answer in part.answers}
+    return "".join(
+        f"<p>{_boxed(step)}</p>"
+        for step in part.steps
+        if step.makes in asked and not _is_last(step, part)
+    )

@@ -105,9 +105,9 @@ def _work(part: PartShown) -> list[str]:
             blocks.append(words(step.method))
     blocks += [rf"{words(point.words)} \hfill {_mark('✓' * point.marks)}" for point in part.points]
     blocks.append(_figure(part.figure))
-    if part.answer:
-        where = f", {words(part.answer.direction.words)}" if part.answer.direction else ""
-        blocks.append(rf"\textbf{{Answer:}} ${part.answer.shown.tex}${where}")
+    for answer in part.answers:
+        where = f", {words(answer.direction.words)}" if answer.direction else ""
+        blocks.append(rf"\textbf{{Answer:}} ${answer.shown.tex}${where}")
     return blocks
 
 

@@ -54,11 +54,21 @@ def _points(path: str, items: Sequence[str]) -> str:
 
 def _boxes(spot: str, path: str, part: Part, line: Mapping[str, Any]) -> str:
     answer = str(line["answer"])
-    boxes = _box(spot, f"{path}.value", Maths("", "Your answer, with its unit") + _sign(answer))
+    units = {step.makes: step.unit for step in part.steps}
+    boxes = "".join(
+        _box(
+            spot,
+            f"{path}.value" if name == answer else f"{path}.steps.{name}",
+            "Your answer for",
+            name,
+            ", with its unit" if units[name] else ", a number",
+        )
+        for name in part.asked
+    )
     boxes += _direction(spot, f"{path}.direction", line)
     working = "".join(
-        _working(spot, path, step.makes, step.makes != answer, line["formulas"].get(step.makes, ()))
-        for step in part.steps
+        _working(spot, path, name, name not in part.asked, line["formulas"].get(name, ()))
+        for name in units
     )
     return (
         f'<div class="fields">{boxes}</div><details class="own-working"><summary>My working, if I like: it can earn marks for method</summary>'
@@ -66,15 +76,15 @@ def _boxes(spot: str, path: str, part: Part, line: Mapping[str, Any]) -> str:
     )
 
 
-def _sign(name: str) -> Maths:
-    sign = symbol(name)
-    return Maths(sign.tex, f", {sign.text}")
-
-
-def _box(spot: str, path: str, label: Maths, hint: str = "") -> str:
+def _box(
+    spot: str, path: str, words: str, quantity: str = "", rest: str = "", hint: str = ""
+) -> str:
+    """A box whose label reads ``words``, the quantity's symbol if one is named, ``rest``."""
     name = f"{spot}-{path.replace('.', '-')}"
-    words, _, sign = label.text.rpartition(", ")
-    shown = f"{escape(words)} {maths(Maths(label.tex, sign))}" if label.tex else escape(label.text)
+    shown = escape(words)
+    if quantity:
+        sign = symbol(quantity)
+        shown += f" {maths(Maths(sign.tex, sign.text))}{escape(rest)}"
     small = f' <small class="hint">{escape(hint)}</small>' if hint else ""
     return (
         f'<div class="entry" data-field="{escape(path)}"><label for="{escape(name)}">{shown}{small}</label>'
@@ -91,8 +101,8 @@ def _direction(spot: str, path: str, line: Mapping[str, Any]) -> str:
         options = "".join(f'<option value="{escape(words)}">' for _, words in line["directions"])
         name = f"{spot}-{path.replace('.', '-')}"
         box = _box(
-            spot, path, Maths("", "Direction"),
-            "pick one, or degrees anticlockwise from the +x axis, or: bearing 053",
+            spot, path, "Direction",
+            hint="pick one, or degrees anticlockwise from the +x axis, or: bearing 053",
         ).replace("<input ", f'<input list="{escape(name)}-list" ')  # fmt: skip
         return f'{box}<datalist id="{escape(name)}-list">{options}</datalist>'
     name = f"{spot}-{path.replace('.', '-')}"
@@ -118,7 +128,7 @@ def _working(
     )
     if picks:
         picks = f'<fieldset class="formulas"><legend>The formula I used</legend>{picks}</fieldset>'
-    boxes = _box(spot, f"{path}.substitution.{name}", Maths(symbol(name).tex, f"Numbers put in for, {symbol(name).text}"), "for example 9e9 × 8e-9 × 5e-9 / 0,12^2")  # fmt: skip
+    boxes = _box(spot, f"{path}.substitution.{name}", "Numbers put in for", name, hint="for example 9e9 × 8e-9 × 5e-9 / 0,12^2")  # fmt: skip
     if has_value:
-        boxes += _box(spot, f"{path}.steps.{name}", Maths(symbol(name).tex, f"My value of, {symbol(name).text}"))  # fmt: skip
+        boxes += _box(spot, f"{path}.steps.{name}", "My value of", name)
     return f'<div class="working-step">{picks}<div class="fields">{boxes}</div></div>'

@@ -56,9 +56,9 @@ def _part(part: PartShown) -> str:
     lines += [f"  • {point.words} ({point.marks})" for point in part.points]
     if part.figure:
         lines.append(f"  Diagram: {part.figure.description}")
-    if part.answer:
-        where = f", {part.answer.direction.words}" if part.answer.direction else ""
-        lines.append(f"  Answer: {part.answer.shown.text}{where}")
+    for answer in part.answers:
+        where = f", {answer.direction.words}" if answer.direction else ""
+        lines.append(f"  Answer: {answer.shown.text}{where}")
     return "\n".join(lines)
 
 

@@ -30,6 +30,7 @@ from calc.topics._coulomb_force import scene
 from calc.topics._electrostatics import (
     CONSERVATION,
     COULOMB,
+    NO_PULL,
     PLAIN_LAW,
     QUANTISATION,
     WHY_SIGN,
@@ -135,7 +136,7 @@ def moved(donor: str, taker: str) -> tuple[Step, ...]:
         ),
         Step(
             law="n = DeltaQ/e", make="n = DeltaQ/e", unit="", sizes=("DeltaQ",), what="Count the electrons",
-            why="Each electron carries 1,6 × 10⁻¹⁹ C in size. They leave the more negative sphere.",
+            why="Each electron carries e in size. Electrons leave the more negative sphere.",
             plain="Divide the charge that moved by the charge of one electron.",
             direction=Direction(key, dict(options)[key], options),
             mistakes=(Mistake("multiplied", "n", "DeltaQ*e", "Divide by the charge of one electron: n = Q/e."),),
@@ -177,11 +178,18 @@ CONTACT = Question(
 def plan_two_forces(data: Data) -> Plan:
     attract = data.choices["acting"] == "attract"
     before_, after_ = data.values["F_1"], data.values["F_2"]
+    if before_ == 0:
+        raise Refusal("F_1", f"{NO_PULL} Type a force above zero.")
     if not attract and after_ < before_:
         raise Refusal(
             "F_2",
             "No real charges fit: like charges repel at least as strongly after sharing. Make the second force larger, or let them attract at first.",
         )
+    now = (
+        f"they now repel with {data.said['F_2']}"
+        if after_
+        else "now there is no force between them"
+    )
     first = "P = -(F_1*r^2/k)" if attract else "P = F_1*r^2/k"
     steps = (
         Step(law="F_1 = -(k*P/r^2)" if attract else "F_1 = k*P/r^2", make=first, unit="", marks=SA, what="Product of the charges, P = Q₁Q₂", why=f"Coulomb's law before the touch gives the product; they {'attract, so it is negative' if attract else 'repel, so it is positive'}. Its unit is C².", plain=PLAIN_LAW),
@@ -194,7 +202,7 @@ def plan_two_forces(data: Data) -> Plan:
     return Plan(
         story=(
             f"Two identical metal spheres, their centres {data.said['r']} apart, {'attract' if attract else 'repel'} each other with "
-            f"{data.said['F_1']}. They are touched together and put back at the same distance: they now repel with {data.said['F_2']}."
+            f"{data.said['F_1']}. They are touched together and put back at the same distance: {now}."
         ),
         parts=(
             Part(
@@ -202,6 +210,7 @@ def plan_two_forces(data: Data) -> Plan:
                 "calculate",
                 "Calculate the charge on each sphere before they touched.",
                 steps,
+                also=("Q1",),
             ),
         ),
         values=dict(data.values),

@@ -23,11 +23,16 @@ from calc.topics._electrostatics import (
 )
 
 
+def counted(number: int) -> str:
+    """A number of electrons in words."""
+    return "1 electron" if number == 1 else f"{number} electrons"
+
+
 def few_electrons(n: float) -> tuple[str, ...]:
     """Fewer than 100 electrons, and not a whole number of them: the data do not fit well."""
     if n < 100 and abs(n - round(n)) > 0.1:
         return (
-            f"About {round(n)} electrons: a charge is a whole number of electron charges, so check the data.",
+            f"About {counted(round(n))}: a charge is a whole number of electron charges, so check the data.",
         )
     return ()
 

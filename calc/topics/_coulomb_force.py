@@ -6,6 +6,8 @@ Marks and ranges: common practice, no source.
 
 from __future__ import annotations
 
+from math import copysign
+
 from calc.answers import Direction
 from calc.figures import Figure
 from calc.figures.charges import Charge, On, spheres_on_line
@@ -25,6 +27,7 @@ from calc.questions import (
 )
 from calc.topics._electrostatics import (
     COULOMB,
+    NO_PULL,
     PLAIN_LAW,
     WHY_SIGN,
     charge,
@@ -45,10 +48,10 @@ ROOT_LAW = {
     "r": "r = sqrt(k*Q1*Q2/F)",
 }
 ASKED = {
-    "F": ("Calculate the electrostatic force between the spheres.", "N"),
-    "Q1": ("Calculate the charge on sphere A.", "C"),
-    "Q2": ("Calculate the charge on sphere B.", "C"),
-    "r": ("Calculate the distance between the centres of the spheres.", "m"),
+    "F": ("Calculate the electrostatic force between A and B.", "N"),
+    "Q1": ("Calculate the charge on A.", "C"),
+    "Q2": ("Calculate the charge on B.", "C"),
+    "r": ("Calculate the distance between the centres of A and B.", "m"),
 }
 WRONG = {
     "F": (
@@ -77,8 +80,10 @@ def plan_force(data: Data) -> Plan:
         if data.values["F"] == 0 and asked == "r":
             raise Refusal(
                 "F",
-                "There is no force at any finite distance smaller than all others: a zero force gives no distance.",
+                "Two charges exert a force on each other however far apart they are: a zero force gives no distance. Type a force above zero.",
             )
+    if data.values.get("F") == 0 and asked != "r" and data.choices["acting"] != "unsaid":
+        raise Refusal("acting", f"{NO_PULL} Choose “attract or repel: not said”, or type a force above zero.")  # fmt: skip
     product = acting(data)
     plan = Plan(
         story=story_two_spheres(data),
@@ -87,9 +92,9 @@ def plan_force(data: Data) -> Plan:
             Part("find", "calculate", ASKED[asked][0], (law_step(data, product),)),
         ),
         values=dict(data.values),
-        scene=lambda v: scene(v, product),
+        scene=lambda v: scene(v, product, asked),
         checks=(check_force(asked),),
-        notes=force_notes(asked, product),
+        notes=force_notes(data, product),
         mistakes=(SURFACE,) if data.has("R") and data.has("r") else (),
     )
     refuse_overlap(data, plan)
@@ -130,7 +135,9 @@ def story_two_spheres(data: Data) -> str:
         "Two charged beads, A and B,",
         "Two point charges, A and B,",
     )
+    apart = data.pick("Their centres are", "Their centres are", "They are")
     if data.has("R"):
+        apart = "Their centres are"
         carriers = f"Two charged spheres, A and B, each with a radius of {data.said['R']},"
     known = [
         f"{name} carries {data.said[key]}"
@@ -140,7 +147,7 @@ def story_two_spheres(data: Data) -> str:
     facts = [f"{carriers} are fixed in place."]
     facts.append(" and ".join(known) + "." if known else "")
     if data.has("r"):
-        facts.append(f"Their centres are {data.said['r']} apart.")
+        facts.append(f"{apart} {data.said['r']} apart.")
     if data.has("F"):
         # With both charges given their signs say it already; the choice is then not asked.
         told = data.choices.get("acting", "") if data.asked in ("Q1", "Q2") else ""
@@ -152,7 +159,7 @@ def story_two_spheres(data: Data) -> str:
 def law_step(data: Data, product: float) -> Step:
     asked = data.asked
     size = (
-        "size of the charge"
+        "the size of the charge"
         if asked in ("Q1", "Q2")
         else "the force"
         if asked == "F"
@@ -197,7 +204,12 @@ def check_force(asked: str) -> Check:
     )
 
 
-def force_notes(asked: str, product: float) -> tuple[str, ...]:
+def force_notes(data: Data, product: float) -> tuple[str, ...]:
+    asked = data.asked
+    if asked in ("Q1", "Q2") and data.values["F"] == 0:
+        return (
+            "A body without charge feels no electrostatic force; a charge of zero has no sign.",
+        )
     both = "The force of A on B and the force of B on A are equal in size and opposite in direction, even when the charges differ."
     if asked in ("Q1", "Q2") and not product:
         return (
@@ -207,14 +219,23 @@ def force_notes(asked: str, product: float) -> tuple[str, ...]:
     return (both,)
 
 
-def scene(v: Values, product: float) -> Figure:
-    """The two spheres with equal and opposite forces, to the numbers."""
+def scene(v: Values, product: float, asked: str = "") -> Figure:
+    """The two spheres with equal and opposite forces, to the numbers.
+
+    An asked charge is known by its size only: its sign comes from product, or is left open.
+    """
     first, second = v["Q1"], v["Q2"]
-    if product and first * second * product < 0:  # an asked charge is known by size only
-        second = -second
+    if product and asked == "Q1":
+        first = copysign(first, product * second)
+    elif product and asked == "Q2":
+        second = copysign(second, product * first)
+    known = {name: name != asked or product != 0 or v[name] == 0 for name in ("Q1", "Q2")}
     size, repel = v.get("F", 0.0), product > 0
     return spheres_on_line(
-        [Charge("A", first, 0.0), Charge("B", second, v["r"])],
+        [
+            Charge("A", first, 0.0, signed=known["Q1"]),
+            Charge("B", second, v["r"], signed=known["Q2"]),
+        ],
         forces=[On(0, "F", size, not repel), On(1, "F", size, repel)] if product else [],
         distances=[(0, 1, "r")],
         title="Two charged spheres",
@@ -265,6 +286,13 @@ FORCE = Question(
 )
 
 
+def change(data: Data, name: str, what: str) -> str:
+    """What becomes of one quantity: "the distance is made 3 times as large"; a factor of 1 changes nothing."""
+    if data.values[name] == 1:
+        return f"{what} stays the same"
+    return f"{what} is made {data.said[name]} times as large"
+
+
 def plan_scaling(data: Data) -> Plan:
     step = Step(
         law="F_new = a*b*F/d^2", make="F_new = a*b*F/d^2", unit="N",
@@ -277,8 +305,8 @@ def plan_scaling(data: Data) -> Plan:
         ),
     )  # fmt: skip
     story = (
-        f"Two point charges exert a force of {data.said['F']} on each other. One charge is made {data.said['a']} times as large, "
-        f"the other {data.said['b']} times, and the distance {data.said['d']} times."
+        f"Two point charges exert a force of {data.said['F']} on each other. {change(data, 'a', 'One charge')}, "
+        f"{change(data, 'b', 'the other charge')}, and {change(data, 'd', 'the distance')}."
     )
     return Plan(
         story=story,

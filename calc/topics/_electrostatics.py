@@ -40,9 +40,12 @@ SECOND = Law(
     ("directly proportional to the net force", "inversely proportional to the mass"),
 )
 
-ATTRACT = ("attract", "attraction: each sphere is pulled towards the other")
-REPEL = ("repel", "repulsion: each sphere is pushed away from the other")
+ATTRACT = ("attract", "attraction: each is pulled towards the other")
+REPEL = ("repel", "repulsion: each is pushed away from the other")
 KINDS = (ATTRACT, REPEL)
+
+
+NO_PULL = "A force of zero neither attracts nor repels: one of the charges is zero then."
 
 
 def charge(name: str, words: str) -> Input:

@@ -11,8 +11,10 @@ from hypothesis import strategies as st
 from calc import desk
 from calc.answers import WorkedAnswer
 from calc.constants import Settings
+from calc.figures import Sphere
 from calc.questions import Refusal
 from calc.reading import read
+from calc.renderings import html, latex, text
 from calc.topics import find
 from calc.topics._coulomb_force import ROOT_LAW
 from calc.working import work
@@ -216,3 +218,143 @@ def test_opposite_equal_charges_leave_nothing() -> None:
     worked = solve("contact", Q1="4 nC", Q2="-4 nC", r="10 cm")
     assert [part.key for part in worked.parts] == ["law", "before", "shared", "electrons"]
     assert any("cancel" in note for note in worked.notes)
+
+
+@pytest.mark.parametrize("name", ["Q1", "Q2"])
+def test_a_zero_force_means_a_zero_charge_without_a_sign(name: str) -> None:
+    """No force at a known distance from a charge: the other charge is zero, and has no sign."""
+    other = {"Q1": "Q2", "Q2": "Q1"}[name]
+    worked = solve("force", name, **{other: "6 nC"}, F="0 N", r="10 cm")
+    answer = worked.answers[0]
+    assert (answer.shown.text, answer.direction) == ("0\N{NO-BREAK SPACE}C", None)
+    assert worked.notes == (
+        "A body without charge feels no electrostatic force; a charge of zero has no sign.",
+    )
+    assert f"{'A' if name == 'Q1' else 'B'} (uncharged)" in worked.figure.description
+
+
+@pytest.mark.parametrize("acting", ["attract", "repel"])
+def test_a_zero_force_neither_attracts_nor_repels(acting: str) -> None:
+    """Attraction or repulsion of zero size is a contradiction, refused at the choice that makes it."""
+    with pytest.raises(Refusal) as caught:
+        solve("force", "Q2", Q1="6 nC", F="0", r="10 cm", acting=acting)
+    assert caught.value.field == "acting"
+    assert caught.value.sentence == (
+        "A force of zero neither attracts nor repels: one of the charges is zero then. "
+        "Choose “attract or repel: not said”, or type a force above zero."
+    )
+    with pytest.raises(Refusal) as caught:
+        solve("two-forces", F_1="0 N", F_2="9 µN", r="10 cm", acting=acting)
+    assert caught.value.field == "F_1"
+    assert caught.value.sentence == (
+        "A force of zero neither attracts nor repels: one of the charges is zero then. "
+        "Type a force above zero."
+    )
+
+
+@pytest.mark.parametrize(
+    ("after", "told"),
+    [("9 µN", "they now repel with 9\N{NO-BREAK SPACE}µN."), ("0 N", "now there is no force between them.")],
+)  # fmt: skip
+def test_the_story_of_two_forces_speaks_of_repulsion_only_where_there_is_one(
+    after: str, told: str
+) -> None:
+    """Equal and opposite charges leave no force after the touch, and the story says so."""
+    worked = solve("two-forces", F_1="27 µN", F_2=after, r="10 cm", acting="attract")
+    assert worked.story.endswith(f"put back at the same distance: {told}")
+
+
+SIGN_CASES = [
+    ("Q1", "-6 nC", "unsaid", ("", "-"), "A (sign not known) and B (negative)."),
+    ("Q2", "+6 nC", "unsaid", ("+", ""), "A (positive) and B (sign not known)."),
+    ("Q1", "-6 nC", "repel", ("-", "-"), "A (negative) and B (negative)."),
+    ("Q1", "-6 nC", "attract", ("+", "-"), "A (positive) and B (negative)."),
+    ("Q2", "-6 nC", "repel", ("-", "-"), "A (negative) and B (negative)."),
+    ("Q2", "+6 nC", "attract", ("+", "-"), "A (positive) and B (negative)."),
+]
+
+
+@pytest.mark.parametrize(("name", "other", "acting", "signs", "told"), SIGN_CASES)
+def test_only_a_known_sign_is_drawn(
+    name: str, other: str, acting: str, signs: tuple[str, str], told: str
+) -> None:
+    """The circle of a charge whose sign nothing tells stays blank, and the words say so."""
+    known = {"Q1": "Q2", "Q2": "Q1"}[name]
+    worked = solve("force", name, **{known: other}, F="1 µN", r="10 cm", acting=acting)
+    drawn = [item.sign for item in worked.figure.items if isinstance(item, Sphere)]
+    assert tuple(drawn) == signs
+    assert worked.figure.description.startswith(f"From left to right: {told}")
+
+
+def test_both_charges_are_answers() -> None:
+    """A question for the charge on each sphere ends with two answers, in every notation and aloud."""
+    worked = solve("two-forces", F_1="27 µN", F_2="9 µN", r="10 cm", acting="attract")
+    both = ["Q₁ = 9,49 × 10⁻⁹ C", "Q₂ = −3,16 × 10⁻⁹ C"]
+    assert [a.shown.text.replace("\N{NO-BREAK SPACE}", " ") for a in worked.answers] == both
+    plain = text.render(worked).replace("\N{NO-BREAK SPACE}", " ")
+    assert [line.strip() for line in plain.splitlines() if "Answer" in line] == [
+        f"Answer: {line}" for line in both
+    ]
+    assert latex.render(worked).count(r"\textbf{Answer:} $Q_{") == 2
+    page = html.render(worked)
+    assert page.count('<p class="answer">') == 2
+    assert "Answer: Q1 is 9,49 times 10 to the power minus 9 coulomb" in page
+    assert "Answer: Q2 is minus 3,16 times 10 to the power minus 9 coulomb" in page
+    data = {"question": "coulomb.two-forces", "inputs": find("coulomb.two-forces")[1].example}
+    reply = json.loads(desk.answer(json.dumps({"operation": "solve", "data": data})))
+    assert reply["data"]["spoken"] == (
+        "Q1 is 9,49 times 10 to the power minus 9 coulombs; "
+        "Q2 is minus 3,16 times 10 to the power minus 9 coulombs"
+    )
+
+
+def test_both_charges_have_a_box_and_are_marked() -> None:
+    """The sheet asks for both charges in the open; the usual full marks are earned with both."""
+    question = {
+        "question": "coulomb.two-forces",
+        "inputs": find("coulomb.two-forces")[1].example,
+    }
+    sheet = json.loads(desk.answer(json.dumps({"operation": "sheet", "data": question})))["data"]
+    shown = sheet["html"].split('<details class="own-working">')[0]
+    assert 'name="answers.charges.steps.Q1"' in shown
+    assert 'name="answers.charges.value"' in shown
+    assert sheet["html"].count('name="answers.charges.steps.Q1"') == 1
+    typed = {"value": "-3,16e-9 C", "steps": {"Q1": "9,49e-9 C"}}
+    data = {**question, "answers": {"charges": typed}}
+    marked = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))["data"]
+    assert (marked["earned"], marked["possible"]) == (7, 7)
+
+
+@pytest.mark.parametrize(
+    ("typed", "told"),
+    [
+        ({"a": "2", "b": "1", "d": "3"}, "One charge is made 2 times as large, the other charge stays the same, and the distance is made 3 times as large."),
+        ({"a": "1", "b": "1", "d": "0,5"}, "One charge stays the same, the other charge stays the same, and the distance is made 0,5 times as large."),
+    ],
+)  # fmt: skip
+def test_a_factor_of_one_is_told_as_no_change(typed: dict[str, str], told: str) -> None:
+    """A quantity multiplied by 1 stays the same, in words."""
+    worked = solve("scaling", F="36 mN", **typed)
+    assert worked.story.endswith(told)
+
+
+@pytest.mark.parametrize(("variant", "noun"), [(0, "spheres"), (1, "beads"), (2, "point charges")])
+def test_the_question_fits_each_wording_of_the_story(variant: int, noun: str) -> None:
+    """Asks and answers name A and B, whatever the story calls the two bodies."""
+    topic, question = find("coulomb.force")
+    worked = work(topic, question, read(question, question.example, variant=variant))
+    assert noun in worked.story
+    rest = " ".join(
+        [*(part.ask for part in worked.parts), worked.answers[0].direction.words, *worked.notes]
+    )
+    assert not any(word in rest for word in ("sphere", "bead", "ball"))
+
+
+@pytest.mark.parametrize(
+    ("n", "told"), [("1,2 e", "About 1 electron:"), ("2,3 e", "About 2 electrons:")]
+)
+def test_a_count_of_one_is_singular(n: str, told: str) -> None:
+    """A warning about a part of an electron counts in good English."""
+    charge = float(n.removesuffix(" e").replace(",", ".")) * 1.6e-19
+    worked = solve("electrons", "n", Q=f"-{charge} C")
+    assert any(warning.startswith(told) for warning in worked.warnings)
