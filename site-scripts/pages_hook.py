@@ -22,6 +22,7 @@ from typing import Any
 from mkdocs.exceptions import PluginError
 from mkdocs.structure.pages import Page
 
+import licences
 from calc import topics
 from calc.__main__ import entries
 from calc.constants import SHEET, Settings
@@ -245,6 +246,7 @@ def _alone(build: Callable[[], str]) -> Callable[[list[str]], str]:
 BLOCKS: dict[str, Callable[[list[str]], str]] = {
     "question": question_block,
     "laws": laws_block,
+    "licences": _alone(licences.table),
     "cautions": cautions_block,
     "data-sheet": _alone(data_sheet_block),
     "contents": _alone(contents_block),

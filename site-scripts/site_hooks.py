@@ -6,8 +6,10 @@ import re
 
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.plugins import event_priority
-from mkdocs.structure.files import Files
+from mkdocs.structure.files import File, Files
 from mkdocs.utils.meta import get_data
+
+import licences
 
 SEARCH_FROM_DISK = "assets/search-from-disk.js"
 _INLINE = re.compile(r'<span class="arithmatex">\\\((.*?)\\\)</span>', re.DOTALL)
@@ -22,7 +24,7 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
 
 
 def on_files(files: Files, config: MkDocsConfig) -> Files:
-    """Order the pages by front matter, so a new page needs no entry anywhere else.
+    """Order the pages by front matter, so a new page needs no entry anywhere else; add the licences.
 
     `order: 30` places a page (without it, it comes last, by file name); `group: Electricity`
     files it under that heading, which stands where its first page stands.
@@ -43,6 +45,9 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
             groups[group] = [uri]
             nav.append({group: groups[group]})
     config.nav = nav
+    for part in licences.PARTS:
+        place = f"{licences.FOLDER}/{part.file}"
+        files.append(File.generated(config, place, content=licences.text(part)))
     return files
 
 

@@ -10,6 +10,7 @@ import re
 import shutil
 from pathlib import Path
 
+from licences import TEXTS
 from toolbox import NODE_MODULES
 
 # (package, family in CSS, faces as (weight, style)): text in the serif, controls in the sans.
@@ -27,6 +28,7 @@ def vendor(site: Path) -> None:
     _katex(target / "katex")
     _fonts(target / "fonts")
     _copy(NODE_MODULES / "qrcode-generator/dist/qrcode.js", target / "qrcode/qrcode.js")
+    _copy(TEXTS / "qrcode-generator.txt", target / "qrcode/LICENSE")
 
 
 def _copy(source: Path, target: Path) -> None:
@@ -38,6 +40,7 @@ def _katex(target: Path) -> None:
     package = NODE_MODULES / "katex"
     _copy(package / "dist/katex.min.js", target / "katex.js")
     _copy(package / "LICENSE", target / "LICENSE")
+    _copy(TEXTS / "katex-fonts.txt", target / "fonts/LICENSE")
     for font in sorted((package / "dist/fonts").glob("*.woff2")):
         _copy(font, target / "fonts" / font.name)
     # Every browser the runtime needs reads woff2, so the older formats stay behind.

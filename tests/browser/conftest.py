@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
 import zipfile
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -11,21 +9,14 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
-from build_site import SITE, ZIP, ZIP_FOLDER
+from build_site import ZIP, ZIP_FOLDER
 from serve import serving
-from toolbox import CHROMIUM_ARGUMENTS, SCRIPTS, ensure_chromium
+from toolbox import CHROMIUM_ARGUMENTS, ensure_chromium
 
 PREFIX = "class/notes/"
 PHONE = {"viewport": {"width": 360, "height": 740}, "is_mobile": True, "has_touch": True}
 
 OpenContext = Callable[..., BrowserContext]
-
-
-@pytest.fixture(scope="session")
-def built_site() -> Path:
-    """The folder of the built site, brought up to date first."""
-    subprocess.run([sys.executable, str(SCRIPTS / "build_site.py")], check=True)
-    return SITE
 
 
 @pytest.fixture(scope="session")

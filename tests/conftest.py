@@ -1,0 +1,19 @@
+"""What tests of several folders share."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from build_site import SITE
+from toolbox import SCRIPTS
+
+
+@pytest.fixture(scope="session")
+def built_site() -> Path:
+    """The folder of the built site, brought up to date first."""
+    subprocess.run([sys.executable, str(SCRIPTS / "build_site.py")], check=True)
+    return SITE
