@@ -11,10 +11,10 @@ from calc.questions import Data, Input, Part, Refusal
 
 COULOMB = Law(
     "Coulomb's law",
-    "The electrostatic force that one point charge exerts on another is directly proportional to the product of "
-    "the charges and inversely proportional to the square of the distance between them.",
+    "The magnitude of the electrostatic force that one point charge exerts on another is directly proportional to "
+    "the product of the magnitudes of the charges and inversely proportional to the square of the distance between them.",
     (
-        "directly proportional to the product of the charges",
+        "directly proportional to the product of the magnitudes of the charges",
         "inversely proportional to the square of the distance",
     ),
 )
@@ -35,9 +35,9 @@ EQUILIBRIUM = Law(
 )
 SECOND = Law(
     "Newton's second law",
-    "A net force on a body makes it accelerate in the direction of the net force; the acceleration is directly "
-    "proportional to the net force and inversely proportional to the mass.",
-    ("directly proportional to the net force", "inversely proportional to the mass"),
+    "When a net force acts on a body, the body accelerates in the direction of the net force; the acceleration is "
+    "directly proportional to the net force and inversely proportional to the mass of the body.",
+    ("directly proportional to the net force", "inversely proportional to the mass of the body"),
 )
 
 ATTRACT = ("attract", "attraction: each is pulled towards the other")

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc.answers import Direction, Law, Mark, Point
+from calc.answers import Direction, Mark, Point
 from calc.questions import FSA, NO_MARKS, Choice, Data, Input, Mistake, Refusal, Step
 from calc.topics._electrostatics import (
     PLAIN_LAW,
@@ -18,17 +18,6 @@ from calc.topics._electrostatics import (
     distance,
     force,
     sign_of_charge,
-)
-
-SECOND_LAW = Law(
-    "Newton's second law",
-    "When a net force acts on a body, the body accelerates in the direction of the net force; the acceleration is "
-    "directly proportional to the net force and inversely proportional to the mass of the body.",
-    (
-        "in the direction of the net force",
-        "directly proportional to the net force",
-        "inversely proportional to the mass",
-    ),
 )
 
 NO_PUSH = "A string cannot push: no equilibrium this way."

@@ -33,6 +33,7 @@ from calc.topics._electrostatics import (
     EQUILIBRIUM,
     PLAIN_LAW,
     QUANTISATION,
+    SECOND,
     charge,
     distance,
     state,
@@ -40,7 +41,6 @@ from calc.topics._electrostatics import (
 from calc.topics._equilibrium import (
     FBD_RULES,
     LENGTHS,
-    SECOND_LAW,
     UNSTABLE,
     kind,
     mass,
@@ -139,7 +139,7 @@ MUSEUM = Question(
     title="A bead on the museum's glass ramp",
     fields=(mass(), slope_angle(), charge("Q1", "Charge on the upper bead"), charge("Q2", "Charge on the glued bead"), distance("r", "Distance between the beads"), WEIGHT, LENGTHS),
     plan=plan_museum,
-    laws=(COULOMB.name, EQUILIBRIUM.name, SECOND_LAW.name),
+    laws=(COULOMB.name, EQUILIBRIUM.name, SECOND.name),
     example={"m": "16 g", "theta": "28°", "Q1": "-64 nC", "Q2": "-45 nC", "r": "2,8 cm", "weight": "whole", "lengths": "scale"},
     draws={
         "m": Draw((12, 14, 16, 18, 22), "g", harder=(13.5, 17.2, 24.5)), "theta": Draw((22, 25, 28, 32, 36), "°", harder=(23.5, 34, 41)),
@@ -232,7 +232,7 @@ GAUGE = Question(
     title="From the tension to the electrons",
     fields=(mass(), slope_angle(), tension(), charge("Q2", "Charge on the fixed ball"), distance("r", "Distance between ball and pellet"), WEIGHT, LENGTHS),
     plan=plan_gauge,
-    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND_LAW.name),
+    laws=(EQUILIBRIUM.name, COULOMB.name, QUANTISATION.name, SECOND.name),
     example={"m": "5 g", "theta": "32°", "T": "18 mN", "Q2": "-75 nC", "r": "3,5 cm", "weight": "whole", "lengths": "scale"},
     draws={
         "m": Draw((4, 5, 6, 7), "g", harder=(4.4, 5.6, 6.5)), "theta": Draw((20, 26, 32, 35), "°", harder=(23, 29, 41)),
@@ -337,7 +337,7 @@ def plan_hall(data: Data) -> Plan:
         told.calculate("force", "Calculate the electrostatic force on each ball.", "F_E"),
         told.calculate("charge", "Calculate the size of the charge on each ball.", "Q1"),
         told.calculate("tension", "Calculate the tension in a thread.", "T"),
-        state(SECOND_LAW),
+        state(SECOND),
         told.calculate("cut", "The thread of the right-hand ball is cut. Calculate the acceleration of that ball at that instant.", "a"),
         pair_draw(pair, data, told.ways, "draw-cut", cut=True, body="the right-hand ball"),
         Part("later", "explain", GROWS.replace("sphere", "ball"), points=pair.after()),
@@ -350,7 +350,7 @@ HALL = Question(
     title="Foil balls in the school hall",
     fields=(mass(), THREAD, WHOLE_ANGLE, PARTS, LENGTHS),
     plan=plan_hall,
-    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND_LAW.name),
+    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={"m": "1,6 g", "L": "55 cm", "beta": "36°", "parts": "whole", "lengths": "scale"},
     draws={
         "m": Draw((1.2, 1.6, 2, 2.5), "g", harder=(1.4, 2.2, 2.8)), "L": Draw((45, 50, 55, 60, 70), "cm", harder=(48, 62)),

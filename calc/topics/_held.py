@@ -27,7 +27,7 @@ from calc.questions import (
 from calc.topics._along import Line, line_of
 from calc.topics._along_drawn import draw_part, judge, line_checks
 from calc.topics._chain import NoWay, fits, lead, spread, worked
-from calc.topics._electrostatics import COULOMB, EQUILIBRIUM, charge, distance, force
+from calc.topics._electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance, force
 from calc.topics._equilibrium import (
     ACTING,
     EQUAL,
@@ -35,7 +35,6 @@ from calc.topics._equilibrium import (
     LENGTHS,
     NO_STRING,
     ONE_SIGN,
-    SECOND_LAW,
     SLACK,
     UNITS,
     UNSTABLE,
@@ -292,7 +291,7 @@ SLOPE = Question(
         LENGTHS,
     ),
     plan=plan_slope,
-    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND_LAW.name),
+    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={
         "want": "T", "where": "below", "string": "up", "m": "25 g", "theta": "35°", "Q1": "+80 nC", "Q2": "+50 nC", "r": "3 cm",
         "acting": "signs", "equal": "own", "which": "excess", "weight": "whole", "lengths": "scale",
@@ -320,7 +319,7 @@ VERTICAL = Question(
         LENGTHS,
     ),
     plan=plan_vertical,
-    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND_LAW.name),
+    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={
         "want": "r", "where": "below", "string": "none", "m": "3 g", "Q1": "+60 nC", "Q2": "+90 nC",
         "acting": "signs", "equal": "own", "which": "excess", "lengths": "scale",

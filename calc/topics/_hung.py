@@ -7,12 +7,11 @@ from math import degrees, sin, tan
 from calc.answers import Point
 from calc.questions import Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step
 from calc.topics._chain import NoWay, fits, lead, spread, worked
-from calc.topics._electrostatics import COULOMB, EQUILIBRIUM, charge, distance, force
+from calc.topics._electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance, force
 from calc.topics._equilibrium import (
     ACTING,
     FBD_RULES,
     LENGTHS,
-    SECOND_LAW,
     UNITS,
     WHICH,
     electrons,
@@ -288,7 +287,7 @@ THREADS = Question(
         LENGTHS,
     ),
     plan=plan_threads,
-    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND_LAW.name),
+    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={
         "want": "Q1", "supports": "one", "m": "2 g", "L": "40 cm", "alpha": "20°", "acting": "signs", "equal": "equal",
         "which": "excess", "method": "exact", "parts": "whole", "lengths": "scale",

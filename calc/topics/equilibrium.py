@@ -8,8 +8,7 @@ Marks and ranges: common practice, no source.
 from __future__ import annotations
 
 from calc.questions import Topic
-from calc.topics._electrostatics import COULOMB, EQUILIBRIUM
-from calc.topics._equilibrium import SECOND_LAW
+from calc.topics._electrostatics import COULOMB, EQUILIBRIUM, QUANTISATION, SECOND
 from calc.topics._equilibrium_stories import BARN, GAUGE, HALL, HOVER, MUSEUM, STAGE
 from calc.topics._held import SLOPE, VERTICAL
 from calc.topics._hung import THREADS
@@ -17,7 +16,7 @@ from calc.topics._hung import THREADS
 TOPIC = Topic(
     key="equilibrium",
     title="Charged bodies in equilibrium",
-    laws=(EQUILIBRIUM, SECOND_LAW, COULOMB),
+    laws=(EQUILIBRIUM, SECOND, COULOMB, QUANTISATION),
     questions=(SLOPE, VERTICAL, THREADS, MUSEUM, STAGE, GAUGE, HOVER, HALL, BARN),
     cautions=(
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",
