@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from build_site import SITE
+from tests import strategies as strategies  # its profile: no test is timed, every run is the same
 from toolbox import SCRIPTS
 
 

@@ -72,7 +72,9 @@ def test_hints_open_in_the_order_of_the_working() -> None:
     plan = question.plan(found.data)
     several = hints(topic, question, found, plan)["find"]
     assert [hint.kind for hint in several] == ["words", "formula", "numbers", "algebra"]
-    assert "directly proportional to the product of the magnitudes of the charges" in several[0].words
+    assert (
+        "directly proportional to the product of the magnitudes of the charges" in several[0].words
+    )
     assert several[1].lines[0].text == "F = kQ₁Q₂/r²"
     assert (
         several[2].lines[0].text.replace("\N{NO-BREAK SPACE}", " ")

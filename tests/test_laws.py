@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from calc.answers import Law
 from calc.reading import read
 from calc.topics import find, question_keys, topics
 
@@ -26,7 +27,7 @@ def test_a_name_has_one_wording() -> None:
 
 
 @pytest.mark.parametrize("law", LAWS.values(), ids=lambda law: law.name)
-def test_the_phrases_marks_hang_on_stand_in_the_law(law) -> None:
+def test_the_phrases_marks_hang_on_stand_in_the_law(law: Law) -> None:
     """Every key phrase is a part of its law, and no two laws of the booklet share a long one."""
     for key in law.keys:
         assert key in law.words
