@@ -57,7 +57,14 @@ def one_at_a_time() -> Iterator[None]:
     with (BUILD / "lock").open("w") as held:
         if fcntl:
             fcntl.flock(held, fcntl.LOCK_EX)
+            _sweep()
         yield
+
+
+def _sweep() -> None:
+    """Remove what killed builds left. Only while the folder is held: then none of it is in use."""
+    for left in [*BUILD.glob("site-*/"), *CACHE.glob("tmp*/")]:
+        shutil.rmtree(left, ignore_errors=True)
 
 
 def build(force: bool = False) -> Path:
@@ -84,6 +91,8 @@ def _build(force: bool) -> Path:
         write_zip(site, staging / ZIP.name)
         # The served copy is offered for download; the zip was written before it was there.
         shutil.copyfile(staging / ZIP.name, site / ZIP.name)
+        # A build killed from here on is not taken for finished.
+        _STAMP.unlink(missing_ok=True)
         _put_in_place(staging)
     finally:
         shutil.rmtree(staging, ignore_errors=True)

@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+import fcntl
 import re
+import subprocess
+import sys
+import threading
 import zipfile
 from pathlib import Path
 
-from build_site import ZIP_FOLDER, write_zip
+import pytest
+
+import build_site
+from build_site import ZIP_FOLDER, one_at_a_time, write_zip
+from toolbox import SCRIPTS
 from vendor import vendor
 
 
@@ -59,3 +67,56 @@ def test_vendored_styles_name_only_vendored_fonts(tmp_path: Path) -> None:
             assert font.endswith(".woff2"), font
             assert (sheet.parent / font).is_file(), font
         assert list(sheet.parent.glob("*LICENSE"))
+
+
+@pytest.fixture
+def build_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A build folder of its own."""
+    monkeypatch.setattr(build_site, "BUILD", tmp_path)
+    monkeypatch.setattr(build_site, "CACHE", tmp_path / "cache")
+    return tmp_path
+
+
+def test_what_a_killed_build_left_is_removed(build_folder: Path) -> None:
+    """The next build takes away the half-made site and runtime, and nothing else."""
+    for name in ("site-a1b2", "cache/tmpc3d4", "site", "cache/runtime-1"):
+        (build_folder / name).mkdir(parents=True)
+        (build_folder / name / "a.html").write_text("", encoding="utf-8")
+    (build_folder / "site-stamp").write_text("", encoding="utf-8")
+    with one_at_a_time():
+        pass
+    left = {file.relative_to(build_folder).as_posix() for file in build_folder.rglob("*.html")}
+    assert left == {"site/a.html", "cache/runtime-1/a.html"}
+    assert (build_folder / "site-stamp").is_file()
+
+
+def test_a_running_build_keeps_its_folder(build_folder: Path) -> None:
+    """While one build works, another waits and touches nothing; killed, it leaves its folder to the next."""
+    program = (
+        "import sys, pathlib, build_site as b; b.BUILD = pathlib.Path(sys.argv[1])\n"
+        "b.CACHE = b.BUILD / 'cache'\n"
+        "with b.one_at_a_time():\n"
+        "    (b.BUILD / 'site-running').mkdir(); print('works', flush=True); sys.stdin.read()"
+    )
+    command = [sys.executable, "-c", program, str(build_folder)]
+    with subprocess.Popen(
+        command, cwd=SCRIPTS, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+    ) as running:
+        assert running.stdout
+        assert running.stdout.readline() == "works\n"
+        with (
+            (build_folder / "lock").open("w") as held,
+            pytest.raises(BlockingIOError),
+        ):
+            fcntl.flock(held, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        waiting = threading.Thread(target=_hold_once)
+        waiting.start()
+        assert (build_folder / "site-running").is_dir()
+        running.kill()
+        waiting.join()
+    assert not (build_folder / "site-running").exists()
+
+
+def _hold_once() -> None:
+    with one_at_a_time():
+        pass
