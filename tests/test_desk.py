@@ -1,12 +1,13 @@
 """The boundary between page and physics: JSON in, JSON out, never a traceback."""
 
 import json
+import sys
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc import desk
+from calc import desk, topics
 
 
 def ask(operation: str, **data: object) -> dict:
@@ -108,3 +109,49 @@ def test_fuzzed_inputs_never_raise(q1: str, r: str, find: str) -> None:
     """Any text in any box gives a reply."""
     reply = ask("solve", question="coulomb.force", inputs={**INPUTS, "Q1": q1, "r": r}, find=find)
     assert reply["ok"] or all(error["message"] for error in reply["errors"])
+
+
+def calls_of(question: str, inputs: object) -> tuple[int, dict]:
+    """How many functions are called for an answer, and the reply."""
+    calls = 0
+
+    def count(_frame: object, event: str, _value: object) -> None:
+        nonlocal calls
+        calls += event in {"call", "c_call"}
+
+    sys.setprofile(count)
+    try:
+        reply = ask("solve", question=question, inputs=inputs)
+    finally:
+        sys.setprofile(None)
+    return calls, reply
+
+
+FAR_APART = [
+    (
+        "electric-field.line",
+        "-1,06e-9@50, -5@6,48e-6, -4,45@0, -5@8,91e5, -4,85@5,12e-2, -5@4,68e-6",
+    ),
+    ("electric-field.line", "5,32@6,22e6, 7,74e-6@5,94, 8@9,27e-5, 8@1,76, 6,69e-3@5,21, 8@0"),
+    ("electric-field.pattern", "6@3e-26_9, 6@8_2, 5e-2@20_5e18, -6@7_5e9"),
+    ("electric-field.pattern", "-3@8e3_4e5, -5e-6@20_9e-4, 7@9e-4_1e-25, 8@4e-5_0, 6@5_7e3"),
+    (
+        "electric-field.plane",
+        "-4e-25@-30_0, -6@0_-6, -8@5e-2_-20, 9@4_8, 9@3_9, 9@-1_4, -1@8e-11_6",
+    ),
+]
+
+
+@pytest.mark.parametrize(("question", "charges"), FAR_APART)
+def test_hostile_data_take_bounded_work(question: str, charges: str) -> None:
+    """Charges and places of wildly different sizes are answered within a dozen ordinary answers' work."""
+    ordinary, _ = calls_of("electric-field.null", topics.find("electric-field.null")[1].example)
+    rows = []
+    for charge in charges.split(", "):
+        size, place = charge.split("@")
+        row = {"Q": f"{size} nC"}
+        row.update(zip(("x", "y"), (f"{text} cm" for text in place.split("_")), strict=False))
+        rows.append(row)
+    calls, reply = calls_of(question, {"charges": rows, "x_P": "30 cm", "y_P": "40 cm", "q": ""})
+    assert reply["ok"]
+    assert calls < 12 * ordinary

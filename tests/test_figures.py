@@ -8,6 +8,7 @@ Drawing rules (arrows start on the dot, lines leave + and enter −, meet surfac
 import itertools
 from collections.abc import Callable, Sequence
 from math import atan2, cos, degrees, hypot, isclose, radians, sin
+from random import Random
 
 import numpy as np
 import pytest
@@ -48,6 +49,7 @@ from calc.figures import (
     spheres_on_line,
     tail_to_head,
 )
+from calc.figures import field as field_module
 from calc.figures.graphs import scale_of, tick_label
 from calc.figures.pieces import Sign
 from calc.figures.words import direction, plain
@@ -551,6 +553,102 @@ def test_unfair_line_count_is_announced() -> None:
     """Charges of 1 and 100 cannot have proportional lines; the figure says so."""
     figure = field_pattern([("A", 100, 0, 0), ("B", -1, 1, 0)])
     assert figure.notes == ("Number of lines not in proportion to the charges.",)
+
+
+def steps_of(monkeypatch: pytest.MonkeyPatch, charges: list[Charge]) -> tuple[int, Figure]:
+    """How often the field is worked out for a pattern, and the pattern."""
+    asked = 0
+    plain_field_at = field_module.field_at
+
+    def counted(*given: object) -> Point:
+        nonlocal asked
+        asked += 1
+        return plain_field_at(*given)
+
+    with monkeypatch.context() as patch:
+        patch.setattr(field_module, "field_at", counted)
+        figure = field_pattern(charges)
+    return asked, figure
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_a_pattern_takes_bounded_work(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Charges and distances from 10⁻²⁵ to 10²⁵ never cost more than six ordinary patterns."""
+    chance = Random(seed)
+
+    def any_size() -> float:
+        return chance.choice([-1, 1]) * 10 ** chance.uniform(-25, 25)
+
+    ordinary, _ = steps_of(monkeypatch, [Charge("A", 16, 0, 0), Charge("B", 4, 0.6, 0)])
+    for count in (2, 5, 8):
+        charges = [Charge(f"Q_{i}", any_size(), any_size(), any_size()) for i in range(count)]
+        asked, figure = steps_of(monkeypatch, charges)
+        assert asked <= 6 * ordinary
+        assert len(of(figure, Curve)) >= 3
+
+
+def test_spent_work_leaves_lines_out_and_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
+    """When the steps run out fewer lines are drawn, all of them right, under an honest note."""
+    charges = [Charge("A", 2, 0, 0), Charge("B", -1, 3, 0)]
+    whole = of(field_pattern(charges), Curve)
+    monkeypatch.setattr(field_module, "STEPS", 300)
+    figure = field_pattern(charges)
+    drawn = of(figure, Curve)
+    assert 3 < len(drawn) < len(whole)
+    assert {curve.points for curve in drawn} <= {curve.points for curve in whole}
+    assert figure.notes == ("Number of lines not in proportion to the charges.",)
+
+
+TOGETHER = "Charges too close together to be drawn apart are drawn as one."
+
+
+def test_charges_too_close_to_draw_apart_are_drawn_as_one() -> None:
+    """Two charges a thousandth of the page apart: one sphere with both names, and a note."""
+    figure = field_pattern([("Q_1", 3, 0, 0), ("Q_2", -1, 0.001, 0), ("Q_3", -2, 1, 0)])
+    spheres = {sphere.label: sphere for sphere in of(figure, Sphere)}
+    assert {label: sphere.sign for label, sphere in spheres.items()} == {
+        "Q_1, Q_2": "+",
+        "Q_3": "-",
+    }
+    assert TOGETHER in figure.notes
+    # The pair counts as +2, so both ends have equally many lines.
+    ends = dict.fromkeys(spheres, 0)
+    for curve in of(figure, Curve):
+        for x, y in (curve.points[0], curve.points[-1]):
+            for label, sphere in spheres.items():
+                gap = hypot(x - sphere.centre[0], y - sphere.centre[1]) - sphere.radius
+                ends[label] += abs(gap) < 1e-6
+    assert ends["Q_1, Q_2"] == ends["Q_3"] == 8
+
+
+def test_charges_drawn_as_one_have_the_field_of_all() -> None:
+    """Away from the spheres the lines follow the field of every single charge."""
+    given = [Charge("A", 5, 0, 0), Charge("B", 2, 0.004, 0.003), Charge("C", -4, 1, 0)]
+    figure = field_pattern(given)
+    spheres = {sphere.label: sphere for sphere in of(figure, Sphere)}
+    left, right = spheres["A, B"], spheres["C"]
+    size = (right.centre[0] - left.centre[0]) / (1 - 0.004 * 2 / 7)
+    drawn = [c._replace(x=c.x * size, y=c.y * size) for c in given]
+    for curve in of(figure, Curve):
+        for a, b in itertools.pairwise(curve.points):
+            middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+            near = min(
+                hypot(middle[0] - s.centre[0], middle[1] - s.centre[1]) for s in (left, right)
+            )
+            step = hypot(b[0] - a[0], b[1] - a[1])
+            if near < 2 * left.radius or step > 1.0:
+                continue
+            ex, ey = numpy_field(drawn, middle)
+            turn = degrees(atan2(b[1] - a[1], b[0] - a[0])) - degrees(atan2(ey, ex))
+            assert abs((turn + 180) % 360 - 180) < 4 + degrees(0.03 / step)
+
+
+def test_a_pair_that_cancels_draws_no_lines() -> None:
+    """Equal and opposite charges at one drawn place: their own lines cannot be seen from here."""
+    figure = field_pattern([("A", 1, 0, 0), ("B", -1, 1e-9, 0), ("C", 0, 1, 0)])
+    assert of(figure, Curve) == []
+    assert {sphere.sign for sphere in of(figure, Sphere)} == {""}
+    assert figure.notes == (TOGETHER,)
 
 
 @RUNS

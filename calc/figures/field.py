@@ -17,6 +17,12 @@ from calc.figures.pieces import Curve, Figure, Item, Point, Sphere
 MARGIN = 4.2  # lines of page shown around the outermost charges
 MOST = 24  # lines at the largest charge
 FEWEST = 4  # fewer lines than this do not show a pattern
+WIDEST = 14.0  # lines of page from one outermost charge to the other
+CLOSEST = 0.3  # lines of page; charges nearer than this cannot be drawn apart
+STEPS = 10_000  # steps spent on one pattern; ordinary ones take 1500, the worst seen 6000
+MOST_STEPS = 400  # of one line
+TOLERANCE = 0.01  # lines of page that a drawn field line may stray
+JOINED = "Charges too close together to be drawn apart are drawn as one."
 
 
 def field_at(charges: Sequence[Charge], x: float, y: float) -> Point:
@@ -58,7 +64,7 @@ def _follow(
     """The line from `start`, and the number of the charge it ends on (None: it leaves)."""
     x, y = start
     path = [start]
-    for _ in range(600):
+    for _ in range(MOST_STEPS):
         near = min(hypot(x - c.x, y - c.y) for c in charges)
         h = 0.12 * radius if near < 1.6 * radius else min(0.1 * near, 0.04 * reach)
         k1 = _heading(charges, radius, x, y, sense)
@@ -152,10 +158,20 @@ def field_lines(
     outermost charges, both in the charges' own unit of length; `lines_each`
     is the number of lines at the smallest charge.
     """
+    return _traced(charges, radius, margin, lines_each)[0]
+
+
+def _traced(
+    charges: Sequence[Charge | tuple[str, float, float, float]],
+    radius: float,
+    margin: float,
+    lines_each: int,
+) -> tuple[tuple[Curve, ...], bool]:
+    """The curves, and whether these are all: no more are begun when `STEPS` are spent."""
     bodies = [Charge(*one) for one in charges]
     live = [c for c in bodies if c.charge]
     if not live:
-        return ()
+        return (), True
     left, right = min(c.x for c in bodies) - margin, max(c.x for c in bodies) + margin
     low, high = min(c.y for c in bodies) - margin, max(c.y for c in bodies) + margin
     mid = ((left + right) / 2, (low + high) / 2)
@@ -165,6 +181,7 @@ def field_lines(
     quotas, _ = _quotas(live, lines_each)
     taken: list[list[float]] = [[] for _ in local]
     curves: list[Curve] = []
+    spent = 0
 
     def full(end: int | None) -> bool:
         return end is not None and len(taken[end]) >= quotas[end]
@@ -177,8 +194,11 @@ def field_lines(
         def follow(
             angle: float, c: Charge = c, sense: float = sense
         ) -> tuple[list[Point], int | None]:
+            nonlocal spent
             start = (c.x + radius * cos(angle), c.y + radius * sin(angle))
-            return _follow(local, radius, start, sense, reach)
+            path, end = _follow(local, radius, start, sense, reach)
+            spent += len(path)
+            return path, end
 
         wanted = max(0, quotas[i] - len(taken[i]))
         if taken[i]:
@@ -192,6 +212,8 @@ def field_lines(
             first = atan2(near.y - c.y, near.x - c.x) if near else pi / wanted
             angles = [first + (n + 0.5) * 2 * pi / wanted for n in range(wanted)]
         for angle in angles:
+            if spent >= STEPS:
+                return tuple(curves), False
             path, end = follow(angle)
             if full(end):
                 continue
@@ -200,10 +222,39 @@ def field_lines(
                 taken[end].append(atan2(y - local[end].y, x - local[end].x))
             taken[i].append(angle)
             for piece in _visible(path[:: int(sense)], local, margin):
-                thin = _thinned(piece, 0.02 * radius)
+                thin = _thinned(piece, max(0.02 * radius, TOLERANCE * margin / MARGIN))
                 shown = tuple((x + mid[0], y + mid[1]) for x, y in thin)
                 curves.append(Curve(shown, "fieldline", arrows=1))
-    return tuple(curves)
+    return tuple(curves), True
+
+
+def _distances(bodies: Sequence[Charge]) -> list[float]:
+    return [hypot(a.x - b.x, a.y - b.y) for i, a in enumerate(bodies) for b in bodies[:i]]
+
+
+def _joined(bodies: Sequence[Charge]) -> list[Charge]:
+    """The charges, those too close together to be drawn apart taken as one.
+
+    From as far away as the page shows them, their field is that of their sum at
+    the centre of their charge.
+    """
+    found = list(bodies)
+    while len(found) > 1:
+        a, b = min(
+            ((a, b) for i, b in enumerate(found) for a in found[:i]),
+            key=lambda pair: hypot(pair[0].x - pair[1].x, pair[0].y - pair[1].y),
+        )
+        if hypot(a.x - b.x, a.y - b.y) * WIDEST >= CLOSEST * max(_distances(found)):
+            break
+        whole = abs(a.charge) + abs(b.charge)
+        share = abs(b.charge) / whole if whole else 0.5
+        label = ", ".join(one.label for one in (a, b) if one.label)
+        one = Charge(
+            label, a.charge + b.charge, a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)
+        )
+        found[found.index(a)] = one
+        found.remove(b)
+    return found
 
 
 def field_pattern(
@@ -226,16 +277,20 @@ def field_pattern(
         raise ValueError("A field needs a charge: give at least one that is not zero.")
     if len({(c.x, c.y) for c in bodies}) < len(bodies):
         raise ValueError("Two charges share a point: give each its own position.")
-    apart = [hypot(a.x - b.x, a.y - b.y) for i, a in enumerate(bodies) for b in bodies[:i]]
+    together = _joined(bodies)
+    joined = len(together) < len(bodies)
+    bodies = together
+    apart = _distances(bodies)
     # Neighbours 6 lines apart, unless that makes the whole too large for a page.
-    size = min(6.0 / min(apart), 14.0 / max(apart)) if apart else 1.0
+    size = min(6.0 / min(apart), WIDEST / max(apart)) if apart else 1.0
     radius = min(RADIUS, 0.3 * size * min(apart)) if apart else RADIUS
     drawn = [Charge(c.label, c.charge, c.x * size, c.y * size) for c in bodies]
-    curves = field_lines(drawn, radius=radius, margin=MARGIN, lines_each=lines_each)
+    curves, complete = _traced(drawn, radius, MARGIN, lines_each)
     items: list[Item] = [*curves]
     items += [Sphere((c.x, c.y), radius, c.sign, c.label) for c in drawn]
     said = words.listing([f"{words.plain(c.label) or 'a charge'} ({c.kind})" for c in bodies])
-    _, fair = _quotas([c for c in bodies if c.charge], lines_each)
+    live = [c for c in bodies if c.charge]
+    fair = complete and (not live or _quotas(live, lines_each)[1])
     text = (
         f"Field lines around {said}. Lines leave positive charges and enter negative ones, "
         "never cross, and meet each sphere at a right angle."
@@ -243,6 +298,8 @@ def field_pattern(
     remarks = [] if fair else ["Number of lines not in proportion to the charges."]
     if fair and len(bodies) > 2:
         remarks = ["Number of lines only roughly in proportion to the charges."]
+    if joined:
+        remarks.append(JOINED)
     return Figure(title, description or text, tuple(items), (*remarks, *notes), unit=1.0)
 
 

@@ -17,6 +17,7 @@ type Point = tuple[float, float]
 LINE = 20.0  # height of one line of label text, in page units
 GAP = 5.5  # clear space between a label and what it names
 WIDER = (0.0, 0.3, 0.7, 1.2, 1.8, 2.6, 3.6, 5.0, 7.0, 10.0)  # extra distance tried, in lines
+CELL = 2 * LINE  # side of the squares by which strokes are found
 LEADER_FROM = 1.8  # from this extra distance on, a thin line ties the label to its anchor
 
 
@@ -226,8 +227,44 @@ def _candidates(
             yield spot.cost + 5.0 * extra, extra, (x + ux * reach, y + uy * reach), spot
 
 
+class _Bars:
+    """Strokes by where they are, so that a place is priced against those near it alone."""
+
+    def __init__(self, bars: Sequence[Bar]) -> None:
+        self.strong = [bar for bar in bars if bar.cost >= 30]
+        self._bars = bars
+        self._long: list[int] = []
+        self._cells: dict[tuple[int, int], list[int]] = {}
+        for i, ((x, y), (x2, y2), _) in enumerate(bars):
+            cells = _cells(Box(min(x, x2), min(y, y2), max(x, x2), max(y, y2)))
+            if cells is None:
+                self._long.append(i)
+            else:
+                for cell in cells:
+                    self._cells.setdefault(cell, []).append(i)
+
+    def near(self, box: Box) -> Iterator[Bar]:
+        """Every stroke that may touch `box`, and some that do not."""
+        cells = _cells(box)
+        if cells is None:
+            return iter(self._bars)
+        found = set(self._long)
+        for cell in cells:
+            found.update(self._cells.get(cell, ()))
+        return (self._bars[i] for i in sorted(found))
+
+
+def _cells(box: Box) -> list[tuple[int, int]] | None:
+    """The squares of page that a box lies on; None if they are many."""
+    left, top, right, bottom = (side / CELL for side in box)
+    if not (right - left) * (bottom - top) + (right - left) + (bottom - top) < 100:
+        return None
+    columns = range(int(left // 1), int(right // 1) + 1)
+    return [(x, y) for x in columns for y in range(int(top // 1), int(bottom // 1) + 1)]
+
+
 def _price(
-    box: Box, others: Sequence[Box], bars: Sequence[Bar], rounds: Sequence[Round], best: float
+    box: Box, others: Sequence[Box], bars: _Bars, rounds: Sequence[Round], best: float
 ) -> float:
     """Cost of standing at `box`; gives up once it exceeds `best`."""
     price = 0.0
@@ -241,7 +278,7 @@ def _price(
         if gap < 1.5:
             price += disc.cost * (1.0 - min(gap, 0.0) / LINE)
     near = box.grown(2.0)
-    for bar in bars:
+    for bar in bars.near(near):
         if price > best:
             return price
         (x, y), (x2, y2) = bar.start, bar.end
@@ -256,7 +293,7 @@ def _price(
 
 
 def _settle(
-    request: Request, others: Sequence[Box], bars: Sequence[Bar], rounds: Sequence[Round]
+    request: Request, others: Sequence[Box], bars: _Bars, rounds: Sequence[Round]
 ) -> Placed:
     best = inf
     chosen: tuple[float, Point, Spot, Box] | None = None
@@ -269,7 +306,7 @@ def _settle(
             price = cost + _price(box, others, bars, rounds, best - cost)
             if extra >= LEADER_FROM and price < best:
                 line = _leader(spot, box)
-                price += 6.0 + sum(25.0 for bar in bars if bar.cost >= 30 and _crosses(*line, bar))
+                price += 6.0 + sum(25.0 for bar in bars.strong if _crosses(*line, bar))
             if price < best:
                 best, chosen = price, (extra, centre, spot, box)
         if chosen is not None and best < 1000.0:
@@ -302,8 +339,9 @@ def place(
     """
     order = sorted(range(len(requests)), key=lambda i: len(requests[i].spots))
     placed: dict[int, Placed] = {}
+    indexed = _Bars(bars)
     for _ in range(2):
         for i in order:
             others = [p.box for j, p in placed.items() if j != i]
-            placed[i] = _settle(requests[i], others, bars, rounds)
+            placed[i] = _settle(requests[i], others, indexed, rounds)
     return tuple(placed[i] for i in range(len(requests)))

@@ -8,6 +8,7 @@ numbers and descriptive subscripts upright).
 import itertools
 import re
 from math import atan2, cos, degrees, hypot, radians, sin
+from typing import NamedTuple, cast
 from xml.etree import ElementTree
 
 import pytest
@@ -41,7 +42,7 @@ from calc.figures import (
 from calc.renderings import labels
 from calc.renderings.drawing import Disc, Stroke
 from calc.renderings.layout import Layout, layout
-from calc.renderings.placing import Bar, Box, inside
+from calc.renderings.placing import Bar, Box, Point, Request, around, inside, place
 from calc.renderings.svg import number, render
 
 RUNS = settings(derandomize=True, max_examples=60, deadline=None)
@@ -144,6 +145,32 @@ def test_many_labels_on_one_point_find_places() -> None:
     """Twenty labels on one point all get places of their own."""
     figure = Figure("Crowd", "Twenty labels.", tuple(Text((0, 0), f"label {i}") for i in range(20)))
     assert overlapping(layout(figure)) == []
+
+
+def test_strokes_far_from_a_label_are_not_priced() -> None:
+    """A label among thousands of strokes is placed by looking at those near it."""
+
+    class Watched(NamedTuple):
+        start: Point
+        finish: Point
+        cost: float
+
+        @property
+        def end(self) -> Point:
+            seen.append(self)
+            return self.finish
+
+    seen: list[Watched] = []
+    strokes = [
+        Watched((x, y), (x + 5.0, y + 5.0), 30.0)
+        for x in range(0, 900, 15)
+        for y in range(0, 900, 15)
+    ]
+    spots = tuple(around((450.0, 450.0)))
+    bars = cast("list[Bar]", strokes)
+    placed = place([Request("Q", 20.0, 20.0, spots), Request("P", 20.0, 20.0, spots)], bars, [])
+    assert len({p.centre for p in placed}) == 2
+    assert len(seen) < 3 * len(strokes)
 
 
 def test_fixed_places_give_way_to_other_labels() -> None:
