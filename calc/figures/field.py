@@ -249,9 +249,8 @@ def _joined(bodies: Sequence[Charge]) -> list[Charge]:
         whole = abs(a.charge) + abs(b.charge)
         share = abs(b.charge) / whole if whole else 0.5
         label = ", ".join(one.label for one in (a, b) if one.label)
-        one = Charge(
-            label, a.charge + b.charge, a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)
-        )
+        x, y = a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)
+        one = Charge(label, a.charge + b.charge, x, y, a.signed and b.signed)
         found[found.index(a)] = one
         found.remove(b)
     return found
