@@ -58,6 +58,11 @@ class Charge(NamedTuple):
             return "sign not known"
         return "positive" if self.charge > 0 else "negative" if self.charge < 0 else "uncharged"
 
+    @property
+    def said(self) -> str:
+        """The charge in a sentence: “Q1 (positive)”."""
+        return f"{words.plain(self.label) or 'a sphere'} ({self.kind})"
+
 
 class On(NamedTuple):
     """A vector on a body of a line: `on` is its place in the list, right is positive.
@@ -75,10 +80,6 @@ class On(NamedTuple):
 def sign_of(charge: float) -> Sign:
     """The sign to write in a sphere."""
     return "+" if charge > 0 else "-" if charge < 0 else ""
-
-
-def _said(charge: Charge) -> str:
-    return f"{words.plain(charge.label) or 'a sphere'} ({charge.kind})"
 
 
 def spheres_on_line(
@@ -172,7 +173,7 @@ def spheres_on_line(
 
 
 def _name(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, float]]) -> str:
-    return _said(bodies[i]) if i < len(bodies) else f"point {points[i - len(bodies)][0]}"
+    return bodies[i].said if i < len(bodies) else f"point {points[i - len(bodies)][0]}"
 
 
 def _spread(
@@ -293,8 +294,8 @@ def charges_in_plane(
             items.append(Dot(origin, body.label, 0.18))
         else:
             items.append(Sphere(places[i], RADIUS, body.sign, body.label))
-    said = f"{words.listing([_said(b) for i, b in enumerate(bodies) if i != on])} around "
-    said += f"{_said(bodies[on]) if not point else 'point ' + words.plain(bodies[on].label)}."
+    said = f"{words.listing([b.said for i, b in enumerate(bodies) if i != on])} around "
+    said += f"{bodies[on].said if not point else 'point ' + words.plain(bodies[on].label)}."
     said += "".join(
         f" {words.plain(f.label)} points {words.direction(f.direction_deg)}."
         for f in given

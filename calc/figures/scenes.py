@@ -32,6 +32,7 @@ from calc.figures.pieces import (
 )
 from calc.figures.vectors import NOT_TO_SCALE, ForceLike, drawn_lengths, fan, forces_of
 
+SIGNS: dict[Sign, float] = {"+": 1.0, "-": -1.0, "": 0.0}
 SCHEMATIC = "Not to scale."
 BLOCK = (2.6, 1.8)  # width and height of a drawn block, in lines
 
@@ -144,7 +145,7 @@ def slope_scene(
     order = sorted(given, key=lambda body: body.place)
     said = (
         f"A slope rises to the right at {words.degrees(angle_deg)} to the horizontal. "
-        f"From bottom to top: {words.listing([words.plain(b.label) or 'a body' for b in order])}."
+        f"From bottom to top: {words.listing([words.charged(b.label, b.charge) for b in order])}."
     )
     if string:
         where = "top" if string == "up" else "bottom"
@@ -221,7 +222,7 @@ def hanging_pair(
     supports = "two supports" if two_supports else "one support"
     way = "towards each other" if attracting else "apart"
     said = (
-        f"Two charged spheres, {words.plain(labels[0])} and {words.plain(labels[1])}, hang {way} "
+        f"Two charged spheres, {words.listing([words.charged(a, SIGNS[s]) for a, s in zip(labels, signs, strict=True)])}, hang {way} "
         f"on equal threads from {supports}, each thread {words.degrees(angle_deg)} from the vertical."
     )
     remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]

@@ -17,6 +17,12 @@ def plain(label: str) -> str:
     return text.replace("{", "").replace("}", "")
 
 
+def charged(label: str, sign: float) -> str:
+    """A body with the sign written in it: “A (positive)”; the label alone where none is."""
+    name = plain(label) or "a body"
+    return f"{name} ({'positive' if sign > 0 else 'negative'})" if sign else name
+
+
 def degrees(angle: float) -> str:
     """An angle for a sentence, to one decimal where it needs one: “36,9°”."""
     return f"{angle:.1f}".removesuffix(".0").replace(".", ",") + "°"

@@ -15,12 +15,12 @@ from calc.questions import FSA, NO_MARKS, SA, A, Data, Mistake, Refusal, Step, V
 from calc.topics._chain import spread
 from calc.topics._equilibrium import (
     BALANCE_MARKS,
-    SAY_ACTING,
     arrow_points,
     coulomb_steps,
     counting_steps,
     cut_steps,
     kind,
+    neutral,
     signs,
 )
 
@@ -35,9 +35,10 @@ NO_LIFT = (
 
 @dataclass(frozen=True)
 class Line:
-    """One set-up. side: +1 with the fixed charge further up, −1 further down. lift: +1 where F_E points up, −1 down.
+    """One set-up. side: +1 with the fixed charge further up, −1 further down.
 
-    string: "up" (it pulls up), "down" or "none". sign_1, sign_2: signs of the charges, 0 where not known.
+    lift: +1 where F_E points up, −1 down, 0 where nothing tells or there is none. string: "up" (it pulls up),
+    "down" or "none". sign_1, sign_2: signs of the charges, 0 where not known. neutral: a charge or the force is zero.
     """
 
     slope: bool
@@ -47,6 +48,7 @@ class Line:
     equal: bool = False
     sign_1: int = 0
     sign_2: int = 0
+    neutral: bool = False
 
     @property
     def weight(self) -> str:
@@ -103,7 +105,11 @@ class Line:
         ]  # fmt: skip
 
     def balance_steps(self) -> list[Step]:
-        """F_net = 0 along the line, for T, F_E and the weight's part."""
+        """F_net = 0 along the line, for T, F_E and the weight's part; none while the direction of F_E is open."""
+        if self.neutral:
+            return self.bare_balance_steps()
+        if not self.lift:
+            return []
         w, up, down = self.weight, self.words(1), self.words(-1)
         law = {("up", 1): f"T + F_E - {w} = 0", ("up", -1): f"T - F_E - {w} = 0",
                ("down", 1): f"F_E - T - {w} = 0"}.get((self.string, self.lift), f"F_E - {w} = 0")  # fmt: skip
@@ -149,6 +155,25 @@ class Line:
                 Step(law, make, f"Let the forces along the {'slope' if self.slope else 'vertical'} add up to zero", why, "N", marks, direction=toward,
                      plain=PLAIN_BALANCE, mistakes=mistakes)
             )  # fmt: skip
+        return steps
+
+    def bare_balance_steps(self) -> list[Step]:
+        """F_net = 0 along the line without an electrostatic force: the string carries the weight's part alone."""
+        w, up, down = self.weight, self.words(1), self.words(-1)
+        part = "the weight's component" if self.slope else "the weight"
+        what = f"Let the forces along the {'slope' if self.slope else 'vertical'} add up to zero"
+        why = f"Without charge there is no electrostatic force. At rest, F_net = 0: T acts {up}, {part} pulls {down}."
+        steps = [
+            Step(f"T - {w} = 0", f"T = {w}", what, why, "N", BALANCE_MARKS, direction=self.way(1), plain=PLAIN_BALANCE),
+            Step(f"T - {w} = 0", f"{w} = T", what, why, "N", (Mark("formula"), Mark("substitution")), direction=self.way(-1), plain=PLAIN_BALANCE),
+        ]  # fmt: skip
+        if self.slope:
+            law, reason = "m*a = m*g*sin(theta)", "Once the string is cut only the weight's component acts along the slope; m cancels."  # fmt: skip
+            steps += [
+                Step(law, "a = g*sin(theta)", "Write the second law just after the cut", reason, "m·s⁻²", direction=self.way(-1),
+                     mistakes=(Mistake("sin-cos", "a", "g*cos(theta)", "Small θ: small pull down the slope. The component along the slope has sin θ.", "sin and cos are exchanged"),)),
+                Step(law, "theta = asin(a/g)", "Write the second law just after the cut", reason, "°"),
+            ]  # fmt: skip
         return steps
 
     def field_steps(self, d: float | None, r: float | None) -> list[Step]:
@@ -199,7 +224,7 @@ class Line:
 
     def mass_from_cut(self) -> list[Step]:
         """m where only F_E, the angle and the acceleration after the cut are given."""
-        if not self.slope or self.string == "none":
+        if not self.slope or self.string == "none" or not self.lift:
             return []
         law = {
             ("up", 1): "m*a = m*g*sin(theta) - F_E", ("up", -1): "m*a = m*g*sin(theta) + F_E",
@@ -216,8 +241,10 @@ class Line:
     def ways(self, data: Data) -> list[Step]:
         """Every step this set-up allows."""
         steps = self.weight_steps() + self.balance_steps()
-        steps += coulomb_steps(self.equal, self.way(self.lift), self.sign_1, self.sign_2)
-        steps += counting_steps(self.sign_1)
+        if not self.neutral:
+            toward = self.way(self.lift) if self.lift else None
+            steps += coulomb_steps(self.equal, toward, self.sign_1, self.sign_2)
+            steps += counting_steps(self.sign_1)
         if self.string != "none":
             steps += cut_steps(self.way(self.motion), "g*sin(theta)" if self.slope else "g")
             steps += self.mass_from_cut()
@@ -233,7 +260,8 @@ class Line:
             forces.append(Force("N", v["N"], angle + 90))
         if self.string != "none" and not cut:
             forces.append(Force("T", v["T"], along if self.string == "up" else along + 180))
-        forces.append(Force("F_E", v["F_E"], along if self.lift > 0 else along + 180))
+        if not self.neutral:
+            forces.append(Force("F_E", v["F_E"], along if self.lift > 0 else along + 180))
         return forces
 
     def arrows(self, v: Values | None = None, cut: bool = False) -> tuple[Point, ...]:
@@ -243,13 +271,25 @@ class Line:
             rows.append(("N", "the normal force, away from the slope at right angles to it"))
         if self.string != "none" and not cut and not (v and v.get("T", 1.0) == 0):
             rows.append(("T", f"the tension, along the string, {self.words(1 if self.string == 'up' else -1)}"))  # fmt: skip
+        if self.neutral:
+            return arrow_points(*rows)
         fixed = "the fixed charge"
         push = f"away from {fixed}" if self.side * self.lift < 0 else f"towards {fixed}"
         rows.append(("F_E", f"the electrostatic force, {push}, {self.words(self.lift)}"))
         return arrow_points(*rows)
 
     def after(self) -> tuple[Point, ...]:
-        """Why the acceleration grows or shrinks once the sphere moves: two marks."""
+        """Why the acceleration grows or shrinks once the sphere moves, or neither: two marks."""
+        if self.neutral:
+            alone = (
+                "the weight's component alone acts along the slope"
+                if self.slope
+                else "the weight alone acts along the vertical"
+            )
+            return (
+                Point(f"There is no electrostatic force: {alone}.", 1, ("no electrostatic force",)),
+                Point("It does not depend on where the sphere is, so the acceleration stays the same.", 1, ("stays the same",)),
+            )  # fmt: skip
         towards = self.motion == self.side
         rises = "larger" if towards else "smaller"
         first = f"The sphere moves {'towards' if towards else 'away from'} the fixed charge: r becomes {'smaller' if towards else 'larger'}, so F_E becomes {rises}."
@@ -294,16 +334,32 @@ def line_of(data: Data, slope: bool) -> Line:
     side = 1 if data.choices["where"] == "above" else -1
     string, equal = data.choices["string"], data.choices.get("equal") == "equal"
     acting = kind(data)
+    if neutral(data):
+        return neutral_line(
+            data, Line(slope, side, 0, string, equal, *signs(data, 0), neutral=True)
+        )
     lift = -acting * side
     if not acting:
         lift = told_by_sizes(data, slope, string)
-    if not lift:
-        raise Refusal("acting", SAY_ACTING)
     acting = -lift * side
     line = Line(slope, side, lift, string, equal, *signs(data, acting))
     if lift < 0 and string != "up":
         raise Refusal("acting" if data.choices.get("acting") != "signs" else "string",
                       NO_LIFT.format(up=line.words(1), down=line.words(-1)))  # fmt: skip
+    return line
+
+
+def neutral_line(data: Data, line: Line) -> Line:
+    """The set-up without an electrostatic force, found possible."""
+    if data.choices.get("acting", "signs") != "signs":
+        raise Refusal("acting", "A force of zero neither attracts nor repels. Choose “do what their signs say”, or change the zero.")  # fmt: skip
+    zero = any(data.has(name) and data.values[name] == 0 for name in ("Q1", "Q2"))
+    if data.values.get("F_E") and zero:
+        raise Refusal("F_E", "Without charge there is no electrostatic force: leave this box empty, or type a charge.")  # fmt: skip
+    if not zero and data.has("Q1") and (data.has("Q2") or line.equal):
+        raise Refusal("F_E", "Two charges always exert a force on each other: leave this box empty, or change a charge.")  # fmt: skip
+    if line.string != "up":
+        raise Refusal("string", f"Without charge there is no electrostatic force, and nothing pulls the sphere {line.words(1)}. Choose a string that does, or type a charge.")  # fmt: skip
     return line
 
 

@@ -65,7 +65,7 @@ def diagram(line: Line, known: Values, g: float, *, cut: bool = False, resolved:
     sizes, angle = dict(known), degrees(known.get("theta", 0.5))
     if "m" in known:
         sizes["F_gtotal"] = known["m"] * g
-    wanted = ["F_gtotal", "F_E", *(["N"] if line.slope else []), *(["T"] if line.string != "none" else [])]  # fmt: skip
+    wanted = ["F_gtotal", *([] if line.neutral else ["F_E"]), *(["N"] if line.slope else []), *(["T"] if line.string != "none" else [])]  # fmt: skip
     unknown = [name for name in wanted if name not in sizes]
     sizes.update(
         dict.fromkeys(unknown, max((sizes[n] for n in wanted if n in sizes), default=0.0) or 1.0)
@@ -90,28 +90,35 @@ def diagram(line: Line, known: Values, g: float, *, cut: bool = False, resolved:
 def line_checks(line: Line, names: set[str], steps: Sequence[Step]) -> tuple[Check, ...]:
     """Other routes to the same values than ``steps``, as far as their quantities are among ``names``."""
     up = {("up", 1): "T + F_E", ("up", -1): "T - F_E", ("down", 1): "F_E - T"}.get((line.string, line.lift), "F_E")  # fmt: skip
+    up = "T" if line.neutral else up
+    forces = {"T"} if line.neutral else {"F_E"} | ({"T"} if line.string != "none" else set())
     rows: list[tuple[set[str], Check]] = []
-    if line.slope:
+    if line.slope and (line.lift or line.neutral):
         rows.append((
-            {"m", "theta", "F_E"} | ({"T"} if line.string != "none" else set()),
+            {"m", "theta"} | forces,
             Check("Add the vertical components instead: they must carry the weight", f"({up})*sin(theta) + m*g*cos(theta)^2 = m*g",
                   "The forces along the slope each have a vertical component with sin θ, the normal force mg cos θ one with cos θ."),
         ))  # fmt: skip
+    if line.slope:
         rows.append((
             {"N", "m", "theta"},
             Check("The two components of the weight and the weight itself make a right-angled triangle", "sqrt(N^2 + (m*g*sin(theta))^2) = m*g"),
         ))  # fmt: skip
-    else:
+    elif line.lift or line.neutral:
         rows.append((
-            {"m", "F_E"} | ({"T"} if line.string != "none" else set()),
+            {"m"} | forces,
             Check("Put the forces back: they must carry the weight", f"{up} = m*g"),
         ))  # fmt: skip
     weight = "g*sin(theta)" if line.slope else "g"
     signed = f"({weight} - F_E/m)" if line.lift > 0 else f"({weight} + F_E/m)"
-    rows.append((
-        {"a", "m", "F_E"} | ({"theta"} if line.slope else set()),
-        Check("Work the acceleration from the forces that are left", f"a = {signed}" if line.string == "up" else f"a = F_E/m - {weight}"),
-    ))  # fmt: skip
+    if line.neutral:
+        rows.append(({"a", "T", "m"}, Check("Work the acceleration from the pull of the string", "a = T/m")))  # fmt: skip
+        return tuple(check for wanted, check in rows if wanted <= names)
+    if line.lift:
+        rows.append((
+            {"a", "m", "F_E"} | ({"theta"} if line.slope else set()),
+            Check("Work the acceleration from the forces that are left", f"a = {signed}" if line.string == "up" else f"a = F_E/m - {weight}"),
+        ))  # fmt: skip
     both, sizes = ("Q1^2", ("Q1",)) if line.equal else ("Q1*Q2", ("Q1", "Q2"))
     if all(step.make != f"F_E = k*{both}/r^2" for step in steps):
         rows.append((

@@ -35,6 +35,7 @@ UNSTABLE = (
     "Held by attraction from above this equilibrium is unstable: a little closer and the attraction wins, "
     "a little further away and the weight wins."
 )
+NEUTRAL = "The electrostatic force is zero here: it is left out of the diagram and of the sum of the forces."
 UNITS = {
     "m": "kg", "theta": "°", "N": "N", "F_gpar": "N", "F_g": "N", "T": "N", "F_E": "N", "F_net": "N", "Q1": "C", "Q2": "C",
     "n": "", "r": "m", "d": "m", "D": "m", "a": "m·s⁻²", "E_1": "N·C⁻¹", "E_2": "N·C⁻¹", "E_net": "N·C⁻¹", "alpha": "°",
@@ -147,6 +148,11 @@ def known_sign(data: Data, name: str) -> int:
     return 0
 
 
+def neutral(data: Data) -> bool:
+    """Whether a charge, or the electrostatic force itself, is typed as zero."""
+    return any(data.has(name) and data.values[name] == 0 for name in ("Q1", "Q2", "F_E"))
+
+
 def refuse_uncharged(data: Data) -> None:
     """Without charge there is no electrostatic force, and nothing of this topic is left."""
     for name in ("Q1", "Q2"):
@@ -154,17 +160,16 @@ def refuse_uncharged(data: Data) -> None:
             raise Refusal(name, "A zero charge gives no force, so this cannot be found.")
     if data.values.get("F_E") == 0:
         raise Refusal("F_E", "Without an electrostatic force the charges do not matter. Type a force above zero.")  # fmt: skip
-    if data.choices.get("equal") == "equal" and data.has("Q2"):
-        raise Refusal("Q2", "The charges are equal in size: use the first box only, or choose “may differ”.")  # fmt: skip
 
 
 def refuse_unaskable(data: Data, want: str) -> None:
     """What no set of numbers can answer, whatever the set-up."""
-    refuse_uncharged(data)
     if want == "v":
         raise Refusal("want", NOT_CONSTANT)
     if data.has(want):
         raise Refusal(want, "This is what is to be found: leave its box empty.")
+    if data.choices.get("equal") == "equal" and data.has("Q2"):
+        raise Refusal("Q2", "The charges are equal in size: use the first box only, or choose “may differ”.")  # fmt: skip
 
 
 def kind(data: Data) -> int:

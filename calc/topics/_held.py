@@ -6,6 +6,7 @@ of forces, Coulomb's law and the second law just after the cut.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import sin
 from random import Random
 from typing import cast
@@ -33,8 +34,10 @@ from calc.topics._equilibrium import (
     EQUAL,
     FBD_RULES,
     LENGTHS,
+    NEUTRAL,
     NO_STRING,
     ONE_SIGN,
+    SAY_ACTING,
     SLACK,
     UNITS,
     UNSTABLE,
@@ -44,6 +47,7 @@ from calc.topics._equilibrium import (
     mass,
     optional,
     refuse_unaskable,
+    refuse_uncharged,
     slope_angle,
     tension,
 )
@@ -103,6 +107,7 @@ def plan_line(data: Data, slope: bool) -> Plan:
     want = data.choices["want"]
     refuse_before(data, want)
     line = line_of(data, slope)
+    directed = line.neutral or line.lift != 0  # else no arrow can be drawn for F_E
     constants = data.settings.constants()
     ways = line.ways(data)
     follows = spread(data.values, ways, constants, judge(line, data))
@@ -110,17 +115,19 @@ def plan_line(data: Data, slope: bool) -> Plan:
         if not (line.sign_1 and line.sign_2):
             raise Refusal("Q1", ONE_SIGN)
         ways += line.field_steps(data.values["d"], follows.get("r"))
-    steps = find_steps(data, ways, want)
+    steps = known_steps(data, line, ways, want)
     values = worked(data, steps)
-    notes = (FBD_RULES, *fits(data, ways, steps, UNITS))
+    notes = (*((FBD_RULES,) if directed else ()), *fits(data, ways, steps, UNITS))
+    if line.neutral:
+        notes = (*notes, NEUTRAL)
     if line.string != "none" and follows.get("T") == 0:
         notes = (SLACK, *notes)
     return Plan(
         story=story(data, line),
         parts=(
-            draw_part(line, data, ways),
+            *((draw_part(line, data, ways),) if directed else ()),
             Part("find", "calculate", ASKED[want], steps),
-            *later_parts(line, data, ways, want),
+            *(later_parts(line, data, ways, want) if directed else ()),
         ),
         values=dict(data.values),
         units={"theta": "°"},
@@ -133,6 +140,8 @@ def plan_line(data: Data, slope: bool) -> Plan:
 def refuse_before(data: Data, want: str) -> None:
     """What no set of numbers can answer."""
     refuse_unaskable(data, want)
+    if want in ("F_E", "Q1", "Q2", "n", "r", "E_net"):
+        refuse_uncharged(data)
     if data.choices["string"] == "none":
         if want in ("a", "T", "E_net"):
             raise Refusal("want", NO_STRING)
@@ -147,6 +156,17 @@ def refuse_before(data: Data, want: str) -> None:
         raise Refusal(
             "want", "The charges are equal in size: ask for the charge on the sphere instead."
         )
+
+
+def known_steps(data: Data, line: Line, ways: list[Step], want: str) -> tuple[Step, ...]:
+    """The steps to what is asked; what needs the direction of F_E is refused where nothing tells it."""
+    if line.neutral or line.lift:
+        return find_steps(data, ways, want)
+    try:
+        return lead(data.values, ways, want)
+    except NoWay:
+        find_steps(data, replace(line, lift=1).ways(data), want)  # names what else is missing
+        raise Refusal("acting", SAY_ACTING) from None
 
 
 def find_steps(data: Data, ways: list[Step], want: str) -> tuple[Step, ...]:
@@ -172,7 +192,8 @@ def find_steps(data: Data, ways: list[Step], want: str) -> tuple[Step, ...]:
 def later_parts(line: Line, data: Data, ways: list[Step], want: str) -> tuple[Part, ...]:
     """After the cut: the diagram and what becomes of a. Without a string: what a nudge does."""
     if want == "a":
-        ask = "As the sphere moves on, does its acceleration become larger or smaller? Explain."
+        turn = "change" if line.neutral else "become larger or smaller"
+        ask = f"As the sphere moves on, does its acceleration {turn}? Explain."
         return (
             draw_part(line, data, ways, "draw-cut", cut=True),
             Part("later", "explain", ask, points=line.after()),

@@ -7,6 +7,7 @@ from math import degrees
 from calc.figures import Dimension, Figure, Segment, Sphere, Surface
 from calc.figures.charges import sign_of
 from calc.figures.scenes import slope_scene
+from calc.figures.words import charged
 from calc.questions import Data, Values
 from calc.topics._along import Line
 
@@ -14,15 +15,17 @@ from calc.topics._along import Line
 def story(data: Data, line: Line) -> str:
     """The data as a small story; what is not given is not mentioned."""
     said = data.said
-    who = "A small charged sphere"
+    who = "A small charged sphere" if data.values.get("Q1") != 0 else "A small uncharged sphere"
     if data.has("m"):
         who += f" of mass {said['m']}"
-    if data.has("Q1"):
+    if data.values.get("Q1"):
         who += f"{' and' if data.has('m') else ' with'} charge {said['Q1']}"
     if data.has("n"):
         who += f" with {said['n']} electrons too {'many' if data.choices['which'] == 'excess' else 'few'}"
     facts = [f"{who} is at rest {place(data, line)}.", holding(line)]
-    other = f"A second small sphere{' with charge ' + said['Q2'] if data.has('Q2') else ''}"
+    other = f"A second small {'uncharged ' if data.values.get('Q2') == 0 else ''}sphere"
+    if data.values.get("Q2"):
+        other += f" with charge {said['Q2']}"
     if data.choices["equal"] == "equal":
         other += " with a charge of the same size"
     away = f"{said['r']} " if data.has("r") else ""
@@ -96,7 +99,7 @@ def vertical_figure(line: Line, v: Values) -> Figure:
         Sphere((0.0, gap), radius, sign_of(second), "B"),
         Dimension((0.0, min(0.0, gap)), (0.0, max(0.0, gap)), "r", -2.4, 0.3),
     ]
-    said = f"Sphere A is at rest, sphere B is fixed straight {'above' if gap > 0 else 'below'} it."
+    said = f"Sphere {charged('A', first)} is at rest, sphere {charged('B', second)} is fixed straight {'above' if gap > 0 else 'below'} it."
     if line.string != "none":
         way = 1.0 if line.string == "up" else -1.0
         reach = way * (8.5 if way == line.side else 4.5)

@@ -19,6 +19,7 @@ from calc.topics._equilibrium import (
     mass,
     optional,
     refuse_unaskable,
+    refuse_uncharged,
     tension,
 )
 from calc.topics._held import SCHOOL_G, SCHOOL_K, one_of, si
@@ -124,6 +125,7 @@ def plan_threads(data: Data) -> Plan:
 
 def refuse_before(data: Data, want: str) -> None:
     """What no set of numbers can answer."""
+    refuse_uncharged(data)
     refuse_unaskable(data, want)
     two = data.choices["supports"] == "two"
     if not two and (data.has("s") or want == "s"):

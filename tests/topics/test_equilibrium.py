@@ -562,7 +562,19 @@ HANG = {"want": "Q1", "m": "2 g", "L": "40 cm", "alpha": "20°", "equal": "equal
         ("slope", {"string": "down", "Q2": "-50 nC"}, "string",
          "No equilibrium this way: the electrostatic force points down the slope, like the weight, and nothing pulls up the slope. "
          "Turn one charge's sign, or put the fixed charge on the other side."),
-        ("slope", {"Q1": "0 C"}, "Q1", "A zero charge gives no force, so this cannot be found."),
+        ("slope", {"Q1": "0 C", "want": "F_E"}, "Q1", "A zero charge gives no force, so this cannot be found."),
+        ("slope", {"Q2": "0 C", "want": "r", "r": ""}, "Q2", "A zero charge gives no force, so this cannot be found."),
+        ("threads", {"Q1": "0 C", "want": "T"}, "Q1", "A zero charge gives no force, so this cannot be found."),
+        ("slope", {"Q1": "0 C", "string": "down"}, "string",
+         "Without charge there is no electrostatic force, and nothing pulls the sphere up the slope. Choose a string that does, or type a charge."),
+        ("slope", {"Q1": "0 C", "acting": "repel"}, "acting",
+         "A force of zero neither attracts nor repels. Choose “do what their signs say”, or change the zero."),
+        ("slope", {"Q1": "0 C", "F_E": "5 mN"}, "F_E",
+         "Without charge there is no electrostatic force: leave this box empty, or type a charge."),
+        ("slope", {"F_E": "0 N"}, "F_E",
+         "Two charges always exert a force on each other: leave this box empty, or change a charge."),
+        ("slope", {"Q1": "", "Q2": "", "r": ""}, None,
+         "The tension in the string does not follow from these data. Add the electrostatic force or the acceleration at the instant of the cut."),
         ("slope", {"want": "v"}, "want",
          "After the cut the distance changes, so the electrostatic force and the acceleration change from moment to moment. "
          "The equations of motion need a constant acceleration and may not be used: ask for the acceleration at the instant of the cut."),
@@ -744,3 +756,83 @@ def test_no_mixture_of_boxes_ends_in_a_fault(key: str) -> None:
         assert all(check.agrees for check in worked.checks), typed
         assert all(math.isfinite(value) for value in worked.values.values())
     assert solved >= 3
+
+
+# --- without charge, and without a word about the charges -----------------------------------------------------
+
+
+def test_the_normal_force_needs_no_charges() -> None:
+    """N = mg cos θ is answered from mass and angle alone, without an arrow whose direction nothing tells."""
+    worked = solve("slope", want="N", m="25 g", theta="30°")
+    assert worked.values["N"] == pytest.approx(0.025 * 9.8 * math.cos(math.pi / 6))
+    assert [one.key for one in worked.parts] == ["find"]
+    assert all(check.agrees for check in worked.checks)
+    assert worked.notes == ()
+
+
+@pytest.mark.parametrize("zero", ["Q1", "Q2", "F_E"])
+@pytest.mark.parametrize("want", ["T", "N", "m", "theta", "a"])
+def test_without_charge_the_slope_still_has_its_answers(zero: str, want: str) -> None:
+    """With a zero charge or force the string carries mg sin θ alone; any of its quantities can be asked."""
+    m, theta = 0.025, math.radians(32)
+    right = {"T": m * 9.8 * math.sin(theta), "N": m * 9.8 * math.cos(theta), "a": 9.8 * math.sin(theta), "m": m, "theta": theta}  # fmt: skip
+    typed = {"m": "25 g", "theta": "32°", zero: "0"}
+    if want in ("m", "theta"):
+        typed |= {want: "", "T": f"{right['T']:.12g} N"}
+    worked = solve("slope", want=want, **typed)
+    assert worked.values[want] == pytest.approx(right[want], rel=1e-9)
+    assert all(check.agrees for check in worked.checks)
+    assert worked.notes[-1] == (
+        "The electrostatic force is zero here: it is left out of the diagram and of the sum of the forces."
+    )
+    drawn = [item.label for item in part(worked, "draw").figure.items if isinstance(item, Arrow)]
+    assert sorted(drawn) == ["F_g", "N", "T"]
+    assert [point.keys[0] for point in part(worked, "draw").points] == ["F_g", "N", "T"]
+    if want == "a":
+        assert part(worked, "later").ask == (
+            "As the sphere moves on, does its acceleration change? Explain."
+        )
+        assert [point.words for point in part(worked, "later").points] == [
+            "There is no electrostatic force: the weight's component alone acts along the slope.",
+            "It does not depend on where the sphere is, so the acceleration stays the same.",
+        ]
+
+
+@pytest.mark.parametrize("want", ["T", "m", "a"])
+def test_without_charge_the_sphere_hangs_on_its_string(want: str) -> None:
+    """Straight up and down the string then carries the whole weight."""
+    typed = {"m": "25 g", "Q2": "0 C", "string": "up"}
+    if want == "m":
+        typed |= {"m": "", "T": "0,245 N"}
+    worked = solve("vertical", want=want, **typed)
+    right = {"T": 0.245, "m": 0.025, "a": 9.8}[want]
+    assert worked.values[want] == pytest.approx(right, rel=1e-9)
+    assert all(check.agrees for check in worked.checks)
+
+
+@pytest.mark.parametrize(
+    ("zero", "told"),
+    [
+        ({"Q1": "0 C", "Q2": "+5 nC"}, ("A small uncharged sphere of mass 25 g is at rest", "A second small sphere with charge +5 nC is fixed")),
+        ({"Q1": "+5 nC", "Q2": "0 C"}, ("A small charged sphere of mass 25 g and charge +5 nC is at rest", "A second small uncharged sphere is fixed")),
+    ],
+)  # fmt: skip
+def test_the_story_calls_an_uncharged_sphere_so(
+    zero: dict[str, str], told: tuple[str, str]
+) -> None:
+    """No story speaks of a charged sphere with a charge of zero."""
+    story = solve("slope", want="T", m="25 g", theta="30°", **zero).story
+    assert all(words in story.replace("\N{NO-BREAK SPACE}", " ") for words in told)
+
+
+def test_scenes_tell_the_signs_in_words() -> None:
+    """The text alternative of a scene names the signs that are drawn, and no others."""
+    base = {"want": "T", "m": "25 g", "theta": "30°", "r": "3 cm"}
+    both = solve("slope", **base, Q1="-80 nC", Q2="-5 nC").figure
+    assert "From bottom to top: B (negative) and A (negative)." in both.description
+    none = solve("slope", want="N", m="25 g", theta="30°").figure
+    assert "From bottom to top: B and A." in none.description
+    up = solve("vertical", want="T", string="up", m="25 g", Q1="-80 nC", Q2="5 nC", r="3 cm").figure
+    assert "Sphere A (negative) is at rest, sphere B (positive) is fixed straight below it." in up.description  # fmt: skip
+    pair = solve("threads", want="F_E", m="2 g", alpha="20°", Q1="-4 nC", equal="equal").figure
+    assert pair.description.startswith("Two charged spheres, A (negative) and B (negative), hang apart")  # fmt: skip
