@@ -13,10 +13,11 @@ from typing import Any
 
 from calc import marking_desk, papers_desk, practice_desk, topics
 from calc.answers import AnswerShown, WorkedAnswer
+from calc.decimal_sign import sentence_in_sign
 from calc.questions import Refusal
 from calc.reading import Refusals, read
 from calc.renderings import html, latex, text
-from calc.requests import asked_for, read_settings
+from calc.requests import asked_for, comma_of, read_settings
 from calc.working import work
 
 Operation = Callable[[Mapping[str, Any]], dict[str, Any]]
@@ -47,16 +48,19 @@ def _answer(request: str) -> dict[str, Any]:
     try:
         return {"ok": True, "data": operation(data)}
     except Refusal as refusal:
-        return _refused(refusal)
+        return _refused(refusal, comma=comma_of(data))
     except Refusals as several:
-        return _refused(*several.refusals)
+        return _refused(*several.refusals, comma=comma_of(data))
     except (ValueError, ArithmeticError) as problem:
         sentence = "These numbers have no answer here: a step has no real, finite value. Check the sizes and prefixes."
         return _refused(Refusal(None, sentence), fault=str(problem))
 
 
-def _refused(*refusals: Refusal, fault: str = "") -> dict[str, Any]:
-    errors = [{"field": refusal.field, "message": refusal.sentence} for refusal in refusals]
+def _refused(*refusals: Refusal, fault: str = "", comma: bool = True) -> dict[str, Any]:
+    errors = [
+        {"field": refusal.field, "message": sentence_in_sign(refusal.sentence, comma)}
+        for refusal in refusals
+    ]
     return {"ok": False, "errors": errors, **({"fault": fault} if fault else {})}
 
 

@@ -17,6 +17,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
+from calc.decimal_sign import in_sign
 from calc.symbols import symbol
 
 _FUNCTIONS: dict[str, Callable[[float], float]] = {
@@ -105,10 +106,15 @@ class Expression:
             raise ExpressionError(f"{self.source} has no finite value here")
         return result
 
-    def maths(self, shown: Mapping[str, Shown] | None = None) -> Maths:
-        """In symbols, or with every name that is in ``shown`` replaced by its number."""
+    def maths(self, shown: Mapping[str, Shown] | None = None, *, comma: bool = True) -> Maths:
+        """In symbols, or with every name that is in ``shown`` replaced by its number.
+
+        ``comma``: the decimal sign of the formula's own numbers; those in ``shown`` bring theirs.
+        """
         piece = _draw(self.tree, shown or {})
-        return Maths(piece.tex, piece.text)
+        if comma:
+            return Maths(piece.tex, piece.text)
+        return Maths(piece.tex.replace("{,}", "."), in_sign(piece.text, comma))
 
 
 @dataclass(frozen=True)
@@ -126,8 +132,9 @@ class Equation:
         """Left side minus right side."""
         return self.left.value(values) - self.right.value(values)
 
-    def maths(self, shown: Mapping[str, Shown] | None = None) -> Maths:
-        return self.left.maths(shown) + Maths(" = ", " = ") + self.right.maths(shown)
+    def maths(self, shown: Mapping[str, Shown] | None = None, *, comma: bool = True) -> Maths:
+        left, right = self.left.maths(shown, comma=comma), self.right.maths(shown, comma=comma)
+        return left + Maths(" = ", " = ") + right
 
 
 @lru_cache(maxsize=4096)

@@ -51,7 +51,7 @@ def hints(topic: Topic, question: Question, found: Read, plan: Plan) -> dict[str
     return {
         part.key: tuple(
             hint
-            for hint in _of_part(topic, question, part, data)
+            for hint in _of_part(topic, question, part, data, style.comma)
             if not any(holds_number(hint.text, number) for number in answers)
         )
         for part in plan.parts
@@ -78,7 +78,7 @@ def holds_number(words: str, number: str) -> bool:
 
 
 def _of_part(
-    topic: Topic, question: Question, part: Part, data: Mapping[str, Shown]
+    topic: Topic, question: Question, part: Part, data: Mapping[str, Shown], comma: bool
 ) -> Iterator[Hint]:
     if part.kind != "calculate":
         yield from _of_points(part)
@@ -94,13 +94,13 @@ def _of_part(
         yield Hint(
             "words", " ".join([_sentence(step.what), step.why, *(law.words for law in laws)])
         )
-        yield from _of_step(step, data)
+        yield from _of_step(step, data, comma)
 
 
-def _of_step(step: Step, data: Mapping[str, Shown]) -> Iterator[Hint]:
+def _of_step(step: Step, data: Mapping[str, Shown], comma: bool) -> Iterator[Hint]:
     law, make = equation(step.law), equation(step.make)
     open_name = symbol(step.makes).text
-    yield Hint("formula", "The formula:", (law.maths(),))
+    yield Hint("formula", "The formula:", (law.maths(comma=comma),))
     known = _sizes_only(data, step.sizes)
     put_in = {name: known[name] for name in law.names if name in known and name != step.makes}
     words = f"Put in the data, in SI units. {open_name} is still open."
@@ -110,12 +110,12 @@ def _of_step(step: Step, data: Mapping[str, Shown]) -> Iterator[Hint]:
         put_in[name] = GAP
         words += f" The box {GAP.text} is left for you: {symbol(name).text} goes there."
     if put_in:
-        yield Hint("numbers", words, (law.maths(put_in),))
-    algebra = tuple(equation(line).maths() for line in step.lines)
+        yield Hint("numbers", words, (law.maths(put_in, comma=comma),))
+    algebra = tuple(equation(line).maths(comma=comma) for line in step.lines)
     if step.root:
         yield Hint("algebra", step.root.method, algebra)
     elif algebra or step.law.replace(" ", "") != step.make.replace(" ", ""):
-        yield Hint("algebra", f"Make {open_name} the subject:", (*algebra, make.maths()))
+        yield Hint("algebra", f"Make {open_name} the subject:", (*algebra, make.maths(comma=comma)))
 
 
 def _of_points(part: Part) -> Iterator[Hint]:

@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc.constants import Settings
+from calc.decimal_sign import sentence_in_sign
 from calc.marking import PartMarked, formulas, mark_question, tick_items
 from calc.marking_words import fits, head, sentence_text, sentences, where_words
 from calc.questions import Part, Plan, Refusal
@@ -33,7 +34,7 @@ def mark(data: Mapping[str, Any]) -> dict[str, Any]:
     if not isinstance(answers, Mapping):
         raise Refusal(None, "The answers of this request cannot be read. Type them again.")
     marked = mark_question(plan, found, answers)
-    several = len(plan.parts) > 1
+    several, comma = len(plan.parts) > 1, found.data.settings.comma
     verdicts = [
         verdict(part, str(index) if several else "", found.data.settings)
         for index, part in enumerate(marked, 1)
@@ -46,7 +47,7 @@ def mark(data: Mapping[str, Any]) -> dict[str, Any]:
         "possible": sum(part.possible for part in marked),
         "self_marked": ticked,
         "problems": [
-            {"field": problem.field, "message": problem.sentence}
+            {"field": problem.field, "message": sentence_in_sign(problem.sentence, comma)}
             for part in marked
             for problem in part.problems
         ],
@@ -89,7 +90,10 @@ def verdict(marked: PartMarked, number: str, settings: Settings) -> dict[str, An
         ],
         "earned": marked.earned,
         "possible": marked.possible,
-        "problems": [{"field": p.field, "message": p.sentence} for p in marked.problems],
+        "problems": [
+            {"field": p.field, "message": sentence_in_sign(p.sentence, style.comma)}
+            for p in marked.problems
+        ],
     }
     shown["html"] = rendering.part(shown, said, told, more)
     return shown
@@ -100,7 +104,11 @@ def sheet(data: Mapping[str, Any]) -> dict[str, Any]:
     key, found, plan = _worked(data)
     values = run(plan, found.data.settings.constants())
     lines = [_part_sheet(part, plan, found, values) for part in plan.parts]
-    return {"question": key, "parts": lines, "html": rendering_sheet.render(key, plan, lines)}
+    return {
+        "question": key,
+        "parts": lines,
+        "html": rendering_sheet.render(key, plan, lines, comma=found.data.settings.comma),
+    }
 
 
 def _part_sheet(part: Part, plan: Plan, found: Read, values: dict[str, float]) -> dict[str, Any]:

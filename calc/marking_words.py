@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.answers import Direction
+from calc.decimal_sign import sentence_in_sign
 from calc.early_rounding import two_decimals
 from calc.expressions import Maths, expression
 from calc.findings import Finding
@@ -85,7 +86,9 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
     if marked.state == "self-marked":
         told.append(Sentence("You ticked these points yourself: check each against the words of the memo."))  # fmt: skip
     if marked.state == "unreadable":
-        told += [Sentence(problem.sentence) for problem in marked.problems]
+        told += [
+            Sentence(sentence_in_sign(problem.sentence, style.comma)) for problem in marked.problems
+        ]
     named = {slip.key for fit in _fits(marked) for slip in fit.slips}
     for mistake in marked.picked:
         if mistake.key in named:
@@ -241,7 +244,7 @@ def _fits(marked: PartMarked) -> tuple[Suspect, ...]:
 
 
 def _told(fit: Suspect, finding: Finding, style: Style) -> FitTold:
-    lines = [line for slip in fit.slips for line in _lines(slip)]
+    lines = [line for slip in fit.slips for line in _lines(slip, style.comma)]
     return FitTold(
         say=tuple(slip.say for slip in fit.slips),
         why=tuple(slip.why for slip in fit.slips if slip.why),
@@ -251,13 +254,13 @@ def _told(fit: Suspect, finding: Finding, style: Style) -> FitTold:
     )
 
 
-def _lines(slip: Slip) -> list[Maths]:
+def _lines(slip: Slip, comma: bool) -> list[Maths]:
     """The wrong formula, for a mistake in a formula; a datum's slip is told in words."""
     if slip.kind != "declared":
         return []
     sign = symbol(slip.at)
     return [
-        Maths(sign.tex, sign.text) + Maths(" = ", " = ") + expression(how).maths()
+        Maths(sign.tex, sign.text) + Maths(" = ", " = ") + expression(how).maths(comma=comma)
         for _, how in slip.instead
     ]
 

@@ -116,7 +116,7 @@ def make(wanted: Wanted) -> Paper:
         wanted,
         items,
         tuple(sheet[name] for name in sorted(sheet)),
-        tuple(equation(form).maths() for form in formulas(laws)),
+        tuple(equation(form).maths(comma=wanted.settings.comma) for form in formulas(laws)),
     )
 
 

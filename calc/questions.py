@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 
 from calc.answers import Direction, Law, Mark, Point
 from calc.constants import Settings
+from calc.decimal_sign import in_sign
 from calc.figures import Figure
 
 Values = Mapping[str, float]
@@ -291,6 +292,19 @@ class Question:
     adjust: Callable[[dict[str, object], object, int], dict[str, object]] | None = None
     levels: tuple[int, ...] = (1, 2, 3)
     scenario: bool = False
+
+    def __post_init__(self) -> None:
+        """Whoever asks for the plan gets its words, figures and refusals with the reader's decimal sign."""
+        written = self.plan
+
+        def plan(data: Data) -> Plan:
+            comma = data.settings.comma
+            try:
+                return in_sign(written(data), comma)
+            except Refusal as refusal:
+                raise Refusal(refusal.field, in_sign(refusal.sentence, comma)) from None
+
+        object.__setattr__(self, "plan", plan)
 
     def find(self, name: str) -> Field:
         """The declared field called ``name``; KeyError lists those there are."""

@@ -42,6 +42,12 @@ def variant_of(data: Mapping[str, Any]) -> int:
     return value if isinstance(value, int) and 0 <= value < 10**9 else 0
 
 
+def comma_of(data: Mapping[str, Any]) -> bool:
+    """The decimal sign a request asks for, whatever else is wrong with it."""
+    settings = data.get("settings")
+    return not isinstance(settings, Mapping) or settings.get("comma", True) in (True, "comma")
+
+
 def read_settings(typed: object) -> Settings:
     """The reader's settings: constants as typed text by name, ``decimals`` (0 to 6) and ``comma``.
 
@@ -77,4 +83,4 @@ def read_settings(typed: object) -> Settings:
         decimals = 2
     if refusals:
         raise Refusals(tuple(refusals))
-    return Settings(changed, decimals, typed.get("comma", True) in (True, "comma"))
+    return Settings(changed, decimals, comma_of({"settings": typed}))

@@ -255,10 +255,11 @@ class _Writer:
         known = {
             name: shown for name, shown in self._sized(step.sizes).items() if name != step.makes
         }
-        algebra = tuple(equation(line).maths() for line in step.lines)
+        comma = self.style.comma
+        algebra = tuple(equation(line).maths(comma=comma) for line in step.lines)
         rearranged = not step.root and step.law.replace(" ", "") != step.make.replace(" ", "")
         if rearranged:
-            algebra += (make.maths(), make.maths(known))
+            algebra += (make.maths(comma=comma), make.maths(known, comma=comma))
         name = _symbol(step.makes)
         result = name + Maths(" = ", " = ") + measure(value, step.unit, self.style)
         self.shown[step.makes] = self._number(step.makes, value, data=False)
@@ -266,8 +267,8 @@ class _Writer:
             makes=step.makes,
             what=step.what,
             why=step.why,
-            formula=law.maths(),
-            substitution=law.maths(known),
+            formula=law.maths(comma=comma),
+            substitution=law.maths(known, comma=comma),
             algebra=algebra,
             result=result,
             value=value,
@@ -290,7 +291,11 @@ class _Writer:
         both = measure(left, "", self.style) + mark + measure(right, "", self.style)
         return CheckShown(
             check.what,
-            (line.maths(), line.maths(self._sized(check.sizes)), both),
+            (
+                line.maths(comma=self.style.comma),
+                line.maths(self._sized(check.sizes), comma=self.style.comma),
+                both,
+            ),
             agrees,
             check.words,
         )

@@ -6,21 +6,24 @@ from collections.abc import Mapping, Sequence
 from html import escape
 from typing import Any
 
+from calc.decimal_sign import in_sign
 from calc.expressions import Maths, equation
 from calc.questions import Part, Plan
 from calc.renderings.html import maths
 from calc.symbols import symbol
 
 
-def render(key: str, plan: Plan, lines: Sequence[Mapping[str, Any]]) -> str:
+def render(key: str, plan: Plan, lines: Sequence[Mapping[str, Any]], *, comma: bool = True) -> str:
     """The sheet of question ``key`` (``topic.question``). lines: as ``calc.marking_desk.sheet`` makes them.
+
+    comma: the reader's decimal sign in formulas and examples.
 
     Field names are paths of the request: ``answers.find.value``, ``answers.find.steps.F_1``.
     """
     spot = f"sheet-{key.replace('.', '-')}"
     several = len(plan.parts) > 1
     parts = "".join(
-        _part(spot, part, line, str(index) if several else "")
+        _part(spot, part, line, str(index) if several else "", comma)
         for index, (part, line) in enumerate(zip(plan.parts, lines, strict=True), 1)
     )
     return (
@@ -31,10 +34,10 @@ def render(key: str, plan: Plan, lines: Sequence[Mapping[str, Any]]) -> str:
     )
 
 
-def _part(spot: str, part: Part, line: Mapping[str, Any], number: str) -> str:
+def _part(spot: str, part: Part, line: Mapping[str, Any], number: str, comma: bool) -> str:
     path = f"answers.{part.key}"
     shown = f'<span class="part-number">{escape(number)}</span> ' if number else ""
-    body = _points(path, line["tick"]) if "tick" in line else _boxes(spot, path, part, line)
+    body = _points(path, line["tick"]) if "tick" in line else _boxes(spot, path, part, line, comma)
     return (
         f'<fieldset class="answer-part" data-part="{escape(part.key)}"><legend>{shown}{escape(part.ask)} '
         f'<span class="worth">({part.marks})</span></legend>{body}<div class="verdict-place"></div></fieldset>'
@@ -52,7 +55,7 @@ def _points(path: str, items: Sequence[str]) -> str:
     )
 
 
-def _boxes(spot: str, path: str, part: Part, line: Mapping[str, Any]) -> str:
+def _boxes(spot: str, path: str, part: Part, line: Mapping[str, Any], comma: bool) -> str:
     answer = str(line["answer"])
     units = {step.makes: step.unit for step in part.steps}
     boxes = "".join(
@@ -67,7 +70,7 @@ def _boxes(spot: str, path: str, part: Part, line: Mapping[str, Any]) -> str:
     )
     boxes += _direction(spot, f"{path}.direction", line)
     working = "".join(
-        _working(spot, path, name, name not in part.asked, line["formulas"].get(name, ()))
+        _working(spot, path, name, name not in part.asked, line["formulas"].get(name, ()), comma)
         for name in units
     )
     return (
@@ -119,16 +122,17 @@ def _direction(spot: str, path: str, line: Mapping[str, Any]) -> str:
 
 
 def _working(
-    spot: str, path: str, name: str, has_value: bool, offers: Sequence[Sequence[str]]
+    spot: str, path: str, name: str, has_value: bool, offers: Sequence[Sequence[str]], comma: bool
 ) -> str:
     picks = "".join(
         f'<label class="formula"><input type="radio" name="{escape(path)}.formula.{escape(name)}" value="{escape(key)}"> '
-        f"{maths(equation(line).maths())}</label>"
+        f"{maths(equation(line).maths(comma=comma))}</label>"
         for key, line in offers
     )
     if picks:
         picks = f'<fieldset class="formulas"><legend>The formula I used</legend>{picks}</fieldset>'
-    boxes = _box(spot, f"{path}.substitution.{name}", "Numbers put in for", name, hint="for example 9e9 × 8e-9 × 5e-9 / 0,12^2")  # fmt: skip
+    hint = in_sign("for example 9e9 × 8e-9 × 5e-9 / 0,12^2", comma)
+    boxes = _box(spot, f"{path}.substitution.{name}", "Numbers put in for", name, hint=hint)
     if has_value:
         boxes += _box(spot, f"{path}.steps.{name}", "My value of", name)
     return f'<div class="working-step">{picks}<div class="fields">{boxes}</div></div>'
