@@ -128,7 +128,6 @@ class CheckShown:
 
     what: str
     lines: tuple[Maths, ...]
-    agrees: bool
     words: str
 
 
@@ -152,7 +151,10 @@ class Law:
 
 @dataclass(frozen=True)
 class WorkedAnswer:
-    """A whole answer. ``values`` holds every named value, SI, unrounded."""
+    """A whole answer. ``values`` holds every named value, SI, unrounded.
+
+    unproven: the checks left out because they do not come out for these values.
+    """
 
     question: str
     title: str
@@ -167,6 +169,7 @@ class WorkedAnswer:
     notes: tuple[str, ...] = ()
     warnings: tuple[str, ...] = ()
     values: dict[str, float] = field(default_factory=dict)
+    unproven: tuple[str, ...] = ()
 
     @property
     def marks(self) -> int:

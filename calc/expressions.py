@@ -69,6 +69,14 @@ class _Piece:
     level: int
     number: bool = False
 
+    @property
+    def negative(self) -> bool:
+        """True where the piece starts with a minus, which after another factor or term needs brackets."""
+        return self.text.startswith("−")
+
+    def bracketed(self) -> _Piece:
+        return _Piece(rf"\left({self.tex}\right)", f"({self.text})", _ATOM)
+
 
 class Expression:
     """A parsed expression. Get one from :func:`expression`."""
@@ -206,7 +214,7 @@ def _with_sums(node: ast.expr) -> ast.expr:
 def _wrap(piece: _Piece, level: int) -> _Piece:
     if piece.level >= level:
         return piece
-    return _Piece(rf"\left({piece.tex}\right)", f"({piece.text})", _ATOM)
+    return piece.bracketed()
 
 
 def _bracketed_number(piece: _Piece) -> _Piece:
@@ -230,8 +238,8 @@ def _draw(node: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
             return _Piece(digits.replace(".", "{,}"), digits.replace(".", ","), _ATOM)
         case ast.UnaryOp(operand=operand):
             inner = _wrap(_draw(operand, shown), _PRODUCT)
-            if inner.number and inner.text.startswith("−"):
-                inner = _bracketed_number(inner)
+            if inner.negative:
+                inner = inner.bracketed()
             return _Piece("-" + inner.tex, "−" + inner.text, _SIGN)
         case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
             return _draw_sum(_draw(left, shown), isinstance(op, ast.Sub), _draw(right, shown))
@@ -247,12 +255,8 @@ def _draw(node: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
 
 
 def _draw_sum(left: _Piece, minus: bool, right: _Piece) -> _Piece:
-    if (
-        right.level == _SIGN
-        or (right.level == _SUM and minus)
-        or (right.number and right.text.startswith("−"))
-    ):
-        right = _wrap(_Piece(right.tex, right.text, _SUM), _ATOM)
+    if right.negative or (right.level == _SUM and minus):
+        right = right.bracketed()
     mark = ("-", "−") if minus else ("+", "+")
     return _Piece(f"{left.tex} {mark[0]} {right.tex}", f"{left.text} {mark[1]} {right.text}", _SUM)
 
@@ -265,8 +269,10 @@ def _draw_product(left: ast.expr, right: ast.expr, shown: Mapping[str, Shown]) -
         return _Piece(
             rf"{first.tex} \times {second.tex}", f"{first.text} × {second.text}", _PRODUCT
         )
-    if isinstance(right, ast.BinOp) and isinstance(right.op, ast.Div):
-        second = _wrap(_Piece(second.tex, second.text, _SUM), _ATOM)
+    if second.negative or (isinstance(right, ast.BinOp) and isinstance(right.op, ast.Div)):
+        second = second.bracketed()
+    if isinstance(left, ast.BinOp) and isinstance(left.op, ast.Div):  # a/b c would read as a/(b c)
+        first = _Piece(first.tex, f"({first.text})", _ATOM)
     # sin θ followed by another factor needs air; k Q₁ does not
     space = r"\," if _ends_in_function(left) or _starts_with_function(right) else ""
     # F_E cannot be lowered in plain text, and F_Er would read as another name
@@ -303,9 +309,8 @@ def _draw_fraction(top: _Piece, bottom: _Piece) -> _Piece:
     over = top.text if top.level >= _PRODUCT else f"({top.text})"
     if top.number and _spaced(top.text):
         over = f"({top.text})"
-    under = (
-        bottom.text if bottom.level >= _POWER and not _spaced(bottom.text) else f"({bottom.text})"
-    )
+    bare = bottom.level >= _POWER and not bottom.negative and not _spaced(bottom.text)
+    under = bottom.text if bare else f"({bottom.text})"
     return _Piece(tex, f"{over}/{under}", _PRODUCT)
 
 
@@ -319,7 +324,8 @@ def _draw_power(base: ast.expr, exponent: ast.expr, shown: Mapping[str, Shown]) 
     digits = raised.text.replace("−", "-")
     power = digits.translate(_SUPERSCRIPTS) if digits.lstrip("-").isdigit() else f"^({raised.text})"
     if isinstance(base, ast.Call) and _call_name(base) in ("sin", "cos", "tan"):
-        name, inner = _call_name(base), _wrap(_draw(base.args[0], shown), _POWER)
+        name, inner = _call_name(base), _draw(base.args[0], shown)
+        inner = inner.bracketed() if inner.negative else _wrap(inner, _POWER)
         return _Piece(
             rf"\{name}^{{{raised.tex}}} {inner.tex}", f"{name}{power} {inner.text}", _POWER
         )
@@ -338,5 +344,5 @@ def _draw_call(name: str, inner: _Piece) -> _Piece:
     if name.startswith("a"):
         head = (_TEX_FUNCTIONS[name], _TEXT_FUNCTIONS[name])
         return _Piece(rf"{head[0]}\left({inner.tex}\right)", f"{head[1]}({inner.text})", _POWER)
-    inner = _wrap(inner, _POWER)
+    inner = inner.bracketed() if inner.negative else _wrap(inner, _POWER)
     return _Piece(rf"\{name} {inner.tex}", f"{name} {inner.text}", _POWER)

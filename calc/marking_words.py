@@ -119,7 +119,7 @@ def _about(finding: Finding, style: Style) -> list[Sentence]:
 
 def printed(value: float, way: Chain, style: Style) -> Maths:
     """A value of the step's kind as a memo prints it."""
-    return measure(value, way.step.unit, style)
+    return measure(value, way.step.unit, style, count=way.step.count)
 
 
 def _equals(finding: Finding, value: float, style: Style) -> Maths:

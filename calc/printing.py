@@ -11,7 +11,7 @@ float back are first taken to 14 significant digits (calculators commonly carry 
 common practice, no source).
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import ROUND_HALF_UP, Context, Decimal
 
 from calc.units import Unit, speak
@@ -21,12 +21,13 @@ NO_BREAK = "\N{NO-BREAK SPACE}"
 _MINUS = "\N{MINUS SIGN}"
 _CONTEXT = Context(prec=60, rounding=ROUND_HALF_UP)
 _CALCULATOR = Context(prec=14, rounding=ROUND_HALF_UP)
-_SIX = Context(prec=6, rounding=ROUND_HALF_UP)
 _MOST_DECIMALS = 10
 _SMALLEST_PLAIN_RESULT = Decimal("0.1")
 _SMALLEST_PLAIN_DATUM = Decimal("0.001")
 _SCIENTIFIC_FROM = 10_000
 _LONGEST_DATUM = 12  # significant digits; a longer float is noise, not a datum
+_NEAR = Decimal("1e-9")  # relative: a float nearer than this to a whole number is that number
+_MOST_ANGLE_DECIMALS = 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +52,7 @@ class Printed:
     text: str
     tex: str
     spoken: str
+    number: Decimal = field(default=Decimal(), compare=False)  # what the digits say
 
 
 def rounded(value: float | Decimal, style: Style = Style()) -> Printed:
@@ -75,19 +77,48 @@ def rounded(value: float | Decimal, style: Style = Style()) -> Printed:
     return _print(f"{coefficient:f}", power, style)
 
 
-def exact(value: float | Decimal, style: Style = Style()) -> Printed:
-    """A datum with all its digits: 0,15 or 1,6 × 10⁻¹⁹; plain from 0,001 to below 10 000.
+def count(value: float, style: Style = Style()) -> Printed:
+    """A number of things: 3 where it is whole, 2,40 where the data do not fit, 4,06 × 10¹⁰ where it is large."""
+    number = _CALCULATOR.plus(_decimal(value))
+    whole = number.to_integral_value()
+    if abs(number) < _SCIENTIFIC_FROM and whole and abs(number - whole) <= _NEAR * abs(whole):
+        return _print(f"{whole:f}", None, style)
+    return rounded(number, style)
+
+
+def angle(degrees: float, style: Style = Style()) -> Printed:
+    """Degrees, never with a power of ten, and rounded to a quarter turn only when they are one.
+
+    A direction 0,004° off an axis is not along it: its distance from the axis keeps two figures.
+    """
+    number = _CALCULATOR.plus(_decimal(degrees))
+    quarter = 90 * (number / 90).to_integral_value()
+    gap = abs(number - quarter)
+    if not gap:
+        return _print(
+            f"{quarter:f}" if not quarter else f"{quarter:.{style.decimals}f}", None, style
+        )
+    figures = max(style.decimals, 2)
+    places = max(style.decimals, min(figures - 1 - gap.adjusted(), _MOST_ANGLE_DECIMALS))
+    plain = number.quantize(Decimal((0, (1,), -places)), context=_CONTEXT)
+    return _print(f"{plain:f}", None, style)
+
+
+def exact(
+    value: float | Decimal, style: Style = Style(), figures: int = 6, *, plain: bool = False
+) -> Printed:
+    """A datum with all its digits: 0,15 or 1,6 × 10⁻¹⁹; plain from 0,001 to below 10 000, or always.
 
     A float with more than twelve significant digits came out of a calculation and is
-    shown with six; a ``Decimal`` keeps its digits.  Raises ``ValueError`` for a value
-    that is not finite.
+    shown with six, or as many ``figures`` as asked; a ``Decimal`` keeps its digits.
+    Raises ``ValueError`` for a value that is not finite.
     """
     number = _decimal(value).normalize(_CONTEXT)
     if isinstance(value, float) and len(number.as_tuple().digits) > _LONGEST_DATUM:
-        number = _SIX.plus(number).normalize(_CONTEXT)
+        number = Context(figures, ROUND_HALF_UP).plus(number).normalize(_CONTEXT)
     if not number:
         return _print("0", None, style)
-    if _SMALLEST_PLAIN_DATUM <= abs(number) < _SCIENTIFIC_FROM:
+    if plain or _SMALLEST_PLAIN_DATUM <= abs(number) < _SCIENTIFIC_FROM:
         return _print(f"{number:f}", None, style)
     power = number.adjusted()
     return _print(f"{number.scaleb(-power, _CONTEXT):f}", power, style)
@@ -119,6 +150,7 @@ def _decimal(value: float | Decimal) -> Decimal:
 
 
 def _print(digits: str, power: int | None, style: Style) -> Printed:
+    number = Decimal(digits).scaleb(power or 0, _CONTEXT)
     mark = "," if style.comma else "."
     text = digits.replace("-", _MINUS).replace(".", mark)
     tex = digits.replace(".", "{,}" if style.comma else ".")
@@ -127,4 +159,4 @@ def _print(digits: str, power: int | None, style: Style) -> Printed:
         text += f"{NO_BREAK}×{NO_BREAK}10{superscript(power)}"
         tex += f" \\times 10^{{{power}}}"
         words += f" times 10 to the power {'minus ' if power < 0 else ''}{abs(power)}"
-    return Printed(text, tex, words)
+    return Printed(text, tex, words, number)

@@ -116,7 +116,7 @@ def parse_quantity(text: str, field_unit: str, *, example: str | None = None) ->
     wanted = parse_unit(field_unit)
     shown = example or _example(wanted)
     typed = _typed(text, shown)
-    number, rest = _split(typed, shown)
+    number, rest = _split(typed, shown, wanted.text)
     unit = _unit(rest, wanted, typed, shown) if rest else wanted
     try:
         value = unit.to_si(number)
@@ -155,8 +155,8 @@ def _too_far(typed: str, example: str) -> QuantityError:
     )
 
 
-def _split(typed: str, example: str) -> tuple[Decimal, str]:
-    """The number at the start of ``typed``, and the text of its unit."""
+def _split(typed: str, example: str, wanted: str = "") -> tuple[Decimal, str]:
+    """The number at the start of ``typed``, and the text of its unit; ``wanted`` is the box's own."""
     plain = raised_to_caret(typed.translate(_LIKENESSES))
     if _NOT_FINITE.match(plain):
         raise QuantityError(
@@ -172,7 +172,7 @@ def _split(typed: str, example: str) -> tuple[Decimal, str]:
         raise QuantityError(f'"{typed}" {rule}, for example {example}.')
     # A phone may add a full stop after two spaces.
     rest = plain[match.end() :].strip().rstrip(" .")
-    if rest:
+    if rest and not rest == wanted == "%":
         _check_rest(match, rest, typed, example)
     sign, alone, whole, decimals, *powers = match.groups()
     power = (alone or next(filter(None, powers), "0")).replace(" ", "")

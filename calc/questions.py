@@ -128,6 +128,7 @@ class Step:
     sizes: signed names of which only the size is substituted (charges in a force).
     why: the reason, for a learner; plain: the same for someone who has forgotten the physics.
     direction: data, or a function of all values. mistakes: known wrong ways to do this step.
+    count: the value counts things, and is printed whole when it is whole.
     """
 
     law: str
@@ -142,6 +143,7 @@ class Step:
     root: Root | None = None
     sizes: tuple[str, ...] = ()
     plain: str = ""
+    count: bool = False
 
     @property
     def makes(self) -> str:

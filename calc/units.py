@@ -181,6 +181,10 @@ def _elide(word: str) -> str:
 
 _build_tables()
 
+# Not in the table: a percentage is an answer of its own kind and goes with no other unit.
+_PER_CENT = _Atom("%", "per cent", "per cent", Fraction(1), _NONE, "%", 1)
+_SYMBOLS["%"] = _PER_CENT
+
 _MOST_GUESSES = 64
 _REMEDIES = dict.fromkeys(("kph", "kmh", "kmph"), "Type km/h, for example 36 km/h.")
 _REMEDIES["°C"] = "Add 273 to the temperature and type kelvin, for example 293 K."
@@ -197,6 +201,8 @@ def parse_unit(text: str) -> Unit:
     Blank text is the unit of a pure number.  Raises ``UnitError``, nothing else.
     """
     text = text.strip()
+    if text == "%":
+        return _assemble([(_PER_CENT, 1)])
     if len(text) > LONGEST:
         raise UnitError(f'"{text[:20]}…" is longer than {LONGEST} characters.')
     pairs: list[tuple[_Atom, int]] = []
@@ -301,6 +307,7 @@ def kind_of(unit: Unit) -> str:
 
 def _tex_symbol(symbol: str) -> str:
     text = symbol.replace("µ", "\\mu ").replace("Ω", "\\Omega").replace("°", "{}^\\circ")
+    text = text.replace("%", "\\%")
     return text.replace("\\mu \\", "\\mu\\")
 
 

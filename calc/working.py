@@ -10,6 +10,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import replace
 
+from calc import printing
 from calc.answers import (
     AnswerShown,
     CheckShown,
@@ -21,9 +22,9 @@ from calc.answers import (
     WorkedAnswer,
 )
 from calc.constants import SHEET
-from calc.expressions import ExpressionError, Maths, Shown, equation, expression
+from calc.expressions import Equation, ExpressionError, Maths, Shown, equation, expression
 from calc.figures.words import plain
-from calc.printing import Style, exact, rounded, spoken
+from calc.printing import Printed, Style, exact, rounded
 from calc.quantities import Quantity
 from calc.questions import Check, Choice, Data, Input, Part, Plan, Question, Root, Rows, Step, Topic
 from calc.reading import Read
@@ -76,12 +77,32 @@ def _root(step: Step, root: Root, values: dict[str, float]) -> float:
         raise ExpressionError(f"{root.equation}: {none}") from None
 
 
-def measure(value: float, unit: str, style: Style, *, data: bool = False) -> Maths:
+def digits(
+    value: float,
+    unit: str,
+    style: Style,
+    *,
+    data: bool = False,
+    count: bool = False,
+    figures: int = 6,
+) -> Printed:
+    """The number of a value, degrees for an angle: as given when ``data``, else rounded once."""
+    if unit == "°":
+        degrees = math.degrees(value)
+        if data:
+            return exact(_tidy(degrees), style, figures, plain=True)
+        return printing.angle(degrees, style)
+    if data:
+        return exact(value, style, figures)
+    return printing.count(value, style) if count else rounded(value, style)
+
+
+def measure(
+    value: float, unit: str, style: Style, *, data: bool = False, count: bool = False
+) -> Maths:
     """A value with its unit in both notations: as given when ``data``, else rounded once."""
-    angle = unit == "°"
-    number = math.degrees(value) if angle else value
-    printed = exact(_tidy(number) if angle else number, style) if data else rounded(number, style)
-    if angle:
+    printed = digits(value, unit, style, data=data, count=count)
+    if unit == "°":
         return Maths(printed.tex + r"^\circ", printed.text + "°")
     if not unit:
         return Maths(printed.tex, printed.text)
@@ -94,10 +115,10 @@ def _tidy(degrees: float) -> float:
     return float(f"{degrees:.12g}")
 
 
-def say(value: float, unit: str, style: Style) -> str:
+def say(value: float, unit: str, style: Style, *, count: bool = False) -> str:
     """The rounded value for a screen reader."""
-    number = math.degrees(value) if unit == "°" else value
-    return f"{spoken(number, style)} {speak(parse_unit(unit)) if unit else ''}".strip()
+    words = digits(value, unit, style, count=count).spoken
+    return f"{words} {speak(parse_unit(unit)) if unit else ''}".strip()
 
 
 def work(topic: Topic, question: Question, read: Read) -> WorkedAnswer:
@@ -119,6 +140,12 @@ def show(
         for step in plan.steps
         for name in (*equation(step.law).names, *expression(step.how).names)
     }
+    parts = tuple(
+        writer.part(part, index, len(plan.parts)) for index, part in enumerate(plan.parts)
+    )
+    # A check that decides nothing for these values is left out. One that fails is a fault of ours,
+    # which the tests look for; it helps no reader.
+    checks = tuple(writer.check(check) for check in plan.checks if agrees(check, values))
     return WorkedAnswer(
         question=f"{topic.key}.{question.key}",
         title=question.title,
@@ -133,12 +160,11 @@ def show(
             if name in used and name not in plan.values
         ),
         laws=tuple(topic.law(name) for name in question.laws),
-        parts=tuple(
-            writer.part(part, index, len(plan.parts)) for index, part in enumerate(plan.parts)
-        ),
-        checks=tuple(writer.check(check) for check in plan.checks),
+        parts=parts,
+        checks=checks,
+        unproven=tuple(check.what for check in plan.checks if not agrees(check, values)),
         figure=plan.scene(values) if plan.scene else None,
-        notes=plan.notes,
+        notes=plan.notes + writer.notes,
         warnings=read.warnings + plan.warnings,
         values=dict(values),
     )
@@ -195,30 +221,80 @@ def _symbol(name: str) -> Maths:
     return Maths(sign.tex, sign.text)
 
 
+MORE_DIGITS = (
+    "Some lines take an earlier result with more digits than were printed for it: with the rounded number "
+    "they would not give the value below them."
+)
+LOPSIDED = (
+    "In one line two values differ so much in size that the smaller is lost in the digits of the larger, "
+    "so the line as printed does not show it. Check the sizes and prefixes."
+)
+CLOSE = 0.01  # how far off a line may be with the numbers as printed
+MOST_DECIMALS = 10
+FLOATS = 2e-12  # relative: what floats and the dropping of noise in sums leave uncertain
+
+
 class _Writer:
     """Shows the steps of one plan with one set of values."""
 
     def __init__(self, plan: Plan, values: Mapping[str, float], style: Style) -> None:
         self.values, self.style = values, style
         self.units = {**{step.makes: step.unit for step in plan.steps}, **plan.units}
-        self.shown: dict[str, Shown] = {}
+        self.counts = {step.makes for step in plan.steps if step.count}
         made = {step.makes for step in plan.steps}
-        for name, value in values.items():
-            if name not in made:
-                self.shown[name] = self._number(name, value, data=True)
+        self.data = {name for name in values if name not in made}
+        self.known = set(self.data)
+        self.more_digits = self.lopsided = False
 
-    def _number(self, name: str, value: float, *, data: bool) -> Shown:
-        unit = "°" if self.units.get(name) == "°" else ""
-        printed = measure(value, unit, self.style, data=data)
-        return Shown(printed.tex, printed.text)
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What is to be said of the digits of the lines."""
+        return (MORE_DIGITS,) * self.more_digits + (LOPSIDED,) * self.lopsided
 
-    def _sized(self, sizes: tuple[str, ...]) -> dict[str, Shown]:
-        """Every number as shown, without the sign where only the size is put in."""
+    def _number(self, name: str, more: int) -> tuple[Shown, float]:
+        """A name's number as it is put into a line, with ``more`` digits than usual, and its value."""
+        angle = self.units.get(name) == "°"
+        style = replace(self.style, decimals=min(self.style.decimals + more, MOST_DECIMALS))
+        printed = digits(
+            self.values[name], "°" if angle else "", style,
+            data=name in self.data, count=name in self.counts, figures=6 + more,
+        )  # fmt: skip
+        said = float(printed.number)
+        if not angle:
+            return Shown(printed.tex, printed.text), said
+        if math.isclose(said, math.degrees(self.values[name]), rel_tol=1e-12):
+            said = math.degrees(self.values[name])  # a tangent of 90° must stay what it was
+        return Shown(printed.tex + r"^\circ", printed.text + "°"), math.radians(said)
+
+    def _numbers(
+        self, line: Equation, sizes: tuple[str, ...], unknown: str = ""
+    ) -> dict[str, Shown]:
+        """What stands for each known name of ``line``: with so many digits that the line still holds.
+
+        Only the size is put in for a name in ``sizes``; ``unknown`` stays a letter.
+        """
+        names = [name for name in line.names if name in self.known and name != unknown]
+        true, most = sized(self.values, sizes), MOST_DECIMALS - self.style.decimals
+        fewest = dict.fromkeys(names, 0)
+
+        def holds(more: Mapping[str, int]) -> bool:
+            said = {name: self._number(name, more[name])[1] for name in names}
+            return _holds(line, sized({**true, **said}, sizes), abs(true.get(unknown, 0.0)))
+
+        enough = (dict.fromkeys(names, m) for m in range(most + 1))
+        more = next(filter(holds, enough), fewest)
+        self.lopsided = self.lopsided or (not any(more.values()) and not holds(more))
+        for name in names:  # only the numbers that matter keep them
+            if any(more.values()):
+                more[name] = next(m for m in range(more[name] + 1) if holds({**more, name: m}))
+        self.more_digits = self.more_digits or any(more.values())
+        shown = {name: self._number(name, more[name])[0] for name in names}
         bare = {
-            name: Shown(self.shown[name].tex.lstrip("-"), self.shown[name].text.lstrip("−"))
+            name: Shown(shown[name].tex.lstrip("-"), shown[name].text.lstrip("−"))
             for name in sizes
+            if name in shown
         }
-        return {**self.shown, **bare}
+        return {**shown, **bare}
 
     def part(self, part: Part, index: int, count: int) -> PartShown:
         steps = tuple(self.step(step) for step in part.steps)
@@ -239,7 +315,7 @@ class _Writer:
     def answer(self, steps: tuple[StepShown, ...], name: str, *, several: bool) -> AnswerShown:
         """The value of one step as an answer; called by its name where the part asks for several."""
         step = next(step for step in steps if step.makes == name)
-        value = measure(step.value, step.unit, self.style)
+        value = measure(step.value, step.unit, self.style, count=name in self.counts)
         return AnswerShown(
             name,
             step.value,
@@ -252,17 +328,18 @@ class _Writer:
     def step(self, step: Step) -> StepShown:
         law, make = equation(step.law), equation(step.make)
         value = self.values[step.makes]
-        known = {
-            name: shown for name, shown in self._sized(step.sizes).items() if name != step.makes
-        }
+        known = self._numbers(law, step.sizes, step.makes)
         comma = self.style.comma
         algebra = tuple(equation(line).maths(comma=comma) for line in step.lines)
         rearranged = not step.root and step.law.replace(" ", "") != step.make.replace(" ", "")
         if rearranged:
-            algebra += (make.maths(comma=comma), make.maths(known, comma=comma))
+            numbers = self._numbers(make, step.sizes, step.makes)
+            algebra += (make.maths(comma=comma), make.maths(numbers, comma=comma))
         name = _symbol(step.makes)
-        result = name + Maths(" = ", " = ") + measure(value, step.unit, self.style)
-        self.shown[step.makes] = self._number(step.makes, value, data=False)
+        result = (
+            name + Maths(" = ", " = ") + measure(value, step.unit, self.style, count=step.count)
+        )
+        self.known.add(step.makes)
         return StepShown(
             makes=step.makes,
             what=step.what,
@@ -273,7 +350,7 @@ class _Writer:
             result=result,
             value=value,
             unit=step.unit,
-            spoken=say(value, step.unit, self.style),
+            spoken=say(value, step.unit, self.style, count=step.count),
             direction=direction(step, self.values),
             marks=step.marks,
             method=step.root.method if step.root else "",
@@ -281,24 +358,62 @@ class _Writer:
         )
 
     def check(self, check: Check) -> CheckShown:
+        """A check that holds; see :func:`agrees`."""
         if check.holds:
-            return CheckShown(check.what, (), check.holds(self.values), check.words)
+            return CheckShown(check.what, (), check.words)
         line = equation(check.equation)
-        values = sized(self.values, check.sizes)
-        left, right = line.left.value(values), line.right.value(values)
-        agrees = math.isclose(left, right, rel_tol=check.tolerance, abs_tol=0.0)
-        mark = Maths(" = ", " = ") if agrees else Maths(r" \neq ", " ≠ ")
-        both = measure(left, "", self.style) + mark + measure(right, "", self.style)
+        left = line.left.value(sized(self.values, check.sizes))
+        # Both sides are one value: printed once, it cannot fall to either side of a rounding half.
+        side = measure(left, "", self.style)
         return CheckShown(
             check.what,
             (
                 line.maths(comma=self.style.comma),
-                line.maths(self._sized(check.sizes), comma=self.style.comma),
-                both,
+                line.maths(self._numbers(line, check.sizes), comma=self.style.comma),
+                side + Maths(" = ", " = ") + side,
             ),
-            agrees,
             check.words,
         )
+
+
+def _holds(line: Equation, said: Mapping[str, float], unknown: float) -> bool:
+    """Whether both sides of a line come to the same with the numbers as printed.
+
+    A side that is nought gives no size to judge by: the unknown, one of the terms, does.
+    """
+    try:
+        left, right = line.left.value(said), line.right.value(said)
+    except ExpressionError:
+        return False
+    size = unknown if "0" in (line.left.source, line.right.source) else max(abs(left), abs(right))
+    return abs(left - right) <= CLOSE * size
+
+
+def agrees(check: Check, values: Mapping[str, float]) -> bool:
+    """Whether a check comes out for these values, within its tolerance."""
+    if check.holds:
+        return check.holds(values)
+    line, of = equation(check.equation), sized(values, check.sizes)
+    try:
+        left, right = line.left.value(of), line.right.value(of)
+    except ExpressionError:
+        return False
+    return math.isclose(left, right, rel_tol=check.tolerance, abs_tol=0.0)
+
+
+def decides(check: Check, values: Mapping[str, float]) -> bool:
+    """Whether a check can tell right from wrong: not where its terms all but cancel, below what floats carry."""
+    if check.holds:
+        return True
+    line, of = equation(check.equation), sized(values, check.sizes)
+    try:
+        gap, shift = line.gap(of), 0.0
+        for name in line.names:
+            shift += abs(line.gap({**of, name: of[name] * (1 + FLOATS)}) - gap)
+    except ExpressionError:
+        return False
+    size = max(abs(line.left.value(of)), abs(line.right.value(of)))
+    return shift <= check.tolerance * size or abs(gap) > shift
 
 
 def direction(step: Step, values: Mapping[str, float]) -> Direction | None:

@@ -97,3 +97,21 @@ def test_an_equation_has_one_equals_sign() -> None:
     """Two equals signs are a mistake of the author, said at once."""
     with pytest.raises(ExpressionError, match="exactly one '='"):
         equation("a = b = c")
+
+
+@pytest.mark.parametrize(
+    ("source", "text"),
+    [
+        ("a*(-b)", "a(−b)"),
+        ("a*(-b)/c", "a(−b)/c"),
+        ("a*((-b)/c)", "a(−b/c)"),
+        ("a + (-b)/c", "a + (−b/c)"),
+        ("a - (-b)", "a − (−b)"),
+        ("sin(-b)", "sin (−b)"),
+        ("a/(-b)", "a/(−b)"),
+        ("(a/b)*c", "(a/b)c"),
+    ],
+)
+def test_a_minus_after_another_factor_keeps_its_brackets(source: str, text: str) -> None:
+    """A product with a negated name never reads as a subtraction, nor a fraction as swallowing the next factor."""
+    assert expression(source).maths().text == text

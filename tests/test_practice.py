@@ -91,7 +91,7 @@ def test_every_draw_is_worked_without_a_warning(key: str) -> None:
     for one in every_draw(key):
         worked = work(topic, question, read(question, one.inputs, one.find, variant=one.variant))
         assert worked.warnings == ()
-        assert all(check.agrees for check in worked.checks)
+        assert worked.unproven == ()
         for answer in worked.answers:
             assert re.search(r"[1-9]", answer.shown.text), (one, answer)
 

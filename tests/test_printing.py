@@ -13,7 +13,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from calc.printing import Printed, Style, exact, rounded, spoken, with_unit
+from calc.printing import Printed, Style, angle, count, exact, rounded, spoken, with_unit
 from calc.quantities import parse_number
 from calc.units import parse_unit
 from tests.strategies import compound_units, data_values, styles, values
@@ -250,3 +250,39 @@ def test_any_finite_size_is_printed(power: int) -> None:
     """A value far outside physics prints as a number times a power of ten."""
     shown = rounded(1.309 * 10.0**power, Style())
     assert shown.tex == rf"1{{,}}31 \times 10^{{{power}}}"
+
+
+@pytest.mark.parametrize(
+    ("degrees", "text"),
+    [
+        (36.8699, "36,87"),
+        (90.0, "90,00"),
+        (0.0, "0"),
+        (359.99996, "359,999960"),
+        (89.99997, "89,999970"),
+        (0.0334, "0,033"),
+        (2.03e-10, "0,00000000020"),
+        (180.0 + 1e-14, "180,00"),
+        (-53.1301, "−53,13"),
+    ],
+)
+def test_an_angle_has_no_power_of_ten_and_is_on_an_axis_only_when_it_is(
+    degrees: float, text: str
+) -> None:
+    """Angles are plain numbers, and one beside an axis keeps two figures of its distance from it."""
+    assert angle(degrees).text == text
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (3.0000000000000004, "3"),
+        (1.0, "1"),
+        (2.4, "2,40"),
+        (4.0625e10, "4,06 × 10¹⁰"),
+        (9999.0, "9999"),
+    ],
+)
+def test_a_count_is_printed_whole_when_it_is_whole(value: float, text: str) -> None:
+    """Things counted are not printed with decimals they cannot have."""
+    assert count(value).text == text.replace(" ", "\N{NO-BREAK SPACE}")

@@ -25,7 +25,7 @@ from calc.questions import (
     Refusal,
     Step,
 )
-from calc.topics._coulomb_electrons import few_electrons
+from calc.topics._coulomb_electrons import few_electrons, refuse_part_of_one
 from calc.topics._coulomb_force import scene
 from calc.topics._electrostatics import (
     CONSERVATION,
@@ -51,6 +51,7 @@ def plan_contact(data: Data) -> Plan:
         raise Refusal(
             "Q2", "The charges are already equal: nothing would move. Change one of them."
         )
+    refuse_part_of_one(abs(shared - q1) / data.settings.constant("e"), "Q2")
     donor, taker = ("A", "B") if q1 < q2 else ("B", "A")
     parts = [
         state(COULOMB, "law"),
@@ -135,11 +136,11 @@ def moved(donor: str, taker: str) -> tuple[Step, ...]:
             mistakes=(Mistake("final-charge", "DeltaQ", "Q_new", "Count the change, not the final charge."),),
         ),
         Step(
-            law="n = DeltaQ/e", make="n = DeltaQ/e", unit="", sizes=("DeltaQ",), what="Count the electrons",
+            law="n = abs(DeltaQ)/e", make="n = abs(DeltaQ)/e", unit="", count=True, what="Count the electrons",
             why="Each electron carries e in size. Electrons leave the more negative sphere.",
             plain="Divide the charge that moved by the charge of one electron.",
             direction=Direction(key, dict(options)[key], options),
-            mistakes=(Mistake("multiplied", "n", "DeltaQ*e", "Divide by the charge of one electron: n = Q/e."),),
+            mistakes=(Mistake("multiplied", "n", "abs(DeltaQ)*e", "Divide by the charge of one electron: n = Q/e."),),
         ),
     )  # fmt: skip
 
@@ -192,7 +193,7 @@ def plan_two_forces(data: Data) -> Plan:
     )
     first = "P = -(F_1*r^2/k)" if attract else "P = F_1*r^2/k"
     steps = (
-        Step(law="F_1 = -(k*P/r^2)" if attract else "F_1 = k*P/r^2", make=first, unit="", marks=SA, what="Product of the charges, P = Q₁Q₂", why=f"Coulomb's law before the touch gives the product; they {'attract, so it is negative' if attract else 'repel, so it is positive'}. Its unit is C².", plain=PLAIN_LAW),
+        Step(law="F_1 = -(k*P/r^2)" if attract else "F_1 = k*P/r^2", make=first, unit="C^2", marks=SA, what="Product of the charges, P = Q₁Q₂", why=f"Coulomb's law before the touch gives the product; they {'attract, so it is negative' if attract else 'repel, so it is positive'}. Its unit is C².", plain=PLAIN_LAW),
         Step(law="F_2 = k*(S/2)^2/r^2", make="S = 2*r*sqrt(F_2/k)", unit="C", marks=SA, what="Sum of the charges, S = Q₁ + Q₂", why="After the touch each carries half the sum; take the sum as positive for now.", plain="Sharing only depends on the total.",
              mistakes=(Mistake("not-halved", "S", "r*sqrt(F_2/k)", "After sharing each sphere carries half the sum: double it to get the sum."),)),
         Step(law="Q1 = (S + sqrt(S^2 - 4*P))/2", make="Q1 = (S + sqrt(S^2 - 4*P))/2", unit="C", marks=SA, what="The larger root", why="Two numbers with sum S and product P are the roots of x² − Sx + P = 0.", plain="",

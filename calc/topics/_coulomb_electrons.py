@@ -22,6 +22,17 @@ from calc.topics._electrostatics import (
     state,
 )
 
+NOT_ONE = (
+    "This comes to less than the charge of one electron, and no body carries less. "
+    "Check the sizes, the prefixes and the powers of ten."
+)
+
+
+def refuse_part_of_one(n: float, field: str | None) -> None:
+    """Refuses a charge well below that of one electron."""
+    if n < 0.9:
+        raise Refusal(field, NOT_ONE)
+
 
 def counted(number: int) -> str:
     """A number of electrons in words."""
@@ -44,6 +55,8 @@ def plan_electrons(data: Data) -> Plan:
             "Q",
             "A neutral body has no electrons too many or too few. Type a charge that is not zero.",
         )
+    if data.has("Q"):
+        refuse_part_of_one(abs(data.values["Q"]) / data.settings.constant("e"), "Q")
     lacking = data.values["Q"] > 0 if finding_n else data.choices["which"] == "lacking"
     options = (
         ("excess", "too many electrons: the charge is negative"),
@@ -63,7 +76,7 @@ def plan_electrons(data: Data) -> Plan:
         story = f"A small sphere has {data.said['n']} electrons too {'few' if lacking else 'many'}."
         ask = "Calculate its charge."
     step = Step(
-        law="n = Q/e", make="n = Q/e" if finding_n else "Q = n*e", unit="" if finding_n else "C", sizes=("Q",) if finding_n else (),
+        law="n = Q/e", make="n = Q/e" if finding_n else "Q = n*e", unit="" if finding_n else "C", count=finding_n, sizes=("Q",) if finding_n else (),
         what="Charge comes in whole electron charges",
         why="A negative body has extra electrons; a positive one has lost some. e is the size of one electron's charge.",
         plain="Divide the pile by the size of one grain to count the grains.",

@@ -240,7 +240,7 @@ def counting_steps(sign_1: int) -> list[Step]:
     key, words = EXCESS if sign_1 < 0 else LACKING
     where = Direction(key, words, (EXCESS, LACKING)) if sign_1 else None
     return [
-        Step("n = Q1/e", "n = Q1/e", "Count the electrons", "Charge comes in whole electron charges; e is the size of one.", "", sizes=("Q1",), direction=where,
+        Step("n = Q1/e", "n = Q1/e", "Count the electrons", "Charge comes in whole electron charges; e is the size of one.", "", sizes=("Q1",), count=True, direction=where,
              plain="Divide the pile by the size of one grain to count the grains.",
              mistakes=(Mistake("multiplied", "n", "Q1*e", "Divide by the charge of one electron: n = Q/e."),)),
         Step("n = Q1/e", "Q1 = n*e", "Turn the electrons into a charge", "Each electron too many or too few counts e.", "C", NO_MARKS,

@@ -25,6 +25,7 @@ from calc.questions import (
     Question,
     Step,
 )
+from calc.topics._coulomb_electrons import refuse_part_of_one
 from calc.topics._electrostatics import EQUILIBRIUM, QUANTISATION, SECOND
 from calc.topics._field import (
     UNIFORM,
@@ -103,7 +104,7 @@ def count_step(data: Data) -> Step:
         ("lacking", "too few electrons: the charge is positive"),
     )
     return Step(
-        law="n = q/e", make="n = q/e", unit="", marks=SA, what="Count the electrons",
+        law="n = q/e", make="n = q/e", unit="", count=True, marks=SA, what="Count the electrons",
         why="Charge is a whole number of electron charges. e is the size of one electron's charge.",
         plain="Divide the pile by the size of one grain to count the grains.", direction=one_of("lacking" if lacking else "excess", options),
         mistakes=(Mistake("multiplied", "n", "q*e", "Divide by the charge of one electron: n = q/e."),),
@@ -250,6 +251,7 @@ def finish_drop(plan: Plan, data: Data) -> Plan:
         checks += more
         names.append("E_2")
     n = values["q"] / data.settings.constant("e")
+    refuse_part_of_one(n, "q" if data.has("q") else None)
     notes: tuple[str, ...] = ()
     if not whole_warning(n) and n < 20 and "n" in values and data.asked != "m":
         notes = (f"n is whole: {whole(n)} electron{'' if whole(n) == 1 else 's'}.",)

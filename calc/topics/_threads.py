@@ -390,7 +390,7 @@ def exact_part(pair: Pair) -> Part:
     steps = (
         Step(equation, f"alpha_0 = atan(k*{pair.charges}/(m*g*(2*L*sin(alpha_0))^2))", "Solve for the exact angle step by step", "F_E = mg tan α and r = 2L sin α without any shortcut.", "°", A, sizes=exact.sizes,
              root=Root(equation, 0.0, pi / 2 - 1e-9, METHOD)),
-        Step("p = 100*(alpha - alpha_0)/alpha_0", "p = 100*(alpha - alpha_0)/alpha_0", "Compare the two angles", "Per cent of the exact angle; plus means that the shortcut is too large.", "", SA),
+        Step("p = 100*(alpha - alpha_0)/alpha_0", "p = 100*(alpha - alpha_0)/alpha_0", "Compare the two angles", "Per cent of the exact angle; plus means that the shortcut is too large.", "%", SA),
     )  # fmt: skip
     return Part(
         "error", "calculate", "By how many per cent is the angle of the shortcut out?", steps

@@ -202,7 +202,7 @@ def test_any_sensible_givens_bring_back_what_was_left_out(
             if worked is None:
                 continue
             assert abs(worked.values[want]) == pytest.approx(abs(whole[want]), rel=1e-6), (givens, want)  # fmt: skip
-            assert all(check.agrees for check in worked.checks), (givens, want)
+            assert worked.unproven == (), (givens, want)
             solved[want] += 1
     assert min(solved.values()) >= 10, solved
 
@@ -715,7 +715,7 @@ def test_practice_numbers_are_worked_and_checked(key: str, level: int) -> None:
     for seed in range(4):
         topic, question, inputs = drawn(key, seed, level)
         worked = work(topic, question, read(question, inputs))
-        assert all(check.agrees for check in worked.checks)
+        assert worked.unproven == ()
         different += inputs != dict(question.example)
     assert different >= 3
 
@@ -753,7 +753,7 @@ def test_no_mixture_of_boxes_ends_in_a_fault(key: str) -> None:
             assert all(one.sentence.strip().endswith(".") for one in sentences)
             continue
         solved += 1
-        assert all(check.agrees for check in worked.checks), typed
+        assert worked.unproven == (), typed
         assert all(math.isfinite(value) for value in worked.values.values())
     assert solved >= 3
 
