@@ -1,14 +1,14 @@
 """A worked answer in the terminal: ``python -m calc coulomb.force Q1=6nC Q2=-2nC r=15cm``.
 
 Without arguments it lists the questions. The unknown is the quantity left out,
-or ``find=r``. ``--latex`` prints LaTeX. Table rows: ``charges=+2uC_0_0~-3uC_0,3_0``.
+or ``find=r``. ``--latex`` prints LaTeX, ``--version`` the version. Table rows: ``charges=+2uC_0_0~-3uC_0,3_0``.
 """
 
 from __future__ import annotations
 
 import sys
 
-from calc import topics
+from calc import VERSION, topics
 from calc.constants import Settings
 from calc.questions import Question, Refusal, Rows
 from calc.reading import Refusals, read
@@ -19,6 +19,9 @@ from calc.working import work
 def main(arguments: list[str]) -> int:
     """Print the worked answer; 0 when it worked, 1 when the data were refused, 2 for an unknown question."""
     render = latex.render if "--latex" in arguments else text.render
+    if "--version" in arguments:
+        print(VERSION)
+        return 0
     words = [argument for argument in arguments if not argument.startswith("--")]
     if not words:
         for topic in topics.topics().values():

@@ -9,6 +9,7 @@ from __future__ import annotations
 import argparse
 import json
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -23,7 +24,7 @@ try:
 except ImportError:  # not on every system; there builds are not guarded
     fcntl = None  # type: ignore[assignment]
 
-from page_policy import with_policy, with_versions
+from page_policy import with_policy, with_script_files, with_versions
 from toolbox import (
     BUILD,
     REPO,
@@ -46,6 +47,8 @@ INPUTS = [REPO / "docs", REPO / "calc", REPO / "mkdocs.yml", SCRIPTS]
 _STAMP = BUILD / "site-stamp"
 # What only a page served over http loads: half of the zip, and of its reader's data.
 HTTP_ONLY = ("assets/runtime/*.gz", "assets/runtime/*.whl", "assets/runtime/*.json")
+# A paragraph with the class only-served, such as the offer of the zip: no copy from disk holds one.
+_ONLY_SERVED = re.compile(rb'<p class="only-served">.*?</p>\n?', re.DOTALL)
 # Parts of the theme that no page of ours uses.
 _UNUSED = ("assets/javascripts/lunr", "sitemap.xml", "sitemap.xml.gz")
 
@@ -134,6 +137,7 @@ def _runtime(site: Path) -> None:
 def _finish_pages(site: Path, node: Path) -> None:
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
     for path, text in set_formulas(pages, node).items():
+        text = with_script_files(text, path, site / "assets/javascripts/inline")
         path.write_text(with_policy(with_versions(text, path), path.name), encoding="utf-8")
 
 
@@ -146,7 +150,10 @@ def write_zip(site: Path, target: Path) -> None:
             entry = zipfile.ZipInfo(f"{ZIP_FOLDER}/{file.relative_to(site).as_posix()}")
             entry.external_attr = 0o644 << 16
             entry.compress_type = zipfile.ZIP_DEFLATED
-            packed.writestr(entry, file.read_bytes())
+            content = file.read_bytes()
+            packed.writestr(
+                entry, _ONLY_SERVED.sub(b"", content) if file.suffix == ".html" else content
+            )
 
 
 def _put_in_place(staging: Path) -> None:

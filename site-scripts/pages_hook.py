@@ -173,8 +173,14 @@ def contents_block() -> str:
     """Every question that stands in a page, by topic, linked to its place."""
     pages: dict[str, str] = {}
     for path in sorted(DOCS.glob("*.md")):
-        for key in re.findall(r"^```question[ \t]*\n(\S+)", path.read_text(encoding="utf-8"), re.M):
-            pages.setdefault(key, f"{path.stem}.html#form-{key.replace('.', '-')}")
+        try:
+            blocks = find_blocks(path.read_text(encoding="utf-8"), BLOCKS)
+        except BlockError:
+            continue  # that page stops the build itself, and names the place
+        for block in blocks:
+            if block.kind == "question" and block.body:
+                key = block.body[0].strip()
+                pages.setdefault(key, f"{path.stem}.html#form-{key.replace('.', '-')}")
     body = ""
     for topic in topics.topics().values():
         items = "".join(

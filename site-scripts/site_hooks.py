@@ -10,6 +10,7 @@ from mkdocs.structure.files import File, Files
 from mkdocs.utils.meta import get_data
 
 import licences
+from calc import VERSION
 
 SEARCH_FROM_DISK = "assets/search-from-disk.js"
 _INLINE = re.compile(r'<span class="arithmatex">\\\((.*?)\\\)</span>', re.DOTALL)
@@ -18,8 +19,9 @@ _DISPLAY = re.compile(r'<div class="arithmatex">\s*\\\[(.*?)\\\]\s*</div>', re.D
 
 @event_priority(-50)
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
-    """Put our own script where the offline plugin, which ran before, put one from a CDN."""
+    """Put our own script where the offline plugin, which ran before, put one from a CDN; tell the version."""
     config.extra["polyfills"] = [SEARCH_FROM_DISK]
+    config.extra["version"] = VERSION
     return config
 
 

@@ -12,10 +12,11 @@ from pages_hook import DOCS
 pytestmark = pytest.mark.browser
 
 QUESTION = re.compile(r"^```question[ \t]*\n(\S+)", re.M)
+SHOWN = re.compile(r"^````.*?^````", re.M | re.S)  # a block that a page only shows
 PAGES = {
-    path.stem: QUESTION.findall(path.read_text(encoding="utf-8"))
+    path.stem: keys
     for path in sorted(DOCS.glob("*.md"))
-    if QUESTION.search(path.read_text(encoding="utf-8"))
+    if (keys := QUESTION.findall(SHOWN.sub("", path.read_text(encoding="utf-8"))))
 }
 
 
