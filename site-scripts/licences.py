@@ -234,13 +234,13 @@ def version(part: Part) -> str:
     return part.version
 
 
-def table() -> str:
-    """Return the parts as a table in HTML; each links to its text."""
-    rows = "".join(
-        f"<tr><td>{escape(f'{part.name} {version(part)}'.strip())}</td><td>{escape(part.does)}</td>"
-        f'<td><a href="{FOLDER}/{escape(part.file)}">{escape(part.terms)}</a></td>'
-        f"<td>{escape(part.source)}</td></tr>"
+def listing() -> str:
+    """Return the parts as a list in HTML; each links to its text."""
+    items = "".join(
+        f"<dt>{escape(f'{part.name} {version(part)}'.strip())}</dt><dd><p>{escape(part.does)}.</p>"
+        f'<p>Terms: <a href="{FOLDER}/{escape(part.file)}">{escape(part.terms)}</a>. '
+        # An address may break after each stroke.
+        f"Source: {escape(part.source).replace('/', '/<wbr>')}.</p></dd>"
         for part in PARTS
     )
-    head = "".join(f"<th>{name}</th>" for name in ("Part", "What it does here", "Terms", "Source"))
-    return f'<div class="scroll"><table class="licences"><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></div>'
+    return f"<dl>{items}</dl>"

@@ -252,7 +252,7 @@ def _alone(build: Callable[[], str]) -> Callable[[list[str]], str]:
 BLOCKS: dict[str, Callable[[list[str]], str]] = {
     "question": question_block,
     "laws": laws_block,
-    "licences": _alone(licences.table),
+    "licences": _alone(licences.listing),
     "cautions": cautions_block,
     "data-sheet": _alone(data_sheet_block),
     "contents": _alone(contents_block),
