@@ -44,6 +44,24 @@ class Quantity:
     text: str
     unit_typed: bool
 
+    @property
+    def figures(self) -> int:
+        """Significant figures typed; the end zeros of a whole number are place holders, but for the second figure."""
+        return len(self._significant[0])
+
+    @property
+    def half(self) -> float:
+        """Half a unit of the last significant figure, in SI: how far a correctly rounded value may be off."""
+        return self.unit.to_si(Decimal(5).scaleb(self._significant[1] - 1))
+
+    @property
+    def _significant(self) -> tuple[tuple[int, ...], int]:
+        _, digits, exponent = self.number.as_tuple()
+        place = exponent if isinstance(exponent, int) else 0
+        while place >= 0 and len(digits) > 2 and digits[-1] == 0:
+            digits, place = digits[:-1], place + 1
+        return digits, place
+
 
 _LIKENESSES = str.maketrans(
     dict.fromkeys(DASHES, "-")

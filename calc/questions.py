@@ -236,6 +236,7 @@ class Data:
 
     values: SI by name (angles in radians, charges with sign). said: each as printed in a sentence.
     choices: the picked key by name. rows: table rows. asked: the unknown ('' when the question fixes it).
+    halves: half a unit of the last figure typed, SI, by name; figures: how many figures were typed.
     """
 
     values: dict[str, float]
@@ -246,6 +247,8 @@ class Data:
     asked: str
     settings: Settings
     variant: int = 0
+    halves: Mapping[str, float] = field(default_factory=dict)
+    figures: Mapping[str, int] = field(default_factory=dict)
 
     def has(self, name: str) -> bool:
         return name in self.values

@@ -66,6 +66,8 @@ def read(
         asked=asked,
         settings=reader.settings,
         variant=variant,
+        halves={name: quantity.half for name, quantity in reader.quantities.items()},
+        figures={name: quantity.figures for name, quantity in reader.quantities.items()},
     )
     return Read(data, reader.quantities, tuple(reader.warnings))
 

@@ -22,6 +22,8 @@ CLASH = (
     "Check their sizes and prefixes, or leave boxes empty that are not needed."
 )
 MEASURED = ("F_E", "T", "N", "a", "n")
+SPARE_FIRST = ("a", "T", "N", "F_E", "n", "beta", "r")
+FAR_FEWER = 3  # figures
 
 
 class NoWay(ValueError):
@@ -112,6 +114,46 @@ def spread(
             return values
 
 
+def core(data: Data, ways: Sequence[Step], want: str) -> Data:
+    """The data without those that the others give as well.
+
+    So an answer is the same whether or not a value known from elsewhere, usually rounded, is typed too.
+    Left out first: what is typed with far fewer figures than any result, then results (forces,
+    accelerations, counts), the least precise first.
+    """
+    known, figures = set(data.values), data.figures
+    results = sorted(
+        known & set(SPARE_FIRST), key=lambda n: (figures.get(n, 0), SPARE_FIRST.index(n))
+    )
+    best = min((figures.get(name, 0) for name in results), default=0)
+    rounded = sorted(n for n in known if n not in results and figures.get(n, 0) + FAR_FEWER <= best)
+    for name in (*rounded, *results):
+        rest = known - {name}
+        if follows(rest, ways, want) and follows(rest, ways, name):
+            known = rest
+    return replace(data, values={n: v for n, v in data.values.items() if n in known})
+
+
+def follows(known: Collection[str], ways: Sequence[Step], target: str) -> bool:
+    """Whether some steps lead from ``known`` to ``target``."""
+    try:
+        lead(known, ways, target)
+    except NoWay:
+        return False
+    return True
+
+
+def told(known: Collection[str], steps: Sequence[Step]) -> set[str]:
+    """The names an answer rests on: the data its steps use, and what they make. Checks use no others."""
+    return inputs(known, steps) | {step.makes for step in steps}
+
+
+def inputs(known: Collection[str], steps: Sequence[Step]) -> set[str]:
+    """The names among ``known`` that the steps start from."""
+    needed = set[str]().union(*(needs(step) for step in steps))
+    return (needed & set(known)) - {step.makes for step in steps}
+
+
 def fits(
     data: Data, ways: Sequence[Step], used: Sequence[Step], units: Mapping[str, str]
 ) -> tuple[str, ...]:
@@ -119,24 +161,59 @@ def fits(
 
     ``units``: the unit each quantity is printed in.
     """
-    touched = set[str]().union(*(needs(step) for step in used))
+    touched = inputs(data.values, used)
     spare = [name for name in data.values if name in units and name not in touched]
     spare.sort(key=lambda name: name not in MEASURED)  # a force is blamed before a charge
-    constants, notes = data.settings.constants(), []
+    notes = []
     for name in spare:
-        known = {other: value for other, value in data.values.items() if other != name}
-        try:
-            steps = lead(known, ways, name)
-            found = worth(known, steps, constants)[name]
-        except (NoWay, ExpressionError):
+        others = {n: v for n, v in data.values.items() if n != name}
+        first = {n: v for n, v in others.items() if n in touched}
+        found = next(
+            (f for f in (_found(data, known, ways, name) for known in (first, others)) if f), None
+        )
+        if found is None:
             continue
-        if abs(abs(found) - abs(data.values[name])) > FIT * abs(found):
+        value, relation = found
+        if not (_rounds(data, name, value) or _another_rounds(data, name, relation, ways)):
             raise Refusal(
                 name,
-                f"This does not fit the other numbers: they give {measure(abs(found), units[name], data.settings.style).text}. "
+                f"This does not fit the other numbers: they give {measure(abs(value), units[name], data.settings.style).text}. "
                 "Correct it, or leave this box empty.",
             )
         notes.append(
             f"More is given than is needed: {data.said[name]} fits, but the answer does not use it."
         )
     return tuple(notes)
+
+
+def _found(
+    data: Data, known: Mapping[str, float], ways: Sequence[Step], name: str
+) -> tuple[float, set[str]] | None:
+    """The value ``known`` gives for ``name``, and the data it takes with that name; None if there is none."""
+    try:
+        steps = lead(known, ways, name)
+        value = worth(known, steps, data.settings.constants())[name]
+    except (NoWay, ExpressionError):
+        return None
+    return value, inputs(known, steps)
+
+
+def _rounds(data: Data, name: str, found: float) -> bool:
+    """Whether the datum typed is the value found, to the last figure typed or within 1 %."""
+    slack = max(FIT * abs(found), data.halves.get(name, 0.0) * (1 + 1e-9))
+    return abs(abs(found) - abs(data.values[name])) <= slack
+
+
+def _another_rounds(data: Data, spare: str, relation: set[str], ways: Sequence[Step]) -> bool:
+    """Whether a datum that ``spare`` is compared with is the rounded one: less precise, and it fits all the others.
+
+    A single figure, as in 2 g, is taken as exact: rounded to so little it would fit nearly anything.
+    """
+    for name in relation:
+        if not 2 <= data.figures.get(name, 0) < data.figures.get(spare, 0):
+            continue
+        known = {n: v for n, v in data.values.items() if n != name}
+        found = _found(data, known, ways, name)
+        if found and _rounds(data, name, found[0]):
+            return True
+    return False

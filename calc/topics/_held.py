@@ -27,7 +27,7 @@ from calc.questions import (
 )
 from calc.topics._along import Line, line_of
 from calc.topics._along_drawn import draw_part, judge, line_checks
-from calc.topics._chain import NoWay, fits, lead, spread, worked
+from calc.topics._chain import NoWay, core, fits, lead, spread, told, worked
 from calc.topics._electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance, force
 from calc.topics._equilibrium import (
     ACTING,
@@ -110,13 +110,15 @@ def plan_line(data: Data, slope: bool) -> Plan:
     directed = line.neutral or line.lift != 0  # else no arrow can be drawn for F_E
     constants = data.settings.constants()
     ways = line.ways(data)
-    follows = spread(data.values, ways, constants, judge(line, data))
+    needed = core(data, ways, want)
+    follows = spread(needed.values, ways, constants, judge(line, needed))
     if want == "E_net":
         if not (line.sign_1 and line.sign_2):
             raise Refusal("Q1", ONE_SIGN)
         ways += line.field_steps(data.values["d"], follows.get("r"))
-    steps = known_steps(data, line, ways, want)
-    values = worked(data, steps)
+    steps = known_steps(needed, line, ways, want)
+    worked(needed, steps)
+    made = {step.makes for step in steps}
     notes = (*((FBD_RULES,) if directed else ()), *fits(data, ways, steps, UNITS))
     if line.neutral:
         notes = (*notes, NEUTRAL)
@@ -129,10 +131,10 @@ def plan_line(data: Data, slope: bool) -> Plan:
             Part("find", "calculate", ASKED[want], steps),
             *(later_parts(line, data, ways, want) if directed else ()),
         ),
-        values=dict(data.values),
+        values={name: data.values[name] for name in data.values if name not in made},
         units={"theta": "°"},
         scene=lambda v: scene(line, v),
-        checks=line_checks(line, set(values) - set(constants), steps),
+        checks=line_checks(line, told(data.values, steps), steps),
         notes=(*notes, UNSTABLE) if line.unstable else notes,
     )
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import degrees, sin, tan
 
 from calc.answers import Point
 from calc.questions import Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step
-from calc.topics._chain import NoWay, fits, lead, spread, worked
+from calc.topics._chain import FIT, MEASURED, NoWay, core, fits, inputs, lead, spread, told, worked
 from calc.topics._electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance, force
 from calc.topics._equilibrium import (
     ACTING,
@@ -83,16 +84,28 @@ def plan_threads(data: Data) -> Plan:
     pair = pair_of(data)
     constants = data.settings.constants()
     ways = pair.ways()
-    follows = spread(data.values, ways, constants, judge_pair(pair, data))
-    steps, extra = find_steps(data, pair, ways, follows, want)
-    values = worked(data, steps, extra)
+    needed = core(data, ways, want)
+    follows = spread(needed.values, ways, constants, judge_pair(pair, needed))
+    steps, extra = find_steps(needed, pair, ways, follows, want)
+    values = worked(needed, steps, extra)
+    if inputs(data.values, steps) & set(MEASURED):
+        # An angle from a rounded force can be far out: where it is, the masses, lengths and charges decide.
+        bare = replace(data, values={n: v for n, v in data.values.items() if n not in MEASURED})
+        try:
+            other, more = find_steps(bare, pair, ways, spread(bare.values, ways, constants), want)
+            sure = worked(bare, other, more)
+        except Refusal:
+            sure = values
+        if abs(abs(sure[want]) - abs(values[want])) > FIT * abs(sure[want]):
+            steps, extra, values = other, more, sure
     known = spread(
         {name: value for name, value in values.items() if name not in constants},
         ways,
         constants,
-        judge_pair(pair, data),
+        judge_pair(pair, needed),
     )
-    notes = (FBD_RULES, *fits(data, ways, steps, UNITS))
+    made = {step.makes for step in (*steps, *extra)}
+    notes = (FBD_RULES, *fits(data, [*ways, *searched(data, pair, ways)], steps, UNITS))
     parts = [
         pair_draw(pair, data, ways),
         Part(
@@ -114,10 +127,10 @@ def plan_threads(data: Data) -> Plan:
     return Plan(
         story=story(data, pair),
         parts=tuple(parts),
-        values=dict(data.values),
+        values={name: data.values[name] for name in data.values if name not in made},
         units={"alpha": "°", "beta": "°"},
         scene=lambda v: pair_figure(pair, v.get("alpha", known.get("alpha", 0.4))),
-        checks=pair_checks(pair, set(values) - set(constants), steps),
+        checks=pair_checks(pair, told(data.values, (*steps, *extra)), steps),
         notes=(*notes, TWO_ANGLES) if extra else notes,
         mistakes=(WHOLE,) if data.has("alpha") else (),
     )
@@ -164,6 +177,15 @@ def find_steps(
     except NoWay:
         raise Refusal(None, missing(data, ways, want)) from None
     return steps, tuple(roots[1:]) if want == "alpha" else ()
+
+
+def searched(data: Data, pair: Pair, ways: list[Step]) -> list[Step]:
+    """The search for the angle from masses, lengths and charges alone, to compare a rounded result with."""
+    constants = data.settings.constants()
+    base = {name: value for name, value in data.values.items() if name not in MEASURED}
+    known = spread(base, ways, constants)
+    exact = replace(pair, shortcut=False)
+    return exact.root_steps(known, constants["k"], constants["g"])[:1]
 
 
 def missing(data: Data, ways: list[Step], want: str) -> str:
