@@ -79,7 +79,7 @@ PARTS = (
     Part("musl", "the C library under Python", "MIT", ("musl.txt",), "musl.libc.org"),
     Part(
         "LLVM libraries",
-        "libc++, libc++abi and compiler-rt, under Python",
+        "under Python: libc++, libc++abi and compiler-rt",
         "Apache-2.0 WITH LLVM-exception",
         ("llvm.txt",),
         _github("llvm/llvm-project"),
@@ -237,7 +237,8 @@ def version(part: Part) -> str:
 def listing() -> str:
     """Return the parts as a list in HTML; each links to its text."""
     items = "".join(
-        f"<dt>{escape(f'{part.name} {version(part)}'.strip())}</dt><dd><p>{escape(part.does)}.</p>"
+        f"<dt><strong>{escape(f'{part.name} {version(part)}'.strip())}</strong></dt>"
+        f"<dd><p>{escape(part.does[0].upper() + part.does[1:])}.</p>"
         f'<p>Terms: <a href="{FOLDER}/{escape(part.file)}">{escape(part.terms)}</a>. '
         # An address may break after each stroke.
         f"Source: {escape(part.source).replace('/', '/<wbr>')}.</p></dd>"

@@ -178,3 +178,21 @@ def test_wrong_live_formula_shows_itself(place: str, page: Page) -> None:
     page.goto(place + "index.html")
     add_formula(page, r"\frac{a", "tex")
     expect(page.locator("#added .katex-error")).to_have_text(r"\frac{a")
+
+
+def test_a_page_printed_from_disk_shows_no_folder(
+    built_site: Path, from_disk: str, page: Page
+) -> None:
+    """Neither a page's text nor what its print styles add names the folder it was opened from."""
+    page.emulate_media(media="print")
+    for name in page_names(built_site):
+        page.goto(from_disk + name)
+        shown = page.evaluate(
+            """() => {
+                const added = [...document.querySelectorAll("article *, footer *")].flatMap((node) =>
+                    ["::before", "::after"].map((part) => getComputedStyle(node, part).content));
+                return [document.title, document.body.innerText, ...new Set(added)].join("\\n");
+            }"""
+        )
+        assert "file:" not in shown, name
+        assert "attr(" not in shown, name

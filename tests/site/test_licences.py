@@ -130,7 +130,7 @@ def test_our_own_licence_is_ours(texts: dict[str, str]) -> None:
 def test_the_changed_parts_say_where_their_source_is(built_site: Path) -> None:
     """Mozilla Public License 2.0, section 3.2: who gets compiled code is told how to get its source."""
     page = (built_site / "licences.html").read_text("utf-8")
-    row = next(row for row in page.split("<dt>") if row.startswith("Pyodide"))
+    row = next(row for row in page.split("<dt>") if row.startswith("<strong>Pyodide"))
     installed = json.loads((NODE_MODULES / "pyodide/package.json").read_text("utf-8"))
     assert f"Pyodide {installed['version']}" in row
     assert "github.com/pyodide/pyodide" in row.replace("<wbr>", "")
