@@ -47,30 +47,32 @@ class Region:
     """One part of the line and how far into it a place is.
 
     key: one of PLACES. name: of that distance. from_1, from_2: the distances from the charges as expressions of it.
-    at: the place for a distance, charge 1 being at 0. end: the far end of the region (d, or infinity).
+    steps: from charge 1 and from charge 2 to the place, right positive, for a distance; each without a difference
+    that would lose digits beside its charge. measured: where the distance starts, and which way.
     """
 
     key: str
     name: str
     from_1: str
     from_2: str
-    at: Callable[[float], float]
-    end: float
+    steps: Callable[[float], tuple[float, float]]
+    measured: str
 
 
 def regions(d: float) -> tuple[Region, Region, Region]:
     return (
-        Region("beyond-1", "u", "u", "(d + u)", lambda r: -r, float("inf")),
-        Region("between", "x", "x", "(d - x)", lambda r: r, d),
-        Region("beyond-2", "w", "(d + w)", "w", lambda r: d + r, float("inf")),
-    )
+        Region("beyond-1", "u", "u", "(d + u)", lambda r: (-r, -(d + r)), "from charge 1, to the left"),
+        Region("between", "x", "x", "(d - x)", lambda r: (r, -(d - r)), "from charge 1, to the right"),
+        Region("beyond-2", "w", "(d + w)", "w", lambda r: (d + r, r), "from charge 2, to the right"),
+    )  # fmt: skip
 
 
-MEASURED = {
-    "beyond-1": "from charge 1, to the left",
-    "between": "from charge 1, to the right",
-    "beyond-2": "from charge 2, to the right",
-}
+def from_the_right(d: float) -> Region:
+    """The part between the charges once more, for a place so near charge 2 that its distance from there counts."""
+    return Region("between", "z", "(d - z)", "z", lambda r: (d - r, -r), "from charge 2, to the left")  # fmt: skip
+
+
+BESIDE = 0.01  # of d: nearer to charge 2 than this, a place is measured from there
 
 
 class Forces:
@@ -82,9 +84,10 @@ class Forces:
         self.first = data.settings.constant("k") * v["Q1"] * v["Q3"]
         self.second = data.settings.constant("k") * v["Q2"] * v["Q3"]
 
-    def at(self, x: float) -> float:
-        a, b = x, x - self.d
-        net = self.first * a / abs(a) ** 3 + self.second * b / abs(b) ** 3
+    def at(self, region: Region, r: float) -> float:
+        """The net force ``r`` into a region."""
+        a, b = region.steps(r)
+        net = self.first / (a * abs(a)) + self.second / (b * abs(b))
         if not isfinite(net):
             raise OverflowError("the net force is too large to have a size")
         return net
@@ -110,29 +113,51 @@ class Forces:
             return self.d / (ratio - 1) if ratio > 1 else None
         return self.d * ratio / (1 - ratio) if ratio < 1 else None
 
-    def places(self, region: Region, wanted: float) -> list[tuple[float, float]]:
-        """An interval around every distance into the region where the net force is ``wanted`` (not zero)."""
+    def places(self, region: Region, wanted: float) -> list[tuple[Region, float, float]]:
+        """Every place in a region where the net force is ``wanted`` (not zero), with an interval around its distance.
+
+        The region is cut where the net force turns, and between the charges at least once, so that each piece
+        holds one place at most and lies against one charge only: from that charge it is measured.
+        """
+        one, two, d = abs(self.first), abs(self.second), self.d
+        if region.key == "between":
+            middle = self.turning(region) or d / 2
+            right = from_the_right(d)
+            left = self._piece(region, wanted, one, two, [middle])
+            found = [self._shifted(right, *place) for place in self._piece(right, wanted, two, one, [d - middle])]  # fmt: skip
+            return [(region, *place) for place in left] + found[::-1]
+        beside, other = (one, two) if region.key == "beyond-1" else (two, one)
+        # Farther out than this both forces together are smaller than the wanted one.
+        reach = 2 * sqrt((one + two) / abs(wanted)) + d
+        cut = self.turning(region)
+        ends = [cut, reach] if cut and cut < reach else [reach]
+        return [(region, *place) for place in self._piece(region, wanted, beside, other, ends)]
+
+    def _piece(
+        self, region: Region, wanted: float, beside: float, other: float, ends: list[float]
+    ) -> list[tuple[float, float]]:
+        """Intervals around the distances, from the charge the region is measured from out to each end in turn."""
 
         def gap(r: float) -> float:
-            return self.at(region.at(r)) - wanted
+            return self.at(region, r) - wanted
 
-        # Farther out than this both forces together are smaller than the wanted one.
-        reach = min(
-            region.end, 2 * sqrt((abs(self.first) + abs(self.second)) / abs(wanted)) + self.d
-        )
-        near = 1e-9 * min(self.d, sqrt(min(abs(self.first), abs(self.second)) / abs(wanted)))
-        last = reach - near if region.key == "between" else reach
-        cut = self.turning(region)
-        marks = [near, *([cut] if cut and near < cut < last else []), last]
+        # Nearer than this the charge beside it outdoes the other one and the wanted force together.
+        near = 1e-3 * min(self.d, sqrt(beside / abs(wanted)), self.d * sqrt(beside / other))
         found = []
-        for low, high in pairwise(marks):
+        for low, high in pairwise([min(near, ends[0] / 2), *ends]):
             try:
                 root = bisect(gap, low, high)
             except NoRoot:
                 continue
             # The net force has one direction of change here, so any interval around the root will do.
             found.append((max(low, 0.8 * root), min(high, 1.2 * root)))
-        return found  # fmt: skip
+        return found
+
+    def _shifted(self, right: Region, low: float, high: float) -> tuple[Region, float, float]:
+        """A place found from charge 2, measured from charge 1 like the others unless it lies right beside charge 2."""
+        if high < BESIDE * self.d:
+            return right, low, high
+        return regions(self.d)[1], self.d - high, self.d - low
 
 
 def _way(value: float) -> int:
@@ -155,10 +180,10 @@ def plan_places(data: Data) -> Plan:
         found = forces.places(region, wanted)
         if not found:
             parts.append(empty_part(data, region, forces, positive))
-        for n, (low, high) in enumerate(found):
+        for n, (place, low, high) in enumerate(found):
             count = f"{n + 1}" if len(found) > 1 else ""
-            parts.append(place_part(data, region, forces, positive, (low, high), count))
-            checks.append(place_check(region, positive, count))
+            parts.append(place_part(data, place, forces, positive, (low, high), count))
+            checks.append(place_check(place, positive, count))
     count_ = len(checks)
     return Plan(
         story=story_places(data),
@@ -209,16 +234,16 @@ def place_part(
         law=law, make=f"{name} = {name}", unit="m", marks=FSA, sizes=("Q1", "Q2", "Q3"),
         what="Superposition with Coulomb's law, and its root",
         why=f"Here the two forces point {'the same way' if same else 'opposite ways'}; plus for a force in the stated direction. "
-        f"{symbol(name).text} is measured {MEASURED[region.key]}.",
+        f"{symbol(name).text} is measured {region.measured}.",
         plain="Try a distance, see whether the total force is too large or too small, and move.",
         root=Root(law, *ends, method=f"By trial: between {low} m and {high} m the right side passes the net force once. Halve the interval again and again."),
-        direction=Direction(region.key, f"{where}, measured {MEASURED[region.key]}", PLACES),
+        direction=Direction(region.key, f"{where}, measured {region.measured}", PLACES),
         mistakes=place_mistakes(data, name),
     )  # fmt: skip
     return Part(
         f"{region.key}{'-' + count if count else ''}",
         "calculate",
-        f"Find {nth} {where} where the net force is as stated; measure {MEASURED[region.key]}.",
+        f"Find {nth} {where} where the net force is as stated; measure {region.measured}.",
         (step,),
         figure=lambda v: place_figure(data, region, name, v[name], positive),
     )
@@ -226,7 +251,7 @@ def place_part(
 
 def place_mistakes(data: Data, name: str) -> tuple[Mistake, ...]:
     """One force only, from whichever charge the distance is measured."""
-    source = "Q2" if name[0] == "w" else "Q1"
+    source = "Q2" if name[0] in "wz" else "Q1"
     return (
         Mistake("one-force", name, f"sqrt(k*abs({source})*abs(Q3)/F_net)", "The net force is the sum of all the forces: the other charge acts as well."),
     )  # fmt: skip
@@ -243,7 +268,7 @@ def empty_part(data: Data, region: Region, forces: Forces, positive: int) -> Par
             end = Point("The net force has the wrong direction everywhere in this part.", 1)
         else:
             cut = forces.turning(region)
-            least = rounded(abs(forces.at(region.at(cut or forces.d / 2))), style).text
+            least = rounded(abs(forces.at(region, cut or forces.d / 2)), style).text
             end = Point(
                 f"The net force is never smaller than {least} N there, which is more than the stated one.",
                 1,
@@ -252,8 +277,8 @@ def empty_part(data: Data, region: Region, forces: Forces, positive: int) -> Par
         reason = Point("The two forces point opposite ways there.", 1)
         cut = forces.turning(region)
         # With a turning point inside, the net force may point the stated way without ever being large enough.
-        if cut and _way(forces.at(region.at(cut))) == positive:
-            most = rounded(abs(forces.at(region.at(cut))), style).text
+        if cut and _way(forces.at(region, cut)) == positive:
+            most = rounded(abs(forces.at(region, cut)), style).text
             end = Point(
                 f"In the stated direction the net force never exceeds {most} N there, which is less than the stated one.",
                 1,
@@ -274,8 +299,8 @@ def empty_part(data: Data, region: Region, forces: Forces, positive: int) -> Par
 def place_check(region: Region, positive: int, count: str) -> Check:
     """Put the place back with signed charges: each force is k Q Q₃ (step)/|step|³, right positive."""
     name = f"{region.name}{count}"
-    x = {"beyond-1": f"(-{name})", "between": name, "beyond-2": f"(d + {name})"}[region.key]
-    y = f"({x} - d)"
+    x = {"u": f"(-{name})", "x": name, "w": f"(d + {name})", "z": f"(d - {name})"}[region.name]
+    y = {"w": name, "z": f"(-{name})"}.get(region.name, f"({x} - d)")
     bare = f"k*Q3*(Q1*{x}/abs({x})^3 + Q2*{y}/abs({y})^3)"
     left = "F_net" if positive > 0 else "-F_net"
     return Check(
@@ -289,13 +314,13 @@ def place_check(region: Region, positive: int, count: str) -> Check:
 def place_figure(data: Data, region: Region, name: str, r: float, positive: int) -> Figure:
     """Charge 3 at a place found, with the net force on it."""
     v = data.values
-    x = region.at(r)
+    x = region.steps(r)[0]
     if x in (0.0, v["d"]):  # a learner's own value may land on a charge
         x = v["d"] / 3
     return spheres_on_line(
         [Charge("Q_1", v["Q1"], 0.0), Charge("Q_2", v["Q2"], v["d"]), Charge("Q_3", v["Q3"], x)],
         forces=[On(2, "F_{net}", v["F_net"], positive > 0)],
-        distances=[(2, 1 if region.key == "beyond-2" else 0, symbol(name).label)],
+        distances=[(2, 1 if region.name in "wz" else 0, symbol(name).label)],
         title="A place that fits",
     )
 
