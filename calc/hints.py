@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 from calc.constants import SHEET
 from calc.expressions import Maths, Shown, equation
+from calc.printing import counted
 from calc.questions import Part, Plan, Question, Step, Topic
 from calc.reading import Read
 from calc.symbols import symbol
@@ -121,9 +122,7 @@ def _of_step(step: Step, data: Mapping[str, Shown], comma: bool) -> Iterator[Hin
 def _of_points(part: Part) -> Iterator[Hint]:
     count = sum(point.marks for point in part.points)
     separate = f"{count} separate points" if count > 1 else "one clear point"
-    yield Hint(
-        "points", f"This part is worth {count} {'marks' if count > 1 else 'mark'}: give {separate}."
-    )
+    yield Hint("points", f"This part is worth {counted(count, 'mark')}: give {separate}.")
     for point in part.points:
         words = point.words.split()
         start = " ".join(words[: min(FIRST_WORDS, max(1, len(words) // 2))])

@@ -146,7 +146,8 @@ def _about_size(finding: Finding, style: Style) -> list[Sentence]:
         return told
     if finding.power:
         times = "large" if finding.power > 0 else "small"
-        ten = f"10{superscript(abs(finding.power))}"
+        power = abs(finding.power)
+        ten = f"{10**power}" if power < 4 else f"10{superscript(power)}"
         return [Sentence(f"The digits are right, but the answer is {ten} times too {times}. Check every prefix and every power of ten.")]  # fmt: skip
     if finding.coarse:
         return [Sentence("This is the right answer cut too short to be marked right. Give at least two figures that count; a memo gives two decimals, with a power of ten for small numbers.")]  # fmt: skip

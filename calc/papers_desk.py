@@ -20,6 +20,7 @@ from calc.papers import (
     make,
     own_number,
 )
+from calc.printing import counted
 from calc.questions import Refusal
 from calc.reading import Refusals
 from calc.renderings import markdown, paper_latex
@@ -75,7 +76,7 @@ def paper(data: Mapping[str, Any]) -> dict[str, Any]:
 def said(made: Paper) -> str:
     """What the paper came to, and how far that is from what was asked."""
     count, marks = len(made.items), made.marks
-    sentence = f"{count} {'question' if count == 1 else 'questions'}, {marks} {'mark' if marks == 1 else 'marks'}."
+    sentence = f"{counted(count, 'question')}, {counted(marks, 'mark')}."
     if made.wanted.marks and made.wanted.marks != marks:
         sentence += (
             f" You asked for {made.wanted.marks} marks; no choice of these questions comes nearer."

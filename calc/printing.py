@@ -124,6 +124,11 @@ def exact(
     return _print(f"{number.scaleb(-power, _CONTEXT):f}", power, style)
 
 
+def counted(count: int, noun: str) -> str:
+    """A count with its noun, one or many: ``1 mark``, ``2 marks``."""
+    return f"{count} {noun}{'' if count == 1 else 's'}"
+
+
 def with_unit(printed: Printed, unit: Unit) -> Printed:
     """The number followed by its unit; a degree sign takes no space."""
     if not unit.text:

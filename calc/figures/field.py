@@ -292,7 +292,7 @@ def field_pattern(
     fair = complete and (not live or _quotas(live, lines_each)[1])
     text = (
         f"Field lines around {said}. Lines leave positive charges and enter negative ones, "
-        "never cross, and meet each sphere at a right angle."
+        "never cross, and meet each charge at a right angle."
     )
     remarks = [] if fair else ["Number of lines not in proportion to the charges."]
     if fair and len(bodies) > 2:

@@ -303,7 +303,7 @@ def plates_scene(
             f" {lines} evenly spaced field lines run from the positive to the negative plate."
             * bool(lines)
         )
-        + (f" {words.plain(particle)} is half-way between the plates." if particle else "")
+        + (f" Half-way between the plates: {words.plain(particle)}." if particle else "")
         + "".join(f" {words.plain(f[0])} points {words.direction(f[2])}." for f in forces if f[1])
     )
     remarks = [] if to_scale else [NOT_TO_SCALE]

@@ -21,6 +21,7 @@ from calc.answers import (
 )
 from calc.expressions import Maths
 from calc.figures import Figure
+from calc.printing import counted
 from calc.renderings import svg
 
 _MARK = {
@@ -39,7 +40,7 @@ def render(answer: WorkedAnswer, *, open_parts: bool = True) -> str:
         f'<article class="worked">{_warnings(answer.warnings)}<p class="story">{prose(answer.story)}</p>'
         f'<div class="data">{_given(answer)}{figure(answer.figure)}</div>'
         f'<div class="parts">{parts}</div>{_checks(answer.checks)}{_notes(answer.notes)}'
-        f'<p class="total">Total: {answer.marks} {"mark" if answer.marks == 1 else "marks"}</p></article>'
+        f'<p class="total">Total: {counted(answer.marks, "mark")}</p></article>'
     )
 
 
@@ -89,10 +90,9 @@ def _line(piece: Maths, mark: Mark | None, kind: str = "") -> str:
     tick = ""
     if mark:
         letter, words = _MARK[mark.kind]
-        tick = (
-            f'<span class="mark" title="1 mark: {words}"><span aria-hidden="true">✓{letter}</span>'
-        )
-        tick += f'<span class="spoken">{mark.count} mark: {words}</span></span>'
+        worth = counted(mark.count, "mark")
+        tick = f'<span class="mark" title="{worth}: {words}"><span aria-hidden="true">{"✓" * mark.count}{letter}</span>'
+        tick += f'<span class="spoken">{worth}: {words}</span></span>'
     return f'<div class="line {kind}">{maths(piece, display=True)}{tick}</div>'
 
 
@@ -114,7 +114,7 @@ def _points(points: tuple[Point, ...]) -> str:
     if not points:
         return ""
     rows = "".join(
-        f'<li><span>{emphasised(point.words, point.keys)}</span><span class="mark" title="{point.marks} marks">{"✓" * point.marks}</span></li>'
+        f'<li><span>{emphasised(point.words, point.keys)}</span><span class="mark" title="{counted(point.marks, "mark")}">{"✓" * point.marks}</span></li>'
         for point in points
     )
     return f'<ul class="points">{rows}</ul>'

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import PartShown, StepShown, WorkedAnswer
+from calc.printing import counted
 from calc.renderings.text import marks
 
 _SPECIAL = {
@@ -50,7 +51,7 @@ def render(answer: WorkedAnswer) -> str:
         )
         blocks.append(escape(check.words))
     blocks += [escape(note) for note in (*answer.notes, *answer.warnings)]
-    blocks.append(rf"\textbf{{Total: {answer.marks} marks}}")
+    blocks.append(rf"\textbf{{Total: {counted(answer.marks, 'mark')}}}")
     return "\n\n".join(block for block in blocks if block) + "\n"
 
 

@@ -7,6 +7,7 @@ import re
 from calc.answers import PartShown
 from calc.figures import Figure
 from calc.papers import Item, Paper
+from calc.printing import counted
 from calc.renderings import svg
 from calc.renderings.paper import memo_figure, numbered, rules, step_lines
 
@@ -31,7 +32,7 @@ def render(paper: Paper) -> str:
         blocks += [f"## Question {item.number}", escape(item.worked.story), _figure(item.scene)]
         blocks += [_ask(item, part) for part in item.worked.parts]
         blocks.append(f"**[{item.marks}]**")
-    blocks += [f"**Total: {paper.marks} marks**", _sheet(paper)]
+    blocks += [f"**Total: {counted(paper.marks, 'mark')}**", _sheet(paper)]
     return "\n\n".join(block for block in blocks if block) + "\n"
 
 
@@ -48,7 +49,7 @@ def memo(paper: Paper) -> str:
         for part in item.worked.parts:
             blocks += [_ask(item, part), *_work(part)]
         blocks += [escape(note) for note in item.worked.notes]
-    blocks.append(f"**Total: {paper.marks} marks**")
+    blocks.append(f"**Total: {counted(paper.marks, 'mark')}**")
     return "\n\n".join(block for block in blocks if block) + "\n"
 
 

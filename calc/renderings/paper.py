@@ -12,6 +12,7 @@ from calc.answers import Mark, PartShown, StepShown
 from calc.expressions import Maths
 from calc.figures import Figure
 from calc.papers import Item, Paper
+from calc.printing import counted
 from calc.renderings import svg
 from calc.renderings.html import emphasised, maths, prose
 
@@ -27,7 +28,7 @@ def render(paper: Paper, *, space: str = "none") -> str:
     questions = "".join(_question(item, space) for item in paper.items)
     return (
         f'<article class="paper" data-own="{paper.wanted.own}">{_head(paper)}{questions}'
-        f'<p class="paper-total">Total: {paper.marks} marks</p>{_sheet(paper)}</article>'
+        f'<p class="paper-total">Total: {counted(paper.marks, "mark")}</p>{_sheet(paper)}</article>'
     )
 
 
@@ -40,7 +41,7 @@ def memo(paper: Paper) -> str:
         f"<h2>{escape(paper.heading)}: memo{whose}</h2>"
         '<p class="paper-rules">F formula, S substitution, A answer with its unit and direction, ✓ a point. '
         "An earlier wrong value, rightly used, earns full marks later.</p></header>"
-        f'{items}<p class="paper-total">Total: {paper.marks} marks</p></article>'
+        f'{items}<p class="paper-total">Total: {counted(paper.marks, "mark")}</p></article>'
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.answers import PartShown
 from calc.figures import Figure
 from calc.papers import Item, Paper
+from calc.printing import counted
 from calc.renderings import tikz
 from calc.renderings.html import LOWERED
 from calc.renderings.latex import escape
@@ -41,7 +42,7 @@ def render(paper: Paper, *, space: str = "none") -> str:
         rf"Name: {name} \hfill Date: \rule{{25mm}}{{0.4pt}} \hfill Mark: \rule{{12mm}}{{0.4pt}} / {paper.marks}",
         f"\\begin{{itemize}}\n{told}\n\\end{{itemize}}",
         *(_question(item, space) for item in paper.items),
-        rf"\hfill\textbf{{Total: {paper.marks} marks}}",
+        rf"\hfill\textbf{{Total: {counted(paper.marks, 'mark')}}}",
         _sheet(paper),
     ]
     return _PREAMBLE + "\n\n".join(block for block in blocks if block) + "\n" + _END
@@ -54,7 +55,7 @@ def memo(paper: Paper) -> str:
         rf"{{\Large\textbf{{{words(paper.heading)}: memo{whose}}}}}",
         r"F formula, S substitution, A answer with its unit and direction, $\checkmark$ a point.",
         *(_memo(item) for item in paper.items),
-        rf"\hfill\textbf{{Total: {paper.marks} marks}}",
+        rf"\hfill\textbf{{Total: {counted(paper.marks, 'mark')}}}",
     ]
     return _PREAMBLE + "\n\n".join(blocks) + "\n" + _END
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Given, Mark, PartShown, StepShown, WorkedAnswer
+from calc.printing import counted
 
 _MARK = {"formula": "F", "substitution": "S", "answer": "A", "point": "✓"}
 
@@ -27,7 +28,7 @@ def render(answer: WorkedAnswer) -> str:
     blocks += [f"Note: {note}" for note in answer.notes] + [
         f"Look again: {warning}" for warning in answer.warnings
     ]
-    blocks.append(f"Total: {answer.marks} marks")
+    blocks.append(f"Total: {counted(answer.marks, 'mark')}")
     return "\n\n".join(blocks) + "\n"
 
 

@@ -132,7 +132,12 @@ def line_checks(line: Line, names: set[str], steps: Sequence[Step]) -> tuple[Che
             Check("Compare with 1 µC and 1 µC at 1 m, which feel k × 10⁻¹² newtons", f"F_E = k*10^-12*(Q1/10^-6)*({other}/10^-6)*(1/r)^2",
                   "Each charge scales the force in step; the distance scales it by the square, downwards.", sizes=sizes),
         ))  # fmt: skip
-    rows.append(({"n", "Q1"}, Check("Multiply back: n electrons carry", "n*e = Q1", sizes=("Q1",))))
+    rows.append(
+        (
+            {"n", "Q1"},
+            Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",)),
+        )
+    )
     rows.append((
         {"E_net", "E_1", "E_2"},
         Check("The net field lies between the difference and the sum of the two", holds=lambda v: abs(v["E_1"] - v["E_2"]) * (1 - 1e-9) <= v["E_net"] <= (v["E_1"] + v["E_2"]) * (1 + 1e-9),

@@ -82,7 +82,7 @@ def plan_contact(data: Data) -> Plan:
         story=data.pick(
             f"Two identical metal spheres, A and B, stand on insulating stems. A carries {data.said['Q1']} and B carries "
             f"{data.said['Q2']}; their centres are {data.said['r']} apart. They are made to touch and are then separated.",
-            f"A and B are equal conducting balls on plastic rods, with charges of {data.said['Q1']} and {data.said['Q2']}. "
+            f"A and B are equal conducting spheres on plastic rods, with charges of {data.said['Q1']} and {data.said['Q2']}. "
             f"At first their centres are {data.said['r']} apart. They touch, and are moved apart again.",
         ),
         parts=tuple(parts),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Direction
+from calc.printing import counted
 from calc.questions import (
     Check,
     Choice,
@@ -34,16 +35,11 @@ def refuse_part_of_one(n: float, field: str | None) -> None:
         raise Refusal(field, NOT_ONE)
 
 
-def counted(number: int) -> str:
-    """A number of electrons in words."""
-    return "1 electron" if number == 1 else f"{number} electrons"
-
-
 def few_electrons(n: float) -> tuple[str, ...]:
     """Fewer than 100 electrons, and not a whole number of them: the data do not fit well."""
     if n < 100 and abs(n - round(n)) > 0.1:
         return (
-            f"About {counted(round(n))}: a charge is a whole number of electron charges, so check the data.",
+            f"About {counted(round(n), 'electron')}: a charge is a whole number of electron charges, so check the data.",
         )
     return ()
 
@@ -90,7 +86,9 @@ def plan_electrons(data: Data) -> Plan:
         story=story,
         parts=(state(QUANTISATION), Part("find", "calculate", ask, (step,))),
         values=dict(data.values),
-        checks=(Check("Multiply back: n electrons carry", "n*e = Q", sizes=("Q",)),),
+        checks=(
+            Check("Multiply back: the charge that n electrons carry", "n*e = Q", sizes=("Q",)),
+        ),
         warnings=few_electrons(abs(data.values["Q"]) / data.settings.constant("e"))
         if finding_n
         else (),

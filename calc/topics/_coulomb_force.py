@@ -132,7 +132,7 @@ def acting(data: Data) -> float:
 def story_two_spheres(data: Data) -> str:
     carriers = data.pick(
         "Two small charged spheres, A and B,",
-        "Two charged beads, A and B,",
+        "Two charged metal spheres, A and B,",
         "Two point charges, A and B,",
     )
     apart = data.pick("Their centres are", "Their centres are", "They are")
@@ -238,7 +238,7 @@ def scene(v: Values, product: float, asked: str = "") -> Figure:
         ],
         forces=[On(0, "F", size, not repel), On(1, "F", size, repel)] if product else [],
         distances=[(0, 1, "r")],
-        title="Two charged spheres",
+        title="Two charges and the force between them",
     )
 
 
@@ -252,7 +252,7 @@ FORCE = Question(
         force(),
         Choice(
             "acting",
-            "The spheres",
+            "A and B",
             (
                 ("unsaid", "attract or repel: not said"),
                 ("attract", "attract each other"),

@@ -50,11 +50,11 @@ LACKING = ("lacking", "too few electrons: the charge is positive")
 # --- fields of the forms ------------------------------------------------------------------------------------
 
 
-def mass() -> Input:
+def mass(words: str = "Mass of the sphere") -> Input:
     """A mass; 1 mg to 1 kg is usual for charged bodies in class."""
     return Input(
         "m",
-        "Mass of the sphere",
+        words,
         "g",
         1e-6,
         1.0,
@@ -79,14 +79,14 @@ def optional(*items: Input) -> tuple[Input, ...]:
     return tuple(replace(item, optional=True) for item in items)
 
 
-def tension() -> Input:
-    return Input("T", "Tension in the string", "N", 1e-6, 10.0, NO_PUSH, over=None)
+def tension(held_by: str = "string") -> Input:
+    return Input("T", f"Tension in the {held_by}", "N", 1e-6, 10.0, NO_PUSH, over=None)
 
 
-def first_acceleration() -> Input:
+def first_acceleration(when: str = "the string is cut") -> Input:
     return Input(
         "a",
-        "Acceleration at the instant the string is cut",
+        f"Acceleration at the instant {when}",
         "m·s⁻²",
         1e-3,
         1e3,
@@ -276,7 +276,7 @@ def cut_steps(way: Direction, without_charge: str) -> list[Step]:
 
 def arrow_points(*arrows: tuple[str, str]) -> tuple[Point, ...]:
     """One mark for each arrow with its label: (label, where it points)."""
-    return tuple(Point(f"{label}: {where}", 1, (label,)) for label, where in arrows)
+    return tuple(Point(f"{label}: {where}.", 1, (label,)) for label, where in arrows)
 
 
 FBD_ASK = "Draw a labelled free-body diagram of all the forces acting on {body}."

@@ -6,7 +6,7 @@ number and every part follows.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Literal
 
 from calc.answers import Direction, Point
@@ -53,10 +53,26 @@ from calc.topics._held import END, WEIGHT, nudge_points
 from calc.topics._held_scene import scene
 from calc.topics._hung import EQUAL_ANGLES, HALF_ANGLE, PARTS, SUPPORTS_APART, THREAD, WHOLE_ANGLE
 from calc.topics._threads import Pair, judge_pair, pair_checks, pair_draw, pair_figure
+from calc.wording import called
 
 GROWS = "As the sphere moves on, does its acceleration become larger or smaller? Explain."
 MUST_REPEL = "In this story the spheres repel: give both charges the same sign."
 MUST_ATTRACT = "In this story the spheres attract: give the charges opposite signs."
+
+
+def told_of(**names: str) -> Callable[[Callable[[Data], Plan]], Callable[[Data], Plan]]:
+    """A story's plan with its body and string called as the story calls them: ``sphere="bead"``."""
+
+    def of(written: Callable[[Data], Plan]) -> Callable[[Data], Plan]:
+        def plan(data: Data) -> Plan:
+            try:
+                return called(written(data), names)
+            except Refusal as refusal:
+                raise Refusal(refusal.field, called(refusal.sentence, names)) from None
+
+        return plan
+
+    return of
 
 
 AT_REST = Part(
@@ -113,6 +129,7 @@ def line_plan(data: Data, line: Line, told: Chapters, story: str, parts: tuple[P
 # --- a ramp in a museum: fixed charge below, cord to the top ------------------------------------------------
 
 
+@told_of(sphere="bead", string="cord")
 def plan_museum(data: Data) -> Plan:
     line, told = line_story(data, -1, "up")
     said = data.said
@@ -129,7 +146,7 @@ def plan_museum(data: Data) -> Plan:
         told.calculate("electrons", "Calculate how many electrons the upper bead has too many or too few.", "n"),
         told.calculate("cut", "The visitor cuts the cord. Calculate the acceleration of the bead at that instant.", "a"),
         draw_part(line, data, told.ways, "draw-cut", cut=True, body="the upper bead"),
-        Part("later", "explain", GROWS.replace("sphere", "bead"), points=line.after()),
+        Part("later", "explain", GROWS, points=line.after()),
     )  # fmt: skip
     return line_plan(data, line, told, story, parts)
 
@@ -137,7 +154,7 @@ def plan_museum(data: Data) -> Plan:
 MUSEUM = Question(
     key="museum-ramp",
     title="A bead on the museum's glass ramp",
-    fields=(mass(), slope_angle(), charge("Q1", "Charge on the upper bead"), charge("Q2", "Charge on the glued bead"), distance("r", "Distance between the beads"), WEIGHT, LENGTHS),
+    fields=(mass("Mass of the upper bead"), slope_angle(), charge("Q1", "Charge on the upper bead"), charge("Q2", "Charge on the glued bead"), distance("r", "Distance between the beads"), WEIGHT, LENGTHS),
     plan=plan_museum,
     laws=(COULOMB.name, EQUILIBRIUM.name, SECOND.name),
     example={"m": "16 g", "theta": "28°", "Q1": "-64 nC", "Q2": "-45 nC", "r": "2,8 cm", "weight": "whole", "lengths": "scale"},
@@ -153,6 +170,7 @@ MUSEUM = Question(
 # --- a stage: attracting charge above, when does the cord go slack? ------------------------------------------
 
 
+@told_of(sphere="ball", string="cord")
 def plan_stage(data: Data) -> Plan:
     refuse_uncharged(data)
     if kind(data) > 0:
@@ -188,7 +206,7 @@ def plan_stage(data: Data) -> Plan:
 STAGE = Question(
     key="stage-slope",
     title="The ball that will not roll: a stage trick",
-    fields=(mass(), slope_angle(), charge("Q1", "Charge on the lower ball"), charge("Q2", "Charge on the hidden ball"), distance("r", "Distance between the balls"), END, WEIGHT, LENGTHS),
+    fields=(mass("Mass of the lower ball"), slope_angle(), charge("Q1", "Charge on the lower ball"), charge("Q2", "Charge on the hidden ball"), distance("r", "Distance between the balls"), called(END, {"sphere": "ball", "string": "cord"}), WEIGHT, LENGTHS),
     plan=plan_stage,
     laws=(EQUILIBRIUM.name, COULOMB.name),
     example={"m": "9 g", "theta": "24°", "Q1": "+52 nC", "Q2": "-70 nC", "r": "4 cm", "d": "10 cm", "weight": "components", "lengths": "scale"},
@@ -204,6 +222,7 @@ STAGE = Question(
 # --- a cord that pulls down: tension, charge, electrons -------------------------------------------------------
 
 
+@told_of(sphere="pellet", string="cord")
 def plan_gauge(data: Data) -> Plan:
     line, told = line_story(data, -1, "down", lift=1)
     if data.values["T"] == 0:
@@ -222,7 +241,7 @@ def plan_gauge(data: Data) -> Plan:
         told.calculate("electrons", "Calculate how many electrons the pellet has too many or too few.", "n"),
         told.calculate("normal", "Calculate the normal force on the pellet.", "N"),
         told.calculate("cut", "The cord snaps. Calculate the acceleration of the pellet at that instant.", "a"),
-        Part("later", "explain", GROWS.replace("sphere", "pellet"), points=line.after()),
+        Part("later", "explain", GROWS, points=line.after()),
     )  # fmt: skip
     return line_plan(data, line, told, story, parts)
 
@@ -230,7 +249,7 @@ def plan_gauge(data: Data) -> Plan:
 GAUGE = Question(
     key="sensor-chute",
     title="From the tension to the electrons",
-    fields=(mass(), slope_angle(), tension(), charge("Q2", "Charge on the fixed ball"), distance("r", "Distance between ball and pellet"), WEIGHT, LENGTHS),
+    fields=(mass("Mass of the pellet"), slope_angle(), tension("cord"), charge("Q2", "Charge on the fixed ball"), distance("r", "Distance between ball and pellet"), WEIGHT, LENGTHS),
     plan=plan_gauge,
     laws=(EQUILIBRIUM.name, COULOMB.name, QUANTISATION.name, SECOND.name),
     example={"m": "5 g", "theta": "32°", "T": "18 mN", "Q2": "-75 nC", "r": "3,5 cm", "weight": "whole", "lengths": "scale"},
@@ -246,6 +265,7 @@ GAUGE = Question(
 # --- hovering in a glass tube ---------------------------------------------------------------------------------
 
 
+@told_of(sphere="ball")
 def plan_hover(data: Data) -> Plan:
     refuse_uncharged(data)
     if kind(data) < 0:
@@ -288,7 +308,7 @@ def plan_hover(data: Data) -> Plan:
 HOVER = Question(
     key="hovering-ball",
     title="The hovering ball on open day",
-    fields=(mass(), charge("Q1", "Charge on the hovering ball"), charge("Q2", "Charge on the fixed ball"), Input("f", "Part of its charge that the fixed ball keeps", "", 0.01, 0.99), LENGTHS),
+    fields=(mass("Mass of the hovering ball"), charge("Q1", "Charge on the hovering ball"), charge("Q2", "Charge on the fixed ball"), Input("f", "Part of its charge that the fixed ball keeps", "", 0.01, 0.99), LENGTHS),
     plan=plan_hover,
     laws=(EQUILIBRIUM.name, COULOMB.name),
     example={"m": "2,4 g", "Q1": "+48 nC", "Q2": "+85 nC", "f": "0,6", "lengths": "scale"},
@@ -324,6 +344,7 @@ def pair_plan(data: Data, pair: Pair, told: Chapters, story: str, parts: tuple[P
     )
 
 
+@told_of(sphere="ball")
 def plan_hall(data: Data) -> Plan:
     pair, told = pair_story(data, two=False, equal=True, acting=1)
     said = data.said
@@ -340,7 +361,7 @@ def plan_hall(data: Data) -> Plan:
         state(SECOND),
         told.calculate("cut", "The thread of the right-hand ball is cut. Calculate the acceleration of that ball at that instant.", "a"),
         pair_draw(pair, data, told.ways, "draw-cut", cut=True, body="the right-hand ball"),
-        Part("later", "explain", GROWS.replace("sphere", "ball"), points=pair.after()),
+        Part("later", "explain", GROWS, points=pair.after()),
     )  # fmt: skip
     return pair_plan(data, pair, told, story, parts)
 
@@ -348,7 +369,7 @@ def plan_hall(data: Data) -> Plan:
 HALL = Question(
     key="foil-balls",
     title="Foil balls in the school hall",
-    fields=(mass(), THREAD, WHOLE_ANGLE, PARTS, LENGTHS),
+    fields=(mass("Mass of each ball"), THREAD, WHOLE_ANGLE, PARTS, LENGTHS),
     plan=plan_hall,
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={"m": "1,6 g", "L": "55 cm", "beta": "36°", "parts": "whole", "lengths": "scale"},
@@ -360,6 +381,7 @@ HALL = Question(
 )  # fmt: skip
 
 
+@told_of(sphere="trap")
 def plan_barn(data: Data) -> Plan:
     pair, told = pair_story(data, two=True, equal=False, acting=-1)
     said = data.said
@@ -387,7 +409,7 @@ def plan_barn(data: Data) -> Plan:
 BARN = Question(
     key="barn-traps",
     title="Two traps in the barn",
-    fields=(mass(), THREAD, SUPPORTS_APART, HALF_ANGLE, charge("Q1", "Charge on the first trap"), PARTS, LENGTHS),
+    fields=(mass("Mass of each trap"), THREAD, SUPPORTS_APART, HALF_ANGLE, charge("Q1", "Charge on the first trap"), PARTS, LENGTHS),
     plan=plan_barn,
     laws=(EQUILIBRIUM.name, COULOMB.name),
     example={"m": "0,9 g", "L": "26 cm", "s": "30 cm", "alpha": "21°", "Q1": "+58 nC", "parts": "components", "lengths": "scale"},

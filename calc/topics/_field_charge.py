@@ -247,7 +247,7 @@ def plan_force(data: Data) -> Plan:
         plain="The field is the push on one coulomb. Share the force out over the charge, or multiply back.",
         mistakes=wrong,
     )  # fmt: skip
-    kind, way = ("negative", "opposite to") if sign < 0 else ("positive", "the same as")
+    kind, way = ("negative", "opposite to that of") if sign < 0 else ("positive", "that of")
     words = dict(FOUR)
     reasons = {
         "F": f"so the force on it points {words[pushed]}",
@@ -257,7 +257,7 @@ def plan_force(data: Data) -> Plan:
     first = (
         f"The field points {words[along]} and the force {words[pushed]}."
         if asked == "q"
-        else f"The charge is {kind}: the force on it has a direction {way} that of the field."
+        else f"The charge is {kind}: the direction of the force on it is {way} the field."
     )
     plan = Plan(
         story=story_force(data, along, pushed),

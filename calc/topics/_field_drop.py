@@ -11,6 +11,7 @@ from random import Random
 from typing import cast
 
 from calc.answers import Mark, Point
+from calc.printing import counted
 from calc.questions import (
     FSA,
     NO_MARKS,
@@ -230,7 +231,7 @@ def plan_drop(data: Data, known: str) -> Plan:
     calculations = balance_parts(data, known)
     parts = [fbd_part(), sign_part(data), *calculations]
     plan = Plan(
-        story=drop_story(data, data.pick("A tiny charged oil drop", "A tiny charged drop of water", "A tiny charged plastic bead")),
+        story=drop_story(data, data.pick("A tiny charged oil drop", "A tiny charged drop of water", "A tiny charged drop of paint")),
         parts=tuple(parts),
         values=dict(data.values),
         scene=lambda _: plates(upper_sign(data), particle="drop", particle_sign="-" if drop_sign(data) < 0 else "+"),
@@ -254,7 +255,7 @@ def finish_drop(plan: Plan, data: Data) -> Plan:
     refuse_part_of_one(n, "q" if data.has("q") else None)
     notes: tuple[str, ...] = ()
     if not whole_warning(n) and n < 20 and "n" in values and data.asked != "m":
-        notes = (f"n is whole: {whole(n)} electron{'' if whole(n) == 1 else 's'}.",)
+        notes = (f"n is whole: {counted(whole(n), 'electron')}.",)
     plan = replace(plan, checks=tuple(checks), warnings=(*plan.warnings, *whole_warning(n)), notes=notes)  # fmt: skip
     return in_air(plan, data, *names)
 

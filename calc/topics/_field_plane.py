@@ -309,7 +309,7 @@ def plan_pattern(data: Data) -> Plan:
     rows = data.rows_said["charges"]
     places = ", ".join(f"{row['Q']} at ({row['x']}; {row['y']})" for row in rows)
     return Plan(
-        story=f"Charged spheres: {places}." if several else f"A charged sphere: {places}.",
+        story=f"Charged spheres are fixed in place: {places}." if several else f"A charged sphere is fixed in place: {places}.",
         parts=(
             Part("pattern", "draw", "Draw the electric field pattern.", points=tuple(points), figure=lambda _: pattern(charges)),
             Part("meaning", "explain", "Explain what the lines tell, and why they never cross.", points=meaning),

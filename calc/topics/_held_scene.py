@@ -35,14 +35,14 @@ def story(data: Data, line: Line) -> str:
     if data.choices["acting"] != "signs":
         facts.append(f"The spheres {data.choices['acting']} each other.")
     for name, words in (
-        ("T", "The tension in the string is"),
-        ("F_E", "The electrostatic force on the sphere is"),
-        ("N", "The normal force on the sphere is"),
-        ("a", "Were the string cut, the sphere would start with an acceleration of"),
-        ("d", "The string is tied to a post at this distance from the sphere:"),
+        ("T", "The tension in the string is {}."),
+        ("F_E", "The electrostatic force on the sphere is {}."),
+        ("N", "The normal force on the sphere is {}."),
+        ("a", "Were the string cut, the sphere would start with an acceleration of {}."),
+        ("d", "The string is tied to a post {} from the sphere."),
     ):
         if data.has(name):
-            facts.append(f"{words} {said[name]}.")
+            facts.append(words.format(said[name]))
     return " ".join(fact for fact in facts if fact)
 
 

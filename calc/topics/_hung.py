@@ -218,7 +218,7 @@ def later_parts(pair: Pair, data: Data, ways: list[Step], want: str) -> tuple[Pa
 def story(data: Data, pair: Pair) -> str:
     """The data as a small story; what is not given is not mentioned."""
     said = data.said
-    who = data.pick("Two small spheres", "Two light beads", "Two pith balls")
+    who = data.pick("Two small spheres", "Two light spheres", "Two foil-covered spheres")
     each = f" of mass {said['m']} each" if data.has("m") else " of equal mass"
     threads = f"threads of length {said['L']}" if data.has("L") else "threads of equal length"
     hooks = "one hook" if not pair.two else f"two hooks {said['s']} apart" if data.has("s") else "two hooks"  # fmt: skip
@@ -235,15 +235,15 @@ def story(data: Data, pair: Pair) -> str:
         facts.append(f"The first has {said['n']} electrons too {'many' if data.choices['which'] == 'excess' else 'few'}.")  # fmt: skip
     facts.append(f"They {'repel' if pair.repel > 0 else 'attract'} each other and are at rest.")
     for name, words in (
-        ("alpha", "Each thread makes this angle with the vertical:"),
-        ("beta", "The angle between the threads is"),
-        ("r", "The distance between their centres is"),
-        ("F_E", "The electrostatic force on each is"),
-        ("T", "The tension in each thread is"),
-        ("a", "Were a thread cut, its sphere would start with an acceleration of"),
+        ("alpha", "Each thread makes an angle of {} with the vertical."),
+        ("beta", "The angle between the threads is {}."),
+        ("r", "The distance between their centres is {}."),
+        ("F_E", "The electrostatic force on each is {}."),
+        ("T", "The tension in each thread is {}."),
+        ("a", "Were a thread cut, its sphere would start with an acceleration of {}."),
     ):
         if data.has(name):
-            facts.append(f"{words} {said[name]}.")
+            facts.append(words.format(said[name]))
     return " ".join(facts)
 
 
@@ -300,8 +300,8 @@ THREADS = Question(
         Choice("want", "What to find", tuple(WORDS.items())),
         Choice("supports", "The threads hang from", (("one", "one support"), ("two", "two supports, side by side"))),
         *optional(
-            mass(), THREAD, HALF_ANGLE, WHOLE_ANGLE, SUPPORTS_APART, distance("r", "Distance between the spheres"), charge("Q1", "Charge on the first sphere"),
-            electrons(), charge("Q2", "Charge on the second sphere"), force("F_E", "Electrostatic force (size)"), tension(), first_acceleration(),
+            mass("Mass of each sphere"), THREAD, HALF_ANGLE, WHOLE_ANGLE, SUPPORTS_APART, distance("r", "Distance between the spheres"), charge("Q1", "Charge on the first sphere"),
+            electrons(), charge("Q2", "Charge on the second sphere"), force("F_E", "Electrostatic force (size)"), tension("thread"), first_acceleration("the thread is cut"),
         ),
         ACTING,
         Choice("equal", "The charges", (("equal", "are equal in size: use the first box only"), ("own", "may differ")), quiet=("own",)),

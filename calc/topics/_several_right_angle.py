@@ -298,7 +298,7 @@ def story_perpendicular(data: Data) -> str:
     if data.asked != "F_net" and data.has("Q1"):
         act = {"attract": " attracts it", "repel": " repels it"}.get(data.choices["acting"], "")
         facts.append(
-            f"The bead carries {said['Q1']}."
+            f"The {data.pick('bead', 'puck')} carries {said['Q1']}."
             + (f" The charge that gives the force to be found{act}." if act else "")
         )
     return " ".join(facts)  # fmt: skip

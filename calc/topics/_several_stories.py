@@ -174,7 +174,7 @@ def story_rail(data: Data) -> str:
         f"For an open day three small metal spheres, A, B and C, are clamped in a row on a plastic rail, A on the left and C on the right. "
         f"{said['n']} electrons have been taken off A. B carries {said['Q_B']} and C {said['Q_C']}. "
         f"The centres of A and B are {said['r_AB']} apart, those of B and C {said['r_BC']}.",
-        f"Three charged balls stand on glass stems in a straight row: A, then B {said['r_AB']} to its right, then C {said['r_BC']} farther right. "
+        f"Three charged spheres stand on glass stems in a straight row: A, then B {said['r_AB']} to its right, then C {said['r_BC']} farther right. "
         f"A has lost {said['n']} electrons; B carries {said['Q_B']} and C carries {said['Q_C']}.",
     )
 
@@ -277,7 +277,7 @@ def story_pucks(data: Data) -> str:
     return data.pick(
         f"On the air table of a science museum three light plastic pucks are clamped at first. Seen from above, B is {said['r_AB']} to the right of A, "
         f"and C is {said['r_AC']} from A, straight up the table. A carries {said['Q_A']}, B {said['Q_B']} and C {said['Q_C']}. The mass of A is {said['m']}.",
-        f"Three charged foam discs hover on a level table with air holes, held in place. Puck A, {said['Q_A']}, {said['m']}, is at the corner of a right angle; "
+        f"Three charged foam pucks hover on a level table with air holes, held in place. Puck A, {said['Q_A']}, {said['m']}, is at the corner of a right angle; "
         f"puck B, {said['Q_B']}, is {said['r_AB']} to its right, and puck C, {said['Q_C']}, is {said['r_AC']} above it on the plan.",
     )
 

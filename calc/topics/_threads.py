@@ -366,7 +366,7 @@ def pair_checks(pair: Pair, names: set[str], steps: tuple[Step, ...]) -> tuple[C
         ({"T", "m", "F_E"}, Check("The three forces make a right-angled triangle", "sqrt(F_E^2 + (m*g)^2) = T")),
         ({"m", "F_E", "L", "alpha"}, Check("Take moments about the support", "F_E*cos(alpha)*L = m*g*sin(alpha)*L", "F_E turns the thread one way with the arm L cos α, the weight the other way with the arm L sin α.")),
         ({"a", "alpha"}, Check("Work the acceleration from g and the angle", "a = g/cos(alpha)", "T = mg/cos α, divided by m.")),
-        ({"n", "Q1"}, Check("Multiply back: n electrons carry", "n*e = Q1", sizes=("Q1",))),
+        ({"n", "Q1"}, Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",))),
     ]  # fmt: skip
     if pair.shortcut and any(step.make.startswith("alpha = asin((k") for step in steps):
         return ()

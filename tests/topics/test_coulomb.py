@@ -338,7 +338,10 @@ def test_a_factor_of_one_is_told_as_no_change(typed: dict[str, str], told: str) 
     assert worked.story.endswith(told)
 
 
-@pytest.mark.parametrize(("variant", "noun"), [(0, "spheres"), (1, "beads"), (2, "point charges")])
+@pytest.mark.parametrize(
+    ("variant", "noun"),
+    [(0, "small charged spheres"), (1, "charged metal spheres"), (2, "point charges")],
+)
 def test_the_question_fits_each_wording_of_the_story(variant: int, noun: str) -> None:
     """Asks and answers name A and B, whatever the story calls the two bodies."""
     topic, question = find("coulomb.force")

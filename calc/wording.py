@@ -1,0 +1,48 @@
+"""Changing the words of a plan, a figure or a sentence without touching its numbers, formulas and keys."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import fields, is_dataclass, replace
+from typing import Any
+
+
+def reworded[T](thing: T, change: Callable[[str], str]) -> T:
+    """``thing`` with ``change`` done to every text in it.
+
+    Goes through dataclasses, tuples and the results of functions; numbers and dicts stay as they are.
+    """
+    changed: T = _reworded(thing, change)
+    return changed
+
+
+def called[T](thing: T, names: Mapping[str, str]) -> T:
+    """``thing`` with its bodies called otherwise, one and many: ``{"sphere": "bead"}``.
+
+    Only whole words inside a text of several change: a word alone, or joined by a hyphen, is a key and stays.
+    """
+    words = "|".join(map(re.escape, names))
+    mention = re.compile(rf"(?<![-\w])({words})(s?)(?![-\w])", re.IGNORECASE)
+
+    def other(found: re.Match[str]) -> str:
+        name = names[found[1].lower()] + found[2]
+        return name[0].upper() + name[1:] if found[1][0].isupper() else name
+
+    return reworded(thing, lambda text: mention.sub(other, text) if " " in text else text)
+
+
+def _reworded(thing: Any, change: Callable[[str], str]) -> Any:
+    if isinstance(thing, str):
+        return change(thing)
+    if isinstance(thing, tuple):
+        parts = [_reworded(part, change) for part in thing]
+        return type(thing)(*parts) if hasattr(thing, "_fields") else tuple(parts)
+    if is_dataclass(thing) and not isinstance(thing, type):
+        parts_by_name = {
+            one.name: _reworded(getattr(thing, one.name), change) for one in fields(thing)
+        }
+        return replace(thing, **parts_by_name)
+    if callable(thing):
+        return lambda *given: _reworded(thing(*given), change)
+    return thing
