@@ -1,7 +1,8 @@
 """The one boundary between a page and the physics: JSON text in, JSON text out.
 
 Request: ``{"operation": "solve", "data": {...}}``. Reply: ``{"ok": true, "data": {...}}`` or
-``{"ok": false, "errors": [{"field": "r" or null, "message": "a sentence"}]}``.
+``{"ok": false, "errors": [{"field": "r" or null, "message": "a sentence"}]}``. An error that is a question
+with few answers has ``"choices": [{"words": "12 cm", "text": "12 cm"}]``: what each puts into the box.
 An operation is a function from a dict to a dict; it may raise Refusal or Refusals.
 """
 
@@ -57,11 +58,19 @@ def _answer(request: str) -> dict[str, Any]:
 
 
 def _refused(*refusals: Refusal, fault: str = "", comma: bool = True) -> dict[str, Any]:
-    errors = [
-        {"field": refusal.field, "message": sentence_in_sign(refusal.sentence, comma)}
-        for refusal in refusals
-    ]
+    errors = [_told(refusal, comma) for refusal in refusals]
     return {"ok": False, "errors": errors, **({"fault": fault} if fault else {})}
+
+
+def _told(refusal: Refusal, comma: bool) -> dict[str, Any]:
+    sentence = sentence_in_sign(refusal.sentence, comma)
+    told: dict[str, Any] = {"field": refusal.field, "message": sentence}
+    if refusal.picks:
+        told["choices"] = [
+            {"words": sentence_in_sign(pick.words, comma), "text": pick.text}
+            for pick in refusal.picks
+        ]
+    return told
 
 
 NOTATIONS: Mapping[str, Callable[[WorkedAnswer, bool], str]] = {
@@ -85,11 +94,12 @@ def operations() -> dict[str, Operation]:
 
 
 def solve(data: Mapping[str, Any]) -> dict[str, Any]:
-    """Work one question. data: question, inputs (typed text by field), find, settings, variant, as.
+    """Work one question. data: question, inputs (typed text by field), find, settings, variant, typed, as.
 
-    ``as`` lists the notations wanted: html (the usual one), text, latex. Reply: the
-    worked answer in each of them, ``spoken`` (one line for a screen reader),
-    ``asked`` (the unknown) and warnings.
+    ``as`` lists the notations wanted: html (the usual one), text, latex. ``typed`` names the boxes
+    whose bare number may be asked about (``charges.0.x`` for a cell). Reply: the worked answer in each
+    notation, ``spoken`` (one line for a screen reader), ``asked`` (the unknown), warnings,
+    ``understood`` (bare numbers with the unit they were taken in, by box) and ``notes`` (like errors).
     """
     topic, question, found = asked_for(data)
     worked = work(topic, question, found)
@@ -101,6 +111,8 @@ def solve(data: Mapping[str, Any]) -> dict[str, Any]:
         "spoken": "; ".join(_spoken(shown) for shown in worked.answers),
         "asked": worked.asked,
         "warnings": list(worked.warnings),
+        "understood": dict(found.understood),
+        "notes": [_told(note, comma_of(data)) for note in found.notes],
     }
 
 

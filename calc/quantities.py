@@ -8,7 +8,7 @@ The International System of Units, 9th edition (BIPM, 2019), chapter 5.
 
 import re
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import Context, Decimal, localcontext
 
 from calc.units import LONGEST, Unit, UnitError, kind_of, parse_unit, same_kind, speak, suggest
 from calc.unittext import DASHES, DOTS, raised_to_caret
@@ -112,6 +112,9 @@ _SLIPS = tuple(
 )
 
 
+_FRACTION = re.compile(r"/\s*([0-9]{1,6})\s*([^\s0-9/+*·×(-][^/]*)?")
+
+
 def parse_number(text: str) -> Decimal:
     """Read a plain number exactly.  Raises ``QuantityError``, nothing else."""
     typed = _typed(text, _PLAIN_EXAMPLE)
@@ -124,17 +127,19 @@ def parse_number(text: str) -> Decimal:
     return number
 
 
-def parse_quantity(text: str, field_unit: str, *, example: str | None = None) -> Quantity:
+def parse_quantity(
+    text: str, field_unit: str, *, example: str | None = None, comma: bool = True
+) -> Quantity:
     """Read a value with or without a unit, for a box whose unit is ``field_unit``.
 
     A bare number takes ``field_unit``; '' means a pure number.  ``example`` is shown in
-    refusals.  Raises ``QuantityError`` for any text that is no value of that kind;
+    refusals, whose other numbers have a decimal ``comma`` or point.  Raises ``QuantityError`` for any text that is no value of that kind;
     ``UnitError`` only if ``field_unit`` itself is wrong.
     """
     wanted = parse_unit(field_unit)
-    shown = example or _example(wanted)
+    shown = example or _example(wanted, comma)
     typed = _typed(text, shown)
-    number, rest = _split(typed, shown, wanted.text)
+    number, rest = _split(typed, shown, wanted.text, comma)
     unit = _unit(rest, wanted, typed, shown) if rest else wanted
     try:
         value = unit.to_si(number)
@@ -145,10 +150,15 @@ def parse_quantity(text: str, field_unit: str, *, example: str | None = None) ->
     return Quantity(value, unit, number, text, bool(rest))
 
 
-def _example(wanted: Unit) -> str:
+def _example(wanted: Unit, comma: bool) -> str:
     if wanted.text in {"", "°"}:
-        return "30°" if wanted.text else _PLAIN_EXAMPLE
+        return "30°" if wanted.text else _marked(_PLAIN_EXAMPLE, comma)
     return f"5 {wanted.text}"
+
+
+def _marked(digits: str, comma: bool) -> str:
+    """``digits`` with the reader's decimal sign."""
+    return digits if comma else digits.replace(",", ".")
 
 
 def _typed(text: str, example: str) -> str:
@@ -173,7 +183,7 @@ def _too_far(typed: str, example: str) -> QuantityError:
     )
 
 
-def _split(typed: str, example: str, wanted: str = "") -> tuple[Decimal, str]:
+def _split(typed: str, example: str, wanted: str = "", comma: bool = True) -> tuple[Decimal, str]:
     """The number at the start of ``typed``, and the text of its unit; ``wanted`` is the box's own."""
     plain = raised_to_caret(typed.translate(_LIKENESSES))
     if _NOT_FINITE.match(plain):
@@ -191,7 +201,7 @@ def _split(typed: str, example: str, wanted: str = "") -> tuple[Decimal, str]:
     # A phone may add a full stop after two spaces.
     rest = plain[match.end() :].strip().rstrip(" .")
     if rest and not rest == wanted == "%":
-        _check_rest(match, rest, typed, example)
+        _check_rest(match, rest, typed, example, comma)
     sign, alone, whole, decimals, *powers = match.groups()
     power = (alone or next(filter(None, powers), "0")).replace(" ", "")
     if len(power.lstrip("+-0")) > 3 or abs(int(power)) > LARGEST_POWER:
@@ -200,7 +210,7 @@ def _split(typed: str, example: str, wanted: str = "") -> tuple[Decimal, str]:
     return Decimal(f"{sign}{digits}e{power}"), rest
 
 
-def _check_rest(match: re.Match[str], rest: str, typed: str, example: str) -> None:
+def _check_rest(match: re.Match[str], rest: str, typed: str, example: str, comma: bool) -> None:
     """Refuse what follows a number by mistake, with the remedy that fits the mistake."""
     _, alone, _, decimals, *powers = match.groups()
     if rest[0] in ",." and (alone or any(powers)):
@@ -210,14 +220,40 @@ def _check_rest(match: re.Match[str], rest: str, typed: str, example: str) -> No
     if rest[0] in ",." and decimals is not None:
         raise QuantityError(
             f'"{typed}" has two decimal signs. Use one decimal sign, and spaces between '
-            "thousands, for example 1 200,5."
+            f"thousands, for example {_marked('1 200,5', comma)}."
         )
+    fraction = _FRACTION.fullmatch(rest)
+    if fraction and match[3] and len(match[3]) <= 6 and not any((decimals, *powers)):
+        raise _fraction(match.group(), *fraction.groups(), typed=typed, comma=comma)
     if match.group().lstrip("+- ") == "10" and rest[0] in "+-":
         raise QuantityError(f'"{typed}" {". ".join(_POWER_SLIP)}')
     for start, rule, remedy in _SLIPS:
         if start.match(rest):
             tail = "" if remedy.endswith(".") else f", for example {example}."
             raise QuantityError(f'"{typed}" {rule}. {remedy}{tail}')
+
+
+def _fraction(above: str, below: str, unit: str, *, typed: str, comma: bool) -> QuantityError:
+    """The refusal of a simple fraction, with its decimal form."""
+    top, bottom = Decimal(above.replace(" ", "")), Decimal(below)
+    try:
+        text = parse_unit(unit or "").text
+    except UnitError:
+        return QuantityError(f'"{typed}" is a fraction. Work it out and type a decimal number.')
+    if not bottom:
+        return QuantityError(f'"{typed}" divides by zero. Type a decimal number instead.')
+    with localcontext(prec=30):
+        value = top / bottom
+        short = value == round(value, 6)
+        shown = value.normalize() if short else Context(prec=3).plus(value).normalize()
+    digits = _marked(f"{shown:f}".replace(".", ","), comma).replace("-", "−")
+    written = f"{digits}{' ' if text and text != '°' else ''}{text}"
+    if short:
+        return QuantityError(f'"{typed}" is a fraction. Type it as a decimal number: {written}.')
+    return QuantityError(
+        f'"{typed}" is a fraction. Type it as a decimal number, with as many digits as the '
+        f"question gives: {written}, for example."
+    )
 
 
 def _unit(rest: str, wanted: Unit, typed: str, example: str) -> Unit:

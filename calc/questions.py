@@ -7,6 +7,7 @@ function from the reader's data to parts made of steps.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
@@ -19,16 +20,26 @@ Values = Mapping[str, float]
 Textual = Mapping[str, str]
 
 
+@dataclass(frozen=True)
+class Pick:
+    """One way out that is offered beside a box: its words, and the text it puts into the box."""
+
+    words: str
+    text: str
+
+
 class Refusal(Exception):
     """Data that cannot be, or cannot be worked: the sentence says why and what to do.
 
     ``field`` is the input's name (``charges.2.x`` for a table cell), or None for the whole question.
+    ``picks`` are the ways out, where the sentence is a question with few answers.
     """
 
-    def __init__(self, field: str | None, sentence: str) -> None:
+    def __init__(self, field: str | None, sentence: str, picks: tuple[Pick, ...] = ()) -> None:
         super().__init__(sentence)
         self.field = field
         self.sentence = sentence
+        self.picks = picks
 
 
 @dataclass(frozen=True)
@@ -84,6 +95,17 @@ class Rows:
 
 
 Field = Input | Choice | Rows
+
+# An address gives the boxes their own names ("Q1=+8nC"); what it says besides has a dot in its key
+# ("open.question", "set.k"), or is one of these older words, which links already given out contain.
+FIELD_NAME = re.compile(r"[A-Za-z][A-Za-z0-9_]{0,30}")
+ADDRESS_WORDS = frozenset(
+    ("find", "part", "only", "practice", "paper", "seed", "level", "own", "heading", "space", "marks", "names")
+)  # fmt: skip
+
+
+class DeclarationError(ValueError):
+    """A topic that cannot be used as declared; the message names topic, question, field and rule."""
 
 
 @dataclass(frozen=True)
@@ -330,6 +352,26 @@ class Topic:
     laws: tuple[Law, ...]
     questions: tuple[Question, ...]
     cautions: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        for question in self.questions:
+            for item in question.fields:
+                self._check_names(question, item)
+
+    def _check_names(self, question: Question, item: Field) -> None:
+        """Refuse a name that an address could not carry as the name of a box."""
+        columns = item.columns if isinstance(item, Rows) else ()
+        for name in (item.name, *(column.name for column in columns)):
+            rule = ""
+            if not FIELD_NAME.fullmatch(name):
+                rule = "a field's name is a letter, then letters, digits and _ (31 at most)"
+            elif name in ADDRESS_WORDS:
+                rule = "this word has a meaning of its own in addresses, so no field can have it"
+            elif [field.name for field in question.fields].count(item.name) > 1:
+                rule = "another field of this question has the same name"
+            if rule:
+                where = f"topic {self.key}, question {question.key}, field {name!r}"
+                raise DeclarationError(f"{where}: {rule}. Give it another name.")
 
     def law(self, name: str) -> Law:
         return next(law for law in self.laws if law.name == name)

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from decimal import Decimal
 
 from calc.constants import Settings
-from calc.printing import Style, exact, rounded
+from calc.printing import Style, exact, rounded, with_unit
 from calc.quantities import Quantity, QuantityError, parse_quantity
-from calc.questions import Choice, Data, Input, Question, Refusal, Rows
-from calc.units import Unit, parse_unit
+from calc.questions import Choice, Data, Input, Pick, Question, Refusal, Rows
+from calc.units import Unit, UnitError, parse_unit, same_kind
+
+# Prefixes a learner may have left out, the likeliest first (common practice, no source).
+_USUAL_PREFIXES = ("c", "m", "µ", "n", "p", "k", "M")
 
 
 class Refusals(Exception):
@@ -23,11 +27,17 @@ class Refusals(Exception):
 
 @dataclass(frozen=True)
 class Read:
-    """The data, the typed quantities by name (for the given lines), and warnings."""
+    """The data, the typed quantities by name (for the given lines), and warnings.
+
+    understood: a bare number with the unit it was taken in, as it may be typed, by box.
+    notes: for a bare number that was taken in the box's unit although another is likelier.
+    """
 
     data: Data
     quantities: dict[str, Quantity]
     warnings: tuple[str, ...]
+    understood: dict[str, str] = field(default_factory=dict)
+    notes: tuple[Refusal, ...] = ()
 
 
 def read(
@@ -36,13 +46,15 @@ def read(
     asked: str = "",
     settings: Settings | None = None,
     variant: int = 0,
+    asking: frozenset[str] = frozenset(),
 ) -> Read:
     """Read every field of ``question`` from ``typed`` (text by field name; a table is a list of rows).
 
-    asked: the unknown, or '' to take the one empty box. Raises :class:`Refusals`
-    with one sentence per field; never any other error for any text.
+    asked: the unknown, or '' to take the one empty box. asking: the boxes in which a bare number
+    that fits another unit better is asked about; elsewhere it is taken in the box's unit, with a note.
+    Raises :class:`Refusals` with one sentence per field; never any other error for any text.
     """
-    reader = _Reader(settings or Settings())
+    reader = _Reader(question, settings or Settings(), asking)
     asked = reader.unknown(question, typed, asked)
     told = {refusal.field for refusal in reader.refusals}
     for item in question.fields:
@@ -69,7 +81,13 @@ def read(
         halves={name: quantity.half for name, quantity in reader.quantities.items()},
         figures={name: quantity.figures for name, quantity in reader.quantities.items()},
     )
-    return Read(data, reader.quantities, tuple(reader.warnings))
+    return Read(
+        data,
+        reader.quantities,
+        tuple(reader.warnings),
+        reader.understood,
+        tuple(reader.notes),
+    )
 
 
 def _text(entry: object) -> str:
@@ -81,8 +99,12 @@ def _listed(names: list[str]) -> str:
 
 
 class _Reader:
-    def __init__(self, settings: Settings) -> None:
+    def __init__(self, question: Question, settings: Settings, asking: frozenset[str]) -> None:
+        self.question = question
         self.settings = settings
+        self.asking = asking
+        self.understood: dict[str, str] = {}
+        self.notes: list[Refusal] = []
         self.values: dict[str, float] = {}
         self.said: dict[str, str] = {}
         self.choices: dict[str, str] = {}
@@ -129,16 +151,24 @@ class _Reader:
             if isinstance(entry, list | tuple)
             else []
         )
-        filled = [row for row in rows if any(_text(cell).strip() for cell in row.values())]
+        # Paths count the rows as they stand on the page, empty ones too.
+        filled = [
+            (index, row)
+            for index, row in enumerate(rows)
+            if any(_text(cell).strip() for cell in row.values())
+        ]
         if not item.at_least <= len(filled) <= item.at_most:
             sentence = f"Give from {item.at_least} to {item.at_most} rows: there are {len(filled)}."
             self.refusals.append(Refusal(item.name, sentence))
             return
         values, said = [], []
-        for index, row in enumerate(filled):
+        for position, (index, row) in enumerate(filled):
             prefix = f"{item.name}.{index}."
             for column in item.columns:
                 self.quantity(column, prefix + column.name, _text(row.get(column.name, "")))
+                if prefix + column.name in self.quantities:
+                    quantity = self.quantities.pop(prefix + column.name)
+                    self.quantities[f"{item.name}.{position}.{column.name}"] = quantity
             values.append(
                 {
                     c.name: self.values.pop(prefix + c.name)
@@ -159,7 +189,9 @@ class _Reader:
         if item.optional and not text.strip():
             return
         try:
-            quantity = parse_quantity(text, item.unit)
+            example = self.example(item, name)
+            comma = self.settings.comma
+            quantity = parse_quantity(text, item.unit, example=example, comma=comma)
         except QuantityError as problem:
             self.refusals.append(Refusal(name, problem.sentence))
             return
@@ -167,12 +199,120 @@ class _Reader:
         if sentence:
             self.refusals.append(Refusal(name, sentence))
             return
+        if not quantity.unit_typed and item.unit:
+            doubt = self.bare(item, name, quantity)
+            if doubt and name in self.asking:
+                self.refusals.append(doubt)
+                return
         warning = doubtful(item, quantity, self.settings.style)
         if warning:
             self.warnings.append(warning)
         self.values[name] = quantity.value
         self.said[name] = said(quantity, item, self.settings.style)
         self.quantities[name] = quantity
+
+    def bare(self, item: Input, name: str, quantity: Quantity) -> Refusal | None:
+        """Note the unit a bare number is taken in; the question to ask where another is likelier."""
+        own = _pick(quantity, quantity.unit, self.settings.style)
+        self.understood[name] = own.text
+        units = likelier_units(item, quantity, self.shown(item, name))
+        if not units:
+            return None
+        others = tuple(_pick(quantity, unit, self.settings.style) for unit in units)
+        words = " or ".join(pick.words for pick in others)
+        if name in self.asking:
+            sentence = (
+                f"No unit was typed: {', '.join(pick.words for pick in others)}, or {own.words}?"
+            )
+            return Refusal(name, sentence, (*others, own))
+        sentence = f"No unit was typed, so this was taken as {own.words}. Did you mean {words}?"
+        self.notes.append(Refusal(name, sentence, (own, *others)))
+        return None
+
+    def shown(self, item: Input, name: str) -> Quantity | None:
+        """What the page's own example has in this box, if that is a quantity."""
+        head, _, _ = name.partition(".")
+        entry = self.question.example.get(head, "")
+        entries = (
+            [row.get(item.name, "") for row in entry if isinstance(row, Mapping)]
+            if isinstance(entry, list | tuple)
+            else [entry]
+        )
+        found = None
+        for text in map(_text, entries):
+            try:
+                quantity = parse_quantity(text, item.unit)
+            except QuantityError:
+                continue
+            if found is None or not found.value:
+                found = quantity
+        return found
+
+    def example(self, item: Input, name: str) -> str:
+        """A value for this box, as a sentence has it: the page's own, or one in the middle of its range."""
+        shown = self.shown(item, name)
+        if shown is not None and shown.value:
+            return said(shown, item, self.settings.style)
+        unit = parse_unit(item.unit)
+        middle = math.sqrt(item.low * item.high)
+        number = middle if item.unit == "°" else unit.from_si(middle)
+        plain = Decimal(1).scaleb(round(math.log10(number)))
+        if item.whole:
+            plain = max(plain, Decimal(1))
+        return with_unit(exact(plain, self.settings.style), unit).text
+
+
+def likelier_units(item: Input, quantity: Quantity, shown: Quantity | None) -> tuple[Unit, ...]:
+    """Units in which a bare number would be of a sensible size, where the box's own gives none.
+
+    The unit of the page's example or the SI unit, if one of them fits; else at most two with a usual prefix.
+    """
+    if not quantity.value or _sensible(item, quantity.number, quantity.unit):
+        return ()
+    own = quantity.unit
+    first = [shown.unit] if shown is not None else []
+    for units in ([*first, own.si()], _prefixed(own)):
+        fitting = {
+            unit.text: unit
+            for unit in units
+            if unit.text and unit.text != own.text and _sensible(item, quantity.number, unit)
+        }
+        if fitting:
+            return tuple(fitting.values())[:2]
+    return ()
+
+
+def _prefixed(unit: Unit) -> list[Unit]:
+    if unit.is_angle or len(unit.parts) != 1:
+        return []
+    base = "g" if unit.si().text == "kg" else unit.si().text
+    found = []
+    for prefix in _USUAL_PREFIXES:
+        try:
+            other = parse_unit(prefix + base)
+        except UnitError:
+            continue
+        if same_kind(other, unit):
+            found.append(other)
+    return found
+
+
+def _sensible(item: Input, number: Decimal, unit: Unit) -> bool:
+    try:
+        measure = abs(unit.to_si(number))
+    except OverflowError:
+        return False
+    if item.unit == "°":
+        measure = math.degrees(measure)
+    below = item.under is None or measure < item.under
+    return item.low <= measure <= item.high and below
+
+
+def _pick(quantity: Quantity, unit: Unit, style: Style) -> Pick:
+    """A bare number with a unit: as a teacher writes it, and as it may be typed."""
+    gap = "" if unit.text == "°" else " "
+    words = with_unit(exact(quantity.number, style), unit).text
+    return Pick(words, f"{quantity.text.strip().rstrip(' .')}{gap}{unit.text}")
 
 
 def refused(item: Input, quantity: Quantity) -> str:

@@ -4,19 +4,32 @@ import json
 import math
 import re
 from html.parser import HTMLParser
+from pathlib import Path
 
 import pytest
 
 from calc import desk
 from calc.constants import Settings
 from calc.expressions import equation, expression
-from calc.questions import Choice, Input, Question, Rows, Topic
+from calc.questions import (
+    ADDRESS_WORDS,
+    Choice,
+    Data,
+    DeclarationError,
+    Field,
+    Input,
+    Plan,
+    Question,
+    Rows,
+    Topic,
+)
 from calc.reading import Read, read
 from calc.renderings import form, html, latex, text
 from calc.topics import find, question_keys
 from calc.working import run, sized, work
 
 KEYS = question_keys()
+ROOT = Path(__file__).parents[1]
 
 
 def solved(key: str) -> tuple[Topic, Question, Read]:
@@ -169,6 +182,66 @@ def test_every_declared_name_is_used(key: str) -> None:
             assert str(question.example.get(item.name, item.options[0][0])) in dict(item.options)
         elif isinstance(item, Rows):
             assert isinstance(question.example[item.name], list | tuple)
+
+
+def declared(*fields: Field) -> Topic:
+    """A topic of one question with these fields."""
+    return Topic("magnets", "Magnets", (), (Question("pull", "A pull", fields, _unplanned, {}),))
+
+
+def _unplanned(data: Data) -> Plan:
+    raise AssertionError("never planned")
+
+
+def box(name: str) -> Input:
+    """An input of this name."""
+    return Input(name, "Length", "m", 0.1, 1)
+
+
+RESERVED = "this word has a meaning of its own in addresses, so no field can have it"
+SPELLING = "a field's name is a letter, then letters, digits and _ (31 at most)"
+
+
+@pytest.mark.parametrize(
+    ("fields", "name", "rule"),
+    [
+        *(((box(word),), word, RESERVED) for word in sorted(ADDRESS_WORDS)),
+        ((Choice("find", "Which", (("a", "a"),)),), "find", RESERVED),
+        ((Rows("charges", "Charges", "charge", (box("part"),)),), "part", RESERVED),
+        ((box("open.question"),), "open.question", SPELLING),
+        ((box("set.k"),), "set.k", SPELLING),
+        ((box("F E"),), "F E", SPELLING),
+        ((box("1r"),), "1r", SPELLING),
+        ((box("α"),), "α", SPELLING),
+        ((box(""),), "", SPELLING),
+        ((box("r"), box("r")), "r", "another field of this question has the same name"),
+    ],
+)
+def test_a_name_an_address_cannot_carry_is_refused(
+    fields: tuple[Field, ...], name: str, rule: str
+) -> None:
+    """Such a topic cannot be declared; the error names topic, question, field and rule."""
+    with pytest.raises(DeclarationError) as refused:
+        declared(*fields)
+    assert str(refused.value) == (
+        f"topic magnets, question pull, field {name!r}: {rule}. Give it another name."
+    )
+
+
+def test_a_field_may_be_called_q() -> None:
+    """A charge q is a usual name; the question of an address has a key no field can have."""
+    assert declared(box("q")).questions[0].find("q")
+
+
+def test_every_key_the_form_pages_read_is_refused_as_a_name() -> None:
+    """Each key that a script of a form page takes out of an address has a dot or is a reserved word."""
+    read_there = set()
+    for script in ("booklet.js", "embed.js", "address.js", "settings.js", "practice-room.js"):
+        script_text = (ROOT / "docs" / "assets" / script).read_text(encoding="utf-8")
+        read_there |= set(re.findall(r'state\.(?:get|has)\("([^"]+)"\)', script_text))
+        read_there |= set(re.findall(r"\b(only|practice|paper)=", script_text))
+    assert {"find", "part", "only", "practice"} <= read_there
+    assert {key for key in read_there if "." not in key} <= ADDRESS_WORDS
 
 
 @pytest.mark.parametrize("key", KEYS)

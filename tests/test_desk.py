@@ -42,15 +42,58 @@ def test_settings_change_constants_decimals_and_sign() -> None:
 @pytest.mark.parametrize(
     ("settings", "field", "message"),
     [
-        ({"k": "-9e9"}, "settings.k", "Coulomb's constant must be greater than zero."),
-        ({"g": "0"}, "settings.g", "Acceleration due to gravity must be greater than zero."),
-        ({"decimals": "9"}, "settings.decimals", "Decimals: a whole number from 0 to 6."),
+        ({"k": "0"}, "k", "The setting k cannot be “0”: Coulomb's constant must be greater than zero."),
+        ({"k": "-9e9"}, "k", "The setting k cannot be “-9e9”: Coulomb's constant must be greater than zero."),
+        ({"k": "nine"}, "k", 'The setting k (Coulomb\'s constant) cannot be used. "nine" does not start with a number. '
+         "Type a number, for example 9 × 10⁹ N·m²·C⁻²."),
+        ({"k": 5}, "k", "The setting k cannot be “5”: type Coulomb's constant as text, such as 9 × 10⁹ N·m²·C⁻²."),
+        ({"g": "0"}, "g", "The setting g cannot be “0”: acceleration due to gravity must be greater than zero."),
+        ({"decimals": "9"}, "decimals", "The setting decimals cannot be “9”: decimals are a whole number from 0 to 6."),
+        ({"decimals": "²"}, "decimals", "The setting decimals cannot be “²”: decimals are a whole number from 0 to 6."),
+        ({"decimals": "9" * 5000}, "decimals",
+         "The setting decimals cannot be “99999999999999999999…”: decimals are a whole number from 0 to 6."),
+        ({"decimals": True}, "decimals", "The setting decimals cannot be “true”: decimals are a whole number from 0 to 6."),
+        ({"comma": "both"}, "comma", "The setting comma cannot be “both”: the decimal sign is comma or point."),
+        ({"zork": "3"}, "zork", "The setting zork cannot be “3”: there is no setting of this name."),
     ],
-)
+)  # fmt: skip
 def test_impossible_settings_are_refused(settings: dict, field: str, message: str) -> None:
-    """Each wrong setting is refused at its own field."""
+    """Each wrong setting is named with what is wrong, and one choice takes it away."""
     reply = ask("settings", settings=settings)
-    assert reply == {"ok": False, "errors": [{"field": field, "message": message}]}
+    assert not reply["ok"]
+    [error] = reply["errors"]
+    assert error["field"] == f"settings.{field}"
+    assert error["message"].replace("\N{NO-BREAK SPACE}", " ") == message
+    assert [choice["text"] for choice in error["choices"]] == [""]
+
+
+def test_the_way_out_of_a_wrong_constant_names_the_usual_value() -> None:
+    """The choice beside a wrong constant says what comes instead."""
+    [error] = ask("settings", settings={"g": "0"})["errors"]
+    words = error["choices"][0]["words"].replace("\N{NO-BREAK SPACE}", " ")
+    assert words == "Use the data sheet's g = 9,8 m·s⁻²"
+
+
+# Any JSON value: what a page, a link or a stored file might hold.
+SHAPES = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=12),
+    lambda inner: (
+        st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=6), inner, max_size=3)
+    ),
+    max_leaves=6,
+)
+KEYS = st.sampled_from(["question", "inputs", "find", "settings", "variant", "typed"])
+
+
+@given(st.sampled_from(["solve", "settings", "sheet"]), st.dictionaries(KEYS, SHAPES), SHAPES)
+def test_any_shape_of_request_is_answered(operation: str, changed: dict, cell: object) -> None:
+    """Whatever JSON stands where text or a list belongs, the reply is an answer or sentences."""
+    data = {
+        "question": "several-charges.line",
+        "inputs": {"charges": [cell, {"Q": cell, "x": cell}], "on": cell},
+    }
+    reply = ask(operation, **{**data, **changed})
+    assert reply["ok"] or all(error["message"].endswith((".", "?")) for error in reply["errors"])
 
 
 @pytest.mark.parametrize(

@@ -1,13 +1,18 @@
-// The state of a page in its address, after #: "#q=coulomb.force&Q1=+8nC&r=12cm&find=F".
-// Rows of a table are parted by ~ and their cells by _ . Nothing here is trusted: what comes out is
-// text, and goes into boxes as text.
+// The state of a page in its address, after #: "#open.question=coulomb.force&Q1=+8nC&r=12cm&find=F".
+// A box has its own name as key; what a link says besides has a dot in its key, which no box's name can
+// have, or is an older word that calc lets no box have. Rows of a table are parted by ~ and their cells
+// by _ . Nothing here is trusted: what comes out is text, and goes into boxes as text.
 (function () {
   "use strict";
 
+  const QUESTION = "open.question";
+  const OLD_QUESTION = "q"; // in links given out before; a box may have this name too
   const LONGEST = 4000;
   const PLAIN = /%(2B|2C|2F|3A|40|C2%B7|CE%A9|C2%B5|C2%B0)/g;
+  // One number and one unit: read the same without their spaces. Any other text keeps them ("5 m s^-2").
+  const LOOSE = /^[+\-−–]?\s*(\d+|[1-9]\d{0,2}(\s\d{3})+)([.,]\d+)?([eE][+\-−–]?\d+|\s*[xX×*·]\s*10\s*(\^\s*[+\-−–]?\s*\d+|[⁺⁻]?[⁰¹²³⁴-⁹]+))?\s*[^\s\d]*$/;
 
-  // [[name, text], …] -> "name=text&…"; spaces are left out, quantities read the same without.
+  // [[name, text], …] -> "name=text&…".
   function write(pairs) {
     return pairs
       .filter(([, text]) => text !== "")
@@ -16,33 +21,48 @@
   }
 
   function lighten(text) {
-    return encodeURIComponent(text.replace(/\s+/g, "")).replace(PLAIN, (code) => decodeURIComponent(code));
+    return encodeURIComponent(tight(text)).replace(PLAIN, (code) => decodeURIComponent(code));
+  }
+
+  function tight(text) {
+    const plain = text.trim().replace(/\s+/g, " ");
+    return LOOSE.test(plain) ? plain.replaceAll(" ", "") : plain;
   }
 
   // "#name=text&…" -> Map, or null when it is no state of ours; throws Error with a sentence when it is damaged.
   function read(hash) {
     const body = hash.replace(/^#/, "");
-    if (!/(^|&)(q|practice|paper)=/.test(body)) return null;
+    if (!/(^|&)(open\.question|q|practice|paper)=/.test(body)) return null;
     if (body.length > LONGEST) throw new Error("This link is too long to be one of this booklet's. Ask for it again, or type the numbers.");
-    const state = new Map();
+    const pairs = [];
     for (const piece of body.split("&")) {
       const cut = piece.indexOf("=");
       if (cut < 1) continue;
       try {
-        state.set(decodeURIComponent(piece.slice(0, cut)), decodeURIComponent(piece.slice(cut + 1)));
+        pairs.push([decodeURIComponent(piece.slice(0, cut)), decodeURIComponent(piece.slice(cut + 1))]);
       } catch {
         throw new Error("This link is damaged: a part of it cannot be read. Ask for it again, or type the numbers.");
       }
     }
-    return state;
+    if (!pairs.some(([name]) => name === QUESTION)) nameTheQuestion(pairs);
+    return new Map(pairs);
   }
 
+  // An older link says q for the question, and for a box q besides. A question's key tells itself by its
+  // form; where none has it, the first q is the question.
+  function nameTheQuestion(pairs) {
+    const called = pairs.filter(([name]) => name === OLD_QUESTION);
+    const pair = called.find(([, text]) => /^[a-z][a-z-]*\.[a-z][a-z0-9-]*$/.test(text)) || called[0];
+    if (pair) pair[0] = QUESTION;
+  }
+
+  // A cell that holds a parting sign keeps it as its code.
   function rowsToText(rows) {
-    return rows.map((row) => row.join("_")).join("~");
+    return rows.map((row) => row.map((cell) => tight(cell).replaceAll("~", "%7E").replaceAll("_", "%5F")).join("_")).join("~");
   }
 
   function textToRows(text) {
-    return text.split("~").slice(0, 50).map((row) => row.split("_"));
+    return text.split("~").slice(0, 50).map((row) => row.split("_").map((cell) => cell.replaceAll("%7E", "~").replaceAll("%5F", "_")));
   }
 
   // Puts the state into the address bar without a step in the history; a form alone in a frame stays alone.
@@ -51,5 +71,32 @@
     history.replaceState(null, "", state ? `#${state}` : location.pathname.split("/").pop() || ".");
   }
 
-  window.bookletAddress = { write, read, rowsToText, textToRows, show };
+  // What is wrong with a link or a setting, as a notice in the page's text: before the node `near`, or below
+  // the title. offers: {words, act} each, a button. Nothing said: the notice goes.
+  function tell(sentences, { near = null, offers = [], kind = "link-problem" } = {}) {
+    document.querySelector(`.notice.${kind}`)?.remove();
+    if (!sentences.length) return;
+    const notice = document.createElement("div");
+    notice.className = `notice ${kind}`;
+    notice.setAttribute("role", "alert");
+    for (const sentence of [sentences].flat()) {
+      const line = document.createElement("p");
+      line.textContent = sentence;
+      notice.append(line);
+    }
+    for (const { words, act } of offers) {
+      const button = document.createElement("button");
+      button.type = "button";
+      button.textContent = words;
+      button.addEventListener("click", act);
+      notice.append(button);
+    }
+    const column = document.querySelector(".md-content__inner") || document.body;
+    const title = column.querySelector(":scope > h1");
+    if (near) near.before(notice);
+    else if (title) title.after(notice);
+    else column.prepend(notice);
+  }
+
+  window.bookletAddress = { QUESTION, write, read, rowsToText, textToRows, show, tell };
 })();

@@ -17,6 +17,7 @@
       this.heard = node.querySelector(".heard"); // heard by a screen reader only
       this.first = { answer: [...this.area.childNodes].map((child) => child.cloneNode(true)), rows: new Map() };
       this.touched = new Set();
+      this.understood = new Map(); // by box: what was typed, and the same with the unit it was taken in
       for (const table of node.querySelectorAll(".entry.table")) this.first.rows.set(table, table.querySelector("tbody").innerHTML);
       node.addEventListener("input", (event) => this.edited(event.target));
       node.addEventListener("change", (event) => event.target.matches("select, input[type=radio]") && this.edited(event.target));
@@ -57,13 +58,23 @@
       return inputs;
     }
 
-    // text by field name; a table is a list of rows, each a list of cells
+    // values: text by field name; a table is a list of rows, each a list of cells. Returns a sentence for
+    // each thing the link asks for that is not here.
     fill(values, find) {
+      const remarks = [];
+      const names = new Set([...this.node.querySelectorAll(".fields > .entry")].map((entry) => entry.dataset.field));
+      for (const name of values.keys()) {
+        if (!names.has(name) && !name.includes(".") && !["find", "part", "only"].includes(name)) {
+          remarks.push(`The link has a value for “${shortened(name)}”, and this question has no such box. It was left out.`);
+        }
+      }
       for (const box of this.boxes()) {
+        const text = values.get(box.name);
         if (box.tagName === "SELECT") {
-          const option = [...box.options].find((choice) => choice.value === values.get(box.name));
+          const option = [...box.options].find((choice) => choice.value === text);
+          if (text !== undefined && !option) remarks.push(`The link has “${shortened(text)}” for “${this.words(box)}”, which this list does not have. Choose it anew.`);
           box.value = option ? option.value : box.options[0].value;
-        } else box.value = values.get(box.name) ?? "";
+        } else box.value = text ?? "";
       }
       for (const table of this.node.querySelectorAll(".entry.table")) {
         const rows = values.has(table.dataset.field) ? address.textToRows(values.get(table.dataset.field)) : [];
@@ -74,20 +85,40 @@
           body.rows[index].querySelectorAll("input").forEach((box, column) => { box.value = cells[column] ?? ""; });
         });
       }
-      for (const radio of this.node.querySelectorAll('input[name="find"]')) radio.checked = radio.value === find;
+      const radios = [...this.node.querySelectorAll('input[name="find"]')];
+      for (const radio of radios) radio.checked = radio.value === find;
+      if (find && !this.asked()) remarks.push(`The link asks to find “${shortened(find)}”, which this question cannot. Leave the box to find empty, or pick it.`);
+      // What a link brings without a unit is taken as it always was; what is typed may be asked about.
+      for (const box of this.texts()) box.toggleAttribute("data-linked", box.value.trim() !== "");
       this.markAsked();
+      return remarks;
+    }
+
+    texts() {
+      return [...this.node.querySelectorAll(".entry input[type=text]")];
+    }
+
+    words(box) {
+      return this.node.querySelector(`label[for="${CSS.escape(box.id)}"]`)?.firstChild.textContent.trim() ?? box.name;
     }
 
     state() {
       const inputs = this.inputs();
       const asked = this.asked();
-      const pairs = [["q", this.question]];
+      const pairs = [[address.QUESTION, this.question]];
       for (const [name, value] of Object.entries(inputs)) {
         if (name === asked) continue;
-        pairs.push([name, Array.isArray(value) ? address.rowsToText(value.map((row) => Object.values(row))) : value]);
+        const rows = Array.isArray(value) && value.map((row, index) =>
+          Object.entries(row).map(([column, text]) => this.withUnit(`${name}.${index}.${column}`, text)));
+        pairs.push([name, rows ? address.rowsToText(rows) : this.withUnit(name, value)]);
       }
       pairs.push(["find", asked], ["part", this.part || ""]);
       return address.write(pairs.concat(settings.pairs()));
+    }
+
+    withUnit(path, text) {
+      const [typed, full] = this.understood.get(path) ?? [];
+      return typed === text ? full : text;
     }
 
     // --- tables ---
@@ -121,6 +152,7 @@
       const entry = box.closest("[data-field]");
       if (!entry) return;
       this.touched.add(entry.dataset.field);
+      box.removeAttribute("data-linked");
       const radio = entry.querySelector('input[name="find"]');
       if (box.type === "radio") this.touched.delete(box.value);
       else if (radio && radio.checked && box.value.trim()) radio.checked = false; // a typed box is no longer the one to find
@@ -148,7 +180,16 @@
         this.solve({ announce: true });
       } else if (button.matches(".back-to-example")) this.reset();
       else if (button.matches(".copy-link")) this.copy(this.link(), "Copied: a link that opens this page with these numbers.", "Link to these numbers");
+      else if (button.matches(".pick")) this.pick(button);
       else if (button.dataset.copy) this.copyAnswer(button.dataset.copy);
+    }
+
+    // One of the readings offered beside a box goes into the box.
+    pick(button) {
+      const box = button.closest("[data-field]").querySelector("input[type=text]");
+      box.value = button.dataset.put;
+      box.focus();
+      this.edited(box);
     }
 
     markAsked() {
@@ -169,8 +210,10 @@
         table.querySelector("tbody").innerHTML = rows; // as built: this page's own markup
         this.number(table);
       }
+      for (const box of this.texts()) box.removeAttribute("data-linked");
       this.touched.clear();
       this.problems([]);
+      this.notes([]);
       this.markAsked();
       this.area.replaceChildren(...this.first.answer.map((child) => child.cloneNode(true)));
       this.area.classList.remove("stale");
@@ -185,9 +228,13 @@
 
     // The answer on screen in another notation ("text" or "latex").
     async copyAnswer(notation) {
-      const reply = await window.bookletRuntime.ask("solve", { ...this.request(), as: [notation] });
-      if (reply.ok) await this.copy(reply.data[notation], "Copied: the worked answer.", "The worked answer");
-      else this.say("There is no answer to copy yet: mend the marked box first.");
+      const reply = await settings.ask("solve", { ...this.request(), as: [notation] }, { near: this.node });
+      if (reply.ok) {
+        await this.copy(reply.data[notation], "Copied: the worked answer.", "The worked answer");
+        return;
+      }
+      this.everything();
+      this.say(`There is no answer to copy yet. ${this.remedy(reply, this.problems(reply.errors))}`);
     }
 
     // Clipboards are refused on some pages, those from disk among them: then the text is shown, selected.
@@ -216,27 +263,31 @@
     // --- asking and showing ---
 
     request() {
-      return { question: this.question, inputs: this.inputs(), find: this.asked(), settings: settings.current() };
+      const typed = this.texts().filter((box) => box.value.trim() && !box.hasAttribute("data-linked")).map((box) => box.name);
+      return { question: this.question, inputs: this.inputs(), find: this.asked(), settings: settings.current(), typed };
     }
 
     async solve({ announce }) {
       const runtime = window.bookletRuntime;
       const turn = (this.turn = (this.turn || 0) + 1);
       if (runtime.state !== "ready" && runtime.state !== "failed") this.say("Getting the working ready…");
+      const typed = new Map(this.texts().map((box) => [box.name, box.value]));
       let reply;
       try {
-        reply = await runtime.ask("solve", this.request(), { channel: this.question });
+        reply = await settings.ask("solve", this.request(), { channel: this.question, near: this.node });
       } catch (problem) {
         if (turn === this.turn) this.say(problem.message);
         return;
       }
       if (turn !== this.turn || !reply) return;
-      this.problems(reply.ok ? [] : reply.errors);
+      const marked = this.problems(reply.ok ? [] : reply.errors);
+      this.notes(reply.ok ? reply.data.notes : []);
       if (!reply.ok) {
         this.area.classList.add("stale");
-        this.say("The working below is for the numbers before. Mend the marked box to go on.");
+        this.say(`The working below is for the numbers before. ${this.remedy(reply, marked)}`);
         return;
       }
+      this.understood = new Map(Object.entries(reply.data.understood).map(([path, full]) => [path, [typed.get(path), full]]));
       this.show(reply.data, announce);
     }
 
@@ -263,21 +314,45 @@
       if (part) part.scrollIntoView({ block: "start" });
     }
 
+    // Puts each sentence beside its box, and the choices that go with it. Returns how many boxes are marked.
     problems(errors) {
       for (const problem of this.node.querySelectorAll(".problem")) {
         problem.hidden = true;
-        problem.textContent = "";
+        problem.replaceChildren();
       }
       for (const box of this.node.querySelectorAll("[aria-invalid]")) box.removeAttribute("aria-invalid");
-      for (const { field, message } of errors) {
+      for (const { field, message, choices } of errors) {
         const entry = field === null ? null : this.node.querySelector(`[data-field="${CSS.escape(field)}"]`);
         const typed = entry?.querySelector("input[type=text], select")?.value ?? "";
         if (entry && !typed.trim() && !this.touched.has(field)) continue; // not reached yet
         const place = entry ? entry.querySelector(":scope > .problem") : this.whole;
-        place.textContent = place.textContent ? `${place.textContent} ${message}` : message;
+        place.append(place.hasChildNodes() ? ` ${message}` : message, ...picks(choices));
         place.hidden = false;
         entry?.querySelector("input[type=text], select")?.setAttribute("aria-invalid", "true");
       }
+      return this.node.querySelectorAll("[aria-invalid]").length;
+    }
+
+    // What is to be known of a box although it was answered.
+    notes(told) {
+      for (const note of this.node.querySelectorAll(".unit-note")) note.remove();
+      for (const { field, message, choices } of told) {
+        const entry = this.node.querySelector(`[data-field="${CSS.escape(field)}"]`);
+        if (!entry) continue;
+        const note = document.createElement("p");
+        note.className = "unit-note";
+        note.append(message, ...picks(choices));
+        entry.append(note);
+      }
+    }
+
+    // What the reader is to do about a refusal.
+    remedy({ errors, settings: setting }, marked) {
+      if (setting) return "Put the setting right, above, to go on.";
+      if (errors.some(({ choices }) => choices?.length)) return "Answer the question beside the box to go on.";
+      if (marked) return `Mend the marked ${marked > 1 ? "boxes" : "box"} to go on.`;
+      if (!this.whole.hidden) return "What is in the way stands above the buttons.";
+      return "Fill the empty box to go on.";
     }
 
     firstProblem() {
@@ -289,39 +364,41 @@
     }
   }
 
+  function picks(choices = []) {
+    return choices.map(({ words, text }) => {
+      const button = document.createElement("button");
+      button.type = "button";
+      button.className = "pick";
+      button.dataset.put = text;
+      button.textContent = words;
+      return button;
+    });
+  }
+
+  function shortened(text) {
+    return text.length > 24 ? `${text.slice(0, 24)}…` : text;
+  }
+
   function openLink() {
-    let state;
-    const notice = document.querySelector(".link-problem");
-    if (notice) notice.hidden = true;
+    address.tell([]);
     try {
-      state = address.read(location.hash);
-      if (!state || !state.has("q")) return;
-      const form = forms.get(state.get("q"));
+      const state = address.read(location.hash);
+      if (!state || !state.has(address.QUESTION)) return;
+      const form = forms.get(state.get(address.QUESTION));
       if (!form) throw new Error("This link asks for a question that is not on this page. Look for it in the contents.");
       settings.take(state);
-      form.fill(state, state.get("find") || "");
+      address.tell(form.fill(state, state.get("find") || ""), { near: form.node });
       form.everything();
       form.part = state.get("part") || "";
       form.solve({ announce: true }).then(() => form.toPart());
       form.node.scrollIntoView({ block: "start" });
     } catch (problem) {
-      tell(problem.message);
+      address.tell([problem.message]);
+      document.querySelector(".notice.link-problem").scrollIntoView({ block: "center" });
     }
   }
 
-  function tell(words) {
-    let notice = document.querySelector(".link-problem");
-    if (!notice) {
-      notice = document.createElement("p");
-      notice.className = "link-problem problem";
-      notice.setAttribute("role", "alert");
-      document.querySelector(".md-content__inner, body").prepend(notice);
-    }
-    notice.textContent = words;
-    notice.hidden = false;
-  }
-
-  window.booklet = { forms, tell };
+  window.booklet = { forms };
   if (location.protocol === "file:") {
     // A copy from disk does not hold itself.
     for (const link of document.querySelectorAll('a[href$="booklet-offline.zip"]')) link.closest("p").hidden = true;

@@ -1,4 +1,4 @@
-// A question alone, for a frame in another page: "coulombs-law.html#q=coulomb.force&only=form".
+// A question alone, for a frame in another page: "coulombs-law.html#open.question=coulomb.force&only=form".
 // Read before the page is laid out, so that the rest of the page is never seen.
 (function () {
   "use strict";
@@ -8,8 +8,11 @@
   html.classList.add("only-form");
 
   function asked() {
-    const found = /[#&]q=([\w.%-]{1,80})/.exec(location.hash);
-    return found ? found[1] : "";
+    try {
+      return window.bookletAddress.read(location.hash)?.get(window.bookletAddress.QUESTION) ?? "";
+    } catch {
+      return ""; // the page says what is wrong with the link
+    }
   }
 
   document.addEventListener("DOMContentLoaded", () => {

@@ -29,7 +29,7 @@
   async function open(question, seed, level, { focus = true, picked = false } = {}) {
     const mine = ++turn;
     status.textContent = runtime.state === "ready" ? "Drawing a question…" : "Getting the working ready…";
-    const reply = await runtime.ask("practice", { question, seed, level, settings: settings.current() });
+    const reply = await settings.ask("practice", { question, seed, level });
     if (mine !== turn) return true; // a later one is on its way
     if (!reply.ok) {
       status.textContent = reply.errors.map((error) => error.message).join(" ");
@@ -226,15 +226,18 @@
     try {
       linked = address.read(location.hash);
     } catch (problem) {
-      status.textContent = problem.message;
+      address.tell([problem.message]);
       return;
     }
+    address.tell([]);
     if (!linked?.has("practice")) return;
     settings.take(linked);
     area.hidden = false; // its room is kept while the question is drawn
     area.classList.add("waiting");
     open(linked.get("practice"), linked.get("seed") || "1", linked.get("level") || "1", { focus: false }).then((drawn) => {
       if (drawn) return;
+      if (status.textContent) address.tell([`This link draws no question. ${status.textContent}`]);
+      status.textContent = "";
       document.documentElement.classList.remove("practice-linked");
       area.classList.remove("waiting");
       area.hidden = !current;
@@ -309,7 +312,7 @@
     list();
   });
 
-  settings.onchange(() => current && open(current.question, current.seed, current.level, { focus: false }));
+  settings.onchange(() => (current ? open(current.question, current.seed, current.level, { focus: false }) : fromAddress()));
   window.addEventListener("hashchange", fromAddress);
   fromAddress();
   list();

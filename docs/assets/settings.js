@@ -1,61 +1,132 @@
 // The reader's settings: constants, decimals and decimal sign; kept on this device, for every page.
-// A link may carry its own; those hold for that page view only.
+// A link may carry its own; those hold for that page view only. What cannot be a setting is said in a
+// notice with a button for the usual value: in a link the answer waits for it, from this device the usual
+// value is used meanwhile, so that no form is stopped by what was kept long ago.
 (function () {
   "use strict";
 
   const STORE = "physics-line-by-line.settings";
-  const NAME = /^[A-Za-z_]{1,12}$/; // calc says which names there are
+  const LONGEST = 60;
+  const NOTICE = "settings-problem";
+  const address = window.bookletAddress;
   const watchers = [];
+  const aside = new Map(); // kept settings that cannot be: name -> what calc says of it
   let fromLink = null;
+  let unkept = null; // where nothing can be stored: they hold until the page is closed
 
   function stored() {
+    if (unkept) return unkept;
+    let text;
     try {
-      const kept = JSON.parse(localStorage.getItem(STORE) || "{}");
-      return clean(kept);
+      text = localStorage.getItem(STORE) || "{}";
     } catch {
-      return {};
+      return {}; // nothing can be kept here
     }
+    try {
+      const kept = JSON.parse(text);
+      if (kept && typeof kept === "object" && !Array.isArray(kept)) return clean(kept);
+    } catch {
+      // told below
+    }
+    return { kept: text.slice(0, LONGEST) }; // calc knows no such setting, and says so
   }
 
+  // Whatever is there, as text: calc says what cannot be.
   function clean(object) {
     const settings = {};
-    for (const [name, text] of Object.entries(object || {}).slice(0, 30)) {
-      if (NAME.test(name) && typeof text === "string" && text && text.length < 60) settings[name] = text;
+    for (const [name, value] of Object.entries(object).slice(0, 30)) {
+      const text = typeof value === "string" ? value : JSON.stringify(value);
+      if (text) settings[name.slice(0, LONGEST)] = text.slice(0, LONGEST);
     }
     return settings;
   }
 
   function current() {
-    return fromLink || stored();
+    if (fromLink) return fromLink;
+    return Object.fromEntries(Object.entries(stored()).filter(([name]) => !aside.has(name)));
+  }
+
+  function store(settings) {
+    try {
+      if (Object.keys(settings).length) localStorage.setItem(STORE, JSON.stringify(settings));
+      else localStorage.removeItem(STORE);
+    } catch {
+      unkept = settings; // private windows may refuse to store
+    }
+  }
+
+  function changed() {
+    aside.clear();
+    address.tell([], { kind: NOTICE });
+    watchers.forEach((watcher) => watcher());
   }
 
   function keep(settings) {
-    try {
-      localStorage.setItem(STORE, JSON.stringify(clean(settings)));
-    } catch {
-      // Private windows may refuse to store: the settings then hold until the page is closed.
-      fromLink = clean(settings);
-    }
-    watchers.forEach((watcher) => watcher());
+    fromLink = null;
+    store(clean(settings));
+    changed();
   }
 
   function forget() {
-    fromLink = null;
-    try {
-      localStorage.removeItem(STORE);
-    } catch {
-      // nothing was kept
-    }
-    watchers.forEach((watcher) => watcher());
+    keep({});
   }
 
-  // Takes the settings a link carries out of its state (a Map), if there are any.
+  // Takes the settings a link carries out of its state (a Map); a link without any brings back the reader's own.
   function take(state) {
     const carried = {};
     for (const [name, text] of state) {
       if (name.startsWith("set.")) carried[name.slice(4)] = text;
     }
-    if (Object.keys(carried).length) fromLink = clean(carried);
+    fromLink = Object.keys(carried).length ? clean(carried) : null;
+    address.tell([], { kind: NOTICE });
+  }
+
+  // One setting back to its usual value, in the link or on this device.
+  function putBack(name) {
+    if (fromLink) {
+      delete fromLink[name];
+      if (!Object.keys(fromLink).length) fromLink = null;
+      const rest = location.hash.slice(1).split("&").filter((piece) => decoded(piece.split("=")[0]) !== `set.${name}`);
+      history.replaceState(null, "", `#${rest.join("&")}`);
+    } else {
+      const settings = stored();
+      delete settings[name];
+      store(settings);
+    }
+    changed();
+  }
+
+  function decoded(text) {
+    try {
+      return decodeURIComponent(text);
+    } catch {
+      return text;
+    }
+  }
+
+  // Asks calc with the settings in force. near: where a notice about them goes; the title, if not given.
+  async function ask(operation, data, { near = null, ...options } = {}) {
+    const linked = fromLink;
+    const reply = await window.bookletRuntime.ask(operation, { ...data, settings: current() }, options);
+    const faults = reply && !reply.ok ? reply.errors.filter(({ field }) => field?.startsWith("settings.")) : [];
+    if (!faults.length || linked !== fromLink) return reply;
+    if (linked) {
+      notice(faults, near, "It comes with the link.");
+      return { ok: false, errors: reply.errors.filter((error) => !faults.includes(error)), settings: true };
+    }
+    const fresh = faults.filter(({ field }) => !aside.has(field.slice(9)));
+    for (const fault of fresh) aside.set(fault.field.slice(9), fault);
+    notice([...aside.values()], null, "It is kept on this device; the usual value is used meanwhile.");
+    return fresh.length ? ask(operation, data, { near, ...options }) : reply;
+  }
+
+  function notice(faults, near, where) {
+    address.tell(faults.map(({ message }) => `${message} ${where}`), {
+      near,
+      kind: NOTICE,
+      offers: faults.flatMap(({ field, choices }) =>
+        (choices || []).map(({ words }) => ({ words, act: () => putBack(field.slice(9)) }))),
+    });
   }
 
   // The settings as pairs for a link.
@@ -70,7 +141,7 @@
     return changed.length ? `${fromLink ? "This link uses" : "Your settings"}: ${changed.join("; ")}` : "";
   }
 
-  window.bookletSettings = { current, keep, forget, take, pairs, words, stored, onchange: (watcher) => watchers.push(watcher) };
+  window.bookletSettings = { current, keep, forget, take, pairs, words, stored, ask, onchange: (watcher) => watchers.push(watcher) };
 
   // The settings form, on the page that has one.
   const form = document.querySelector("form.settings");

@@ -106,9 +106,10 @@
     keepNames();
     status.textContent = runtime.state === "ready" ? "Making the paper…" : "Getting the working ready…";
     const asked = request();
-    const common = await runtime.ask("paper", learners.length ? { ...asked, as: [] } : asked);
+    const common = await settings.ask("paper", learners.length ? { ...asked, as: [] } : asked);
     if (mine !== turn) return;
-    if (!common.ok) return refused(common.errors);
+    if (!common.ok) return refused(common.errors, common.settings);
+    asked.settings = settings.current(); // without what could not be used
     const made = learners.length ? [] : [{ request: asked, reply: common.data }];
     for (const learner of learners) {
       status.textContent = `Making paper ${made.length + 1} of ${learners.length}…`;
@@ -129,8 +130,9 @@
     address.show(state(common.data));
   }
 
-  function refused(errors) {
-    status.textContent = papers.length ? "The paper below is the one made before. Mend the marked box to go on." : "";
+  function refused(errors, setting = false) {
+    const remedy = setting ? "Put the setting right, above, to go on." : "Mend what is marked to go on.";
+    status.textContent = papers.length ? `The paper below is the one made before. ${remedy}` : setting ? remedy : "";
     problems(errors);
   }
 
@@ -309,16 +311,17 @@
     own = 0;
     make();
   });
-  settings.onchange(() => papers.length && make());
+  settings.onchange(() => (papers.length ? make() : fromAddress()));
 
   function fromAddress() {
     let linked;
     try {
       linked = address.read(location.hash);
     } catch (problem) {
-      problems([{ field: null, message: problem.message }]);
+      address.tell([problem.message]);
       return;
     }
+    address.tell([]);
     if (!linked?.has("paper")) return;
     settings.take(linked);
     const keys = linked.get("paper").split(",").filter(Boolean);
