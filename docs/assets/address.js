@@ -74,7 +74,8 @@
   // What is wrong with a link or a setting, as a notice in the page's text: before the node `near`, or below
   // the title. offers: {words, act} each, a button. Nothing said: the notice goes.
   function tell(sentences, { near = null, offers = [], kind = "link-problem" } = {}) {
-    document.querySelector(`.notice.${kind}`)?.remove();
+    const before = document.querySelector(`.notice.${kind}`);
+    before?.remove();
     if (!sentences.length) return;
     const notice = document.createElement("div");
     notice.className = `notice ${kind}`;
@@ -93,7 +94,10 @@
     }
     const column = document.querySelector(".md-content__inner") || document.body;
     const title = column.querySelector(":scope > h1");
-    if (near) near.before(notice);
+    if (near) {
+      near.before(notice);
+      if (!before) notice.scrollIntoView({ block: "start" });
+    }
     else if (title) title.after(notice);
     else column.prepend(notice);
   }

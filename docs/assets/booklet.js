@@ -365,14 +365,18 @@
   }
 
   function picks(choices = []) {
-    return choices.map(({ words, text }) => {
+    if (!choices.length) return [];
+    const line = document.createElement("span");
+    line.className = "picks";
+    line.append(...choices.map(({ words, text }) => {
       const button = document.createElement("button");
       button.type = "button";
       button.className = "pick";
       button.dataset.put = text;
       button.textContent = words;
       return button;
-    });
+    }));
+    return [line];
   }
 
   function shortened(text) {
@@ -387,11 +391,12 @@
       const form = forms.get(state.get(address.QUESTION));
       if (!form) throw new Error("This link asks for a question that is not on this page. Look for it in the contents.");
       settings.take(state);
-      address.tell(form.fill(state, state.get("find") || ""), { near: form.node });
+      const remarks = form.fill(state, state.get("find") || "");
       form.everything();
       form.part = state.get("part") || "";
       form.solve({ announce: true }).then(() => form.toPart());
       form.node.scrollIntoView({ block: "start" });
+      address.tell(remarks, { near: form.node });
     } catch (problem) {
       address.tell([problem.message]);
       document.querySelector(".notice.link-problem").scrollIntoView({ block: "center" });

@@ -107,17 +107,18 @@
   // Asks calc with the settings in force. near: where a notice about them goes; the title, if not given.
   async function ask(operation, data, { near = null, ...options } = {}) {
     const linked = fromLink;
-    const reply = await window.bookletRuntime.ask(operation, { ...data, settings: current() }, options);
+    const sent = current();
+    const reply = await window.bookletRuntime.ask(operation, { ...data, settings: sent }, options);
     const faults = reply && !reply.ok ? reply.errors.filter(({ field }) => field?.startsWith("settings.")) : [];
     if (!faults.length || linked !== fromLink) return reply;
     if (linked) {
       notice(faults, near, "It comes with the link.");
       return { ok: false, errors: reply.errors.filter((error) => !faults.includes(error)), settings: true };
     }
-    const fresh = faults.filter(({ field }) => !aside.has(field.slice(9)));
-    for (const fault of fresh) aside.set(fault.field.slice(9), fault);
+    for (const fault of faults) aside.set(fault.field.slice(9), fault);
     notice([...aside.values()], null, "It is kept on this device; the usual value is used meanwhile.");
-    return fresh.length ? ask(operation, data, { near, ...options }) : reply;
+    const better = faults.some(({ field }) => field.slice(9) in sent); // then it is left out the next time
+    return better ? ask(operation, data, { near, ...options }) : reply;
   }
 
   function notice(faults, near, where) {
