@@ -9,6 +9,7 @@ An operation is a function from a dict to a dict; it may raise Refusal or Refusa
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
@@ -24,20 +25,41 @@ from calc.working import work
 Operation = Callable[[Mapping[str, Any]], dict[str, Any]]
 
 LONGEST_REQUEST = 100_000
+_HALVES = re.compile("[\ud800-\udfff]")
+OURS = (
+    "The booklet could not work this out, and the mistake is its own. "
+    "Change a number or leave out what is not needed, and report it with the link of this page."
+)
 
 topics.topics()  # found once, at import: a memory image of Python has no files to look through later
 
 
 def answer(request: str) -> str:
     """Answer one request. Never raises: whatever is wrong comes back as a sentence."""
-    return json.dumps(_answer(request), ensure_ascii=False, sort_keys=True)
+    return json.dumps(_answer(_whole(request)), ensure_ascii=False, sort_keys=True)
+
+
+def _whole(text: str) -> str:
+    """``text`` with halves of characters, which nothing can pass on, replaced by a sign for them."""
+    return _HALVES.sub("\N{REPLACEMENT CHARACTER}", text)
+
+
+def _strings(entry: Any) -> Any:
+    """A request with the same done to the characters its escapes stand for."""
+    if isinstance(entry, str):
+        return _whole(entry)
+    if isinstance(entry, list):
+        return [_strings(item) for item in entry]
+    if isinstance(entry, dict):
+        return {_whole(name): _strings(item) for name, item in entry.items()}
+    return entry
 
 
 def _answer(request: str) -> dict[str, Any]:
     if len(request) > LONGEST_REQUEST:
         return _refused(Refusal(None, "That is too much text to read. Shorten it and try again."))
     try:
-        asked = json.loads(request)
+        asked = _strings(json.loads(request))
         operation = operations()[asked["operation"]]
         data = asked.get("data", {})
         if not isinstance(data, dict):
@@ -55,6 +77,8 @@ def _answer(request: str) -> dict[str, Any]:
     except (ValueError, ArithmeticError) as problem:
         sentence = "These numbers have no answer here: a step has no real, finite value. Check the sizes and prefixes."
         return _refused(Refusal(None, sentence), fault=str(problem))
+    except Exception as problem:  # whatever it is, a page waits for an answer
+        return _refused(Refusal(None, OURS), fault=repr(problem))
 
 
 def _refused(*refusals: Refusal, fault: str = "", comma: bool = True) -> dict[str, Any]:
@@ -104,10 +128,12 @@ def solve(data: Mapping[str, Any]) -> dict[str, Any]:
     topic, question, found = asked_for(data)
     worked = work(topic, question, found)
     wanted = data.get("as", ["html"])
-    if not isinstance(wanted, list) or not set(map(str, wanted)) <= set(NOTATIONS):
+    if not isinstance(wanted, list) or not all(
+        isinstance(name, str) and name in NOTATIONS for name in wanted
+    ):
         raise Refusal(None, f"An answer is shown as {', '.join(NOTATIONS)}, and nothing else.")
     return {
-        **{str(name): NOTATIONS[str(name)](worked, not question.scenario) for name in wanted},
+        **{name: NOTATIONS[name](worked, not question.scenario) for name in dict.fromkeys(wanted)},
         "spoken": "; ".join(_spoken(shown) for shown in worked.answers),
         "asked": worked.asked,
         "warnings": list(worked.warnings),

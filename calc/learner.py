@@ -66,6 +66,8 @@ class Typed:
         size, wanted = abs(float(self.number)), abs(right) / self.factor
         if wanted == 0 or size == 0:
             return wanted == size
+        if not 0.1 < size / wanted < 10:
+            return False
         place = 10.0 ** (math.floor(math.log10(wanted)) - figures + 1)
         whole = size / place
         return abs(whole - round(whole)) < 1e-6 and abs(size - wanted) <= place * (0.5 + 1e-6)

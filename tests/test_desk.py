@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import desk, topics
+from calc.questions import Rows
 
 
 def ask(operation: str, **data: object) -> dict:
@@ -198,3 +199,97 @@ def test_hostile_data_take_bounded_work(question: str, charges: str) -> None:
     calls, reply = calls_of(question, {"charges": rows, "x_P": "30 cm", "y_P": "40 cm", "q": ""})
     assert reply["ok"]
     assert calls < 12 * ordinary
+
+
+@pytest.mark.parametrize(
+    "wanted",
+    [["html", "html"], ["text", "html", "text"], [["html"]], [{}], [None], "html", {}, [1]],
+)
+def test_each_notation_is_given_once_or_refused(wanted: object) -> None:
+    """Doubles are answered once; what is no notation's name is refused with a sentence."""
+    reply = ask("solve", question="coulomb.force", inputs=INPUTS, **{"as": wanted})
+    if reply["ok"]:
+        assert isinstance(wanted, list)
+        assert set(reply["data"]) == {*wanted, "spoken", "asked", "warnings"}
+    else:
+        assert reply["errors"][0]["message"].startswith("An answer is shown as")
+
+
+def test_a_notation_asked_twice_is_worked_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A request cannot make the booklet render one answer over and over."""
+    made = []
+    monkeypatch.setattr(
+        desk, "NOTATIONS", {"text": lambda worked, opened: made.append(worked) or "seen"}
+    )
+    ask("solve", question="coulomb.force", inputs=INPUTS, **{"as": ["text"] * 50})
+    assert len(made) == 1
+
+
+@pytest.mark.parametrize(
+    "text", ["1e300", "-1e300", "1e-300", "-1e300 N", "9e299 N", "1e-320", "1e999"]
+)
+def test_an_answer_of_any_size_is_marked(text: str) -> None:
+    """A hopeless number is wrong, and the part before it still gets its marks."""
+    data = {"question": "coulomb.contact", "inputs": {"Q1": "+9 nC", "Q2": "-4 nC", "r": "20 cm", "r2": ""}}  # fmt: skip
+    right = {"before": {"value": "8,1e-6 N", "direction": "attract"}}
+    alone = ask("mark", **data, answers=right)
+    both = ask("mark", **data, answers={**right, "shared": {"value": text}, "electrons": {"value": text}})  # fmt: skip
+    assert alone["ok"], alone
+    assert both["ok"], both
+    assert both["data"]["earned"] == alone["data"]["earned"] > 0
+
+
+OPERATIONS = ["solve", "settings", "sheet", "mark", "practice", "revision", "paper"]
+ODD = (
+    st.none() | st.booleans() | st.integers() | st.just(10**400) | st.floats()
+    | st.text(st.characters(), max_size=12) | st.just("\ud800") | st.just("1e300")
+    | st.sampled_from(["coulomb.force", "equilibrium.threads", "F", "html", "6 nC", "Q1", "k"])
+)  # fmt: skip
+NAMES = st.sampled_from(
+    ["question", "inputs", "find", "settings", "variant", "as", "answers", "Q1", "Q2", "r", "F", "value",
+     "steps", "direction", "substitution", "formula", "said", "seed", "level", "items", "marks", "entries", "copies",
+     "learners", "k", "decimals", "comma"]
+) | st.text(max_size=5)  # fmt: skip
+NESTED = st.recursive(
+    ODD, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(NAMES, inner, max_size=5), max_leaves=25
+)  # fmt: skip
+
+
+@given(operation=st.sampled_from(OPERATIONS) | NESTED, data=st.dictionaries(NAMES, NESTED, max_size=8), real=st.booleans())  # fmt: skip
+def test_whatever_is_sent_is_answered(operation: object, data: dict, real: bool) -> None:
+    """Any JSON, with NaN, Infinity, huge numbers and half characters in it, gets a reply that can be passed on."""
+    if real:
+        data = {"question": "coulomb.force", "inputs": INPUTS, **data}
+    reply = desk.answer(json.dumps({"operation": operation, "data": data}))
+    reply.encode()
+    told = json.loads(reply)
+    assert told["ok"] in (True, False)
+    assert told["ok"] or all(error["message"].strip() for error in told["errors"])
+    assert told["ok"] or told["errors"][0]["message"] != desk.OURS, told
+
+
+@pytest.mark.parametrize("depth", [50, 900, 5000, 49_000])
+def test_deep_nesting_is_a_sentence(depth: int) -> None:
+    """Brackets in brackets end in a reply, in the request and in its data."""
+    deep = "[" * depth + "]" * depth
+    for request in (deep, f'{{"operation": "solve", "data": {{"inputs": {deep[:98_000]}}}}}'):
+        assert json.loads(desk.answer(request))["ok"] is False
+
+
+@pytest.mark.parametrize("key", topics.question_keys())
+def test_a_number_of_any_size_in_any_box_is_answered(key: str) -> None:
+    """Each box takes sizes at the end of what floats carry: solved or refused, never a fault of the booklet."""
+    _, question = topics.find(key)
+    for item in question.fields:
+        if isinstance(item, Rows):
+            example = question.example[item.name]
+            assert isinstance(example, list | tuple)
+            boxes = [(item.name, column.name) for column in item.columns]
+        else:
+            boxes, example = [(item.name, "")], ()
+        for name, column in boxes:
+            for number in ("1e300", "-1e300", "1e-290", "1e-320", "-1e150", "1e160"):
+                first = {**example[0], column: number} if column else None
+                entry = [first, *example[1:]] if column else number
+                reply = ask("solve", question=key, inputs={**question.example, name: entry})
+                assert reply["ok"] or reply["errors"][0]["message"] != desk.OURS, (name, number, reply)  # fmt: skip
