@@ -1,0 +1,207 @@
+"""Directions in words against the arrows that are drawn: of steps, of memo points, of the text alternative, of the SVG."""
+
+import math
+import re
+import xml.etree.ElementTree as ET
+from collections.abc import Iterator
+from dataclasses import replace
+
+import pytest
+
+from calc.answers import WorkedAnswer
+from calc.figures import Arrow, Figure
+from calc.practice import draw
+from calc.reading import read
+from calc.renderings import svg
+from calc.symbols import symbol
+from calc.topics import find, question_keys, topics
+from calc.working import work
+
+KEYS = question_keys()
+CLOSE = 1.0  # degrees: words give one or two decimals of an angle
+PLAIN = {"to the right": 0.0, "upwards": 90.0, "to the left": 180.0, "downwards": 270.0, "straight down": 270.0}  # fmt: skip
+
+
+def turned(words: str, slope: float | None) -> float | None:
+    """The direction a phrase names, in degrees anticlockwise from the right; None if it names none."""
+    found = re.search(r"(\d+(?:,\d+)?)° (above|below) the (?:([+−])x axis|(right|left))", words)
+    if found:
+        size = float(found[1].replace(",", "."))
+        left = found[3] == "−" or found[4] == "left"
+        up = found[2] == "above"
+        return (180 - size if left else size) if up else (180 + size if left else 360 - size)
+    if slope is not None:
+        for phrase, more in (("up the slope", 0.0), ("down the slope", 180.0), ("at right angles to the slope, away", 90.0), ("away from the slope at right angles", 90.0)):  # fmt: skip
+            if phrase in words:
+                return (slope + more) % 360
+    named = [angle for phrase, angle in PLAIN.items() if re.search(rf"\b{phrase}\b", words)]
+    return named[0] if len(named) == 1 else None
+
+
+def way(arrow: Arrow) -> float:
+    """Where an arrow points."""
+    (x, y), (u, v) = arrow.start, arrow.end
+    return math.degrees(math.atan2(v - y, u - x)) % 360
+
+
+def apart(one: float, other: float) -> float:
+    """The angle between two directions."""
+    return abs((one - other + 180) % 360 - 180)
+
+
+def arrows(drawn: Figure) -> dict[str, float]:
+    """Label and direction of each force or field arrow whose label stands on no other way."""
+    found: dict[str, set[float]] = {}
+    for item in drawn.items:
+        if isinstance(item, Arrow) and item.kind in ("force", "field", "resultant") and item.label:
+            found.setdefault(item.label, set()).add(round(way(item), 6))
+    return {label: ways.pop() for label, ways in found.items() if len(ways) == 1}
+
+
+def figures(worked: WorkedAnswer) -> list[Figure]:
+    """Every figure of an answer."""
+    return [drawn for drawn in (worked.figure, *(part.figure for part in worked.parts)) if drawn]
+
+
+def answers(key: str) -> Iterator[WorkedAnswer]:
+    """The example, and draws of every level."""
+    topic, question = find(key)
+    yield work(topic, question, read(question, question.example))
+    for level in (1, 2, 3):
+        for seed in range(1, 5):
+            drawn = draw(topic, question, seed, level)
+            found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
+            yield work(topic, question, found)
+
+
+def slope_of(worked: WorkedAnswer) -> float | None:
+    """The angle of the slope in degrees, if there is one."""
+    is_slope = worked.figure is not None and "slope rises to the right" in worked.figure.description
+    return math.degrees(worked.values["theta"]) if is_slope and "theta" in worked.values else None
+
+
+def steps_compared(worked: WorkedAnswer) -> int:
+    """Steps whose direction in words has an arrow; fails where they differ."""
+    count = 0
+    for drawn in figures(worked):
+        pointing = arrows(drawn)
+        for part in worked.parts:
+            for step in part.steps:
+                label = symbol(step.makes).label
+                named = turned(step.direction.words, slope_of(worked)) if step.direction else None
+                if named is not None and label in pointing:
+                    assert apart(named, pointing[label]) < CLOSE, (step.what, step.direction)
+                    count += 1
+    return count
+
+
+def points_compared(worked: WorkedAnswer) -> int:
+    """Points of a memo for arrows; fails where a drawn arrow differs."""
+    count = 0
+    for part in worked.parts:
+        if part.kind == "draw" and part.figure:
+            pointing = arrows(part.figure)
+            spoken = {symbol_text(label): angle for label, angle in pointing.items()}
+            for point in part.points:
+                label = re.match(r"(?:Arrow )?(\S+?)[ :]", point.words)
+                named = turned(point.words, slope_of(worked))
+                if label and label[1] in spoken and named is not None:
+                    assert apart(named, spoken[label[1]]) < CLOSE, point.words
+                    count += 1
+    return count
+
+
+def symbol_text(label: str) -> str:
+    """A label of a figure as a sentence has it: ``F_{12}`` is F₁₂, ``F_E`` stays."""
+    name = label.replace("{", "").replace("}", "")
+    return symbol(name.replace("_", "", 1) if re.fullmatch(r"\w_\d", name) else name).text
+
+
+def descriptions_compared(drawn: Figure) -> int:
+    """Phrases of the text alternative, “F 12 to the left” or “E1 points upwards”; fails where an arrow differs."""
+    count = 0
+    for label, angle in arrows(drawn).items():
+        name = re.sub(r"_(\d)", r"\1", label.replace("_{", "_").replace("}", ""))
+        name = re.sub(r"^(\w)_(\d+)$", r"\1\2", name).replace("_", " ")
+        for said in re.findall(
+            rf"\b{re.escape(name)}(?: at [\w ]+(?:\(\w+\))?)?(?: points)? ((?:to the|upwards|downwards|[\d,]+°)[^,.;]*?(?:right|left|upwards|downwards|axis)?)(?=[,.;]| and |$)",
+            drawn.description,
+        ):
+            named = turned(said, None)
+            if named is not None:
+                assert apart(named, angle) < CLOSE, (label, drawn.description)
+                count += 1
+    return count
+
+
+def heads_compared(drawn: Figure) -> int:
+    """Arrowheads of the SVG of forces and resultants; fails where one points along no arrow of the figure."""
+    root = ET.fromstring(svg.render(drawn))
+    ways = [way(item) for item in drawn.items if isinstance(item, Arrow) and item.kind in ("force", "resultant")]  # fmt: skip
+    heads = []
+    for node in root.iter():
+        if node.get("class") in ("fig-force fig-head", "fig-resultant fig-head"):
+            corners = [tuple(map(float, pair.split(","))) for pair in node.get("points", "").split()]  # fmt: skip
+            (x, y), (ax, ay), (bx, by) = corners[:3]
+            heads.append(math.degrees(math.atan2((ay + by) / 2 - y, x - (ax + bx) / 2)) % 360)
+    assert all(min(apart(head, one) for one in ways) < 2 * CLOSE for head in heads), drawn.title
+    assert all(min(apart(head, one) for head in heads) < 2 * CLOSE for one in ways), drawn.title
+    return len(heads)
+
+
+@pytest.mark.parametrize("topic", list(topics()))
+def test_words_and_arrows_point_the_same_way(topic: str) -> None:
+    """Left is drawn left, up the slope up the slope, 53° above the +x axis there: in steps, points, words and SVG."""
+    counts = dict.fromkeys(("steps", "points", "descriptions", "heads"), 0)
+    for key in KEYS:
+        if not key.startswith(f"{topic}."):
+            continue
+        for worked in answers(key):
+            counts["steps"] += steps_compared(worked)
+            counts["points"] += points_compared(worked)
+            for drawn in figures(worked):
+                counts["descriptions"] += descriptions_compared(drawn)
+                counts["heads"] += heads_compared(drawn)
+    least = {
+        "coulomb": {"heads": 10},
+        "several-charges": {"steps": 50, "points": 50, "descriptions": 100, "heads": 100},
+        "electric-field": {"steps": 30, "points": 30, "descriptions": 60, "heads": 20},
+        "equilibrium": {"steps": 50, "points": 50, "descriptions": 100, "heads": 100},
+    }
+    for name, few in least.get(topic, {}).items():
+        assert counts[name] >= few, counts
+
+
+def flipped(drawn: Figure) -> Figure:
+    """The figure with its first labelled force turned round."""
+    at, item = next((i, one) for i, one in enumerate(drawn.items) if isinstance(one, Arrow) and one.kind == "force")  # fmt: skip
+    back = (2 * item.start[0] - item.end[0], 2 * item.start[1] - item.end[1])
+    return replace(drawn, items=(*drawn.items[:at], replace(item, end=back), *drawn.items[at + 1 :]))  # fmt: skip
+
+
+def test_an_arrow_turned_round_is_noticed() -> None:
+    """Each comparison fails for a figure with one arrow turned round."""
+    topic, question = find("several-charges.right-angle")
+    worked = work(topic, question, read(question, question.example))
+    part = next(one for one in worked.parts if one.kind == "draw" and one.figure)
+    wrong = flipped(part.figure)
+    parts = tuple(replace(one, figure=wrong) if one is part else one for one in worked.parts)
+    for compare, given in (
+        (steps_compared, replace(worked, parts=parts)),
+        (points_compared, replace(worked, parts=parts)),
+        (descriptions_compared, wrong),
+    ):
+        with pytest.raises(AssertionError):
+            compare(given)
+    # An SVG of the wrong figure does not fit the right one.
+    ways = {round(way(item)) for item in part.figure.items if isinstance(item, Arrow)}
+    assert {round(way(item)) for item in wrong.items if isinstance(item, Arrow)} != ways
+
+
+def test_phrases_are_read_as_directions() -> None:
+    """The phrases of the booklet mean these directions, anticlockwise from the right."""
+    assert turned("to the left", None) == 180.0
+    assert turned("30° below the −x axis", None) == 210.0
+    assert turned("36,9° above the left", None) == pytest.approx(143.1)
+    assert turned("down the slope", 25.0) == 205.0
+    assert turned("left or right: to the left, to the right", None) is None
