@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from calc.answers import Direction, Law, Mark, Point
 from calc.figures import Figure, Force
-from calc.printing import Style, exact, rounded
+from calc.printing import Style, angle, exact
 from calc.questions import FSA, Choice, Data, Input, Mistake, Part, Refusal, Rows, Step, Values
 from calc.symbols import symbol
 from calc.topics._electrostatics import PLAIN_LAW, charge
@@ -232,9 +232,9 @@ def compass(x: float, y: float, style: Style) -> Direction:
         return Direction(key, dict(QUADRANTS)[key], QUADRANTS, full)
     axis = f"{'above' if y > 0 else 'below'} the {'+x' if x > 0 else '−x'} axis"
     acute = degrees(atan2(abs(y), abs(x)))
-    words = f"{rounded(acute, style).text}° {axis}"
+    words = f"{angle(acute, style).text}° {axis}"
     if key != "right-up":
-        words += f" ({rounded(full, style).text}° anticlockwise from the +x axis)"
+        words += f" ({angle(full, style).text}° anticlockwise from the +x axis)"
     return Direction(key, words, QUADRANTS, full)
 
 

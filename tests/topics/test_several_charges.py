@@ -559,3 +559,22 @@ def test_the_memo_counts_one_arrow_a_force() -> None:
     assert "F₂₁" in draw.points[0].words
     assert "away from charge 2 (to the right)" in draw.points[0].words
     assert "towards charge 3 (at 53,13° above the +x axis)" in draw.points[1].words
+
+
+@pytest.mark.parametrize(
+    ("x", "y", "words"),
+    [
+        (0.0, 2.0, "upwards: along +y"),
+        (-3.0, 0.0, "to the left: along −x"),
+        (1.0, 7e-9, "0,00000040° above the +x axis"),
+        (1.0, -1e-6, "0,000057° below the +x axis (359,999943° anticlockwise from the +x axis)"),
+        (1e-6, 1.0, "89,999943° above the +x axis"),
+        (4.0, 3.0, "36,87° above the +x axis"),
+    ],
+)
+def test_a_direction_beside_an_axis_is_never_told_as_on_it(x: float, y: float, words: str) -> None:
+    """Along an axis is told by the axis; 90,00°, 360,00° and powers of ten stand nowhere."""
+    from calc.printing import Style
+    from calc.topics._several import compass
+
+    assert compass(x, y, Style()).words == words
