@@ -6,7 +6,9 @@ back to the first. Leitner worked a box when it was full; a fixed number of days
 doubling from one to the next, is common practice, no source. So is counting four fifths of the
 marks as "done well". A question moves on at most once a day.
 
-The day is always given by the caller: nothing here reads a clock.
+The day is always given by the caller: nothing here reads a clock. A try dated after tomorrow (tomorrow
+may be a day that has begun elsewhere) comes from a wrong clock: it counts, as older than every dated
+one, and a question with no other try is due now. Our own rule, no source.
 """
 
 from __future__ import annotations
@@ -75,14 +77,18 @@ def revise(history: Mapping[str, Sequence[Attempt]], today: date) -> tuple[Revis
 
     Attempts may come in any order of days; those of one day keep theirs.
     """
+    tomorrow = _after(today, 1)
     lines = []
     for question, tries in history.items():
-        attempts = sorted(tries, key=lambda attempt: attempt.day)
+        attempts = sorted(tries, key=lambda one: one.day if one.day <= tomorrow else date.min)
         if not attempts:
             continue
-        box = box_of(attempts)
-        due = attempts[-1].day + timedelta(days=GAPS[box - 1])
-        lines.append(
-            Revision(question, box, due, (today - due).days, next_level(attempts), attempts[-1])
-        )
+        box, last = box_of(attempts), attempts[-1]
+        due = _after(last.day, GAPS[box - 1]) if last.day <= tomorrow else today
+        lines.append(Revision(question, box, due, (today - due).days, next_level(attempts), last))
     return tuple(sorted(lines, key=lambda line: (-line.late, line.box, line.question)))
+
+
+def _after(day: date, days: int) -> date:
+    """``days`` later, or the last day there is."""
+    return day + min(timedelta(days=days), date.max - day)

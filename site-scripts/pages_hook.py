@@ -195,9 +195,9 @@ def contents_block() -> str:
 
 
 def practice_block() -> str:
-    """The place where questions are drawn; its first script runs before what follows is laid out."""
+    """The place where questions are drawn; the script inside runs before what follows it is laid out."""
     room = '<script src="assets/practice-room.js"></script>'
-    return room + practice_html.picker(topics.topics().values())
+    return practice_html.picker(topics.topics().values(), between=room)
 
 
 def drawn_block(lines: list[str]) -> str:

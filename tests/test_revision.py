@@ -77,6 +77,35 @@ def test_days_may_come_in_any_order() -> None:
     assert revise({"a.b": last + first}, today) == revise({"a.b": first + last}, today)
 
 
+def test_a_day_to_come_is_a_wrong_clock() -> None:
+    """A try dated after tomorrow counts as older than any dated one; with nothing else, the question is due now."""
+    today = START + timedelta(days=6)
+    wrong = Attempt(date(2099, 1, 1), 1, 10, 10)
+    (only,) = revise({"a.b": [wrong]}, today)
+    assert (only.box, only.due, only.late, only.last) == (2, today, 0, wrong)
+    (line,) = revise({"a.b": [wrong, *tries((5, 1))]}, today)
+    assert (line.box, line.late, line.last.earned) == (1, 0, 1)
+    assert revise({"a.b": [*tries((5, 1)), wrong]}, today) == (line,)
+
+
+def test_tomorrow_may_have_begun_elsewhere() -> None:
+    """A try dated tomorrow, from a device east of here, is taken at its word."""
+    (line,) = revise({"a.b": tries((7, 10))}, START + timedelta(days=6))
+    assert line.late == -3
+
+
+@pytest.mark.parametrize("today", ["2026-03-09", "9999-12-31", "0001-01-01"])
+@pytest.mark.parametrize("day", ["9999-12-31", "0001-01-01"])
+def test_the_ends_of_the_calendar_make_a_list(today: str, day: str) -> None:
+    """The first and the last day there are block neither the question nor the others."""
+    reply = ask(
+        today=today,
+        history={"coulomb.force": [entry(day=day)], "coulomb.contact": [entry()]},
+    )
+    assert reply["ok"]
+    assert reply["data"]["html"].count('<th scope="row">') == 2
+
+
 @pytest.mark.parametrize(
     ("levels", "level"),
     [

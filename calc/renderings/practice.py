@@ -28,8 +28,16 @@ class RevisionRow:
     slip: str
 
 
-def picker(topics: Iterable[Topic]) -> str:
-    """The form to pick a question, the place where it is drawn, and the progress kept on the device."""
+_NOTHING_YET = (
+    "<p>Nothing has been marked on this device yet. Mark a question, and it is listed here.</p>"
+)
+
+
+def picker(topics: Iterable[Topic], between: str = "") -> str:
+    """The form to pick a question, the place where it is drawn, and the progress kept on the device.
+
+    between: markup put after the form, before the two places.
+    """
     groups = "".join(
         f'<optgroup label="{escape(topic.title)}"><option value="{escape(topic.key)}">{escape(topic.title)}: any question</option>'
         + "".join(
@@ -50,13 +58,15 @@ def picker(topics: Iterable[Topic]) -> str:
         '<div class="entry"><label for="practice-level">Level</label><span class="box">'
         f'<select id="practice-level" name="level">{levels}</select></span></div></div>'
         '<p class="buttons"><button type="submit">New question</button></p><p class="status" role="status"></p></form>'
+        f"{between}"
         '<section class="practice-question" hidden><h3 class="practice-title" tabindex="-1"></h3>'
         '<div class="practice-figure"></div><div class="practice-sheet"></div>'
         '<p class="kept" role="status"></p>'
         '<details class="practice-memo"><summary>The worked answer</summary><div class="practice-answer"></div></details>'
         '<p class="buttons"><button type="button" class="practice-again">Another one like it</button>'
         '<button type="button" class="practice-link">Copy a link to this question</button></p></section>'
-        '<section class="progress"><h3>On this device</h3><div class="progress-list"></div>'
+        f'<section class="progress"><h3>On this device</h3><div class="progress-list">{_NOTHING_YET}</div>'
+        '<p class="kept-aside"></p>'
         '<p class="buttons"><button type="button" class="progress-export">Save to a file</button>'
         '<label class="progress-import">Read from a file <input type="file" accept=".json,application/json"></label>'
         '<button type="button" class="progress-wipe">Wipe</button></p>'
@@ -90,7 +100,7 @@ def drawn(worked: WorkedAnswer, level: int, number: int) -> str:
 def revision(rows: Sequence[RevisionRow], fresh: Sequence[tuple[str, str]]) -> str:
     """The list of tried questions, most overdue first, and a few not tried yet."""
     if not rows:
-        return "<p>Nothing has been marked on this device yet. Mark a question, and it is listed here.</p>"
+        return _NOTHING_YET
     lines = "".join(
         f'<tr><th scope="row">{escape(row.title)}{_slip(row.slip)}</th>'
         f"<td>{row.line.last.earned} of {row.line.last.possible}, level {row.line.last.level}</td>"

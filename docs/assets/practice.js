@@ -17,6 +17,7 @@
   const answer = find(".practice-answer");
   const kept = find(".kept");
   const told = find(".progress .status");
+  const known = new Set([...picker.elements.question.options].map((option) => option.value).filter((key) => key.includes(".")));
   const MOST = 1_000_000; // numbers of drawn questions
   let current = null; // the question on screen
   let turn = 0;
@@ -114,7 +115,7 @@
 
   // --- marking and the worked answer ---
 
-  function marked(question, reply) {
+  async function marked(question, reply) {
     if (question !== current) return;
     const typed = reply.parts.some((part) => part.state !== "blank" && (part.state !== "self-marked" || part.earned));
     if (!typed) {
@@ -131,13 +132,14 @@
     else if (question.seen) kept.textContent = "Not kept: the worked answer was open before.";
     else {
       const mistakes = reply.parts.flatMap((part) => (part.fits?.length === 1 ? part.fits[0].keys : []));
-      const stored = progress.add({
+      const trouble = await progress.add({
         question: question.question, day: progress.today(), level: question.level, seed: question.seed,
         earned: reply.earned, possible: reply.possible, mistakes: [...new Set(mistakes)].slice(0, 40),
       });
-      kept.textContent = stored
-        ? `Kept on this device: ${reply.earned} of ${reply.possible}. The worked answer is below.`
-        : `This browser keeps nothing: ${reply.earned} of ${reply.possible} is forgotten when the page is closed. The worked answer is below.`;
+      const score = `${reply.earned} of ${reply.possible}`;
+      const words = trouble ? `${score} is listed below, but not stored. ${UNSTORED[trouble]}` : `Kept on this device: ${score}. The worked answer is below.`;
+      if (question === current) kept.textContent = words;
+      release();
       list();
     }
   }
@@ -246,19 +248,41 @@
 
   // --- progress ---
 
+  const UNSTORED = {
+    full: "The room this browser gives the booklet is full, so it is held only until this page is closed. Save it to a file, below, to keep it.",
+    denied: "This browser lets the page store nothing, so it is held only until this page is closed. Save it to a file, below, to keep it.",
+  };
+
   async function list() {
-    const tried = Object.keys(progress.history()).length;
+    const history = progress.history(known);
     const room = find(".progress-list");
-    // Room for the list while it is made, so that nothing below it moves later.
-    if (tried && !room.firstChild) room.style.minHeight = `${14 + 2.6 * tried}em`;
-    if (!tried) {
-      room.style.minHeight = "";
+    tellAside();
+    if (!Object.keys(history).length) {
+      release();
       room.replaceChildren(paragraph("Nothing has been marked on this device yet. Mark a question, and it is listed here."));
-    }
-    const reply = await runtime.ask("revision", { today: progress.today(), history: progress.history() });
+    } else if (!room.querySelector("table")) room.replaceChildren();
+    const reply = await runtime.ask("revision", { today: progress.today(), history });
     if (reply.ok) room.innerHTML = reply.data.html; // rendered and escaped by calc
     else told.textContent = reply.errors.map((error) => error.message).join(" ");
     return reply;
+  }
+
+  // The room that practice-room.js reserved holds until the reader does something: then the list takes what it needs.
+  function release() {
+    document.documentElement.classList.remove("progress-kept");
+  }
+
+  // What is kept and not listed, or cannot be stored.
+  function tellAside() {
+    const aside = progress.aside();
+    const foreign = progress.load().filter(({ question }) => !known.has(question)).length;
+    const lines = [];
+    if (aside === 1) lines.push("1 entry cannot be read by this version of the booklet; it is kept aside, unchanged, and goes into the saved file.");
+    if (aside > 1) lines.push(`${aside} entries cannot be read by this version of the booklet; they are kept aside, unchanged, and go into the saved file.`);
+    if (foreign === 1) lines.push("1 attempt is of a question this booklet does not have; it is kept as well.");
+    if (foreign > 1) lines.push(`${foreign} attempts are of questions this booklet does not have; they are kept as well.`);
+    if (progress.problem() === "denied") lines.push("This browser lets the page store nothing (a private window, perhaps): what you mark is held until the page is closed. Save it to a file to keep it.");
+    find(".kept-aside").textContent = lines.join(" ");
   }
 
   function paragraph(words) {
@@ -274,7 +298,7 @@
 
   find(".progress-export").addEventListener("click", () => {
     progress.save();
-    told.textContent = `Saved: ${count(progress.load().length)}.`;
+    told.textContent = `Saved: ${count(progress.load().length)}${apart(progress.aside())}.`;
   });
 
   find(".progress-import input").addEventListener("change", async (event) => {
@@ -282,8 +306,12 @@
     const file = box.files[0];
     if (!file) return;
     try {
-      const more = progress.merge(await file.text());
-      told.textContent = more ? `Read: ${count(more)}, added to what was here.` : "Everything in this file was here already.";
+      const more = await progress.merge(await file.text());
+      const words = more.attempts || more.aside
+        ? `Read: ${count(more.attempts)}${apart(more.aside)}, added to what was here.`
+        : "Everything in this file was here already.";
+      told.textContent = more.trouble ? `${words} ${UNSTORED[more.trouble]}` : words;
+      release();
       list();
     } catch (problem) {
       told.textContent = problem.message;
@@ -293,6 +321,10 @@
 
   function count(number) {
     return `${number} ${number === 1 ? "attempt" : "attempts"}`;
+  }
+
+  function apart(number) {
+    return number ? `, and ${number} ${number === 1 ? "entry" : "entries"} kept aside` : "";
   }
 
   const sure = find(".progress-sure");
@@ -309,9 +341,11 @@
     sure.hidden = true;
     told.textContent = "Wiped: nothing is kept here now.";
     find(".progress-wipe").focus();
+    release();
     list();
   });
 
+  progress.onchange(list);
   settings.onchange(() => (current ? open(current.question, current.seed, current.level, { focus: false }) : fromAddress()));
   window.addEventListener("hashchange", fromAddress);
   fromAddress();

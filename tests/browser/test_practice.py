@@ -5,13 +5,17 @@ from __future__ import annotations
 import json
 import re
 from pathlib import Path
+from time import sleep
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
+from calc import desk, topics
+
 pytestmark = pytest.mark.browser
 
+SLOW = 30_000
 LINK = "practice.html#practice=coulomb.force&seed=3&level=1"
 STORE = "physics-line-by-line.progress"
 KIND = "physics-line-by-line progress"
@@ -170,23 +174,8 @@ BAD = {
     "other": ('{"a": 1}', "holds something else than progress"),
     "none": ("null", "holds something else than progress"),
     "version": (json.dumps({"kind": KIND, "version": 9, "attempts": []}), "another version"),
-    **{
-        name: (
-            json.dumps({"kind": KIND, "version": 1, "attempts": [attempt(), bad]}),
-            f"Entry 2 of this file has no usable {what}. Nothing was read from it.",
-        )
-        for name, bad, what in (
-            ("markup", attempt(question="<img src=x onerror=alert(1)>"), "question"),
-            ("prototype", attempt(question="__proto__"), "question"),
-            ("day", attempt(day="2026-02-31"), "day"),
-            ("level", attempt(level=9), "level"),
-            ("marks", attempt(earned=15), "marks"),
-            ("text for marks", attempt(earned="2"), "marks"),
-            ("mistake", attempt(mistakes=["<b>x</b>"]), "list of mistakes"),
-            ("nothing", None, "content"),
-        )
-    },
-}  # fmt: skip
+    "no list": (json.dumps({"kind": KIND, "version": 1}), "it has no list of attempts"),
+}
 
 
 @pytest.mark.parametrize("name", BAD)
@@ -203,11 +192,321 @@ def test_a_bad_file_is_refused_whole(served: str, page: Page, tmp_path: Path, na
     assert page.locator(".progress img, .progress b").count() == 0
 
 
+UNUSABLE = {
+    "markup": attempt(question="<img src=x onerror=alert(1)>"),
+    "prototype": attempt(question="__proto__"),
+    "day": attempt(day="2026-02-31"),
+    "level": attempt(level=9),
+    "marks": attempt(earned=15),
+    "text for marks": attempt(earned="2"),
+    "mistake": attempt(mistakes=["<b>x</b>"]),
+    "nothing": None,
+}
+
+
+@pytest.mark.parametrize("name", UNUSABLE)
+def test_an_entry_that_cannot_be_used_is_kept_aside(
+    place: str, page: Page, tmp_path: Path, name: str
+) -> None:
+    """The good entry of a file is read; the other is kept as it is, counted, and never shown or run."""
+    page.goto(place + "practice.html")
+    page.on("dialog", lambda dialog: pytest.fail(f"a dialog: {dialog.message}"))
+    read_file(page, progress_file(tmp_path, UNUSABLE[name], attempt()))
+    expect(told(page)).to_have_text(
+        "Read: 1 attempt, and 1 entry kept aside, added to what was here."
+    )
+    expect(page.locator(".revision tbody tr")).to_have_count(1, timeout=SLOW)
+    expect(page.locator(".kept-aside")).to_have_text(
+        "1 entry cannot be read by this version of the booklet; it is kept aside, unchanged, and goes into the saved file."
+    )
+    assert stored(page)["aside"] == [UNUSABLE[name]]
+    assert page.locator(".progress img, .progress b").count() == 0
+
+
+def test_nesting_without_end_breaks_nothing(served: str, page: Page, tmp_path: Path) -> None:
+    """A file nested a million deep gets a sentence, and the page goes on keeping attempts."""
+    path = tmp_path / "nested.json"
+    depth = 1_000_000
+    path.write_text(f'{{"kind": "{KIND}", "version": 1, "attempts": [{"[" * depth}{"]" * depth}]}}')
+    page.goto(served + "practice.html")
+    read_file(page, path)
+    expect(told(page)).not_to_be_empty(timeout=SLOW)
+    assert mark(page) == ""
+    expect_attempts(page, 1)
+
+
+def stored(page: Page) -> Any:
+    """What the browser keeps of the progress, read as JSON; None if it keeps nothing."""
+    return json.loads(page.evaluate(f"localStorage.getItem('{STORE}')") or "null")
+
+
+def begin_with(page: Page, place: str, text: str) -> None:
+    """Open the practice page of a browser that keeps this text as progress."""
+    page.goto(place + "practice.html")
+    page.evaluate(f"(text) => localStorage.setItem('{STORE}', text)", text)
+    page.reload()
+
+
+def mark(page: Page, **changed: Any) -> str:
+    """Keep one attempt as the page does after marking; returns the trouble there was, '' for none."""
+    trouble: str = page.evaluate(
+        "(entry) => window.bookletProgress.add(entry)",
+        attempt(question="coulomb.force", day="2026-03-02", possible=5) | changed,
+    )
+    return trouble
+
+
+def expect_attempts(page: Page, count: int) -> None:
+    """Wait until the page knows of this many attempts: tabs hear of each other a little later."""
+    for _ in range(100):
+        if page.evaluate("window.bookletProgress.load().length") == count:
+            return
+        page.wait_for_timeout(50)
+    assert page.evaluate("window.bookletProgress.load().length") == count
+
+
+def save_file(page: Page, path: Path) -> Path:
+    """Save the progress to a file."""
+    with page.expect_download() as waiting:
+        page.get_by_role("button", name="Save to a file").click()
+    waiting.value.save_as(path)
+    return path
+
+
+def wipe(page: Page) -> None:
+    """Wipe what is kept."""
+    page.get_by_role("button", name="Wipe", exact=True).click()
+    page.get_by_role("button", name="Yes, wipe it").click()
+    expect(told(page)).to_have_text("Wiped: nothing is kept here now.")
+
+
+def whole(*attempts: Any, **head: Any) -> str:
+    """The text of a progress file."""
+    return json.dumps({"kind": KIND, "version": 1, "attempts": list(attempts)} | head)
+
+
+NEWER = attempt(level=4, hints=2)
+FIFTY = [attempt(seed=seed) for seed in range(50)]
+
+
+def test_one_bad_entry_costs_no_other(place: str, page: Page, tmp_path: Path) -> None:
+    """Among fifty attempts, a damaged and a newer entry hide nothing, and the next mark erases nothing."""
+    begin_with(page, place, whole(*FIFTY, NEWER, {"day": 7}))
+    expect(page.locator(".revision tbody tr")).to_have_count(1, timeout=SLOW)
+    expect(page.locator(".kept-aside")).to_contain_text("2 entries cannot be read")
+    assert mark(page) == ""
+    assert stored(page)["attempts"][:50] == FIFTY
+    assert len(stored(page)["attempts"]) == 51
+    assert stored(page)["aside"] == [NEWER, {"day": 7}]
+    before = stored(page)
+    saved = save_file(page, tmp_path / "saved.json")
+    expect(told(page)).to_have_text("Saved: 51 attempts, and 2 entries kept aside.")
+    wipe(page)
+    expect(page.locator(".kept-aside")).to_be_hidden()
+    read_file(page, saved)
+    expect(told(page)).to_contain_text("Read: 51 attempts, and 2 entries kept aside")
+    assert stored(page) == before
+    read_file(page, saved)
+    expect(told(page)).to_have_text("Everything in this file was here already.")
+    assert stored(page) == before
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        whole(*FIFTY)[:-9],
+        whole(*FIFTY, version=2),
+        whole(*FIFTY, kind="something else"),
+        json.dumps({"kind": KIND, "version": 1, "attempts": {"a": 1}}),
+    ],
+    ids=["cut short", "newer version", "other kind", "no list"],
+)
+def test_what_was_not_understood_is_never_overwritten(place: str, page: Page, text: str) -> None:
+    """Progress of another version, or damaged as a whole, is still there after the next mark."""
+    begin_with(page, place, text)
+    expect(page.locator(".kept-aside")).to_contain_text("kept aside, unchanged")
+    assert mark(page) == ""
+    (aside,) = stored(page)["aside"]
+    assert text in (aside, json.dumps(aside))
+    assert len(stored(page)["attempts"]) == 1
+
+
+def test_what_lay_aside_is_read_once_it_can_be(place: str, page: Page) -> None:
+    """A file laid aside whole by another version is taken up again by the version that wrote it."""
+    begin_with(page, place, whole(attempt(), aside=[json.loads(whole(*FIFTY)), NEWER]))
+    expect(page.locator(".kept-aside")).to_contain_text("1 entry cannot be read")
+    assert page.evaluate("window.bookletProgress.load().length") == 51
+
+
+def test_members_of_a_newer_booklet_are_kept(place: str, page: Page) -> None:
+    """An entry, or the file, with more to it than this version knows is used and stays as it is."""
+    more = attempt(hints=3)
+    begin_with(page, place, whole(more, goal="daily"))
+    expect(page.locator(".revision tbody tr")).to_have_count(1, timeout=SLOW)
+    mark(page)
+    assert stored(page)["attempts"][0] == more
+    assert stored(page)["goal"] == "daily"
+
+
+def test_a_day_to_come_blocks_nothing(place: str, page: Page) -> None:
+    """Attempts dated 2099 and 9999 are listed as due, and the next mark counts as the newest."""
+    wrong = [attempt(question="coulomb.force", day="9999-12-31", seed=n) for n in range(9)]
+    begin_with(page, place, whole(*wrong, attempt(day="2099-01-01")))
+    rows = page.locator(".revision tbody tr")
+    expect(rows).to_have_count(2, timeout=SLOW)
+    expect(rows.nth(0)).to_contain_text("today")
+    expect(rows.nth(1)).to_contain_text("today")
+    today = page.evaluate("window.bookletProgress.today()")
+    mark(page, question="coulomb.force", day=today, earned=1)
+    page.reload()
+    expect(rows.filter(has_text="Force between two charges")).to_contain_text(
+        "in 1 day", timeout=SLOW
+    )
+    expect(rows.filter(has_text="Force between two charges")).to_contain_text("1 of 5")
+
+
+@pytest.mark.parametrize("now", ["1970-01-01", "2003-05-05", "9999-12-31"])
+def test_a_wrong_clock_loses_nothing(place: str, page: Page, now: str) -> None:
+    """With the clock far back or far on, marking is kept and counts as the newest attempt."""
+    page.goto(place + "practice.html")
+    page.evaluate(
+        f"(text) => localStorage.setItem('{STORE}', text)",
+        whole(attempt(question="coulomb.force", day="2026-11-01", earned=5, possible=5)),
+    )
+    page.clock.set_fixed_time(f"{now}T12:00:00Z")
+    area = open_question(page, place)
+    area.locator('[name="answers.find.value"]').fill("1 N")
+    area.locator(".mark-it").click()
+    expect(area.locator(".kept")).to_contain_text("Kept on this device: 0 of 5")
+    expect(page.locator(".revision tbody tr")).to_have_count(1)
+    expect(page.locator(".revision tbody tr")).to_contain_text("0 of 5")
+    assert [entry["day"] for entry in stored(page)["attempts"]] == ["2026-11-01", now]
+
+
+def test_questions_the_booklet_does_not_have_hide_none(place: str, page: Page) -> None:
+    """Two thousand attempts of unknown questions leave the list as it is, are counted, and stay."""
+    strange = [attempt(question=f"thermal.q{n}", day="2026-09-09") for n in range(2000)]
+    begin_with(page, place, whole(attempt(), *strange))
+    expect(page.locator(".revision tbody tr")).to_have_count(1, timeout=SLOW)
+    expect(page.locator(".kept-aside")).to_have_text(
+        "2000 attempts are of questions this booklet does not have; they are kept as well."
+    )
+    mark(page)
+    assert len(stored(page)["attempts"]) == 2002
+    assert stored(page)["attempts"][0] == attempt()
+
+
+def test_a_long_history_is_short_enough_to_be_read(served: str, page: Page) -> None:
+    """Eight attempts of every question there is, with the longest lists of mistakes, still make a list."""
+    keys = topics.question_keys()
+    long = [f"{'m' * 70}@Q_{n}" for n in range(40)]
+    entries = [attempt(question=key, seed=n, mistakes=long) for key in keys for n in range(9)]
+    begin_with(page, served, whole(*entries))
+    expect(page.locator(".revision tbody tr")).to_have_count(len(keys), timeout=SLOW)
+    many = page.evaluate(
+        """(keys) => {
+            const all = keys.concat(Array.from({ length: 120 }, (_, n) => `more-topics.question-number-${n}`));
+            const made = all.map((question) => ({ question, day: "2026-03-01", level: 1, seed: 1, earned: 1, possible: 5,
+              mistakes: Array.from({ length: 40 }, (_, n) => "m".repeat(78) + String(n).padStart(2, "0")) }));
+            const text = JSON.stringify({ kind: "physics-line-by-line progress", version: 1, attempts: [].concat(...Array(9).fill(made)) });
+            localStorage.setItem("physics-line-by-line.progress", text);
+            const told = window.bookletProgress.history(new Set(all));
+            return [Object.keys(told).length, JSON.stringify(told).length];
+        }""",
+        keys,
+    )
+    assert many[0] == len(keys) + 120
+    assert many[1] < desk.LONGEST_REQUEST - 1000
+
+
+def test_two_tabs_lose_nothing(place: str, page: Page) -> None:
+    """Two tabs that mark at the same time both keep what they earned."""
+    page.goto(place + "practice.html")
+    other = page.context.new_page()
+    other.goto(place + "practice.html")
+    for tab, first in ((page, 0), (other, 100)):
+        tab.evaluate(
+            """([entry, first]) => { for (let n = 0; n < 20; n += 1) window.bookletProgress.add({ ...entry, seed: first + n }); }""",
+            [attempt(), first],
+        )
+    for tab in (page, other):
+        expect_attempts(tab, 40)
+    assert len(stored(page)["attempts"]) == 40
+
+
+def test_a_tab_that_wrote_over_another_is_put_right(place: str, page: Page) -> None:
+    """When a tab writes what it read before another had written, the other's attempts come back."""
+    begin_with(page, place, whole(attempt()))
+    mark(page)
+    other = page.context.new_page()
+    other.goto(place + "practice.html")
+    other.evaluate(
+        f"(text) => localStorage.setItem('{STORE}', text)", whole(attempt(), attempt(seed=9))
+    )
+    expect_attempts(page, 3)
+    assert sorted(entry["seed"] for entry in stored(page)["attempts"]) == [4, 4, 9]
+    expect(page.locator(".revision tbody tr")).to_have_count(2, timeout=SLOW)
+    wipe(other)
+    expect_attempts(page, 0)
+    mark(other, seed=5)
+    expect_attempts(page, 1)
+    assert [entry["seed"] for entry in stored(page)["attempts"]] == [5]
+
+
+def test_a_full_store_drops_nothing(place: str, page: Page, tmp_path: Path) -> None:
+    """With no room left the mark is listed, said to be unstored with the way out, and stored once there is room."""
+    begin_with(page, place, whole(*FIFTY))
+    page.evaluate(
+        """() => {
+            for (let size = 1 << 22; size; size >>= 1) {
+                try { localStorage.setItem(`filler-${size}`, "x".repeat(size)); } catch { /* full */ }
+            }
+        }"""
+    )
+    area = open_question(page, place)
+    area.locator('[name="answers.find.value"]').fill("1 N")
+    area.locator(".mark-it").click()
+    expect(area.locator(".kept")).to_have_text(
+        "0 of 5 is listed below, but not stored. The room this browser gives the booklet is full, so it is held only "
+        "until this page is closed. Save it to a file, below, to keep it."
+    )
+    expect(page.locator(".revision tbody tr")).to_have_count(2)
+    assert stored(page)["attempts"] == FIFTY
+    saved = json.loads(save_file(page, tmp_path / "saved.json").read_text(encoding="utf-8"))
+    assert len(saved["attempts"]) == 51
+    page.evaluate("Object.keys(localStorage).filter((key) => key.startsWith('filler')).forEach((key) => localStorage.removeItem(key))")  # fmt: skip
+    assert mark(page, seed=8) == ""
+    assert [entry["seed"] for entry in stored(page)["attempts"]][-2:] == [3, 8]
+
+
+DENIED = """Object.defineProperty(window, "localStorage", {
+  get() { throw new DOMException("denied", "SecurityError"); } });"""
+
+
+def test_without_storage_the_page_says_so_and_works(place: str, page: Page, tmp_path: Path) -> None:
+    """Where the browser denies storage, marking and the list work until the page is closed, and it is said."""
+    page.add_init_script(DENIED)
+    area = open_question(page, place)
+    expect(page.locator(".kept-aside")).to_contain_text("This browser lets the page store nothing")
+    area.locator('[name="answers.find.value"]').fill("1 N")
+    area.locator(".mark-it").click()
+    expect(area.locator(".kept")).to_contain_text(
+        "0 of 5 is listed below, but not stored. This browser lets the page store nothing"
+    )
+    expect(page.locator(".revision tbody tr")).to_have_count(1)
+    saved = json.loads(save_file(page, tmp_path / "saved.json").read_text(encoding="utf-8"))
+    assert len(saved["attempts"]) == 1
+    wipe(page)
+    expect(page.locator(".revision")).to_have_count(0)
+
+
 def test_a_hostile_file_is_refused_from_disk(from_disk: str, page: Page, tmp_path: Path) -> None:
-    """The same holds for a page opened from disk."""
+    """A page opened from disk refuses what is no progress as well."""
     page.goto(from_disk + "practice.html")
-    read_file(page, progress_file(tmp_path, attempt(question="<img src=x onerror=alert(1)>")))
-    expect(told(page)).to_contain_text("Entry 1 of this file has no usable question.")
+    path = tmp_path / "bad.json"
+    path.write_text('{"a": 1}', encoding="utf-8")
+    read_file(page, path)
+    expect(told(page)).to_contain_text("holds something else than progress")
 
 
 def test_what_was_missed_comes_next(place: str, page: Page, tmp_path: Path) -> None:
@@ -284,6 +583,38 @@ def test_nothing_jumps_while_a_link_opens(served: str, page: Page, tmp_path: Pat
         expect(page.locator(".revision")).to_be_attached(timeout=30_000)
         page.wait_for_timeout(500)
         assert page.evaluate(SHIFT) < 0.02, link
+
+
+# The height of the list in every frame from the first on; the fonts do not change it.
+HEIGHTS = """() => {
+  window.heights = new Set();
+  const look = () => {
+    const list = document.querySelector(".progress-list");
+    if (list && document.querySelector(".progress .status")) window.heights.add(list.offsetHeight);
+    requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+}"""
+
+
+@pytest.mark.parametrize("tried", [1, 4, "all"])
+def test_the_list_has_its_room_before_it_comes(
+    served: str, page: Page, phone_page: Page, tried: int | str
+) -> None:
+    """However late the scripts are, the list of progress takes the room it takes when it is there."""
+    keys = topics.question_keys()
+    keys = keys if tried == "all" else keys[:tried]
+    text = whole(*(attempt(question=key, mistakes=["signs-dropped@Q_new"]) for key in keys))
+    for tab in (page, phone_page):
+        begin_with(tab, served, text)
+        tab.goto("about:blank")
+        tab.add_init_script(f"({HEIGHTS})()")
+        tab.route("**/progress.js", lambda route: (sleep(0.4), route.continue_()))
+        tab.goto(served + "practice.html")
+        expect(tab.locator(".revision tbody tr")).to_have_count(len(keys), timeout=SLOW)
+        tab.wait_for_timeout(200)
+        heights = tab.evaluate("[...window.heights]")
+        assert len(heights) == 1, heights
 
 
 def test_a_drawn_question_prints_alone(place: str, page: Page) -> None:
