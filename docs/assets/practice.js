@@ -205,13 +205,14 @@
   });
 
   find(".practice-link").addEventListener("click", async () => {
-    const link = `${location.href.split("#")[0]}#${state()}`;
+    const { link: linkTo, advice } = window.bookletPrintLink;
+    const link = linkTo(state());
     try {
       await navigator.clipboard.writeText(link);
-      kept.textContent = "Copied: a link that opens this very question.";
+      kept.textContent = `Copied: a link that opens this very question. ${advice}`.trim();
     } catch {
       // Clipboards are refused on some pages, those from disk among them.
-      kept.textContent = "Copy this link: ";
+      kept.textContent = `Copy this link. ${advice}`;
       const box = document.createElement("input");
       box.className = "copy-box";
       box.readOnly = true;

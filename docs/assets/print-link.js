@@ -1,5 +1,6 @@
 // What a printed page carries: its link as text and, when the page is served, as a QR code.
-// window.bookletPrintLink.stamp(link) makes both for any link; the page's own is put in before printing.
+// window.bookletPrintLink.stamp(state, words) makes both for what stands after # on this page; the page's own is put
+// in before printing. A page opened from disk names no folder: that is the reader's own, and of use to no one else.
 (function () {
   "use strict";
 
@@ -50,21 +51,30 @@
     return drawing;
   }
 
-  function stamp(link) {
+  // The address of this page with a state; from disk, what to open in the folder of any copy of the booklet.
+  function link(state) {
+    const page = location.href.split("#")[0];
+    return `${served ? page : page.split("/").pop()}${state ? `#${state}` : ""}`;
+  }
+
+  const advice = served ? "" : "It begins with the name of the page: put the address of the folder of a booklet in front of it.";
+
+  // words: what it is, for a reader who has the booklet on disk and no link to follow.
+  function stamp(state, words) {
     const line = document.createElement("footer");
     line.className = "print-link";
-    const words = document.createElement("p");
-    words.textContent = link;
-    const drawn = code(link);
-    line.append(...(drawn ? [drawn, words] : [words]));
+    const told = document.createElement("p");
+    told.textContent = served ? link(state) : `${words} In the folder of the booklet: ${link(state)}`;
+    const drawn = code(link(state));
+    line.append(...(drawn ? [drawn, told] : [told]));
     return line;
   }
 
-  window.bookletPrintLink = { stamp, ready };
+  window.bookletPrintLink = { stamp, link, advice, ready };
 
   window.addEventListener("beforeprint", () => {
     document.querySelector(".md-content__inner > .print-link")?.remove();
     if (document.querySelector(".sheets > article")) return; // papers carry links of their own
-    document.querySelector(".md-content__inner")?.append(stamp(location.href));
+    document.querySelector(".md-content__inner")?.append(stamp(location.hash.slice(1), `${document.title}.`));
   });
 })();

@@ -14,6 +14,7 @@
   const LARGEST_SEED = 999_999;
   const find = (selector) => root.querySelector(selector);
   const form = find(".worksheet-form");
+  const work = find(".worksheet-work");
   const status = form.querySelector(".status");
   const whole = form.querySelector(".problem.whole");
   const tools = find(".worksheet-tools");
@@ -22,8 +23,9 @@
   const boxes = form.elements;
   let named = null; // the questions a link names one by one; null once the reader chooses anew
   let own = 0; // the number of a learner's paper that a link asks for
-  let papers = []; // what is on screen: [{request, reply}]
-  let turn = 0;
+  let papers = []; // what is made: [{request, reply}]; one of them is in the page
+  let job = null; // what goes on: making, saving or setting for print; one at a time, in small slices
+  let showing = Promise.resolve(); // the setting of the paper in the page
 
   runtime.start();
 
@@ -80,26 +82,74 @@
   }
 
   // The link of a paper names its questions, so that questions added later cannot change it.
-  function state(reply) {
+  function state({ request: asked, reply }) {
     const pairs = [
       ["paper", reply.named.join(",")], ["level", String(reply.level)], ["seed", String(reply.seed)],
-      ["own", reply.own ? String(reply.own) : ""], ["heading", boxes.heading.value.trim().replace(/\s+/g, "_")],
-      ["space", boxes.space.value === "none" ? "" : boxes.space.value],
+      ["own", reply.own ? String(reply.own) : ""], ["heading", asked.heading.trim().replace(/\s+/g, "_")],
+      ["space", asked.space === "none" ? "" : asked.space],
     ];
-    return address.write(pairs.concat(settings.pairs()));
+    return address.write(pairs.concat(Object.entries(asked.settings).map(([name, text]) => [`set.${name}`, text])));
   }
 
-  function link(reply) {
-    return `${location.href.split("#")[0]}#${state(reply)}`;
+  function stamp(paper) {
+    const { seed, level: hard, questions } = paper.reply;
+    const words = `Paper ${seed}, ${hard === "rising" ? "rising from easier to harder" : `level ${hard}`}, ${plural(questions, "question")}.`;
+    return stamps.stamp(state(paper), words);
   }
+
+  function plural(number, word) {
+    return `${number} ${word}${number === 1 ? "" : "s"}`;
+  }
+
+  // --- long work: in slices, with a bar and a way to stop it ---
+
+  // Lets what the reader types go first. Messages are not slowed down in a tab at the back, as timers are.
+  const channel = new MessageChannel();
+  const resting = [];
+  channel.port1.onmessage = () => resting.shift()();
+  function breathe() {
+    return new Promise((resolve) => {
+      resting.push(resolve);
+      channel.port2.postMessage(null);
+    });
+  }
+
+  function begin(total) {
+    end(job);
+    const mine = { stopped: false, total, told: () => {} };
+    job = mine;
+    work.querySelector("progress").max = total;
+    return mine;
+  }
+
+  function step(mine, done, words) {
+    if (mine !== job) return;
+    work.hidden = mine.total < 2;
+    work.querySelector("progress").value = done;
+    work.querySelector(".doing").textContent = words;
+  }
+
+  function end(mine) {
+    if (!mine || mine !== job) return;
+    mine.stopped = true;
+    job = null;
+    work.hidden = true;
+  }
+
+  work.querySelector(".stop").addEventListener("click", () => {
+    const mine = job;
+    end(mine);
+    mine?.told();
+  });
 
   // --- making ---
 
   async function make() {
-    const mine = ++turn;
     const learners = own ? [] : names();
+    const mine = begin(learners.length || 1);
     problems([]);
     if (learners.length > MOST_NAMES) {
+      end(mine);
       problems([{ field: "learner", message: `The list has ${learners.length} names; at most ${MOST_NAMES} papers are made at once. Make them in two goes.` }]);
       return;
     }
@@ -107,47 +157,135 @@
     status.textContent = runtime.state === "ready" ? "Making the paper…" : "Getting the working ready…";
     const asked = request();
     const common = await settings.ask("paper", learners.length ? { ...asked, as: [] } : asked);
-    if (mine !== turn) return;
-    if (!common.ok) return refused(common.errors, common.settings);
+    if (mine.stopped) return;
+    if (!common.ok) return refused(mine, common.errors, common.settings);
     asked.settings = settings.current(); // without what could not be used
-    const made = learners.length ? [] : [{ request: asked, reply: common.data }];
-    for (const learner of learners) {
-      status.textContent = `Making paper ${made.length + 1} of ${learners.length}…`;
-      const theirs = { ...asked, topics: common.data.named, count: "", marks: "", learner };
-      const reply = await runtime.ask("paper", theirs);
-      if (mine !== turn) return;
-      if (!reply.ok) return refused(reply.errors);
+    const made = [];
+    mine.told = () => {
+      status.textContent = made.length
+        ? `Stopped: ${plural(made.length, "paper")} of ${learners.length} made, and kept below. ${common.data.said}`
+        : "Stopped before a paper was made.";
+    };
+    for (const learner of learners.length ? learners : [""]) {
+      let reply = common;
+      let theirs = asked;
+      if (learners.length) {
+        step(mine, made.length, `Making paper ${made.length + 1} of ${learners.length}`);
+        if (!made.length) status.textContent = "Making the papers…";
+        theirs = { ...asked, topics: common.data.named, count: "", marks: "", learner };
+        reply = await runtime.ask("paper", theirs);
+        if (mine.stopped) return;
+        if (!reply.ok) return refused(mine, reply.errors);
+      }
+      if (!made.length) {
+        await stamps.ready;
+        if (mine.stopped) return;
+        papers = made; // from here on these are the papers of the page, stopped or not
+        told.textContent = "";
+        address.show(state({ request: asked, reply: common.data }));
+      }
       made.push({ request: theirs, reply: reply.data });
+      list();
+      if (made.length === 1) show(0);
     }
-    await stamps.ready;
-    if (mine !== turn) return;
-    papers = made;
-    show();
+    await showing;
+    if (mine.stopped) return;
+    end(mine);
     const twice = learners.length && learners.length < listed().length ? " A name that stands twice in the list gets one paper: add an initial to tell two learners apart." : "";
-    const several = learners.length ? ` ${learners.length} papers, each with numbers of its own.${twice}` : "";
+    const several = learners.length ? ` ${plural(made.length, "paper")}, each with numbers of its own.${twice}` : "";
     status.textContent = [common.data.said + several, settings.words()].filter(Boolean).join(" ");
-    told.textContent = "";
-    address.show(state(common.data));
   }
 
-  function refused(errors, setting = false) {
+  function refused(mine, errors, setting = false) {
+    end(mine);
     const remedy = setting ? "Put the setting right, above, to go on." : "Mend what is marked to go on.";
     status.textContent = papers.length ? `The paper below is the one made before. ${remedy}` : setting ? remedy : "";
     problems(errors);
   }
 
-  function show() {
-    const nodes = ["paper_html", "memo_html"].flatMap((piece) => papers.map(({ reply }) => {
-      const holder = document.createElement("template");
-      holder.innerHTML = reply[piece]; // rendered and escaped by calc
-      const sheet = holder.content.firstElementChild;
-      if (boxes.link.value === "both" || (boxes.link.value === "memo" && piece === "memo_html")) sheet.append(stamps.stamp(link(reply)));
-      return sheet;
-    }));
-    sheets.replaceChildren(...nodes);
-    window.bookletMaths?.typeset(sheets);
-    tools.hidden = false;
+  // --- showing one of them ---
+
+  const shown = tools.querySelector('[name="shown"]');
+
+  // The chooser, which has a line for each paper made.
+  function list() {
+    if (papers.length <= 1) shown.replaceChildren();
+    while (shown.options.length < papers.length) {
+      const number = shown.options.length;
+      shown.add(new Option(`${number + 1}: ${papers[number].request.learner || "paper"}`, String(number)));
+    }
+    shown.closest(".entry").hidden = papers.length < 2;
+    turned();
+    tools.hidden = !papers.length;
   }
+
+  function turned() {
+    const at = shown.selectedIndex;
+    for (const [name, to] of [["before", at - 1], ["after", at + 1]]) tools.querySelector(`.${name}`).disabled = to < 0 || to >= papers.length;
+  }
+
+  function show(number) {
+    if (papers.length > 1) shown.selectedIndex = number;
+    turned();
+    showing = mount(papers[number]);
+    return showing;
+  }
+
+  // Puts one paper and its memo into the page, question by question.
+  let mounting = 0;
+  async function mount(paper) {
+    const mine = ++mounting;
+    sheets.replaceChildren();
+    for (const piece of ["paper_html", "memo_html"]) {
+      const { article, blocks } = taken(paper, piece);
+      sheets.append(article);
+      for (const block of blocks) {
+        await setInSlices(block, "htmlAndMathml", () => mine !== mounting);
+        if (mine !== mounting) return;
+        article.append(block);
+        window.bookletMaths?.typeset(block); // marks what is wider than the page
+      }
+    }
+  }
+
+  // An article of calc's, and the blocks it is made of, not yet in the page; the link's stamp is the last of them.
+  function taken(paper, piece) {
+    const holder = document.createElement("template");
+    holder.innerHTML = paper.reply[piece]; // rendered and escaped by calc
+    const article = document.importNode(holder.content.firstElementChild, false);
+    const blocks = [...holder.content.firstElementChild.children];
+    if (boxes.link.value === "both" || (boxes.link.value === "memo" && piece === "memo_html")) blocks.push(stamp(paper));
+    return { article, blocks };
+  }
+
+  const FEW = 8; // formulas set in one go
+
+  async function setInSlices(block, output, left) {
+    let count = 0;
+    for (const node of block.querySelectorAll(".tex[data-tex]")) {
+      set(node, output);
+      count += 1;
+      if (count % FEW) continue;
+      await breathe();
+      if (left()) return;
+    }
+    await breathe();
+  }
+
+  // htmlAndMathml for the page; mathml alone, a third of the elements, for print and files.
+  function set(node, output) {
+    if (!window.katex) return; // it then stands in words
+    const display = node.classList.contains("display");
+    const bare = output === "mathml";
+    node.innerHTML = window.katex.renderToString(node.dataset.tex, { output, displayMode: display && !bare, throwOnError: false, trust: false, strict: "ignore" });
+    if (!bare) return;
+    node.querySelector("annotation")?.remove();
+    if (display) node.querySelector("math")?.setAttribute("displaystyle", "true");
+  }
+
+  shown.addEventListener("change", () => show(shown.selectedIndex));
+  tools.querySelector(".before").addEventListener("click", () => show(shown.selectedIndex - 1));
+  tools.querySelector(".after").addEventListener("click", () => show(shown.selectedIndex + 1));
 
   function problems(errors) {
     for (const problem of form.querySelectorAll(".problem")) {
@@ -184,33 +322,82 @@
     own = 0;
     // No name may be left on the page either.
     if (papers.some(({ request: asked }) => asked.learner)) {
+      end(job);
+      mounting += 1;
       papers = [];
       sheets.replaceChildren();
-      tools.hidden = true;
+      list();
     }
     status.textContent = "The class list is wiped.";
   });
 
-  // --- printing and saving ---
+  // --- printing and saving: every paper, not the one in the page alone ---
 
   function piece() {
-    return tools.querySelector("select").value;
+    return tools.querySelector('[name="piece"]').value;
   }
 
-  tools.querySelector("select").addEventListener("change", () => { sheets.dataset.piece = piece(); });
-  find(".print").addEventListener("click", () => window.print());
+  tools.querySelector('[name="piece"]').addEventListener("change", () => { sheets.dataset.piece = piece(); });
+
+  // [[paper, "paper_html" or "memo_html"], …]: first every paper, then every memo
+  function wanted() {
+    const pieces = { both: ["paper_html", "memo_html"], paper: ["paper_html"], memo: ["memo_html"] }[piece()];
+    return pieces.flatMap((name) => papers.map((paper) => [paper, name]));
+  }
+
+  // More papers than the one in the page stand in a container of their own while they are printed.
+  const printed = document.createElement("div");
+  printed.className = "sheets printed";
+  root.append(printed);
+  let prepared = false;
+
+  function unprinted() {
+    prepared = false;
+    printed.replaceChildren();
+  }
+
+  find(".print").addEventListener("click", async () => {
+    await showing;
+    if (papers.length > 1) {
+      const pieces = wanted();
+      const mine = begin(pieces.length);
+      mine.told = () => {
+        unprinted();
+        told.textContent = "Stopped: nothing was printed. The papers are kept.";
+      };
+      unprinted();
+      printed.dataset.piece = piece();
+      for (const [index, [paper, name]] of pieces.entries()) {
+        step(mine, index, `Setting sheet ${index + 1} of ${pieces.length} for print`);
+        const { article, blocks } = taken(paper, name);
+        for (const block of blocks) {
+          await setInSlices(block, "mathml", () => mine.stopped);
+          if (mine.stopped) return;
+          article.append(block);
+        }
+        printed.append(article);
+      }
+      end(mine);
+      prepared = true;
+    }
+    window.print();
+  });
+
+  // The browser's own print command does not wait: what is not prepared is set in one go.
+  window.addEventListener("beforeprint", () => {
+    if (prepared || papers.length < 2) return;
+    printed.dataset.piece = piece();
+    for (const [paper, name] of wanted()) {
+      const { article, blocks } = taken(paper, name);
+      for (const block of blocks) for (const node of block.querySelectorAll(".tex[data-tex]")) set(node, "mathml");
+      article.append(...blocks);
+      printed.append(article);
+    }
+  });
+  window.addEventListener("afterprint", unprinted);
 
   // The papers as a document of their own: style inside, formulas as MathML, which browsers set without a script.
-  function asDocument() {
-    const copy = sheets.cloneNode(true);
-    for (const node of copy.querySelectorAll(piece() === "both" ? ".nothing" : piece() === "paper" ? ".memo" : ".paper:not(.memo)")) node.remove();
-    for (const node of copy.querySelectorAll(".tex[data-tex]")) {
-      const tex = node.dataset.tex;
-      node.innerHTML = window.katex.renderToString(tex, { output: "mathml", throwOnError: false, trust: false, strict: "ignore" });
-      node.querySelector("annotation")?.remove();
-      if (node.classList.contains("display")) node.querySelector("math")?.setAttribute("displaystyle", "true");
-      for (const name of ["data-tex", "tabindex", "role", "aria-label"]) node.removeAttribute(name);
-    }
+  async function asDocument(mine) {
     const page = document.implementation.createHTMLDocument(title());
     page.documentElement.lang = "en";
     const charset = page.createElement("meta");
@@ -222,46 +409,63 @@
     style.textContent = document.getElementById("paper-style").textContent;
     page.head.prepend(charset, size);
     page.head.append(style);
-    page.body.className = "saved";
-    page.body.append(page.adoptNode(copy));
-    return `<!doctype html>\n${page.documentElement.outerHTML}\n`;
+    const texts = [`<!doctype html>\n<html lang="en">${page.head.outerHTML}<body class="saved"><div class="sheets" data-piece="${piece()}">`];
+    for (const [index, [paper, name]] of wanted().entries()) {
+      step(mine, index, `Writing sheet ${index + 1} of ${mine.total}`);
+      const { article, blocks } = taken(paper, name);
+      for (const block of blocks) {
+        await setInSlices(block, "mathml", () => mine.stopped);
+        if (mine.stopped) return null;
+        for (const node of block.querySelectorAll(".tex[data-tex]")) node.removeAttribute("data-tex");
+        article.append(block);
+      }
+      texts.push(article.outerHTML);
+    }
+    return [...texts, "</div></body></html>\n"];
   }
 
   function title() {
-    return boxes.heading.value.trim() || "Worksheet";
+    return papers[0].request.heading.trim() || "Worksheet";
   }
 
   // Markdown and LaTeX come from calc; several papers become one file.
-  async function inNotation(notation) {
-    const wanted = { both: [notation, `${notation}_memo`], paper: [notation], memo: [`${notation}_memo`] }[piece()];
+  async function inNotation(notation, mine) {
+    const names = { both: [notation, `${notation}_memo`], paper: [notation], memo: [`${notation}_memo`] }[piece()];
     const replies = [];
     for (const { request: asked } of papers) {
-      const reply = await runtime.ask("paper", { ...asked, as: wanted });
+      step(mine, replies.length, `Writing paper ${replies.length + 1} of ${papers.length}`);
+      const reply = await runtime.ask("paper", { ...asked, as: names });
+      if (mine.stopped) return null;
       if (!reply.ok) throw new Error(reply.errors.map((error) => error.message).join(" "));
       replies.push(reply.data);
     }
-    const texts = wanted.flatMap((name) => replies.map((reply) => reply[name]));
-    if (notation === "markdown") return texts.join("\n---\n\n");
-    const [begin, end] = ["\\begin{document}\n", "\\end{document}\n"];
-    const bodies = texts.map((text) => text.slice(text.indexOf(begin) + begin.length, text.lastIndexOf(end)));
-    return texts[0].slice(0, texts[0].indexOf(begin)) + begin + bodies.join("\\newpage\n") + end;
+    const texts = names.flatMap((name) => replies.map((reply) => reply[name]));
+    if (notation === "markdown") return [texts.join("\n---\n\n")];
+    const [first, last] = ["\\begin{document}\n", "\\end{document}\n"];
+    const bodies = texts.map((text) => text.slice(text.indexOf(first) + first.length, text.lastIndexOf(last)));
+    return [texts[0].slice(0, texts[0].indexOf(first)) + first + bodies.join("\\newpage\n") + last];
   }
 
   async function save(notation) {
     const ends = { html: ["html", "text/html"], markdown: ["md", "text/markdown"], latex: ["tex", "text/x-tex"] };
-    const [end, kind] = ends[notation];
+    const [ending, kind] = ends[notation];
+    const mine = begin(notation === "html" ? wanted().length : papers.length);
+    mine.told = () => { told.textContent = "Stopped: nothing was saved. The papers are kept."; };
     told.textContent = "Writing the file…";
-    let text;
+    let texts;
     try {
-      text = notation === "html" ? asDocument() : await inNotation(notation);
+      texts = notation === "html" ? await asDocument(mine) : await inNotation(notation, mine);
     } catch (problem) {
+      end(mine);
       told.textContent = problem.message;
       return;
     }
+    if (mine.stopped) return;
+    end(mine);
     const stem = title().toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "worksheet";
     const anchor = document.createElement("a");
-    anchor.href = URL.createObjectURL(new Blob([text], { type: `${kind};charset=utf-8` }));
-    anchor.download = `${stem}-${boxes.seed.value.trim() || "0"}.${end}`;
+    anchor.href = URL.createObjectURL(new Blob(texts, { type: `${kind};charset=utf-8` }));
+    anchor.download = `${stem}-${papers[0].reply.seed}.${ending}`;
     document.body.append(anchor);
     anchor.click();
     anchor.remove();
@@ -273,14 +477,15 @@
 
   find(".copy-link").addEventListener("click", async () => {
     // The common paper's link: a learner's own stands on that paper.
-    const text = link({ ...papers[0].reply, own });
+    const { request: asked, reply } = papers[0];
+    const text = stamps.link(state({ request: asked, reply: asked.learner ? { ...reply, own: 0 } : reply }));
     tools.querySelector(".copy-box")?.remove();
     try {
       await navigator.clipboard.writeText(text);
-      told.textContent = "Copied: a link that opens this very paper and its memo.";
+      told.textContent = `Copied: a link that opens this very paper and its memo. ${stamps.advice}`.trim();
     } catch {
       // Clipboards are refused on some pages, those from disk among them.
-      told.textContent = "Copy the marked link below.";
+      told.textContent = `Copy the marked link below. ${stamps.advice}`.trim();
       const box = document.createElement("textarea");
       box.className = "copy-box";
       box.readOnly = true;
@@ -303,7 +508,7 @@
     const name = event.target.name;
     if (["topic", "question", "count", "marks", "level"].includes(name)) named = null;
     if (["topic", "question", "count", "marks", "level", "seed", "names"].includes(name)) own = 0;
-    if (name === "link" && papers.length) show();
+    if (name === "link" && papers.length) show(Math.max(0, shown.selectedIndex));
   });
   find(".another").addEventListener("click", () => {
     boxes.seed.value = String(1 + Math.floor(Math.random() * LARGEST_SEED));
