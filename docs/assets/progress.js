@@ -102,7 +102,7 @@
   function write(state) {
     try {
       localStorage.setItem(STORE, text(state));
-      trouble = "";
+      trouble = window.bookletForgets ? "denied" : "";
       return true;
     } catch (problem) {
       trouble = problem?.name === "QuotaExceededError" ? "full" : "denied";
@@ -251,7 +251,7 @@
   // Why nothing can be stored: "full" or "denied"; "" as long as nothing went wrong.
   function problem() {
     stored();
-    return trouble;
+    return window.bookletForgets ? "denied" : trouble;
   }
 
   // --- another tab wrote ---

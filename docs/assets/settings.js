@@ -171,7 +171,9 @@
     const reply = await window.bookletRuntime.ask("settings", { settings: read() });
     if (reply.ok) {
       keep(read());
-      status.textContent = "Kept on this device, for every page of the booklet.";
+      status.textContent = window.bookletForgets
+        ? "This browser lets the page store nothing: the settings hold until the page is closed."
+        : "Kept on this device, for every page of the booklet.";
       return;
     }
     status.textContent = "";

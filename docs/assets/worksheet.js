@@ -153,7 +153,7 @@
       problems([{ field: "learner", message: `The list has ${learners.length} names; at most ${MOST_NAMES} papers are made at once. Make them in two goes.` }]);
       return;
     }
-    keepNames();
+    const unkept = keepNames();
     status.textContent = runtime.state === "ready" ? "Making the paper…" : "Getting the working ready…";
     const asked = request();
     const common = await settings.ask("paper", learners.length ? { ...asked, as: [] } : asked);
@@ -193,7 +193,7 @@
     end(mine);
     const twice = learners.length && learners.length < listed().length ? " A name that stands twice in the list gets one paper: add an initial to tell two learners apart." : "";
     const several = learners.length ? ` ${plural(made.length, "paper")}, each with numbers of its own.${twice}` : "";
-    status.textContent = [common.data.said + several, settings.words()].filter(Boolean).join(" ");
+    status.textContent = [common.data.said + several, unkept, settings.words()].filter(Boolean).join(" ");
   }
 
   function refused(mine, errors, setting = false) {
@@ -245,17 +245,21 @@
         article.append(block);
         window.bookletMaths?.typeset(block); // marks what is wider than the page
       }
+      if (linked(piece)) article.append(stamp(paper));
     }
   }
 
-  // An article of calc's, and the blocks it is made of, not yet in the page; the link's stamp is the last of them.
+  // An article of calc's, and the blocks it is made of, not yet in the page.
   function taken(paper, piece) {
     const holder = document.createElement("template");
     holder.innerHTML = paper.reply[piece]; // rendered and escaped by calc
     const article = document.importNode(holder.content.firstElementChild, false);
-    const blocks = [...holder.content.firstElementChild.children];
-    if (boxes.link.value === "both" || (boxes.link.value === "memo" && piece === "memo_html")) blocks.push(stamp(paper));
-    return { article, blocks };
+    return { article, blocks: [...holder.content.firstElementChild.children] };
+  }
+
+  // Whether the link stands on this piece.
+  function linked(piece) {
+    return boxes.link.value === "both" || (boxes.link.value === "memo" && piece === "memo_html");
   }
 
   const FEW = 8; // formulas set in one go
@@ -307,13 +311,16 @@
 
   // --- the class list stays here ---
 
+  // Returns a sentence where the list could not be stored.
   function keepNames() {
+    let stored = !window.bookletForgets;
     try {
       if (boxes.names.value.trim()) localStorage.setItem(STORE, boxes.names.value);
       else localStorage.removeItem(STORE);
     } catch {
-      // a browser that stores nothing: the list holds until the page is closed
+      stored = false;
     }
+    return stored || !boxes.names.value.trim() ? "" : "This browser does not store the class list: it holds until the page is closed.";
   }
 
   find(".wipe-class").addEventListener("click", () => {
@@ -375,6 +382,7 @@
           if (mine.stopped) return;
           article.append(block);
         }
+        if (linked(name)) article.append(stamp(paper));
         printed.append(article);
       }
       end(mine);
@@ -390,7 +398,7 @@
     for (const [paper, name] of wanted()) {
       const { article, blocks } = taken(paper, name);
       for (const block of blocks) for (const node of block.querySelectorAll(".tex[data-tex]")) set(node, "mathml");
-      article.append(...blocks);
+      article.append(...blocks, ...(linked(name) ? [stamp(paper)] : []));
       printed.append(article);
     }
   });
@@ -419,6 +427,7 @@
         for (const node of block.querySelectorAll(".tex[data-tex]")) node.removeAttribute("data-tex");
         article.append(block);
       }
+      if (linked(name)) article.append(stamp(paper));
       texts.push(article.outerHTML);
     }
     return [...texts, "</div></body></html>\n"];

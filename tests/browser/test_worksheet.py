@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
-from calc import desk
+from calc import desk, topics
 
 pytestmark = pytest.mark.browser
 
@@ -34,6 +34,28 @@ def open_made(page: Page, address: str) -> None:
     page.goto(address)
     expect(memo(page).first).to_be_visible(timeout=SLOW)
     expect(page.locator(".worksheet-form .status")).to_contain_text("marks.", timeout=SLOW)
+
+
+def make_for(page: Page, place: str, *names: str) -> None:
+    """Make the papers of a class list and wait until all are made."""
+    page.goto(place + PAGE)
+    page.get_by_text("A different paper for each learner").click()
+    page.locator('textarea[name="names"]').fill("\n".join(names))
+    page.get_by_role("button", name="Make the paper").click()
+    expect(page.locator(".worksheet-form .status")).to_contain_text("marks.", timeout=SLOW)
+
+
+def link_in(place: str, text: str) -> str:
+    """The link in a text, whole: a page opened from disk leaves out the folder."""
+    found = re.search(r"\S*worksheet\.html#\S+", text)
+    assert found, text
+    return found[0] if found[0].startswith("http") else place + found[0]
+
+
+def choose(page: Page, number: int) -> None:
+    """Show one of several papers and wait until its memo is there to the end."""
+    page.locator('select[name="shown"]').select_option(str(number))
+    expect(memo(page).locator(".paper-total")).to_be_visible(timeout=SLOW)
 
 
 def saved(page: Page, notation: str) -> str:
@@ -83,7 +105,7 @@ def test_the_link_of_a_paper_makes_it_again(place: str, page: Page) -> None:
     open_made(page, place + LINK)
     page.evaluate("() => { Clipboard.prototype.writeText = () => Promise.reject(); }")
     page.get_by_role("button", name="Copy a link to this paper").click()
-    link = page.locator(".worksheet-tools .copy-box").input_value()
+    link = link_in(place, page.locator(".worksheet-tools .copy-box").input_value())
     assert len(link.partition("#")[2]) < 300
     first = [paper(page).inner_text(), memo(page).inner_text()]
     other = page.context.new_page()
@@ -94,16 +116,18 @@ def test_the_link_of_a_paper_makes_it_again(place: str, page: Page) -> None:
 
 def test_each_learner_gets_a_paper_and_no_link_has_a_name(place: str, page: Page) -> None:
     """Three names, three papers with other numbers; the list survives a reload and is wiped on request."""
-    page.goto(place + PAGE)
-    page.get_by_text("A different paper for each learner").click()
-    page.locator('textarea[name="names"]').fill("Thabo M\nAyşe K\n\nLi W\nThabo M")
-    page.get_by_role("button", name="Make the paper").click()
-    expect(memo(page)).to_have_count(3, timeout=SLOW)
+    make_for(page, place, "Thabo M", "Ayşe K", "", "Li W", "Thabo M")
     expect(page.locator(".worksheet-form .status")).to_contain_text("stands twice in the list")
-    stories = [paper(page).nth(n).locator(".paper-story").all_inner_texts() for n in range(3)]
-    assert len({tuple(told) for told in stories}) == 3
-    expect(paper(page).nth(1)).to_contain_text("Ayşe K")
-    links = [page.url, *page.locator(".print-link p").all_inner_texts()]
+    expect(page.locator('select[name="shown"] option')).to_have_text(
+        ["1: Thabo M", "2: Ayşe K", "3: Li W"]
+    )
+    stories, links = set(), [page.url]
+    for number, name in enumerate(("Thabo M", "Ayşe K", "Li W")):
+        choose(page, number)
+        expect(paper(page)).to_contain_text(name)
+        stories.add(tuple(paper(page).locator(".paper-story").all_inner_texts()))
+        links += page.locator(".print-link p").all_inner_texts()
+    assert len(stories) == 3
     assert not re.search(r"Thabo|Ay|Li%|Li_", " ".join(link.partition("#")[2] for link in links))
     assert len(set(links)) == 4
     page.goto("about:blank")
@@ -116,18 +140,216 @@ def test_each_learner_gets_a_paper_and_no_link_has_a_name(place: str, page: Page
 
 def test_a_learners_link_opens_that_learners_paper(place: str, page: Page) -> None:
     """The number in a learner's link makes the same questions; the name stays behind."""
-    page.goto(place + PAGE)
-    page.get_by_text("A different paper for each learner").click()
-    page.locator('textarea[name="names"]').fill("Ayşe K")
-    page.get_by_role("button", name="Make the paper").click()
-    expect(memo(page)).to_have_count(1, timeout=SLOW)
-    link = page.locator(".print-link p").first.inner_text()
+    make_for(page, place, "Ayşe K")
+    link = link_in(place, page.locator(".print-link p").first.inner_text())
     stories = paper(page).locator(".paper-story").all_inner_texts()
     other = page.context.new_page()
     other.goto("about:blank")
     open_made(other, link)
     expect(memo(other)).to_have_count(1)
     assert paper(other).locator(".paper-story").all_inner_texts() == stories
+
+
+# In place of calc: a paper at once for each learner; of paper number `window.gate` on, only when it is opened.
+STAND_IN = """(reply) => {
+    const real = window.bookletRuntime.ask;
+    let made = 0;
+    window.bookletRuntime.ask = async (operation, data) => {
+        if (operation !== "paper") return real(operation, data);
+        if (data.learner && !data.as) made += 1;
+        if (made > (window.gate ?? 999)) await new Promise(() => {});
+        const theirs = (text) => text.replaceAll("LEARNER", data.learner || "");
+        return { ok: true, data: { ...reply, own: 7, paper_html: theirs(reply.paper_html), memo_html: theirs(reply.memo_html),
+            markdown: theirs("# LEARNER\\n"), markdown_memo: theirs("# memo LEARNER\\n") } };
+    };
+}"""
+
+# What one slice of work does: elements put into the page and formulas set between two turns of the page's own loop.
+WATCH = """() => {
+    const seen = (window.seen = { added: 0, formulas: 0, elements: 0 });
+    const size = (node) => (node.nodeType === 1 ? 1 + node.querySelectorAll("*").length : 0);
+    new MutationObserver((records) => {
+        let added = 0;
+        for (const record of records) for (const node of record.addedNodes) if (node.isConnected) added += size(node);
+        seen.added = Math.max(seen.added, added);
+        seen.elements = Math.max(seen.elements, document.querySelectorAll("*").length);
+    }).observe(document.body, { childList: true, subtree: true });
+    let formulas = 0;
+    const render = window.katex.renderToString;
+    window.katex.renderToString = (...all) => {
+        formulas += 1;
+        seen.formulas = Math.max(seen.formulas, formulas);
+        return render(...all);
+    };
+    const each = window.katex.render;
+    window.katex.render = (...all) => {
+        formulas += 1;
+        seen.formulas = Math.max(seen.formulas, formulas);
+        return each(...all);
+    };
+    const turn = new MessageChannel();
+    turn.port1.onmessage = () => { formulas = 0; turn.port2.postMessage(0); };
+    turn.port2.postMessage(0);
+}"""
+
+
+def with_stand_in(page: Page, place: str, count: int, learners: int, gate: int = 999) -> None:
+    """The worksheet page with a list of learners, where a paper of so many questions comes at once."""
+    data = {"topics": list(topics.topics()), "count": count, "level": 2, "seed": 4, "learner": "LEARNER"}  # fmt: skip
+    made = json.loads(desk.answer(json.dumps({"operation": "paper", "data": data})))["data"]
+    page.goto(place + PAGE)
+    page.evaluate(STAND_IN, made)
+    page.evaluate(WATCH)
+    page.evaluate("(gate) => { window.gate = gate; }", gate)
+    page.get_by_text("A different paper for each learner").click()
+    names = "\n".join(f"Learner {number}" for number in range(1, learners + 1))
+    page.locator('textarea[name="names"]').fill(names)
+    page.get_by_role("button", name="Make the paper").click()
+
+
+def test_a_class_of_sixty_with_thirty_questions_leaves_the_page_small(
+    served: str, page: Page
+) -> None:
+    """Sixty long papers: one is in the page, put there and set in small pieces."""
+    with_stand_in(page, served, count=30, learners=60)
+    status = page.locator(".worksheet-form .status")
+    expect(status).to_contain_text("60 papers, each with numbers of its own.", timeout=4 * SLOW)
+    expect(page.locator(".sheets > article")).to_have_count(2)
+    page.get_by_role("button", name="The next paper").click()
+    expect(paper(page)).to_contain_text("Learner 2")
+    choose(page, 59)
+    expect(paper(page)).to_contain_text("Learner 60")
+    expect(page.get_by_role("button", name="The next paper")).to_be_disabled()
+    seen = page.evaluate("window.seen")
+    assert seen["elements"] < 80_000
+    assert seen["added"] < 8_000
+    assert 0 < seen["formulas"] <= 40
+
+
+def test_typing_and_stopping_while_papers_are_made(served: str, page: Page) -> None:
+    """The bar tells how far it is, boxes take what is typed, and stopping keeps what is made, under its own heading."""
+    with_stand_in(page, served, count=3, learners=40, gate=25)
+    doing = page.locator(".worksheet-work .doing")
+    expect(doing).to_have_text("Making paper 26 of 40", timeout=SLOW)
+    bar = page.locator(".worksheet-work progress")
+    assert bar.evaluate("(node) => [node.value, node.max]") == [25, 40]
+    page.locator('input[name="heading"]').press_sequentially("Later")
+    expect(page.locator('input[name="heading"]')).to_have_value("Later")
+    page.get_by_role("button", name="Stop").click()
+    expect(page.locator(".worksheet-form .status")).to_contain_text(
+        "Stopped: 25 papers of 40 made, and kept below."
+    )
+    expect(doing).to_be_hidden()
+    expect(page.locator('select[name="shown"] option')).to_have_count(25)
+    choose(page, 24)
+    expect(paper(page)).to_contain_text("Learner 25")
+    assert "Later" not in page.locator(".print-link p").first.inner_text()
+    text = saved(page, "html")
+    assert text.count("<article") == 50
+
+
+def test_every_paper_is_printed_and_saved(place: str, page: Page) -> None:
+    """Print and files hold all papers and then all memos, whichever is shown."""
+    with_stand_in(page, place, count=2, learners=60)
+    expect(page.locator(".worksheet-form .status")).to_contain_text("60 papers", timeout=SLOW)
+    page.evaluate(
+        """() => { window.print = () => {
+            window.onpaper = [...document.querySelectorAll(".printed > article")].map((node) => node.innerText);
+            window.dispatchEvent(new Event("afterprint"));
+        }; }"""
+    )
+    page.locator(".print").click()
+    for _ in range(600):
+        if page.evaluate("window.onpaper !== undefined"):
+            break
+        page.wait_for_timeout(100)
+    on_paper = page.evaluate("window.onpaper")
+    assert len(on_paper) == 120
+    assert ["memo" in text for text in on_paper] == [False] * 60 + [True] * 60
+    assert "Learner 60" in on_paper[59]
+    assert "Learner 60" in on_paper[119]
+    assert page.locator(".printed > article").count() == 0
+    seen = page.evaluate("window.seen")
+    assert seen["formulas"] <= 40
+    text = saved(page, "html")
+    assert text.count("<article") == 120
+    assert "data-tex" not in text
+    assert "Learner 37" in text
+    assert saved(page, "markdown").count("# ") == 120
+
+
+def test_printing_can_be_stopped(served: str, page: Page) -> None:
+    """Stopping while sheets are set prints nothing, says so, and keeps the papers."""
+    with_stand_in(page, served, count=2, learners=20)
+    expect(page.locator(".worksheet-form .status")).to_contain_text("20 papers", timeout=SLOW)
+    page.evaluate(
+        """() => {
+            window.print = () => { window.printed = true; };
+            document.querySelector(".print").click();
+            setTimeout(() => document.querySelector(".worksheet-work .stop").click());
+        }"""
+    )
+    expect(page.locator(".worksheet-tools .status")).to_have_text(
+        "Stopped: nothing was printed. The papers are kept."
+    )
+    assert page.evaluate("window.printed") is None
+    assert page.locator(".printed > article").count() == 0
+    expect(page.locator('select[name="shown"] option')).to_have_count(20)
+
+
+def test_the_browsers_own_print_holds_all_papers(place: str, page: Page) -> None:
+    """Without the page's button, too, each paper and memo begins a page of its own."""
+    make_for(page, place, "Thabo M", "Ayşe K", "Li W")
+    whole = page.pdf()
+    assert len(re.findall(rb"/Type\s*/Page\b", whole)) >= 6
+    page.locator('select[name="piece"]').select_option("memo")
+    assert (
+        3
+        <= len(re.findall(rb"/Type\s*/Page\b", page.pdf()))
+        < len(re.findall(rb"/Type\s*/Page\b", whole))
+    )
+    assert page.locator(".printed > article").count() == 0
+
+
+def test_paper_from_disk_names_no_folder(from_disk: str, page: Page, tmp_path: Path) -> None:
+    """From disk, paper, files and links tell what to open, and nothing of where the reader keeps the booklet."""
+    open_made(page, from_disk + LINK)
+    stamp = page.locator(".print-link p").first
+    expect(stamp).to_contain_text("Paper 41, level 2, 4 questions. In the folder of the booklet:")
+    expect(page.locator(".sheets .print-code")).to_have_count(0)
+    first = paper(page).inner_text()
+    page.evaluate("() => { Clipboard.prototype.writeText = () => Promise.reject(); }")
+    page.get_by_role("button", name="Copy a link to this paper").click()
+    expect(page.locator(".worksheet-tools .status")).to_contain_text(
+        "put the address of the folder of a booklet in front of it"
+    )
+    copied = page.locator(".worksheet-tools .copy-box").input_value()
+    folder = from_disk.removeprefix("file://")
+    for text in (stamp.inner_text(), copied, saved(page, "html")):
+        assert "file:" not in text
+        assert folder not in text
+    for link in (stamp.inner_text(), copied):
+        other = page.context.new_page()
+        open_made(other, link_in(from_disk, link))
+        assert paper(other).inner_text() == first
+    for name in ("coulombs-law.html#q=coulomb.force&Q1=8nC&Q2=2nC&r=5cm", "practice.html"):
+        page.goto(from_disk + name)
+        page.evaluate("window.dispatchEvent(new Event('beforeprint'))")
+        printed = page.locator(".md-content__inner > .print-link").text_content() or ""
+        assert printed.endswith(f"In the folder of the booklet: {name}")
+        assert "file:" not in printed
+
+
+def test_without_storage_a_class_list_is_said_to_be_forgotten(place: str, page: Page) -> None:
+    """Where the browser denies storage, papers are made all the same, and the page says what is not kept."""
+    page.add_init_script(
+        """Object.defineProperty(window, "localStorage", { configurable: true,
+            get() { throw new DOMException("denied", "SecurityError"); } });"""
+    )
+    make_for(page, place, "Thabo M", "Li W")
+    expect(page.locator(".worksheet-form .status")).to_contain_text(
+        "This browser does not store the class list: it holds until the page is closed."
+    )
 
 
 def test_the_saved_page_needs_nothing_else(place: str, page: Page, chromium: Browser) -> None:

@@ -1,0 +1,28 @@
+// Where the browser denies storage (some private windows and school profiles), asking for localStorage throws, and the
+// theme's scripts, the search among them, would stop at it. They then get a stand-in that is forgotten with the page,
+// and window.bookletForgets tells the pages to say so.
+(function () {
+  "use strict";
+
+  for (const name of ["localStorage", "sessionStorage"]) {
+    try {
+      window[name].getItem("");
+    } catch {
+      const kept = new Map();
+      const standIn = {
+        getItem: (key) => kept.get(String(key)) ?? null,
+        setItem: (key, value) => { kept.set(String(key), String(value)); },
+        removeItem: (key) => { kept.delete(String(key)); },
+        clear: () => kept.clear(),
+        key: (index) => [...kept.keys()][index] ?? null,
+        get length() { return kept.size; },
+      };
+      window.bookletForgets = true;
+      try {
+        Object.defineProperty(window, name, { value: standIn, configurable: true });
+      } catch {
+        // then each script finds out for itself
+      }
+    }
+  }
+})();
