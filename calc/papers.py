@@ -204,7 +204,7 @@ def _chosen(wanted: Wanted) -> list[Pick]:
     if not candidates or (count or 0) > len(candidates):
         raise Refusal(
             "count",
-            f"These topics have {len(candidates)} questions to choose from at this level, other numbers "
+            f"These topics have {len(candidates)} {'question' if len(candidates) == 1 else 'questions'} to choose from at this level, other numbers "
             "counted: ask for fewer, or choose more topics.",
         )
     if wanted.marks:
