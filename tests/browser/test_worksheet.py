@@ -437,7 +437,8 @@ HOSTILE = [
 def test_a_hostile_link_is_a_sentence(place: str, page: Page, hash_: str) -> None:
     """What a link asks wrongly is said; nothing of it becomes markup."""
     page.goto(place + PAGE + hash_)
-    expect(page.locator(".worksheet-form .problem:visible").first).not_to_be_empty(timeout=SLOW)
+    said = page.locator(".link-problem:visible, .worksheet-form .problem:visible")
+    expect(said.first).not_to_be_empty(timeout=SLOW)
     assert page.evaluate("window.hit") is None
     assert page.locator(".md-content img, .md-content b, .sheets script").count() == 0
 
