@@ -526,11 +526,14 @@ def test_what_was_missed_comes_next(place: str, page: Page, tmp_path: Path) -> N
 def test_a_wrong_link_gets_a_sentence(place: str, page: Page) -> None:
     """A link to a question that is none, or with a seed that is none, says so and shows nothing as markup."""
     page.goto(place + "practice.html#practice=<img src=x>&seed=1")
-    status = page.locator(".practice-picker .status")
-    expect(status).to_contain_text("There is no such question to practise", timeout=30_000)
+    notice = page.locator(".md-content .link-problem")
+    expect(notice).to_have_text(
+        "This link draws no question. There is no such question to practise. Pick one from the list.",
+        timeout=SLOW,
+    )
     expect(page.locator(".practice-question")).to_be_hidden()
     page.goto(place + "practice.html#practice=coulomb.force&seed=many")
-    expect(status).to_contain_text("a whole number from 0 to 999999", timeout=30_000)
+    expect(notice).to_contain_text("a whole number from 0 to 999999", timeout=SLOW)
 
 
 def test_the_keyboard_is_enough(place: str, page: Page) -> None:
