@@ -413,7 +413,9 @@
     node.classList.add("live");
   }
   if (!forms.size) return;
-  window.bookletRuntime?.start();
+  const runtime = window.bookletRuntime;
+  runtime.onchange((state) => state === "failed" && forms.forEach((form) => form.say(runtime.message)));
+  runtime.start();
   settings.onchange(() => forms.forEach((form) => form.solve({ announce: false })));
   if (settings.words()) forms.forEach((form) => form.solve({ announce: false }));
   window.addEventListener("hashchange", openLink);

@@ -112,7 +112,7 @@ def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path)
 
     core = (pyodide / "pyodide.asm.wasm").read_bytes()
     build_id = hashlib.sha256(core + stdlib.read_bytes() + image.read_bytes()).hexdigest()
-    worker = minify((HERE / "worker.js").read_text("utf-8"), node_modules)
+    worker, worker_id = make_worker(node_modules, build_id)
     files: dict[str, bytes] = {
         "engine": make_engine(pyodide, node_modules, build_id, lock, worker).encode(),
         "worker": worker.encode(),
@@ -122,10 +122,12 @@ def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path)
         "wheel": wheel.read_bytes(),
         "lock": lock.read_bytes(),
     }
-    return write_files(files, scratch / "finished", node_modules)
+    return write_files(files, scratch / "finished", node_modules, worker_id)
 
 
-def write_files(files: Mapping[str, bytes], folder: Path, node_modules: Path) -> Path:
+def write_files(
+    files: Mapping[str, bytes], folder: Path, node_modules: Path, worker_id: str
+) -> Path:
     """Write each file under its hashed name, the disk scripts and the loader that names them."""
     total = hashlib.sha256(b"".join(hashlib.sha256(files[n]).digest() for n in sorted(files)))
     tag = total.hexdigest()[:12]
@@ -137,13 +139,9 @@ def write_files(files: Mapping[str, bytes], folder: Path, node_modules: Path) ->
     for name, file in disk.items():
         text = base64.b64encode(files[name]).decode()
         (folder / file).write_text(f'(self.bookletDisk??={{}}).{name}="{text}";\n', "ascii")
-    manifest = json.dumps({**names, "disk": disk})
-    # One function, so that the page gets no names but bookletRuntime.
-    body = (HERE / "unpack.js").read_text("utf-8") + (HERE / "loader.js").read_text("utf-8")
-    loader = f"(()=>{{{body}}})();"
-    (folder / "loader.js").write_text(
-        minify(loader, node_modules, f"--define:FILES={manifest}"), "utf-8"
-    )
+    constants = {"FILES": {**names, "disk": disk}, "WORKER_ID": worker_id}
+    loader = minify(_with_unpack("loader.js"), node_modules, *_defines(constants))
+    (folder / "loader.js").write_text(loader, "utf-8")
     return folder
 
 
@@ -235,8 +233,24 @@ def make_engine(pyodide: Path, node_modules: Path, build_id: str, lock: Path, wo
     # As text: esbuild would move an object out of the function, whose own text a worker runs.
     info = json.dumps(json.loads(lock.read_text("utf-8"))["info"])
     constants = {"RUNTIME_ID": build_id, "LOCK_INFO": info}
-    defines = [f"--define:{name}={json.dumps(value)}" for name, value in constants.items()]
-    return minify(source, node_modules, *defines)
+    return minify(source, node_modules, *_defines(constants))
+
+
+def make_worker(node_modules: Path, build_id: str) -> tuple[str, str]:
+    """Return the worker's script, and the name by which a loader of the same build knows it."""
+    source = _with_unpack("worker.js")
+    name = hashlib.sha256((source + build_id).encode()).hexdigest()[:12]
+    return minify(source, node_modules, *_defines({"WORKER_ID": name})), name
+
+
+def _with_unpack(name: str) -> str:
+    """A script in one function with what it shares with others, so that it leaves no other names."""
+    shared, own = ((HERE / file).read_text("utf-8") for file in ("unpack.js", name))
+    return f"(()=>{{{shared}{own}}})();"
+
+
+def _defines(constants: Mapping[str, object]) -> list[str]:
+    return [f"--define:{name}={json.dumps(value)}" for name, value in constants.items()]
 
 
 def minify(source: str, node_modules: Path, *options: str) -> str:

@@ -2,15 +2,17 @@
 // after Pyodide's own two scripts, which therefore see the `fetch` and `WebAssembly` below and
 // cannot reach any address. RUNTIME_ID and LOCK_INFO are put in by the build.
 //
-// start({ get }) -> Promise<"snapshot" | "plain">
+// start({ get, fetching }) -> Promise<"snapshot" | "plain">
 //   get(name): Promise of a compiled WebAssembly.Module for "core", else of a Response or base64:
 //   "memory", "stdlib", "lock", "wheel"
+//   fetching(begins): told before and after an answer waits for a file
 // answer(text) -> Promise<text>
 
 const EMPTY_ZIP = new Uint8Array(22);
 EMPTY_ZIP.set([0x50, 0x4b, 5, 6]);
 
 let get;
+let fetching;
 let core; // the compiled core, until Python runs
 let python;
 let ask; // the one Python object the page side holds: calc.desk.answer
@@ -121,6 +123,7 @@ async function startPlainly() {
 
 async function start(source) {
   get = source.get;
+  fetching = source.fetching ?? (() => {});
   try {
     await startFromMemory();
     core = null;
@@ -148,7 +151,9 @@ async function answer(text) {
   if (lateImports?.()) {
     // The image has no files: bring the library it was made with, and ask again.
     try {
-      python.FS.writeFile("/lib/python313.zip", await bytes("stdlib"));
+      fetching(true);
+      const library = await bytes("stdlib").finally(() => fetching(false));
+      python.FS.writeFile("/lib/python313.zip", library);
       lateImports.destroy();
       lateImports = null;
       outcome = put(text);

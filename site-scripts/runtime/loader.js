@@ -1,25 +1,54 @@
-// window.bookletRuntime: the page's only door to Python. FILES is put in by the build.
+// window.bookletRuntime: the page's only door to Python. FILES and WORKER_ID are put in by the build.
 //
-//   ask(operation, data, { channel }?) -> Promise<{ ok: true, data } | { ok: false, errors }>
+//   ask(operation, data, { channel, limit }?) -> Promise<{ ok: true, data } | { ok: false, errors }>
 //     Answers come in the order of asking. A later question in the same channel replaces an
 //     earlier one, which then resolves to { ok: false, superseded: true, errors }.
-//     Never rejects: a runtime that cannot start answers with one sentence in errors[0].message.
+//     A calculation that takes longer than `limit` milliseconds is stopped, where a worker runs it.
+//     Never rejects and never throws: whatever is wrong is one sentence in errors[0].message.
 //   start()       begin loading in the background; ask() does so too
 //   state         "idle" | "starting" | "ready" | "failed"
 //   how           { place: "worker" | "page", start: "snapshot" | "plain", source: "http" | "disk" },
 //                 null until ready
 //   message       the sentence for the reader when state is "failed", else ""
 //   onchange(fn)  call fn(state) at each change; returns a function that stops it
+//   kept          what the scripts of this page kept before it reloaded itself, else null
+//
+// When the site was updated and the files of this page are gone, the page reloads itself, once.
+// Before that the document gets the event "booklet:leaving"; what listeners put into its `detail`
+// is `kept` in the page that follows. It travels in history.state, which needs no storage.
 (() => {
   "use strict";
   const BASE = new URL(".", document.currentScript.src).href;
   const SOURCE = location.protocol === "file:" ? "disk" : "http";
+  const READABLE = "Everything written on this page can be read without it";
   const FAILED =
-    "The calculator could not start in this browser, so this page cannot work out answers; " +
-    "everything written on it can be read without, and reloading the page may help.";
+    `The calculator could not start in this browser, so this page cannot work out answers. ${READABLE}; ` +
+    "reloading the page may help.";
+  const TOO_OLD =
+    "This browser lacks WebAssembly, which the calculator needs, so this page cannot work out answers. " +
+    `${READABLE}; a newer browser, or one with fewer restrictions, can do both.`;
+  const NO_MEMORY =
+    "The calculator could not get the memory it needs, so this page cannot work out answers. " +
+    `${READABLE}; close other pages and programs, then reload this one.`;
+  const NOT_FETCHED =
+    "A file of the calculator is missing or could not be fetched, so this page cannot work out answers. " +
+    `${READABLE}; check the connection, then reload the page.`;
+  const REPLACED =
+    "A file of the calculator arrived damaged, or another page came in its place, so this page cannot work out " +
+    `answers. ${READABLE}; if this network asks you to sign in, do that first, then reload the page.`;
+  const UPDATED =
+    "This booklet was updated and the page still belongs to the earlier one, so it cannot work out answers. " +
+    "Reload the page.";
   const STOPPED =
     "The calculation stopped unexpectedly; what you typed is kept. Change a value or ask again.";
+  const TOO_LONG =
+    "This calculation took too long and was stopped; what you typed is kept. Check the sizes and prefixes, " +
+    "or give fewer or less extreme values.";
+  const UNSENDABLE =
+    "This page asked something that cannot be handed to the calculator. Reload the page and try again.";
   const RESTARTS = 2;
+  const LIMIT = 3000; // milliseconds for one calculation
+  const SILENCE = 20000; // milliseconds after which a worker that never spoke is given up
 
   const listeners = new Set();
   const waiting = []; // questions not yet sent
@@ -27,8 +56,10 @@
   let lastId = 0;
   let restarts = 0;
   let send = null; // (question) => void, once ready
+  let timer = 0; // of the current question
 
-  const runtime = { state: "idle", how: null, message: "", ask, start, onchange };
+  const before = history.state?.bookletReloaded ?? null; // set by the page that reloaded itself
+  const runtime = { state: "idle", how: null, message: "", kept: before?.kept ?? null, ask, start, onchange };
   window.bookletRuntime = runtime;
 
   function onchange(listener) {
@@ -38,7 +69,13 @@
 
   function change(state, how = null, message = "") {
     Object.assign(runtime, { state, how, message });
-    for (const listener of listeners) listener(state);
+    for (const listener of listeners) {
+      try {
+        listener(state);
+      } catch (error) {
+        console.error(error);
+      }
+    }
   }
 
   // --- Questions -----------------------------------------------------------------------------
@@ -46,7 +83,24 @@
   const refusal = (message, more) => ({ ok: false, errors: [{ field: null, message }], ...more });
   const superseded = () => refusal("A later question took the place of this one.", { superseded: true });
 
-  function ask(operation, data, { channel } = {}) {
+  /** The text handed to Python. Throws for what JSON cannot hold; nothing is left out silently. */
+  function written(operation, data) {
+    if (typeof operation !== "string") throw new TypeError("an operation is named by a text");
+    return JSON.stringify({ operation, data }, (_key, value) => {
+      if (typeof value === "function" || typeof value === "symbol") throw new TypeError(`a ${typeof value} is no datum`);
+      return value;
+    });
+  }
+
+  async function ask(operation, data, options) {
+    let request, channel, limit;
+    try {
+      ({ channel, limit = LIMIT } = options ?? {});
+      request = written(operation, data);
+    } catch (error) {
+      console.error(error);
+      return refusal(UNSENDABLE);
+    }
     start();
     return new Promise((resolve) => {
       if (channel !== undefined) {
@@ -55,7 +109,7 @@
           if (waiting[i].channel === channel) waiting.splice(i, 1)[0].resolve(superseded());
         }
       }
-      waiting.push({ id: ++lastId, operation, data, channel, resolve, stale: false });
+      waiting.push({ id: ++lastId, request, channel, limit, resolve, stale: false });
       next();
     });
   }
@@ -69,17 +123,43 @@
     }
   }
 
+  /** Only the worker's questions are timed: a page that calculates hears no timer meanwhile. */
+  function time(question) {
+    const begun = Date.now();
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      if (current !== question) return;
+      // A timer that is itself late says that the whole machine, or this page, stood still.
+      if (Date.now() - begun > 2 * question.limit) time(question);
+      else {
+        restart({ counts: false });
+        settle(question.id, refusal(TOO_LONG));
+      }
+    }, question.limit);
+  }
+
+  function replied(id, text) {
+    let reply = null;
+    try {
+      reply = JSON.parse(text);
+    } catch (error) {
+      console.error(error);
+    }
+    settle(id, typeof reply?.ok === "boolean" ? reply : refusal(STOPPED));
+  }
+
   function settle(id, reply) {
     if (current?.id !== id) return;
     const question = current;
     current = null;
+    clearTimeout(timer);
     question.resolve(question.stale ? superseded() : reply);
     next();
   }
 
   function broken(id, why, usable) {
     console.error(why);
-    if (!usable) restart();
+    if (!usable) restart({ counts: true });
     settle(id, refusal(STOPPED));
   }
 
@@ -100,18 +180,25 @@
   async function read(name) {
     if (SOURCE === "disk") {
       await script(FILES.disk[name]);
-      const text = window.bookletDisk[name];
+      const text = window.bookletDisk?.[name];
+      if (typeof text !== "string") throw new Error(`${FILES.disk[name]} is damaged`);
       delete window.bookletDisk[name];
       return text;
     }
-    const response = await fetch(BASE + FILES[name]);
-    if (!response.ok) throw new Error(`${FILES[name]} answered ${response.status}`);
-    return response;
+    return fetched(BASE + FILES[name]);
+  }
+
+  async function readEngine() {
+    if (!window.bookletEngine) await script(FILES.engine);
+    if (!window.bookletEngine) throw new Error(`${FILES.engine} is damaged`);
   }
 
   /** The core is compiled here while the worker is still reading the engine's code. */
   async function readCore() {
-    return WebAssembly.compileStreaming(await unpacked(await read("core")));
+    const file = await unpacked(await read("core"));
+    return WebAssembly.compileStreaming(file).catch((error) => {
+      throw error instanceof RangeError ? error : new Error(`${FILES.core} is damaged (${error})`);
+    });
   }
 
   function obtain(name) {
@@ -134,7 +221,7 @@
 
   async function newWorker() {
     if (SOURCE === "http") return new Worker(BASE + FILES.worker);
-    if (!window.bookletEngine) await script(FILES.engine);
+    await readEngine();
     const code = [`self.bookletEngine=(${bookletEngine});`, bookletWorkerSource];
     const address = URL.createObjectURL(new Blob(code, { type: "text/javascript" }));
     const worker = new Worker(address);
@@ -149,21 +236,28 @@
       ["core", "memory", "stdlib", "lock", "wheel"].map((name) => [name, BASE + FILES[name]]),
     );
     const mode = await new Promise((resolve, reject) => {
+      const silence = setTimeout(() => reject(new Error("the worker never spoke")), SILENCE);
       worker.onerror = (event) => {
         event.preventDefault?.();
         reject(new Error(event.message || "the worker was refused"));
         if (current) broken(current.id, event.message, false);
       };
       worker.onmessage = ({ data: message }) => {
-        if ("ready" in message) resolve(message.ready);
-        else if ("failed" in message) reject(new Error(message.failed));
-        else if ("reply" in message) settle(message.id, JSON.parse(message.reply));
+        clearTimeout(silence);
+        if ("ready" in message) {
+          if (message.worker === WORKER_ID) resolve(message.ready);
+          else reject(new Error("the worker belongs to another build"));
+        } else if ("failed" in message) reject(new Error(message.failed));
+        else if ("reply" in message) replied(message.id, message.reply);
         else if ("broken" in message) broken(message.id, message.broken, message.usable);
-        else if ("want" in message) {
+        else if ("fetching" in message) {
+          if (message.fetching) clearTimeout(timer);
+          else if (current) time(current);
+        } else if ("want" in message) {
           const file = message.want;
           get(file).then(
             (content) => worker.postMessage({ file, content }),
-            () => worker.postMessage({ file }),
+            (error) => worker.postMessage({ file, error: String(error) }),
           );
         }
       };
@@ -172,18 +266,21 @@
       worker.terminate();
       throw error;
     });
-    send = ({ id, operation, data }) => worker.postMessage({ id, operation, data });
+    send = (question) => {
+      time(question);
+      worker.postMessage({ id: question.id, request: question.request });
+    };
     stop = () => worker.terminate();
     return { place: "worker", start: mode, source: SOURCE };
   }
 
   async function startOnPage() {
-    if (!window.bookletEngine) await script(FILES.engine);
+    await readEngine();
     const engine = bookletEngine();
     const mode = await engine.start({ get });
-    send = ({ id, operation, data }) =>
-      engine.answer(JSON.stringify({ operation, data })).then(
-        (reply) => settle(id, JSON.parse(reply)),
+    send = ({ id, request }) =>
+      engine.answer(request).then(
+        (reply) => replied(id, reply),
         (error) => broken(id, error, error?.name === "PythonError"),
       );
     stop = () => {};
@@ -195,25 +292,77 @@
   async function start() {
     if (runtime.state !== "idle") return;
     change("starting");
-    const found = (await attempt(startWorker)) ?? (await attempt(startOnPage));
-    if (found) change("ready", found);
-    else change("failed", null, FAILED);
+    const errors = [];
+    let found = await attempt(startWorker, errors);
+    const old = !found && (await updated());
+    if (old && leave()) return; // the page that follows answers
+    found ??= await attempt(startOnPage, errors);
+    if (found) {
+      if (before) keepInHistory(null);
+      change("ready", found);
+    } else change("failed", null, old ? UPDATED : reason(errors.join(" ")));
     next();
   }
 
-  async function attempt(way) {
+  async function attempt(way, errors) {
     try {
       return await way();
     } catch (error) {
       console.info(`Python was not started (${error}).`);
+      errors.push(String(error));
       return null;
     }
   }
 
-  function restart() {
+  /** The sentence that fits what went wrong; the errors of a worker arrive as text. */
+  function reason(errors) {
+    if (typeof WebAssembly === "undefined") return TOO_OLD;
+    if (/RangeError|out of memory|allocat/i.test(errors)) return NO_MEMORY;
+    if (/is damaged/.test(errors)) return REPLACED;
+    if (/answered \d|could not be (read|fetched)/.test(errors)) return NOT_FETCHED;
+    return FAILED;
+  }
+
+  // --- An update of the site while this page was open, or kept by the browser -------------------
+
+  /** Whether the site's loader now names other files than this one. */
+  async function updated() {
+    if (SOURCE === "disk") return false;
+    try {
+      const response = await fetch(`${BASE}loader.js`, { cache: "no-store" });
+      const text = response.ok ? await response.text() : "";
+      return text.includes("bookletRuntime") && !text.includes(FILES.engine);
+    } catch {
+      return false;
+    }
+  }
+
+  /** Reload the page with what was typed; false if that was done before, or cannot be noted. */
+  function leave() {
+    const kept = {};
+    document.dispatchEvent(new CustomEvent("booklet:leaving", { detail: kept }));
+    if (before || !keepInHistory({ kept })) return false;
+    location.reload();
+    return true;
+  }
+
+  function keepInHistory(note) {
+    try {
+      history.replaceState({ ...history.state, bookletReloaded: note }, "");
+      return true;
+    } catch (error) {
+      console.info(`The page cannot reload itself (${error}).`);
+      return false;
+    }
+  }
+
+  // --- Ends ------------------------------------------------------------------------------------
+
+  function restart({ counts }) {
     stop();
     send = null;
-    if (restarts++ < RESTARTS) {
+    if (counts) restarts++;
+    if (restarts <= RESTARTS) {
       change("idle");
       start();
     } else change("failed", null, STOPPED);

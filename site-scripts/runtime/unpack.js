@@ -1,4 +1,17 @@
-// Shared by the loader and the engine, put in front of each by the build.
+// Shared by loader, worker and engine, put in front of each by the build.
+
+/** A file of the site. A page in its place, as a network's sign-in is, counts as damage. */
+async function fetched(address) {
+  let response;
+  try {
+    response = await fetch(address);
+  } catch (error) {
+    throw new Error(`${address} could not be fetched (${error})`);
+  }
+  if (!response.ok) throw new Error(`${address} answered ${response.status}`);
+  if (/text\/html/i.test(response.headers.get("Content-Type"))) throw new Error(`${address} is damaged`);
+  return response;
+}
 
 /** A response of the file's own bytes, whether or not the server has undone the gzip. */
 async function unpacked(given) {

@@ -1,6 +1,8 @@
-// The classic worker. In: { start: { source, engine, files } } once, then { id, operation, data };
-// { file, content } for each file wanted: the compiled core, and from disk every other file in
-// base64. Out: { ready }, { failed }, { want }, { id, reply | broken }.
+// The classic worker. In: { start: { source, engine, files } } once, then { id, request };
+// { file, content | error } for each file wanted: the compiled core, and every other file: a response
+// over http cannot pass, so there only from disk, in base64. Out: { ready, worker }, { failed },
+// { want }, { fetching } around a fetch that an answer waits for, { id, reply | broken }.
+// WORKER_ID is put in by the build: a loader of another build refuses this worker.
 // Only data passes in either direction, never source text.
 (function bookletWorker() {
   "use strict";
@@ -13,12 +15,6 @@
       wanted.set(name, { resolve, reject });
       postMessage({ want: name });
     });
-
-  async function fromSite(address) {
-    const response = await fetch(address);
-    if (!response.ok) throw new Error(`${address} answered ${response.status}`);
-    return response;
-  }
 
   /** The two big files are asked for at once, before the engine's own code has arrived. */
   function withHeadStart(getter) {
@@ -33,18 +29,23 @@
 
   async function start({ source, engine: address, files }) {
     try {
-      const get = withHeadStart(source === "disk" ? fromPage : (name) => fromSite(files[name]));
+      const get = withHeadStart(source === "disk" ? fromPage : (name) => fetched(files[name]));
       if (source === "http") importScripts(address);
       engine = bookletEngine();
-      postMessage({ ready: await engine.start({ get }) });
+      postMessage({ ready: await engine.start({ get, fetching }), worker: WORKER_ID });
     } catch (error) {
       postMessage({ failed: String(error) });
     }
   }
 
-  async function answer({ id, operation, data }) {
+  /** A wait for the network is not counted as calculating. */
+  function fetching(begins) {
+    postMessage({ fetching: begins });
+  }
+
+  async function answer({ id, request }) {
     try {
-      postMessage({ id, reply: await engine.answer(JSON.stringify({ operation, data })) });
+      postMessage({ id, reply: await engine.answer(request) });
     } catch (error) {
       // A mistake inside Python leaves Python usable; anything else does not.
       postMessage({ id, broken: String(error), usable: error?.name === "PythonError" });
@@ -57,7 +58,7 @@
       const { resolve, reject } = wanted.get(message.file);
       wanted.delete(message.file);
       if (message.content) resolve(message.content);
-      else reject(new Error(`${message.file} could not be read`));
+      else reject(new Error(message.error));
     } else queue = queue.then(() => answer(message));
   };
 })();

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import gzip
 import json
+import re
 import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -33,9 +34,19 @@ PAGE = (
     '<meta http-equiv="Content-Security-Policy" content="{policy}; img-src data:">'
     '<title>Test</title><script src="{base}assets/runtime/loader.js"></script>'
 )
-FAILED = "could not start in this browser"
+NOT_FETCHED = "missing or could not be fetched"
+REPLACED = "arrived damaged, or another page came in its place"
+NO_MEMORY = "could not get the memory it needs"
+TOO_OLD = "lacks WebAssembly"
+UPDATED = "This booklet was updated"
 STOPPED = "stopped unexpectedly"
+TOO_LONG = "took too long and was stopped"
+UNSENDABLE = "cannot be handed to the calculator"
 ASK = "([operation, data, options]) => bookletRuntime.ask(operation, data, options)"
+
+ASK_WITHOUT_END = """() => {
+  window.asked = bookletRuntime.ask("slow", { seconds: 600 }).then((reply) => (window.reply = reply));
+}"""
 
 Open = Callable[..., Page]
 
@@ -258,6 +269,126 @@ def test_python_that_keeps_ending_is_given_up(address: str, bare: BrowserContext
     assert page.evaluate("bookletRuntime.state") == "failed"
 
 
+# --- Questions that never end, and such as cannot be sent ------------------------------------
+
+
+def test_a_calculation_without_end_is_stopped(address: str, bare: BrowserContext) -> None:
+    """It gets a sentence, the worker is started afresh, and those waiting behind it are answered."""
+    page = bare.new_page()
+    page.goto(f"{address}page.html")
+    how(page)
+    first, second = page.evaluate(
+        """() => Promise.all([
+          bookletRuntime.ask("slow", { seconds: 600 }, { limit: 100 }),
+          bookletRuntime.ask("echo", { turn: 2 }),
+        ])"""
+    )
+    assert [error["field"] for error in first["errors"]] == [None]
+    assert TOO_LONG in first["errors"][0]["message"]
+    assert second == {"ok": True, "data": {"turn": 2}}
+    assert how(page)["place"] == "worker"
+
+
+def test_stopping_has_no_end_of_its_own(stand_in_address: str, bare: BrowserContext) -> None:
+    """However often a calculation has to be stopped, the next one is answered."""
+    page = bare.new_page()
+    page.goto(f"{stand_in_address}page.html")
+    how(page)
+    for _ in range(5):
+        reply = page.evaluate(ASK, ["slow", {"seconds": 600}, {"limit": 50}])
+        assert TOO_LONG in reply["errors"][0]["message"]
+    assert how(page)["start"] == "snapshot"
+
+
+def test_three_seconds_is_the_usual_limit(stand_in_address: str, bare: BrowserContext) -> None:
+    """By the page's own clock, which stands still here but for what the test moves it."""
+    page = bare.new_page()
+    page.clock.install()
+    page.goto(f"{stand_in_address}page.html")
+    how(page)
+    page.clock.pause_at(page.evaluate("Date.now()") + 1000)
+    page.evaluate(ASK_WITHOUT_END)
+    page.clock.run_for(2900)
+    assert page.evaluate("window.reply") is None
+    page.clock.run_for(200)
+    assert TOO_LONG in page.evaluate("window.asked")["errors"][0]["message"]
+
+
+def test_a_late_timer_stops_nothing(stand_in_address: str, bare: BrowserContext) -> None:
+    """A machine that slept did not calculate meanwhile: the question gets its time again."""
+    page = bare.new_page()
+    page.clock.install()
+    page.goto(f"{stand_in_address}page.html")
+    how(page)
+    page.clock.pause_at(page.evaluate("Date.now()") + 1000)
+    page.evaluate(ASK_WITHOUT_END)
+    page.clock.fast_forward(3_600_000)
+    page.clock.run_for(2900)
+    assert page.evaluate("window.reply") is None
+    page.clock.run_for(200)
+    assert TOO_LONG in page.evaluate("window.asked")["errors"][0]["message"]
+
+
+@pytest.mark.parametrize(
+    "sent",
+    [
+        "'echo', { a: 1n }",
+        "'echo', { a: () => 1 }",
+        "'echo', { a: Symbol('a') }",
+        "'echo', Symbol('a')",
+        "'echo', (() => { const a = {}; a.a = a; return a; })()",
+        "'echo', { toJSON() { throw new Error('no'); } }",
+        "'echo', { get a() { throw new Error('no'); } }",
+        "Symbol('echo'), {}",
+        "undefined, {}",
+        "null, {}",
+        "12, {}",
+        "{ toString() { throw new Error('no'); } }, {}",
+        "'echo', {}, { get channel() { throw new Error('no'); } }",
+    ],
+)
+def test_what_cannot_be_sent_is_refused_in_a_sentence(
+    stand_in_address: str, bare: BrowserContext, sent: str
+) -> None:
+    """Whatever is handed over, ask() resolves to one sentence, and the next question is answered."""
+    page = bare.new_page()
+    page.goto(f"{stand_in_address}page.html")
+    reply = page.evaluate(f"() => bookletRuntime.ask({sent})")
+    assert not reply["ok"]
+    assert [error["field"] for error in reply["errors"]] == [None]
+    assert UNSENDABLE in reply["errors"][0]["message"]
+    assert how(page)["place"] == "worker"
+
+
+@pytest.mark.parametrize(
+    "sent", ["'echo', {}, null", "'echo', {}, 'a'", "'echo', {}, { channel: Symbol() }"]
+)
+def test_odd_options_are_no_trouble(stand_in_address: str, bare: BrowserContext, sent: str) -> None:
+    """Options of any kind are read as far as they go."""
+    page = bare.new_page()
+    page.goto(f"{stand_in_address}page.html")
+    assert page.evaluate(f"() => bookletRuntime.ask({sent})")["ok"]
+
+
+@pytest.mark.parametrize("text", ["", "<html>", "null", "12", '{"data": {}}', "{"])
+def test_a_reply_that_is_none_is_one_sentence(
+    address: str, bare: BrowserContext, text: str
+) -> None:
+    """Text from Python that is not a reply never reaches the page; the next question is answered."""
+    page = bare.new_page()
+    page.goto(f"{address}page.html")
+    assert STOPPED in ask(page, "raw", text=text)["errors"][0]["message"]
+    assert ask(page, "echo", a=1)["ok"]
+
+
+def test_a_listener_that_throws_stops_nothing(stand_in_address: str, bare: BrowserContext) -> None:
+    """An error in a page's listener leaves the start alone."""
+    page = bare.new_page()
+    page.goto(f"{stand_in_address}page.html")
+    page.evaluate("() => { bookletRuntime.onchange(() => { throw new Error('mine'); }); }")
+    assert how(page)["start"] == "snapshot"
+
+
 # --- The plain start -------------------------------------------------------------------------
 
 
@@ -368,9 +499,9 @@ def test_a_start_that_cannot_succeed_says_so(
         reply = ask(page, "root", of=2)
         assert not reply["ok"]
         assert [error["field"] for error in reply["errors"]] == [None]
-        assert FAILED in reply["errors"][0]["message"]
+        assert NOT_FETCHED in reply["errors"][0]["message"]
     assert page.evaluate("bookletRuntime.state") == "failed"
-    assert FAILED in page.evaluate("bookletRuntime.message")
+    assert NOT_FETCHED in page.evaluate("bookletRuntime.message")
 
 
 def test_a_start_that_cannot_succeed_says_so_from_disk(
@@ -380,4 +511,199 @@ def test_a_start_that_cannot_succeed_says_so_from_disk(
     address = without(stand_in_site, tmp_path / "copy", "disk-core-*")
     page = bare.new_page()
     page.goto(f"{address}page.html")
-    assert FAILED in ask(page, "root", of=2)["errors"][0]["message"]
+    assert NOT_FETCHED in ask(page, "root", of=2)["errors"][0]["message"]
+
+
+SIGN_IN = "<!doctype html><title>Sign in</title><p>Sign in to use this network."
+
+
+@pytest.mark.parametrize(
+    "replaced",
+    [
+        ("engine-*",),
+        ("core-*",),
+        ("memory-*", "stdlib-*"),
+        ("memory-*", "wheel-*", "calc-*"),
+        ("*-*",),
+    ],
+)
+def test_a_sign_in_page_in_place_of_a_file_is_told(
+    stand_in_address: str, bare: BrowserContext, replaced: tuple[str, ...]
+) -> None:
+    """A network's sign-in page answers every address with status 200; the sentence says what to do."""
+    for pattern in replaced:
+        bare.route(
+            f"**/runtime/{pattern}",
+            lambda route: route.fulfill(content_type="text/html", body=SIGN_IN),
+        )
+    page = bare.new_page()
+    page.goto(f"{stand_in_address}page.html")
+    reply = ask(page, "root", of=2)
+    assert REPLACED in reply["errors"][0]["message"]
+    assert page.evaluate("bookletRuntime.state") == "failed"
+
+
+@pytest.mark.parametrize("damaged", [("core-*",), ("memory-*", "stdlib-*")])
+def test_a_file_that_was_cut_short_is_told(
+    stand_in_address: str, stand_in_site: Path, bare: BrowserContext, damaged: tuple[str, ...]
+) -> None:
+    """A download that ended early is damage, not a mystery."""
+    for pattern in damaged:
+        content = next((stand_in_site / "assets" / "runtime").glob(pattern)).read_bytes()
+        half = content[: len(content) // 2]
+        bare.route(f"**/{pattern}", lambda route, half=half: route.fulfill(body=half))
+    page = bare.new_page()
+    page.goto(f"{stand_in_address}page.html")
+    assert REPLACED in ask(page, "root", of=2)["errors"][0]["message"]
+
+
+@pytest.mark.parametrize(
+    ("handicap", "sentence"),
+    [
+        ("delete window.WebAssembly;", TOO_OLD),
+        (
+            "WebAssembly.compileStreaming = async () => { throw new RangeError('no room'); };",
+            NO_MEMORY,
+        ),
+    ],
+)
+def test_a_browser_that_cannot_is_told_why(
+    address: str, bare: BrowserContext, handicap: str, sentence: str
+) -> None:
+    """Without WebAssembly, or without memory for it, the sentence names that."""
+    bare.add_init_script(handicap)
+    page = bare.new_page()
+    page.goto(f"{address}page.html")
+    assert sentence in ask(page, "root", of=2)["errors"][0]["message"]
+
+
+def test_a_worker_that_never_speaks_is_given_up(
+    stand_in_address: str, bare: BrowserContext
+) -> None:
+    """An empty script in the worker's place says nothing, not even that it failed."""
+    bare.route("**/worker-*", lambda route: route.fulfill(content_type="text/javascript", body=""))
+    page = bare.new_page()
+    page.clock.install()
+    page.goto(f"{stand_in_address}page.html")
+    page.evaluate("bookletRuntime.start()")
+    page.clock.fast_forward(21_000)
+    assert how(page)["place"] == "page"
+
+
+def test_a_worker_of_another_build_is_refused(
+    stand_in_address: str, stand_in_site: Path, bare: BrowserContext
+) -> None:
+    """An old loader never talks to a new worker: their messages may differ."""
+    worker = next((stand_in_site / "assets" / "runtime").glob("worker-*")).read_text("utf-8")
+    other, count = re.subn(r'worker:"[0-9a-f]{12}"', 'worker:"0123456789ab"', worker)
+    assert count == 1
+    bare.route(
+        "**/worker-*", lambda route: route.fulfill(content_type="text/javascript", body=other)
+    )
+    page = bare.new_page()
+    page.goto(f"{stand_in_address}page.html")
+    assert how(page)["place"] == "page"
+
+
+# --- After an update of the site -------------------------------------------------------------
+
+NO_STORAGE = """
+for (const name of ["localStorage", "sessionStorage"]) {
+  Object.defineProperty(window, name, { get() { throw new DOMException("denied", "SecurityError"); } });
+}
+"""
+TYPED = """() => {
+  document.addEventListener("booklet:leaving", (event) => { event.detail.typed = "12 cm"; });
+}"""
+
+
+@pytest.fixture
+def updatable(stand_in_site: Path, tmp_path: Path) -> Iterator[tuple[str, Callable[[], None]]]:
+    """A site's address, and what replaces the site by a later build, as a deployment does."""
+    site = tmp_path / "updatable"
+    shutil.copytree(stand_in_site, site)
+    runtime = site / "assets" / "runtime"
+
+    def update() -> None:
+        old = re.search(r"worker-([0-9a-f]{12})", next(runtime.glob("worker-*")).name)
+        assert old
+        for file in list(runtime.glob("*-*")):
+            file.rename(runtime / file.name.replace(old[1], "0123456789ab"))
+        loader = runtime / "loader.js"
+        loader.write_text(loader.read_text("utf-8").replace(old[1], "0123456789ab"), "utf-8")
+
+    with serving(site, PREFIX) as address:
+        yield address, update
+
+
+@pytest.mark.parametrize("handicap", ["", NO_STORAGE])
+def test_an_old_page_of_an_updated_site_recovers(
+    updatable: tuple[str, Callable[[], None]], bare: BrowserContext, handicap: str
+) -> None:
+    """It reloads itself, once, takes along what scripts kept, and then answers."""
+    address, update = updatable
+    bare.add_init_script(handicap)
+    page = bare.new_page()
+    loads: list[str] = []
+    page.on("load", lambda opened: loads.append(opened.url))
+    page.goto(f"{address}page.html#r=12cm")
+    page.evaluate(TYPED)
+    update()
+    with page.expect_event("load"):
+        page.evaluate("() => { bookletRuntime.ask('root', { of: 2 }); }")
+    assert page.evaluate("bookletRuntime.kept") == {"typed": "12 cm"}
+    assert how(page) == {"place": "worker", "start": "snapshot", "source": "http"}
+    assert loads == [f"{address}page.html#r=12cm"] * 2
+    page.reload()
+    assert page.evaluate("bookletRuntime.kept") is None
+
+
+@pytest.mark.parametrize("handicap", ["", NO_STORAGE])
+def test_a_page_that_stays_old_does_not_reload_for_ever(
+    updatable: tuple[str, Callable[[], None]], bare: BrowserContext, handicap: str
+) -> None:
+    """Where the reload brings the old loader again, out of a cache, a sentence is all that is left."""
+    address, update = updatable
+    bare.add_init_script(handicap)
+    page = bare.new_page()
+    loads: list[str] = []
+    page.on("load", lambda opened: loads.append(opened.url))
+    page.goto(f"{address}page.html")
+    old = page.evaluate("fetch('assets/runtime/loader.js').then((found) => found.text())")
+
+    def cached(route: Route) -> None:
+        if route.request.resource_type == "script":
+            route.fulfill(content_type="text/javascript", body=old)
+        else:
+            route.continue_()
+
+    bare.route("**/loader.js", cached)
+    update()
+    with page.expect_event("load"):
+        page.evaluate("() => { bookletRuntime.ask('root', { of: 2 }); }")
+    assert UPDATED in ask(page, "root", of=2)["errors"][0]["message"]
+    assert len(loads) == 2
+
+
+def test_a_page_that_may_not_note_its_reload_stays(
+    updatable: tuple[str, Callable[[], None]], bare: BrowserContext
+) -> None:
+    """Without a place for the note there could be no end of reloading, so the reader is asked to."""
+    address, update = updatable
+    bare.add_init_script("history.replaceState = () => { throw new Error('not here'); };")
+    page = bare.new_page()
+    page.goto(f"{address}page.html")
+    update()
+    assert UPDATED in ask(page, "root", of=2)["errors"][0]["message"]
+
+
+def test_a_missing_file_alone_is_no_update(
+    updatable: tuple[str, Callable[[], None]], bare: BrowserContext
+) -> None:
+    """While the site's loader names the same files the page is not reloaded."""
+    address, _ = updatable
+    bare.route("**/core-*", lambda route: route.fulfill(status=404))
+    page = bare.new_page()
+    page.goto(f"{address}page.html")
+    assert NOT_FETCHED in ask(page, "root", of=2)["errors"][0]["message"]
+    assert page.evaluate("bookletRuntime.kept") is None
