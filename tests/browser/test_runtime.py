@@ -548,10 +548,15 @@ def test_a_file_that_was_cut_short_is_told(
     stand_in_address: str, stand_in_site: Path, bare: BrowserContext, damaged: tuple[str, ...]
 ) -> None:
     """A download that ended early is damage, not a mystery."""
-    for pattern in damaged:
-        content = next((stand_in_site / "assets" / "runtime").glob(pattern)).read_bytes()
-        half = content[: len(content) // 2]
-        bare.route(f"**/{pattern}", lambda route, half=half: route.fulfill(body=half))
+    halves = {
+        file.name: file.read_bytes()[: file.stat().st_size // 2]
+        for pattern in damaged
+        for file in (stand_in_site / "assets" / "runtime").glob(pattern)
+    }
+    for name in halves:
+        bare.route(
+            f"**/{name}", lambda route: route.fulfill(body=halves[route.request.url.split("/")[-1]])
+        )
     page = bare.new_page()
     page.goto(f"{stand_in_address}page.html")
     assert REPLACED in ask(page, "root", of=2)["errors"][0]["message"]
