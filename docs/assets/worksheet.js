@@ -6,6 +6,7 @@
   const root = document.querySelector(".worksheet");
   if (!root) return;
   const runtime = window.bookletRuntime;
+  const PAPER = { limit: 60_000 }; // thirty questions are many calculations in one
   const address = window.bookletAddress;
   const settings = window.bookletSettings;
   const stamps = window.bookletPrintLink;
@@ -156,7 +157,7 @@
     const unkept = keepNames();
     status.textContent = runtime.state === "ready" ? "Making the paper…" : "Getting the working ready…";
     const asked = request();
-    const common = await settings.ask("paper", learners.length ? { ...asked, as: [] } : asked);
+    const common = await settings.ask("paper", learners.length ? { ...asked, as: [] } : asked, PAPER);
     if (mine.stopped) return;
     if (!common.ok) return refused(mine, common.errors, common.settings);
     asked.settings = settings.current(); // without what could not be used
@@ -173,7 +174,7 @@
         step(mine, made.length, `Making paper ${made.length + 1} of ${learners.length}`);
         if (!made.length) status.textContent = "Making the papers…";
         theirs = { ...asked, topics: common.data.named, count: "", marks: "", learner };
-        reply = await runtime.ask("paper", theirs);
+        reply = await runtime.ask("paper", theirs, PAPER);
         if (mine.stopped) return;
         if (!reply.ok) return refused(mine, reply.errors);
       }
@@ -443,7 +444,7 @@
     const replies = [];
     for (const { request: asked } of papers) {
       step(mine, replies.length, `Writing paper ${replies.length + 1} of ${papers.length}`);
-      const reply = await runtime.ask("paper", { ...asked, as: names });
+      const reply = await runtime.ask("paper", { ...asked, as: names }, PAPER);
       if (mine.stopped) return null;
       if (!reply.ok) throw new Error(reply.errors.map((error) => error.message).join(" "));
       replies.push(reply.data);

@@ -20,7 +20,11 @@ let lateImports; // null once the whole library is there
 
 async function bytes(name) {
   const response = await unpacked(await get(name));
-  return new Uint8Array(await response.arrayBuffer());
+  try {
+    return new Uint8Array(await response.arrayBuffer());
+  } catch (error) {
+    throw error instanceof RangeError ? error : new Error(`${name} is damaged (${error})`);
+  }
 }
 
 /** Settings that restore a memory file, which must come from the very files this engine is of. */

@@ -83,7 +83,7 @@ def test_the_page_gives_the_bytes_of_cpython(place: str, page: Page) -> None:
             "as": ["paper_html", "memo_html", "markdown", "markdown_memo", "latex", "latex_memo"],
         }  # fmt: skip
         page.goto(place + PAGE)
-        here = page.evaluate("(data) => window.bookletRuntime.ask('paper', data)", data)
+        here = page.evaluate("(data) => bookletRuntime.ask('paper', data, { limit: 60000 })", data)
         assert here == json.loads(desk.answer(json.dumps({"operation": "paper", "data": data})))
 
 
