@@ -163,3 +163,24 @@ def test_an_updated_site_keeps_a_worksheet_form(
     with page.expect_event("load"):
         let_go()
     expect(page.locator('main [name="heading"]')).to_have_value("Class test, week 4")
+
+
+def test_the_search_works_where_storage_is_denied(place: str, bare: BrowserContext) -> None:
+    """A browser that throws when asked for storage still searches and answers."""
+    bare.add_init_script(
+        """for (const name of ["localStorage", "sessionStorage"]) {
+          Object.defineProperty(window, name, {
+            configurable: true,
+            get() { throw new DOMException("denied", "SecurityError"); },
+          });
+        }"""
+    )
+    page = bare.new_page()
+    errors: list[str] = []
+    page.on("pageerror", lambda error: errors.append(error.message))
+    page.goto(f"{place}coulombs-law.html")
+    page.get_by_role("textbox", name="Search").click()
+    page.keyboard.type("equilibrium")
+    expect(page.locator(".md-search-result__link").first).to_be_visible()
+    assert page.evaluate("bookletRuntime.ask('settings', {})")["ok"]
+    assert errors == []
