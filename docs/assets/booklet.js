@@ -179,7 +179,7 @@
         if (next && body.contains(next)) next.querySelector("input").focus();
         this.solve({ announce: true });
       } else if (button.matches(".back-to-example")) this.reset();
-      else if (button.matches(".copy-link")) this.copy(this.link(), "Copied: a link that opens this page with these numbers.", "Link to these numbers");
+      else if (button.matches(".copy-link")) this.copyLink();
       else if (button.matches(".pick")) this.pick(button);
       else if (button.dataset.copy) this.copyAnswer(button.dataset.copy);
     }
@@ -222,8 +222,14 @@
       document.dispatchEvent(new CustomEvent("booklet:answer", { detail: { form: this, reply: null } }));
     }
 
+    // From disk a link names the page and no folder: that is the reader's own.
     link() {
-      return `${location.href.split("#")[0]}#${this.state()}`;
+      return window.bookletPrintLink.link(this.state());
+    }
+
+    copyLink() {
+      const { advice } = window.bookletPrintLink;
+      this.copy(this.link(), "Copied: a link that opens this page with these numbers.", "Link to these numbers", advice);
     }
 
     // The answer on screen in another notation ("text" or "latex").
@@ -238,12 +244,12 @@
     }
 
     // Clipboards are refused on some pages, those from disk among them: then the text is shown, selected.
-    async copy(text, done, label) {
+    async copy(text, done, label, advice = "") {
       let box = this.node.querySelector(".copy-box");
       try {
         await navigator.clipboard.writeText(text);
         box?.remove();
-        this.say(done);
+        this.say(`${done} ${advice}`.trim());
       } catch {
         if (!box) {
           box = document.createElement("textarea");
@@ -256,7 +262,7 @@
         box.value = text;
         box.focus();
         box.select();
-        this.say("Copy the marked text below.");
+        this.say(`Copy the marked text below. ${advice}`.trim());
       }
     }
 

@@ -80,7 +80,7 @@
         problem.textContent = message;
         problem.hidden = false;
       }
-      this.say(`${earned} of ${possible} marks.`);
+      this.say(`${earned} of ${possible} mark${possible === 1 ? "" : "s"}.`);
       this.onmarked?.(reply.data);
     }
   }

@@ -176,7 +176,7 @@ window.followed = async ({ question, link }) => {
   const asked = new Promise((resolve) => {
     form.solve = (...given) => { form.solve = solve; const done = solve.apply(form, given); resolve(done); return done; };
   });
-  location.hash = new URL(link).hash;
+  location.hash = new URL(link, location.href).hash;
   await asked;
   return { ...opened(form), link: form.link() };
 };
