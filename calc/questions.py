@@ -151,6 +151,7 @@ class Step:
     why: the reason, for a learner; plain: the same for someone who has forgotten the physics.
     direction: data, or a function of all values. mistakes: known wrong ways to do this step.
     count: the value counts things, and is printed whole when it is whole.
+    other: the second root of a square, as an equation; dropped: why it is not an answer.
     """
 
     law: str
@@ -166,6 +167,8 @@ class Step:
     sizes: tuple[str, ...] = ()
     plain: str = ""
     count: bool = False
+    other: str = ""
+    dropped: str = ""
 
     @property
     def makes(self) -> str:
@@ -257,7 +260,8 @@ class Data:
     """The reader's data, read and found possible.
 
     values: SI by name (angles in radians, charges with sign). said: each as printed in a sentence.
-    choices: the picked key by name. rows: table rows. asked: the unknown ('' when the question fixes it).
+    choices: the picked key by name. rows: table rows. asked: the unknown ('' when the question fixes it);
+    several are parted by commas.
     halves: half a unit of the last figure typed, SI, by name; figures: how many figures were typed.
     """
 
@@ -271,6 +275,11 @@ class Data:
     variant: int = 0
     halves: Mapping[str, float] = field(default_factory=dict)
     figures: Mapping[str, int] = field(default_factory=dict)
+
+    @property
+    def asked_names(self) -> tuple[str, ...]:
+        """The unknowns one by one."""
+        return tuple(name for name in self.asked.split(",") if name)
 
     def has(self, name: str) -> bool:
         return name in self.values
@@ -302,7 +311,8 @@ class Question:
     """One question of a topic.
 
     fields: in the order of the form. unknowns: names of which exactly one is
-    left empty; empty when the question always asks the same.
+    left empty; empty when the question always asks the same. any_givens: several may be
+    left empty and several asked, as long as what is asked follows from the rest.
     example: typed text by field name (a Rows field: list of row dicts), the page's worked example.
     draws: how practice makes new data; a function of (random, level) may be given as ``draw`` instead.
     """
@@ -319,6 +329,7 @@ class Question:
     adjust: Callable[[dict[str, object], object, int], dict[str, object]] | None = None
     levels: tuple[int, ...] = (1, 2, 3)
     scenario: bool = False
+    any_givens: bool = False
 
     def __post_init__(self) -> None:
         """Whoever asks for the plan gets its words, figures and refusals with the reader's decimal sign."""

@@ -58,14 +58,14 @@ def read(
     asked = reader.unknown(question, typed, asked)
     told = {refusal.field for refusal in reader.refusals}
     for item in question.fields:
-        if item.name == asked or item.name in told:
+        if item.name in asked.split(",") or item.name in told:
             continue
         entry = typed.get(item.name, "")
         if isinstance(item, Choice):
             reader.choice(item, entry)
         elif isinstance(item, Rows):
             reader.table(item, entry)
-        else:
+        elif _text(entry).strip() or not question.any_givens:
             reader.quantity(item, item.name, _text(entry))
     if reader.refusals:
         raise Refusals(tuple(reader.refusals))
@@ -119,11 +119,16 @@ class _Reader:
             return ""
         if asked in question.unknowns:
             return asked
+        several = [name for name in question.unknowns if name in asked.split(",")]
+        if question.any_givens and several:
+            return ",".join(several)
         empty = [name for name in question.unknowns if not _text(typed.get(name, "")).strip()]
         if len(empty) == 1:
             return empty[0]
         words = [_lower(question.find(name).words) for name in empty or question.unknowns]
-        if empty:
+        if empty and question.any_givens:
+            sentence = f"Pick what to find: {_listed(words)} are empty."
+        elif empty:
             sentence = (
                 f"Leave exactly one box empty, the one to find: {_listed(words)} are all empty."
             )

@@ -353,9 +353,22 @@ class _Writer:
             spoken=say(value, step.unit, self.style, count=step.count),
             direction=direction(step, self.values),
             marks=step.marks,
-            method=step.root.method if step.root else "",
+            method=self._method(step),
             plain=step.plain,
         )
+
+    def _method(self, step: Step) -> str:
+        """How a root was found, or which of two was kept."""
+        if step.root:
+            return step.root.method
+        if not step.other:
+            return ""
+        try:
+            other = equation(step.other).right.value(sized(self.values, step.sizes))
+        except ExpressionError:
+            return ""
+        line = f"{symbol(step.makes).text} = {measure(other, step.unit, self.style).text}"
+        return f"The other root is {line}. {step.dropped}".rstrip()
 
     def check(self, check: Check) -> CheckShown:
         """A check that holds; see :func:`agrees`."""
