@@ -34,8 +34,11 @@ class AlgebraSlip:
 
 
 @lru_cache(maxsize=1024)
-def algebra_slips(how: str) -> tuple[AlgebraSlip, ...]:
-    """Every slip of the right side ``how``, each different from it and from the others as written."""
+def algebra_slips(how: str, constants: tuple[str, ...] = ()) -> tuple[AlgebraSlip, ...]:
+    """Every slip of the right side ``how``, each different from it and from the others as written.
+
+    constants: the names in it that are constants of the data sheet, which are easily forgotten.
+    """
     tree = expression(how).tree
     found: dict[str, AlgebraSlip] = {}
     for key, node, say in (*_upside_down(tree), *_inside(tree)):

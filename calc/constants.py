@@ -9,7 +9,7 @@ acceleration of free fall, 9.80665 m/s² (3rd General Conference on Weights and 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from calc.printing import Style
 
@@ -42,11 +42,16 @@ SHEET: Mapping[str, Constant] = {
 
 @dataclass(frozen=True)
 class Settings:
-    """What a reader has changed: constants by name (SI values), decimals and the decimal sign."""
+    """What a reader has changed: constants by name (SI values), decimals and the decimal sign.
+
+    names: the constants a question asked for. No letter is a constant unless its question says so:
+    h may be a height there and c a speed.
+    """
 
     changed: Mapping[str, float] = field(default_factory=dict)
     decimals: int = 2
     comma: bool = True
+    names: tuple[str, ...] = tuple(SHEET)
 
     @property
     def style(self) -> Style:
@@ -57,5 +62,12 @@ class Settings:
         return self.changed.get(name, SHEET[name].school)
 
     def constants(self) -> dict[str, float]:
-        """Every constant's value in force, by name."""
-        return {name: self.constant(name) for name in SHEET}
+        """The value in force of every constant that is asked for, by name."""
+        return {name: self.constant(name) for name in self.names}
+
+    def asking(self, names: tuple[str, ...]) -> Settings:
+        """The same settings with these constants only. Raises KeyError for one the data sheet has not."""
+        unknown = [name for name in names if name not in SHEET]
+        if unknown:
+            raise KeyError(f"no constant {unknown[0]!r}; the data sheet has {', '.join(SHEET)}")
+        return replace(self, names=names)

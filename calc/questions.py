@@ -313,6 +313,7 @@ class Question:
     fields: in the order of the form. unknowns: names of which exactly one is
     left empty; empty when the question always asks the same. any_givens: several may be
     left empty and several asked, as long as what is asked follows from the rest.
+    constants: names of the data sheet that its formulas may use; any other letter is a quantity.
     example: typed text by field name (a Rows field: list of row dicts), the page's worked example.
     draws: how practice makes new data; a function of (random, level) may be given as ``draw`` instead.
     """

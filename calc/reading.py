@@ -76,7 +76,7 @@ def read(
         rows=reader.rows,
         rows_said=reader.rows_said,
         asked=asked,
-        settings=reader.settings,
+        settings=reader.settings.asking(question.constants),
         variant=variant,
         halves={name: quantity.half for name, quantity in reader.quantities.items()},
         figures={name: quantity.figures for name, quantity in reader.quantities.items()},

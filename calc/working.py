@@ -146,6 +146,7 @@ def show(
     # A check that decides nothing for these values is left out. One that fails is a fault of ours,
     # which the tests look for; it helps no reader.
     checks = tuple(writer.check(check) for check in plan.checks if agrees(check, values))
+    data_sheet = read.data.settings.constants()
     return WorkedAnswer(
         question=f"{topic.key}.{question.key}",
         title=question.title,
@@ -157,7 +158,7 @@ def show(
                 name, line.words, _symbol(name), measure(values[name], line.unit, style, data=True)
             )
             for name, line in SHEET.items()
-            if name in used and name not in plan.values
+            if name in used and name in data_sheet and name not in plan.values
         ),
         laws=tuple(topic.law(name) for name in question.laws),
         parts=parts,
