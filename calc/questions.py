@@ -281,6 +281,11 @@ class Data:
         """The unknowns one by one."""
         return tuple(name for name in self.asked.split(",") if name)
 
+    @property
+    def known(self) -> dict[str, float]:
+        """The data and the question's constants together, SI by name."""
+        return {**self.settings.constants(), **self.values}
+
     def has(self, name: str) -> bool:
         return name in self.values
 

@@ -138,7 +138,7 @@ def led(
 ) -> list[tuple[str, tuple[Step, ...]]]:
     """The unknowns with the steps to each, those first that others need; no step stands twice."""
     waiting = dict.fromkeys(data.asked_names)
-    known, found = set(data.values), list[tuple[str, tuple[Step, ...]]]()
+    known, found = set(data.known), list[tuple[str, tuple[Step, ...]]]()
     while waiting:
         chains = {name: _lead(known, data, ways, name, inputs) for name in waiting}
         # the one whose steps make none of the others first
@@ -161,9 +161,7 @@ def _lead(
         raise Refusal(None, missing(known, ways, name, inputs)) from None
 
 
-def missing(
-    known: set[str], ways: Sequence[Step], target: str, inputs: Mapping[str, Input]
-) -> str:
+def missing(known: set[str], ways: Sequence[Step], target: str, inputs: Mapping[str, Input]) -> str:
     """What is asked, that it does not follow, and which single box would be enough."""
     helpful = []
     for name, item in inputs.items():
@@ -186,6 +184,7 @@ def the(words: str) -> str:
 
 
 def asked(name: str, situation: Situation, inputs: Mapping[str, Input]) -> str:
+    """What the part for ``name`` asks."""
     return situation.ask.get(name, f"Calculate {the(inputs[name].words)}.")
 
 
@@ -227,5 +226,3 @@ def checks(situation: Situation, steps: Sequence[Step], values: Values) -> tuple
         for law, r in open_.items()
         if law in used
     )
-
-

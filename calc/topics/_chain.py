@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import replace
 
-from calc.constants import SHEET
 from calc.expressions import ExpressionError, equation, expression
 from calc.questions import Data, Part, Plan, Refusal, Step
 from calc.working import measure, run
@@ -31,13 +30,15 @@ class NoWay(ValueError):
 
 
 def needs(step: Step) -> set[str]:
-    """The names a step starts from, without the constants of the data sheet."""
+    """The names a step starts from, constants among them."""
     names = equation(step.root.equation).names if step.root else expression(step.how).names
-    return set(names) - {step.makes} - set(SHEET)
+    return set(names) - {step.makes}
 
 
 def lead(known: Collection[str], ways: Sequence[Step], target: str) -> tuple[Step, ...]:
-    """The fewest layers of steps from ``known`` to ``target``, in order; mistakes that need other values drop out.
+    """The fewest layers of steps from ``known`` (constants among it) to ``target``, in order.
+
+    Mistakes that need other values drop out.
 
     Raises NoWay.
     """
@@ -61,7 +62,7 @@ def lead(known: Collection[str], ways: Sequence[Step], target: str) -> tuple[Ste
 
 def possible_mistakes(known: Collection[str], steps: Sequence[Step]) -> tuple[Step, ...]:
     """The steps, each with those of its mistakes whose values are known by then."""
-    have, kept = set(known) | set(SHEET), list[Step]()
+    have, kept = set(known), list[Step]()
     for step in steps:
         have.add(step.makes)
         mistakes = tuple(m for m in step.mistakes if set(expression(m.instead).names) <= have)
@@ -99,7 +100,11 @@ def spread(
     values, dead = dict(known), set[str]()
     while True:
         for way in ways:
-            if way.makes in values or way.make in dead or not needs(way) <= values.keys():
+            if (
+                way.makes in values
+                or way.make in dead
+                or not needs(way) <= values.keys() | constants.keys()
+            ):
                 continue
             try:
                 value = worth(values, [way], constants)[way.makes]
@@ -122,6 +127,7 @@ def core(data: Data, ways: Sequence[Step], want: str) -> Data:
     accelerations, counts), the least precise first.
     """
     known, figures = set(data.values), data.figures
+    constants = set(data.settings.constants())
     results = sorted(
         known & set(SPARE_FIRST), key=lambda n: (figures.get(n, 0), SPARE_FIRST.index(n))
     )
@@ -129,7 +135,7 @@ def core(data: Data, ways: Sequence[Step], want: str) -> Data:
     rounded = sorted(n for n in known if n not in results and figures.get(n, 0) + FAR_FEWER <= best)
     for name in (*rounded, *results):
         rest = known - {name}
-        if follows(rest, ways, want) and follows(rest, ways, name):
+        if follows(rest | constants, ways, want) and follows(rest | constants, ways, name):
             known = rest
     return replace(data, values={n: v for n, v in data.values.items() if n in known})
 
@@ -190,9 +196,10 @@ def _found(
     data: Data, known: Mapping[str, float], ways: Sequence[Step], name: str
 ) -> tuple[float, set[str]] | None:
     """The value ``known`` gives for ``name``, and the data it takes with that name; None if there is none."""
+    constants = data.settings.constants()
     try:
-        steps = lead(known, ways, name)
-        value = worth(known, steps, data.settings.constants())[name]
+        steps = lead({*constants, *known}, ways, name)
+        value = worth(known, steps, constants)[name]
     except (NoWay, ExpressionError):
         return None
     return value, inputs(known, steps)

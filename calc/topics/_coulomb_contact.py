@@ -165,6 +165,7 @@ CONTACT = Question(
         replace(distance("r2", "Distance between the centres afterwards"), optional=True, help="empty: the same as before"),
     ),
     plan=plan_contact,
+    constants=("e", "k"),
     laws=(COULOMB.name, CONSERVATION.name, QUANTISATION.name),
     example={"Q1": "+9 nC", "Q2": "-4 nC", "r": "20 cm", "r2": ""},
     draws={
@@ -238,6 +239,7 @@ TWO_FORCES = Question(
         distance(), Choice("acting", "Before the touch the spheres", (("attract", "attract"), ("repel", "repel"))),
     ),
     plan=plan_two_forces,
+    constants=("k",),
     laws=(COULOMB.name, CONSERVATION.name),
     example={"F_1": "27 µN", "F_2": "9 µN", "r": "10 cm", "acting": "attract"},
     draws={

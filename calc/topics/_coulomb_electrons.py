@@ -118,6 +118,7 @@ ELECTRONS = Question(
     ),
     unknowns=("n", "Q"),
     plan=plan_electrons,
+    constants=("e",),
     laws=(QUANTISATION.name,),
     example={"Q": "-4 nC", "n": "", "which": "excess"},
     draws={

@@ -274,6 +274,7 @@ FORCE = Question(
     ),
     unknowns=("F", "Q1", "Q2", "r"),
     plan=plan_force,
+    constants=("k",),
     laws=(COULOMB.name,),
     example={"Q1": "+8 nC", "Q2": "-5 nC", "r": "12 cm", "F": "", "acting": "unsaid"},
     draws={

@@ -6,7 +6,7 @@ number and every part follows.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from typing import Literal
 
 from calc.answers import Direction, Point
@@ -86,13 +86,14 @@ AT_REST = Part(
 class Chapters:
     """Parts one after the other: what an earlier part made, a later one may use."""
 
-    def __init__(self, known: Mapping[str, float], ways: Sequence[Step]) -> None:
-        self.known, self.ways = set(known), list(ways)
+    def __init__(self, data: Data, ways: Sequence[Step]) -> None:
+        self.known, self.ways = set(data.values), list(ways)
+        self.constants = set(data.settings.constants())
         self.steps: list[Step] = []
 
     def calculate(self, key: str, ask: str, target: str) -> Part:
         """The part that asks for ``target``, with the steps that are still missing."""
-        steps = lead(self.known, self.ways, target)
+        steps = lead(self.known | self.constants, self.ways, target)
         self.steps += steps
         self.known |= {step.makes for step in steps}
         return Part(key, "calculate", ask, steps)
@@ -111,7 +112,7 @@ def line_story(data: Data, side: int, string: str, lift: int | None = None) -> t
     line = Line("theta" in data.values, side, -acting * side, string, False, *signs(data, acting))
     ways = line.ways(data)
     spread(data.values, ways, data.settings.constants(), judge(line, data))
-    return line, Chapters(data.values, ways)
+    return line, Chapters(data, ways)
 
 
 def line_plan(data: Data, line: Line, told: Chapters, story: str, parts: tuple[Part, ...], checks: tuple[Check, ...] = (), notes: tuple[str, ...] = ()) -> Plan:  # fmt: skip
@@ -156,6 +157,7 @@ MUSEUM = Question(
     title="A bead on the museum's glass ramp",
     fields=(mass("Mass of the upper bead"), slope_angle(), charge("Q1", "Charge on the upper bead"), charge("Q2", "Charge on the glued bead"), distance("r", "Distance between the beads"), WEIGHT, LENGTHS),
     plan=plan_museum,
+    constants=("k", "g", "e"),
     laws=(COULOMB.name, EQUILIBRIUM.name, SECOND.name),
     example={"m": "16 g", "theta": "28°", "Q1": "-64 nC", "Q2": "-45 nC", "r": "2,8 cm", "weight": "whole", "lengths": "scale"},
     draws={
@@ -208,6 +210,7 @@ STAGE = Question(
     title="The ball that will not roll: a stage trick",
     fields=(mass("Mass of the lower ball"), slope_angle(), charge("Q1", "Charge on the lower ball"), charge("Q2", "Charge on the hidden ball"), distance("r", "Distance between the balls"), called(END, {"sphere": "ball", "string": "cord"}), WEIGHT, LENGTHS),
     plan=plan_stage,
+    constants=("k", "g"),
     laws=(EQUILIBRIUM.name, COULOMB.name),
     example={"m": "9 g", "theta": "24°", "Q1": "+52 nC", "Q2": "-70 nC", "r": "4 cm", "d": "10 cm", "weight": "components", "lengths": "scale"},
     draws={
@@ -251,6 +254,7 @@ GAUGE = Question(
     title="From the tension to the electrons",
     fields=(mass("Mass of the pellet"), slope_angle(), tension("cord"), charge("Q2", "Charge on the fixed ball"), distance("r", "Distance between ball and pellet"), WEIGHT, LENGTHS),
     plan=plan_gauge,
+    constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, QUANTISATION.name, SECOND.name),
     example={"m": "5 g", "theta": "32°", "T": "18 mN", "Q2": "-75 nC", "r": "3,5 cm", "weight": "whole", "lengths": "scale"},
     draws={
@@ -310,6 +314,7 @@ HOVER = Question(
     title="The hovering ball on open day",
     fields=(mass("Mass of the hovering ball"), charge("Q1", "Charge on the hovering ball"), charge("Q2", "Charge on the fixed ball"), Input("f", "Part of its charge that the fixed ball keeps", "", 0.01, 0.99), LENGTHS),
     plan=plan_hover,
+    constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name),
     example={"m": "2,4 g", "Q1": "+48 nC", "Q2": "+85 nC", "f": "0,6", "lengths": "scale"},
     draws={
@@ -329,7 +334,7 @@ def pair_story(data: Data, two: bool, equal: bool, acting: Literal[1, -1]) -> tu
     pair = Pair(acting, two, equal, False, *signs(data, acting))
     ways = pair.ways()
     spread(data.values, ways, data.settings.constants(), judge_pair(pair, data))
-    return pair, Chapters(data.values, ways)
+    return pair, Chapters(data, ways)
 
 
 def pair_plan(data: Data, pair: Pair, told: Chapters, story: str, parts: tuple[Part, ...]) -> Plan:
@@ -371,6 +376,7 @@ HALL = Question(
     title="Foil balls in the school hall",
     fields=(mass("Mass of each ball"), THREAD, WHOLE_ANGLE, PARTS, LENGTHS),
     plan=plan_hall,
+    constants=("k", "g"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={"m": "1,6 g", "L": "55 cm", "beta": "36°", "parts": "whole", "lengths": "scale"},
     draws={
@@ -411,6 +417,7 @@ BARN = Question(
     title="Two traps in the barn",
     fields=(mass("Mass of each trap"), THREAD, SUPPORTS_APART, HALF_ANGLE, charge("Q1", "Charge on the first trap"), PARTS, LENGTHS),
     plan=plan_barn,
+    constants=("k", "g"),
     laws=(EQUILIBRIUM.name, COULOMB.name),
     example={"m": "0,9 g", "L": "26 cm", "s": "30 cm", "alpha": "21°", "Q1": "+58 nC", "parts": "components", "lengths": "scale"},
     draws={

@@ -204,6 +204,7 @@ CHARGE = Question(
     ),
     unknowns=("E", "Q", "r"),
     plan=plan_charge,
+    constants=("k",),
     laws=(FIELD.name, TEST_CHARGE.name),
     example={"E": "", "Q": "-6 nC", "r": "30 cm", "pointing": "unsaid", "q": ""},
     draws={

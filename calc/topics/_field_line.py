@@ -175,6 +175,7 @@ LINE = Question(
     title="Net field at a point on a line",
     fields=(table("x"), position("x_P", "Position of P"), placed("Charge placed at P, if any", optional=True)),
     plan=plan_line,
+    constants=("k",),
     laws=(FIELD.name, TEST_CHARGE.name, ADDING.name),
     example={"charges": [{"Q": "+8 nC", "x": "0 cm"}, {"Q": "-5 nC", "x": "50 cm"}], "x_P": "30 cm", "q": ""},
     draws={"x_P": Draw((20,), "cm"), "q": Draw(("",))},

@@ -212,6 +212,7 @@ NULL = Question(
     title="Where is the field of two charges zero?",
     fields=(charge("Q1", "Charge on A"), charge("Q2", "Charge on B"), distance("D", "Distance between the charges")),
     plan=plan_null,
+    constants=("k",),
     laws=(FIELD.name, ADDING.name),
     example={"Q1": "+16 nC", "Q2": "+4 nC", "D": "60 cm"},
     draws={

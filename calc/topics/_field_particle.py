@@ -135,6 +135,7 @@ PARTICLE = Question(
     ),
     unknowns=("a", "E"),
     plan=plan_particle,
+    constants=("e", "m_e", "m_p", "g"),
     laws=(FIELD.name, SECOND.name),
     example={"E": "6 × 10^3 N/C", "a": "", "particle": "electron", "along": "up"},
     draws={

@@ -266,6 +266,7 @@ PLANE = Question(
         placed("Charge placed at P, if any", optional=True),
     ),
     plan=plan_plane,
+    constants=("k",),
     laws=(FIELD.name, TEST_CHARGE.name, ADDING.name),
     example={
         "charges": [{"Q": "+9 nC", "x": "-30 cm", "y": "0 cm"}, {"Q": "-8 nC", "x": "0 cm", "y": "-20 cm"}],

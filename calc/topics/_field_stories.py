@@ -159,6 +159,7 @@ DOMES = Question(
         distance("D", "Distance between the domes"), distance("r_B", "Distance from B to P"),
     ),
     plan=plan_domes,
+    constants=("e", "k", "m_e", "m_p"),
     laws=(FIELD.name, TEST_CHARGE.name, ADDING.name, SECOND.name),
     example={"Q_A": "+45 nC", "Q_B": "-20 nC", "D": "40 cm", "r_B": "20 cm"},
     draws={
@@ -232,6 +233,7 @@ SPRAYER = Question(
     title="A drop from a paint sprayer",
     fields=(mass(), holding(), gap(), upper_plate(), replace(changed_voltage(), words="Potential difference changed to", optional=False)),
     plan=plan_sprayer,
+    constants=("e", "g"),
     laws=(UNIFORM.name, EQUILIBRIUM.name, QUANTISATION.name, SECOND.name),
     example={"m": "8 x 10^-15 kg", "V": "588 V", "d": "6 mm", "upper": "positive", "V_2": "1 176 V"},
     draws={"upper": Draw(("positive", "negative"))},

@@ -165,7 +165,7 @@ def known_steps(data: Data, line: Line, ways: list[Step], want: str) -> tuple[St
     if line.neutral or line.lift:
         return find_steps(data, ways, want)
     try:
-        return lead(data.values, ways, want)
+        return lead(data.known, ways, want)
     except NoWay:
         find_steps(data, replace(line, lift=1).ways(data), want)  # names what else is missing
         raise Refusal("acting", SAY_ACTING) from None
@@ -174,12 +174,12 @@ def known_steps(data: Data, line: Line, ways: list[Step], want: str) -> tuple[St
 def find_steps(data: Data, ways: list[Step], want: str) -> tuple[Step, ...]:
     """The steps to what is asked; a refusal names what else would be needed."""
     try:
-        return lead(data.values, ways, want)
+        return lead(data.known, ways, want)
     except NoWay:
         helpful = []
         for name in ("m", "theta", "F_E", "T", "N", "r", "Q1", "Q2", "a"):
             try:
-                lead({*data.values, name}, ways, want)
+                lead({*data.known, name}, ways, want)
             except NoWay:
                 continue
             if name != want and any(name in (step.makes, *step.how.split()) for step in ways):
@@ -314,6 +314,7 @@ SLOPE = Question(
         LENGTHS,
     ),
     plan=plan_slope,
+    constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={
         "want": "T", "where": "below", "string": "up", "m": "25 g", "theta": "35°", "Q1": "+80 nC", "Q2": "+50 nC", "r": "3 cm",
@@ -342,6 +343,7 @@ VERTICAL = Question(
         LENGTHS,
     ),
     plan=plan_vertical,
+    constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={
         "want": "r", "where": "below", "string": "none", "m": "3 g", "Q1": "+60 nC", "Q2": "+90 nC",

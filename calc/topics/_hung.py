@@ -164,7 +164,7 @@ def find_steps(
 ) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
     """The steps to what is asked, and the steps to further angles that fit; a root is the last resort."""
     try:
-        return lead(data.values, ways, want), ()
+        return lead(data.known, ways, want), ()
     except NoWay:
         pass
     constants = data.settings.constants()
@@ -173,7 +173,7 @@ def find_steps(
     if not roots and needed <= follows.keys():
         raise Refusal("Q1" if data.has("Q1") else None, NO_ANGLE)
     try:
-        steps = lead(data.values, [*ways, *roots[:1]], want)
+        steps = lead(data.known, [*ways, *roots[:1]], want)
     except NoWay:
         raise Refusal(None, missing(data, ways, want)) from None
     return steps, tuple(roots[1:]) if want == "alpha" else ()
@@ -193,7 +193,7 @@ def missing(data: Data, ways: list[Step], want: str) -> str:
     helpful = []
     for name in ("m", "L", "alpha", "s", "r", "F_E", "T", "Q1", "Q2"):
         try:
-            lead({*data.values, name}, ways, want)
+            lead({*data.known, name}, ways, want)
         except NoWay:
             continue
         if name != want and not data.has(name):
@@ -311,6 +311,7 @@ THREADS = Question(
         LENGTHS,
     ),
     plan=plan_threads,
+    constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={
         "want": "Q1", "supports": "one", "m": "2 g", "L": "40 cm", "alpha": "20°", "acting": "signs", "equal": "equal",

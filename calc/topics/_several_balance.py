@@ -231,6 +231,7 @@ BALANCE = Question(
         distance("d", "Distance between charge 1 and charge 2"),
     ),
     plan=plan_balance,
+    constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={"Q1": "+4 nC", "Q2": "+9 nC", "d": "50 cm"},
     draws={

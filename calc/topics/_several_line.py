@@ -293,6 +293,7 @@ LINE = Question(
     title="Charges on a line: the net force on one of them",
     fields=(table("x"), on_charge(), POSITIVE),
     plan=plan_line,
+    constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={
         "charges": [

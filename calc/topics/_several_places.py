@@ -354,6 +354,7 @@ PLACES_QUESTION = Question(
         Choice("way", "Direction of the net force", (("right", "to the right"), ("left", "to the left"))),
     ),
     plan=plan_places,
+    constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={"Q1": "+6 nC", "Q2": "-4 nC", "Q3": "+2 nC", "d": "30 cm", "F_net": "12 uN", "way": "right"},
     draws={

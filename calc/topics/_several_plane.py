@@ -387,6 +387,7 @@ PLANE = Question(
     title="Charges anywhere in a plane",
     fields=(table("x", "y"), on_charge()),
     plan=plan_plane,
+    constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={
         "charges": [

@@ -157,6 +157,7 @@ CORNER = Question(
         Choice("along", "Charge 3 is", (("up", "above"), ("down", "below"))),
     ),
     plan=plan_corner,
+    constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={
         "Q1": "+5 nC", "Q2": "-8 nC", "Q3": "+6 nC", "r_12": "20 cm", "r_13": "30 cm", "across": "right", "along": "up",
@@ -326,6 +327,7 @@ TWO_FORCES = Question(
     ),
     unknowns=("F_y", "F_x", "F_net"),
     plan=plan_perpendicular,
+    constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={
         "F_net": "7,5 uN", "F_x": "4,5 uN", "F_y": "", "across": "left", "along": "up", "Q1": "+3 nC", "r": "20 cm", "acting": "attract",

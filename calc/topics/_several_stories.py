@@ -192,6 +192,7 @@ RAIL = Question(
         Choice("way", "Direction of the new net force", SIDES),
     ),
     plan=plan_rail,
+    constants=("k", "e"),
     laws=(COULOMB.name, QUANTISATION.name, SUPERPOSITION.name),
     example={"n": "5 x 10^10", "Q_B": "-6 nC", "Q_C": "-9 nC", "r_AB": "20 cm", "r_BC": "30 cm", "F_D": "2,4 uN", "way": "right"},
     draws={
@@ -294,6 +295,7 @@ PUCKS = Question(
         Input("m", "Mass of puck A", "g", 1e-5, 1, refusal="Mass must be greater than zero."),
     ),
     plan=plan_pucks,
+    constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name, SECOND.name),
     example={"Q_A": "-40 nC", "Q_B": "+60 nC", "Q_C": "-50 nC", "r_AB": "30 cm", "r_AC": "25 cm", "m": "5 g"},
     draws={

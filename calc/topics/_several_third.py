@@ -289,6 +289,7 @@ THIRD = Question(
     ),
     unknowns=("Q3", "r_23"),
     plan=plan_third,
+    constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={
         "Q1": "+4 nC", "Q2": "-3 nC", "r_12": "15 cm", "side_1": "left", "F_net": "9 uN", "way": "right",
