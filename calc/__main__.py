@@ -9,11 +9,11 @@ from __future__ import annotations
 import sys
 
 from calc import VERSION, topics
-from calc.constants import Settings
-from calc.questions import Question, Refusal, Rows
-from calc.reading import Refusals, read
+from calc.model.constants import Settings
+from calc.model.questions import Question, Refusal, Rows
 from calc.renderings import latex, text
-from calc.working import work
+from calc.working.reading import Refusals, read
+from calc.working.working import work
 
 
 def main(arguments: list[str]) -> int:

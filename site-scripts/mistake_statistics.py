@@ -21,18 +21,18 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from calc import topics
-from calc.constants import Settings
-from calc.early_rounding import two_decimals
-from calc.expressions import ExpressionError
-from calc.findings import judge, sign_counts
-from calc.learner import by_sign, read_value
-from calc.marking import mark_question
-from calc.printing import rounded
-from calc.questions import Choice, Input, Plan, Question, Refusal
-from calc.reading import Read, Refusals, read
-from calc.roots import NoRoot
-from calc.suspects import Chain, Suspect
-from calc.working import measure, run
+from calc.language.expressions import ExpressionError
+from calc.language.printing import rounded
+from calc.marking.early_rounding import two_decimals
+from calc.marking.findings import judge, sign_counts
+from calc.marking.learner import by_sign, read_value
+from calc.marking.marking import mark_question
+from calc.marking.suspects import Chain, Suspect
+from calc.model.constants import Settings
+from calc.model.questions import Choice, Input, Plan, Question, Refusal
+from calc.working.reading import Read, Refusals, read
+from calc.working.roots import NoRoot
+from calc.working.working import measure, run
 
 TRIES = 60  # draws before a question counts as not drawable
 RIGHT = ("right", "rounded early", "carried")

@@ -25,16 +25,16 @@ from mkdocs.structure.pages import Page
 import licences
 from calc import topics
 from calc.__main__ import entries
-from calc.constants import SHEET, Settings
-from calc.practice import draw
-from calc.printing import exact
-from calc.questions import Question, Refusal, Topic
-from calc.reading import Refusals, read
+from calc.language.printing import exact
+from calc.language.symbols import symbol
+from calc.language.units import parse_unit
+from calc.model.constants import SHEET, Settings
+from calc.model.questions import Question, Refusal, Topic
+from calc.practice.drawing import draw
 from calc.renderings import form, html, paper_form
 from calc.renderings import practice as practice_html
-from calc.symbols import symbol
-from calc.units import parse_unit
-from calc.working import work
+from calc.working.reading import Refusals, read
+from calc.working.working import work
 from fences import BlockError, find_blocks
 
 _SPOT = re.compile(r'<div data-block="(\d+)"></div>')

@@ -7,13 +7,13 @@ import random
 from collections.abc import Iterator
 from decimal import Decimal
 
-from calc.practice import draw
-from calc.quantities import parse_quantity
-from calc.questions import Choice, Input, Plan, Question, Refusal, Rows
-from calc.reading import Read, Refusals, read
+from calc.language.quantities import parse_quantity
+from calc.language.units import parse_unit
+from calc.model.questions import Choice, Input, Plan, Question, Refusal, Rows
+from calc.practice.drawing import draw
 from calc.topics import find
-from calc.units import parse_unit
-from calc.working import run
+from calc.working.reading import Read, Refusals, read
+from calc.working.working import run
 
 Typed = dict[str, object]
 

@@ -5,7 +5,7 @@ from decimal import Decimal
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from calc.printing import Style
+from calc.language.printing import Style
 
 settings.register_profile("booklet", derandomize=True, max_examples=150, deadline=None)
 settings.load_profile("booklet")

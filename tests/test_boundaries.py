@@ -32,7 +32,9 @@ def test_only_the_standard_library_is_imported(path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "path", sorted((PACKAGE / "topics").glob("*.py")), ids=lambda path: path.name
+    "path",
+    sorted((PACKAGE / "topics").rglob("*.py")),
+    ids=lambda path: path.relative_to(PACKAGE).as_posix(),
 )
 def test_topics_know_nothing_of_renderings(path: Path) -> None:
     """Physics is declared as data: no topic imports a rendering, the desk or the terminal."""
@@ -44,7 +46,9 @@ def test_topics_know_nothing_of_renderings(path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "path", sorted((PACKAGE / "topics").glob("*.py")), ids=lambda path: path.name
+    "path",
+    sorted((PACKAGE / "topics").rglob("*.py")),
+    ids=lambda path: path.relative_to(PACKAGE).as_posix(),
 )
 def test_topics_hold_no_markup(path: Path) -> None:
     """No text in a topic is HTML or TeX."""
@@ -52,3 +56,24 @@ def test_topics_hold_no_markup(path: Path) -> None:
         if isinstance(node, ast.Constant) and isinstance(node.value, str):
             assert "</" not in node.value
             assert "\\frac" not in node.value
+
+
+# Each may import those before it, and itself.
+ORDER = (
+    "language", "figures", "model", "working", "topics", "marking", "practice", "papers", "renderings", "desk",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(PACKAGE).as_posix())
+def test_imports_point_one_way(path: Path) -> None:
+    """Language knows of nothing else; the desk may know of all; nothing points back."""
+    place = path.relative_to(PACKAGE).parts
+    if len(place) == 1:
+        return  # the terminal, and the version
+    allowed = ORDER[: ORDER.index(place[0]) + 1]
+    back = {
+        name
+        for name in imported(path)
+        if name.startswith("calc.") and name.split(".")[1] not in allowed
+    }
+    assert not back

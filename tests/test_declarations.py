@@ -9,9 +9,9 @@ from pathlib import Path
 import pytest
 
 from calc import desk
-from calc.constants import Settings
-from calc.expressions import equation, expression
-from calc.questions import (
+from calc.language.expressions import equation, expression
+from calc.model.constants import Settings
+from calc.model.questions import (
     ADDRESS_WORDS,
     Choice,
     Data,
@@ -23,10 +23,10 @@ from calc.questions import (
     Rows,
     Topic,
 )
-from calc.reading import Read, read
 from calc.renderings import form, html, latex, text
 from calc.topics import find, question_keys
-from calc.working import run, sized, work
+from calc.working.reading import Read, read
+from calc.working.working import run, sized, work
 
 KEYS = question_keys()
 ROOT = Path(__file__).parents[1]
@@ -87,7 +87,7 @@ def repr_of(question: Question, name: str, value: float) -> str:
         return f"{math.degrees(value)!r} °"
     if item.whole:
         return str(round(value))
-    from calc.units import parse_unit
+    from calc.language.units import parse_unit
 
     return f"{value!r} {parse_unit(item.unit).si().text}" if item.unit else repr(value)
 

@@ -8,14 +8,14 @@ from dataclasses import replace
 
 import pytest
 
-from calc.answers import WorkedAnswer
 from calc.figures import Arrow, Figure
-from calc.practice import draw
-from calc.reading import read
+from calc.language.symbols import symbol
+from calc.model.answers import WorkedAnswer
+from calc.practice.drawing import draw
 from calc.renderings import svg
-from calc.symbols import symbol
 from calc.topics import find, question_keys, topics
-from calc.working import work
+from calc.working.reading import read
+from calc.working.working import work
 
 KEYS = question_keys()
 CLOSE = 1.0  # degrees: words give one or two decimals of an angle

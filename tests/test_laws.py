@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from calc.answers import Law
-from calc.reading import read
+from calc.model.answers import Law
 from calc.topics import find, question_keys, topics
+from calc.working.reading import read
 
 DOCS = Path(__file__).resolve().parent.parent / "docs"
 LAWS = {law.words: law for topic in topics().values() for law in topic.laws}

@@ -9,12 +9,12 @@ from collections.abc import Iterator, Mapping
 import mpmath
 import pytest
 
-from calc.answers import WorkedAnswer
-from calc.expressions import Maths, equation
-from calc.questions import Plan
-from calc.symbols import symbol
+from calc.language.expressions import Maths, equation
+from calc.language.symbols import symbol
+from calc.model.answers import WorkedAnswer
+from calc.model.questions import Plan
 from calc.topics import find, question_keys
-from calc.working import LOPSIDED, agrees, decides, run, show
+from calc.working.working import LOPSIDED, agrees, decides, run, show
 from tests.draws import Typed, data_sets, planned
 from tests.printed import Token, Unreadable, Worked, tex_tokens, text_tokens
 

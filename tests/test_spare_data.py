@@ -12,11 +12,11 @@ from itertools import combinations
 
 import pytest
 
-from calc.questions import Refusal
-from calc.reading import Refusals, read
+from calc.model.questions import Refusal
 from calc.renderings import html, text
 from calc.topics import find
-from calc.working import work
+from calc.working.reading import Refusals, read
+from calc.working.working import work
 
 K, G, E = 9.0e9, 9.8, 1.6e-19
 UNITS = {

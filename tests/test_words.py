@@ -7,16 +7,16 @@ from collections.abc import Iterator
 import pytest
 
 from calc import desk
-from calc.answers import WorkedAnswer
-from calc.hints import hints
-from calc.practice import draw
-from calc.printing import counted
-from calc.questions import Plan
-from calc.reading import read
+from calc.language.printing import counted
+from calc.language.wording import called, reworded
+from calc.model.answers import WorkedAnswer
+from calc.model.questions import Plan
+from calc.practice.drawing import draw
+from calc.practice.hints import hints
 from calc.renderings import html
 from calc.topics import find, question_keys, topics
-from calc.wording import called, reworded
-from calc.working import work
+from calc.working.reading import read
+from calc.working.working import work
 
 KEYS = question_keys()
 DRAWS = [(level, seed) for level in (1, 2, 3) for seed in (1, 2, 3)]

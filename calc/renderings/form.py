@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from html import escape
 
-from calc.questions import Choice, Field, Input, Question, Rows
-from calc.symbols import symbol
-from calc.units import parse_unit, speak
+from calc.language.symbols import symbol
+from calc.language.units import parse_unit, speak
+from calc.model.questions import Choice, Field, Input, Question, Rows
 
 
 def render(key: str, question: Question, typed: Mapping[str, object], find: str = "") -> str:

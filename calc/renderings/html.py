@@ -9,7 +9,10 @@ from __future__ import annotations
 import re
 from html import escape
 
-from calc.answers import (
+from calc.figures import Figure
+from calc.language.expressions import Maths
+from calc.language.printing import counted
+from calc.model.answers import (
     CheckShown,
     Direction,
     Given,
@@ -19,9 +22,6 @@ from calc.answers import (
     StepShown,
     WorkedAnswer,
 )
-from calc.expressions import Maths
-from calc.figures import Figure
-from calc.printing import counted
 from calc.renderings import svg
 
 _MARK = {

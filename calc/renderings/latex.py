@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from calc.answers import PartShown, StepShown, WorkedAnswer
-from calc.printing import counted
+from calc.language.printing import counted
+from calc.model.answers import PartShown, StepShown, WorkedAnswer
 from calc.renderings.text import marks
 
 _SPECIAL = {

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 
-from calc.answers import PartShown
 from calc.figures import Figure
-from calc.papers import Item, Paper
-from calc.printing import counted
+from calc.language.printing import counted
+from calc.model.answers import PartShown
+from calc.papers.papers import Item, Paper
 from calc.renderings import svg
 from calc.renderings.paper import memo_figure, numbered, rules, step_lines
 

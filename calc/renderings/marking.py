@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from html import escape
 from typing import Any
 
-from calc.marking_words import FitTold, Sentence
+from calc.marking.sentences import FitTold, Sentence
 from calc.renderings.html import maths
 
 _LETTERS = {"formula": "F", "substitution": "S", "answer": "A", "point": "✓"}
@@ -25,7 +25,7 @@ def part(
 ) -> str:
     """One verdict: head, sentences, the mistakes that fit, where to look, the marks with their reasons.
 
-    verdict: the plain data of ``calc.marking_desk.verdict``.
+    verdict: the plain data of ``calc.desk.marking.verdict``.
     """
     state = str(verdict["state"])
     kind = "won" if state in _GOOD else "open" if state in ("blank", "self-marked") else "lost"

@@ -8,11 +8,11 @@ from __future__ import annotations
 import re
 from html import escape
 
-from calc.answers import Mark, PartShown, StepShown
-from calc.expressions import Maths
 from calc.figures import Figure
-from calc.papers import Item, Paper
-from calc.printing import counted
+from calc.language.expressions import Maths
+from calc.language.printing import counted
+from calc.model.answers import Mark, PartShown, StepShown
+from calc.papers.papers import Item, Paper
 from calc.renderings import svg
 from calc.renderings.html import emphasised, maths, prose
 

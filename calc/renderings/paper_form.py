@@ -5,9 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from html import escape
 
-from calc.papers import LARGEST_SEED, MOST_MARKS, MOST_QUESTIONS, USUAL_QUESTIONS
-from calc.papers_desk import LONGEST_HEADING
-from calc.questions import Topic
+from calc.model.questions import Topic
+from calc.papers.papers import (
+    LARGEST_SEED,
+    LONGEST_HEADING,
+    MOST_MARKS,
+    MOST_QUESTIONS,
+    USUAL_QUESTIONS,
+)
 
 LEVELS = (
     ("1", "1: as in the examples"),

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from calc.answers import PartShown
 from calc.figures import Figure
-from calc.papers import Item, Paper
-from calc.printing import counted
+from calc.language.printing import counted
+from calc.model.answers import PartShown
+from calc.papers.papers import Item, Paper
 from calc.renderings import tikz
 from calc.renderings.html import LOWERED
 from calc.renderings.latex import escape

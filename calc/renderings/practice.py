@@ -6,11 +6,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from html import escape
 
-from calc.answers import WorkedAnswer
-from calc.hints import Hint
-from calc.questions import Topic
+from calc.model.answers import WorkedAnswer
+from calc.model.questions import Topic
+from calc.practice.hints import Hint
+from calc.practice.revision import Revision
 from calc.renderings import html
-from calc.revision import Revision
 
 LEVEL_WORDS = (
     ("1", "1: as in the example"),

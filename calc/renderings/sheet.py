@@ -6,15 +6,15 @@ from collections.abc import Mapping, Sequence
 from html import escape
 from typing import Any
 
-from calc.decimal_sign import in_sign
-from calc.expressions import Maths, equation
-from calc.questions import Part, Plan
+from calc.language.decimal_sign import in_sign
+from calc.language.expressions import Maths, equation
+from calc.language.symbols import symbol
+from calc.model.questions import Part, Plan
 from calc.renderings.html import maths
-from calc.symbols import symbol
 
 
 def render(key: str, plan: Plan, lines: Sequence[Mapping[str, Any]], *, comma: bool = True) -> str:
-    """The sheet of question ``key`` (``topic.question``). lines: as ``calc.marking_desk.sheet`` makes them.
+    """The sheet of question ``key`` (``topic.question``). lines: as ``calc.desk.marking.sheet`` makes them.
 
     comma: the reader's decimal sign in formulas and examples.
 

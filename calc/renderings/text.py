@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from calc.answers import Given, Mark, PartShown, StepShown, WorkedAnswer
-from calc.printing import counted
+from calc.language.printing import counted
+from calc.model.answers import Given, Mark, PartShown, StepShown, WorkedAnswer
 
 _MARK = {"formula": "F", "substitution": "S", "answer": "A", "point": "✓"}
 

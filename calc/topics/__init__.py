@@ -6,7 +6,7 @@ import pkgutil
 from functools import cache
 from importlib import import_module
 
-from calc.questions import Question, Topic
+from calc.model.questions import Question, Topic
 
 
 @cache

@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from calc import topics
-from calc.practice import draw
+from calc.practice.drawing import draw
 from serve import serving
 
 pytestmark = pytest.mark.browser

@@ -12,7 +12,7 @@ from shutil import which
 import pytest
 
 from calc import topics
-from calc.papers import Paper, Wanted, make
+from calc.papers.papers import Paper, Wanted, make
 from calc.renderings import markdown, paper_latex
 from calc.renderings import paper as html
 

@@ -9,15 +9,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import desk
-from calc.answers import WorkedAnswer
-from calc.constants import Settings
 from calc.figures import Sphere
-from calc.questions import Refusal
-from calc.reading import read
+from calc.model.answers import WorkedAnswer
+from calc.model.constants import Settings
+from calc.model.questions import Refusal
 from calc.renderings import html, latex, text
 from calc.topics import find
-from calc.topics._coulomb_force import ROOT_LAW
-from calc.working import work
+from calc.topics.coulomb.force import ROOT_LAW
+from calc.working.reading import read
+from calc.working.working import work
 
 
 def solve(

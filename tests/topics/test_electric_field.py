@@ -12,17 +12,17 @@ from hypothesis import strategies as st
 from scipy import constants as codata
 from scipy import optimize
 
-from calc.answers import PartShown, WorkedAnswer
-from calc.constants import Settings
-from calc.expressions import ExpressionError, expression
 from calc.figures import Arrow, Curve, field_at
 from calc.figures.charges import Charge
-from calc.practice import draw
-from calc.questions import Refusal, Step
-from calc.reading import Refusals, read
+from calc.language.expressions import ExpressionError, expression
+from calc.model.answers import PartShown, WorkedAnswer
+from calc.model.constants import Settings
+from calc.model.questions import Refusal, Step
+from calc.practice.drawing import draw
 from calc.renderings import svg
 from calc.topics import find, topics
-from calc.working import run, sized, work
+from calc.working.reading import Refusals, read
+from calc.working.working import run, sized, work
 
 K, G, E = 9e9, 9.8, 1.6e-19  # school values
 PUBLISHED = {

@@ -11,18 +11,18 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scipy import optimize
 
-from calc.answers import PartShown, WorkedAnswer
-from calc.constants import Settings
-from calc.expressions import equation, expression
 from calc.figures import Arrow, Figure
-from calc.practice import draw
-from calc.questions import Choice, Question, Refusal, Topic
-from calc.reading import Refusals, read
+from calc.language.expressions import equation, expression
+from calc.model.answers import PartShown, WorkedAnswer
+from calc.model.constants import Settings
+from calc.model.questions import Choice, Question, Refusal, Topic
+from calc.practice.drawing import draw
 from calc.topics import find
-from calc.topics._along import Line
-from calc.topics._equilibrium import UNITS
-from calc.topics._threads import Pair
-from calc.working import run, work
+from calc.topics.equilibrium.along import Line
+from calc.topics.equilibrium.shared import UNITS
+from calc.topics.equilibrium.threads import Pair
+from calc.working.reading import Refusals, read
+from calc.working.working import run, work
 
 K, G, E = 9e9, 9.8, 1.6e-19
 SLOPE_KEYS = ("m", "theta", "Q1", "Q2", "r", "F_E", "T", "N", "a")

@@ -12,15 +12,15 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from calc import desk
-from calc.answers import WorkedAnswer
-from calc.constants import Settings
-from calc.printing import Style
-from calc.questions import Mistake, Refusal
-from calc.reading import Refusals, read
+from calc.language.printing import Style
+from calc.model.answers import WorkedAnswer
+from calc.model.constants import Settings
+from calc.model.questions import Mistake, Refusal
 from calc.renderings import svg
 from calc.topics import find, topics
-from calc.topics._several import bounds_words, compass, scale_words, within_bounds
-from calc.working import run, show, work
+from calc.topics.several_charges.shared import bounds_words, compass, scale_words, within_bounds
+from calc.working.reading import Refusals, read
+from calc.working.working import run, show, work
 
 KEYS = [question.key for question in topics()["several-charges"].questions]
 K = 9.0e9  # school value
@@ -574,7 +574,7 @@ def test_the_memo_counts_one_arrow_a_force() -> None:
 )
 def test_a_direction_beside_an_axis_is_never_told_as_on_it(x: float, y: float, words: str) -> None:
     """Along an axis is told by the axis; 90,00°, 360,00° and powers of ten stand nowhere."""
-    from calc.printing import Style
-    from calc.topics._several import compass
+    from calc.language.printing import Style
+    from calc.topics.several_charges.shared import compass
 
     assert compass(x, y, Style()).words == words

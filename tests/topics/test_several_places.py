@@ -7,10 +7,10 @@ import random
 import numpy as np
 import pytest
 
-from calc.questions import Refusal
-from calc.reading import Refusals, read
+from calc.model.questions import Refusal
 from calc.topics import find
-from calc.working import work
+from calc.working.reading import Refusals, read
+from calc.working.working import work
 
 K = 9.0e9
 

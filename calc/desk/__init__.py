@@ -1,0 +1,168 @@
+"""The one boundary between a page and the physics: JSON text in, JSON text out.
+
+Request: ``{"operation": "solve", "data": {...}}``. Reply: ``{"ok": true, "data": {...}}`` or
+``{"ok": false, "errors": [{"field": "r" or null, "message": "a sentence"}]}``. An error that is a question
+with few answers has ``"choices": [{"words": "12 cm", "text": "12 cm"}]``: what each puts into the box.
+An operation is a function from a dict to a dict; it may raise Refusal or Refusals.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any
+
+from calc import topics
+from calc.desk import marking as marking_desk
+from calc.desk import papers as papers_desk
+from calc.desk import practice as practice_desk
+from calc.desk.requests import asked_for, comma_of, read_settings
+from calc.language.decimal_sign import sentence_in_sign
+from calc.model.answers import AnswerShown, WorkedAnswer
+from calc.model.questions import Refusal
+from calc.renderings import html, latex, text
+from calc.working.reading import Refusals, read
+from calc.working.working import work
+
+Operation = Callable[[Mapping[str, Any]], dict[str, Any]]
+
+LONGEST_REQUEST = 100_000
+_HALVES = re.compile("[\ud800-\udfff]")
+OURS = (
+    "The booklet could not work this out, and the mistake is its own. "
+    "Change a number or leave out what is not needed, and report it with the link of this page."
+)
+
+topics.topics()  # found once, at import: a memory image of Python has no files to look through later
+
+
+def answer(request: str) -> str:
+    """Answer one request. Never raises: whatever is wrong comes back as a sentence."""
+    return json.dumps(_answer(_whole(request)), ensure_ascii=False, sort_keys=True)
+
+
+def _whole(text: str) -> str:
+    """``text`` with halves of characters, which nothing can pass on, replaced by a sign for them."""
+    return _HALVES.sub("\N{REPLACEMENT CHARACTER}", text)
+
+
+def _strings(entry: Any) -> Any:
+    """A request with the same done to the characters its escapes stand for."""
+    if isinstance(entry, str):
+        return _whole(entry)
+    if isinstance(entry, list):
+        return [_strings(item) for item in entry]
+    if isinstance(entry, dict):
+        return {_whole(name): _strings(item) for name, item in entry.items()}
+    return entry
+
+
+def _answer(request: str) -> dict[str, Any]:
+    if len(request) > LONGEST_REQUEST:
+        return _refused(Refusal(None, "That is too much text to read. Shorten it and try again."))
+    try:
+        asked = _strings(json.loads(request))
+        operation = operations()[asked["operation"]]
+        data = asked.get("data", {})
+        if not isinstance(data, dict):
+            raise TypeError("data must be an object")
+    except (ValueError, KeyError, TypeError, RecursionError):
+        return _refused(
+            Refusal(None, "This page asked something the booklet does not know. Reload the page.")
+        )
+    try:
+        return {"ok": True, "data": operation(data)}
+    except Refusal as refusal:
+        return _refused(refusal, comma=comma_of(data))
+    except Refusals as several:
+        return _refused(*several.refusals, comma=comma_of(data))
+    except (ValueError, ArithmeticError) as problem:
+        sentence = "These numbers have no answer here: a step has no real, finite value. Check the sizes and prefixes."
+        return _refused(Refusal(None, sentence), fault=str(problem))
+    except Exception as problem:  # whatever it is, a page waits for an answer
+        return _refused(Refusal(None, OURS), fault=repr(problem))
+
+
+def _refused(*refusals: Refusal, fault: str = "", comma: bool = True) -> dict[str, Any]:
+    errors = [_told(refusal, comma) for refusal in refusals]
+    return {"ok": False, "errors": errors, **({"fault": fault} if fault else {})}
+
+
+def _told(refusal: Refusal, comma: bool) -> dict[str, Any]:
+    sentence = sentence_in_sign(refusal.sentence, comma)
+    told: dict[str, Any] = {"field": refusal.field, "message": sentence}
+    if refusal.picks:
+        told["choices"] = [
+            {"words": sentence_in_sign(pick.words, comma), "text": pick.text}
+            for pick in refusal.picks
+        ]
+    return told
+
+
+NOTATIONS: Mapping[str, Callable[[WorkedAnswer, bool], str]] = {
+    "html": lambda worked, opened: html.render(worked, open_parts=opened),
+    "text": lambda worked, _: text.render(worked),
+    "latex": lambda worked, _: latex.render(worked),
+}
+
+
+def operations() -> dict[str, Operation]:
+    """Every operation by name."""
+    return {
+        "solve": solve,
+        "settings": settings,
+        "sheet": marking_desk.sheet,
+        "mark": marking_desk.mark,
+        "practice": practice_desk.practice,
+        "revision": practice_desk.revision,
+        "paper": papers_desk.paper,
+    }
+
+
+def solve(data: Mapping[str, Any]) -> dict[str, Any]:
+    """Work one question. data: question, inputs (typed text by field), find, settings, variant, typed, as.
+
+    ``as`` lists the notations wanted: html (the usual one), text, latex. ``typed`` names the boxes
+    whose bare number may be asked about (``charges.0.x`` for a cell). Reply: the worked answer in each
+    notation, ``spoken`` (one line for a screen reader), ``asked`` (the unknown), warnings,
+    ``understood`` (bare numbers with the unit they were taken in, by box) and ``notes`` (like errors).
+    """
+    topic, question, found = asked_for(data)
+    worked = work(topic, question, found)
+    wanted = data.get("as", ["html"])
+    if not isinstance(wanted, list) or not all(
+        isinstance(name, str) and name in NOTATIONS for name in wanted
+    ):
+        raise Refusal(None, f"An answer is shown as {', '.join(NOTATIONS)}, and nothing else.")
+    return {
+        **{name: NOTATIONS[name](worked, not question.scenario) for name in dict.fromkeys(wanted)},
+        "spoken": "; ".join(_spoken(shown) for shown in worked.answers),
+        "asked": worked.asked,
+        "warnings": list(worked.warnings),
+        "understood": dict(found.understood),
+        "notes": [_told(note, comma_of(data)) for note in found.notes],
+    }
+
+
+def settings(data: Mapping[str, Any]) -> dict[str, Any]:
+    """Check typed settings; the reply is empty, a wrong one is refused field by field."""
+    read_settings(data.get("settings", {}))
+    return {}
+
+
+def _spoken(shown: AnswerShown) -> str:
+    where = f", {shown.direction.words}" if shown.direction else ""
+    return f"{shown.spoken}{where}"
+
+
+def example_requests() -> Iterator[str]:
+    """One request of each kind for every question: to warm up an image of Python, and to compare two Pythons."""
+    for key in topics.question_keys():
+        _, question = topics.find(key)
+        data = {"question": key, "inputs": question.example}
+        plan = question.plan(read(question, question.example).data)
+        answers = {part.key: {"value": "1,5"} for part in plan.parts if part.kind == "calculate"}
+        yield json.dumps({"operation": "solve", "data": {**data, "as": list(NOTATIONS)}})
+        yield json.dumps({"operation": "sheet", "data": data})
+        yield json.dumps({"operation": "mark", "data": {**data, "answers": answers}})

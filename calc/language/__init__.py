@@ -1,0 +1,1 @@
+"""How physics is written: quantities, units, numbers, symbols, expressions and their algebra."""

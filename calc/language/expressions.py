@@ -1,0 +1,348 @@
+"""One line of physics, written once: ``k*Q1*Q2/r^2``.
+
+The same text gives the value, the formula in symbols and the formula with
+numbers put in, in TeX and in plain text, so what is shown is what was computed.
+
+Written form: names, numbers, ``+ - * / ^``, brackets, ``sqrt sin cos tan asin
+acos atan abs``. An equation is two expressions with one ``=`` between them.
+Angles are in radians inside expressions and are shown in degrees.
+"""
+
+from __future__ import annotations
+
+import ast
+import math
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+from calc.language.decimal_sign import in_sign
+from calc.language.symbols import symbol
+
+_FUNCTIONS: dict[str, Callable[[float], float]] = {
+    "sqrt": math.sqrt,
+    "sin": math.sin,
+    "cos": math.cos,
+    "tan": math.tan,
+    "asin": math.asin,
+    "acos": math.acos,
+    "atan": math.atan,
+    "abs": abs,
+}
+_CONSTANTS = {"pi": math.pi}
+_NOISE = 1e-12  # of the largest term: what floats leave where terms cancel on paper
+_TEX_FUNCTIONS = {"asin": r"\sin^{-1}", "acos": r"\cos^{-1}", "atan": r"\tan^{-1}"}
+_TEXT_FUNCTIONS = {"asin": "sin⁻¹", "acos": "cos⁻¹", "atan": "tan⁻¹"}
+_SUPERSCRIPTS = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
+
+_SUM, _PRODUCT, _SIGN, _POWER, _ATOM = range(5)
+
+
+class ExpressionError(ValueError):
+    """A formula of ours is written wrongly, or a name in it has no value."""
+
+
+@dataclass(frozen=True)
+class Shown:
+    """How a name's value stands in a line, in TeX and in plain text."""
+
+    tex: str
+    text: str
+
+
+@dataclass(frozen=True)
+class Maths:
+    """One piece of mathematics in both notations. Same content, same digits."""
+
+    tex: str
+    text: str
+
+    def __add__(self, other: Maths) -> Maths:
+        return Maths(self.tex + other.tex, self.text + other.text)
+
+
+@dataclass(frozen=True)
+class _Piece:
+    tex: str
+    text: str
+    level: int
+    number: bool = False
+
+    @property
+    def negative(self) -> bool:
+        """True where the piece starts with a minus, which after another factor or term needs brackets."""
+        return self.text.startswith("−")
+
+    def bracketed(self) -> _Piece:
+        return _Piece(rf"\left({self.tex}\right)", f"({self.text})", _ATOM)
+
+
+class Expression:
+    """A parsed expression. Get one from :func:`expression`."""
+
+    __slots__ = ("_code", "names", "source", "tree")
+
+    def __init__(self, source: str) -> None:
+        self.source = source
+        try:
+            parsed = ast.parse(source.replace("^", "**").strip(), mode="eval")
+        except SyntaxError as problem:
+            raise ExpressionError(f"{source!r} is not an expression: {problem.msg}") from None
+        self.tree = parsed.body
+        self.names = tuple(dict.fromkeys(_names(self.tree, source)))
+        summed = ast.Expression(_with_sums(parsed.body))
+        ast.fix_missing_locations(summed)
+        self._code = compile(summed, f"<{source}>", "eval")
+
+    def value(self, values: Mapping[str, float]) -> float:
+        """The value with ``values`` (SI, radians) put in; terms that cancel on paper give 0.
+
+        Raises :class:`ExpressionError` for a name without a value and for a
+        result that is no real number (root of a negative, division by zero).
+        """
+        scope: dict[str, object] = {"__builtins__": {}, "_sum": _sum, **_FUNCTIONS, **_CONSTANTS}
+        try:
+            scope.update({name: values[name] for name in self.names if name not in _CONSTANTS})
+        except KeyError as missing:
+            raise ExpressionError(f"{self.source}: no value for {missing.args[0]}") from None
+        try:
+            result = float(eval(self._code, scope))
+        except (ValueError, ZeroDivisionError, OverflowError, TypeError) as problem:
+            raise ExpressionError(f"{self.source} has no real value here: {problem}") from None
+        if not math.isfinite(result):
+            raise ExpressionError(f"{self.source} has no finite value here")
+        return result
+
+    def maths(self, shown: Mapping[str, Shown] | None = None, *, comma: bool = True) -> Maths:
+        """In symbols, or with every name that is in ``shown`` replaced by its number.
+
+        ``comma``: the decimal sign of the formula's own numbers; those in ``shown`` bring theirs.
+        """
+        piece = _draw(self.tree, shown or {})
+        if comma:
+            return Maths(piece.tex, piece.text)
+        return Maths(piece.tex.replace("{,}", "."), in_sign(piece.text, comma))
+
+
+@dataclass(frozen=True)
+class Equation:
+    """Two expressions said to be equal, as ``F = k*Q1*Q2/r^2``."""
+
+    left: Expression
+    right: Expression
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        return tuple(dict.fromkeys(self.left.names + self.right.names))
+
+    def gap(self, values: Mapping[str, float]) -> float:
+        """Left side minus right side."""
+        return self.left.value(values) - self.right.value(values)
+
+    def maths(self, shown: Mapping[str, Shown] | None = None, *, comma: bool = True) -> Maths:
+        left, right = self.left.maths(shown, comma=comma), self.right.maths(shown, comma=comma)
+        return left + Maths(" = ", " = ") + right
+
+
+@lru_cache(maxsize=4096)
+def expression(source: str) -> Expression:
+    """Parse ``source``; :class:`ExpressionError` names what is wrong with it."""
+    return Expression(source)
+
+
+@lru_cache(maxsize=4096)
+def equation(source: str) -> Equation:
+    """Parse ``left = right``."""
+    sides = source.split("=")
+    if len(sides) != 2:
+        raise ExpressionError(f"{source!r} needs exactly one '='")
+    return Equation(expression(sides[0].strip()), expression(sides[1].strip()))
+
+
+def _names(node: ast.AST, source: str) -> list[str]:
+    match node:
+        case ast.Name(id=name):
+            return [] if name in _CONSTANTS else [name]
+        case ast.Constant(value=value) if isinstance(value, int | float):
+            return []
+        case ast.BinOp(
+            left=left, op=ast.Add() | ast.Sub() | ast.Mult() | ast.Div() | ast.Pow(), right=right
+        ):
+            return _names(left, source) + _names(right, source)
+        case ast.UnaryOp(op=ast.USub(), operand=operand):
+            return _names(operand, source)
+        case ast.Call(func=ast.Name(id=name), args=[argument], keywords=[]) if name in _FUNCTIONS:
+            return _names(argument, source)
+    raise ExpressionError(f"{source!r}: {ast.unparse(node)!r} is not allowed in a formula")
+
+
+def _sum(*terms: float) -> float:
+    """The sum, or 0 where the terms cancel on paper and floats leave only noise."""
+    total = terms[0]
+    for term in terms[1:]:
+        total += term
+    return 0.0 if abs(total) <= _NOISE * max(abs(term) for term in terms) else total
+
+
+def _terms(node: ast.expr) -> list[ast.expr]:
+    """The terms of a sum, each with its sign; the node alone if it is no sum."""
+    match node:
+        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
+            last = _with_sums(right)
+            return [
+                *_terms(left),
+                ast.UnaryOp(ast.USub(), last) if isinstance(op, ast.Sub) else last,
+            ]
+    return [_with_sums(node)]
+
+
+def _with_sums(node: ast.expr) -> ast.expr:
+    """A copy of the tree in which every sum is a call of ``_sum``."""
+    match node:
+        case ast.BinOp(op=ast.Add() | ast.Sub()):
+            return ast.Call(ast.Name("_sum", ast.Load()), _terms(node), [])
+        case ast.BinOp(left=left, op=op, right=right):
+            return ast.BinOp(_with_sums(left), op, _with_sums(right))
+        case ast.UnaryOp(op=sign, operand=operand):
+            return ast.UnaryOp(sign, _with_sums(operand))
+        case ast.Call(func=func, args=arguments):
+            return ast.Call(func, [_with_sums(argument) for argument in arguments], [])
+    return node
+
+
+def _wrap(piece: _Piece, level: int) -> _Piece:
+    if piece.level >= level:
+        return piece
+    return piece.bracketed()
+
+
+def _bracketed_number(piece: _Piece) -> _Piece:
+    """A substituted number inside a product stands in brackets, as on paper."""
+    if not piece.number:
+        return piece
+    return _Piece(f"({piece.tex})", f"({piece.text})", _ATOM)
+
+
+def _draw(node: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
+    match node:
+        case ast.Name(id="pi"):
+            return _Piece(r"\pi", "π", _ATOM)
+        case ast.Name(id=name):
+            if name in shown:
+                return _Piece(shown[name].tex, shown[name].text, _ATOM, number=True)
+            sign = symbol(name)
+            return _Piece(sign.tex, sign.text, _ATOM)
+        case ast.Constant(value=value):
+            digits = repr(value)
+            return _Piece(digits.replace(".", "{,}"), digits.replace(".", ","), _ATOM)
+        case ast.UnaryOp(operand=operand):
+            inner = _wrap(_draw(operand, shown), _PRODUCT)
+            if inner.negative:
+                inner = inner.bracketed()
+            return _Piece("-" + inner.tex, "−" + inner.text, _SIGN)
+        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
+            return _draw_sum(_draw(left, shown), isinstance(op, ast.Sub), _draw(right, shown))
+        case ast.BinOp(left=left, op=ast.Mult(), right=right):
+            return _draw_product(left, right, shown)
+        case ast.BinOp(left=left, op=ast.Div(), right=right):
+            return _draw_fraction(_draw(left, shown), _draw(right, shown))
+        case ast.BinOp(left=left, op=ast.Pow(), right=right):
+            return _draw_power(left, right, shown)
+        case ast.Call(func=ast.Name(id=name), args=[argument]):
+            return _draw_call(name, _draw(argument, shown))
+    raise ExpressionError(f"cannot show {ast.unparse(node)}")
+
+
+def _draw_sum(left: _Piece, minus: bool, right: _Piece) -> _Piece:
+    if right.negative or (right.level == _SUM and minus):
+        right = right.bracketed()
+    mark = ("-", "−") if minus else ("+", "+")
+    return _Piece(f"{left.tex} {mark[0]} {right.tex}", f"{left.text} {mark[1]} {right.text}", _SUM)
+
+
+def _draw_product(left: ast.expr, right: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
+    first, second = (
+        _bracketed_number(_wrap(_draw(side, shown), _PRODUCT)) for side in (left, right)
+    )
+    if _starts_with_digit(right):  # x*2 would read as x2
+        return _Piece(
+            rf"{first.tex} \times {second.tex}", f"{first.text} × {second.text}", _PRODUCT
+        )
+    if second.negative or (isinstance(right, ast.BinOp) and isinstance(right.op, ast.Div)):
+        second = second.bracketed()
+    if isinstance(left, ast.BinOp) and isinstance(left.op, ast.Div):  # a/b c would read as a/(b c)
+        first = _Piece(first.tex, f"({first.text})", _ATOM)
+    # sin θ followed by another factor needs air; k Q₁ does not
+    space = r"\," if _ends_in_function(left) or _starts_with_function(right) else ""
+    # F_E cannot be lowered in plain text, and F_Er would read as another name
+    gap = " " if space or re.search(r"_\w+$", first.text) else ""
+    return _Piece(
+        f"{first.tex}{space or ' '}{second.tex}", f"{first.text}{gap}{second.text}", _PRODUCT
+    )
+
+
+def _ends_in_function(node: ast.expr) -> bool:
+    if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Mult):
+        node = node.right
+    return isinstance(node, ast.Call) and _call_name(node) not in ("sqrt", "abs")
+
+
+def _starts_with_function(node: ast.expr) -> bool:
+    while isinstance(node, ast.BinOp) and isinstance(node.op, ast.Mult | ast.Pow):
+        node = node.left
+    return isinstance(node, ast.Call)
+
+
+def _starts_with_digit(node: ast.expr) -> bool:
+    while isinstance(node, ast.BinOp):
+        node = node.left
+    return isinstance(node, ast.Constant)
+
+
+def _call_name(node: ast.Call) -> str:
+    return node.func.id if isinstance(node.func, ast.Name) else ""
+
+
+def _draw_fraction(top: _Piece, bottom: _Piece) -> _Piece:
+    tex = rf"\dfrac{{{top.tex}}}{{{bottom.tex}}}"
+    over = top.text if top.level >= _PRODUCT else f"({top.text})"
+    if top.number and _spaced(top.text):
+        over = f"({top.text})"
+    bare = bottom.level >= _POWER and not bottom.negative and not _spaced(bottom.text)
+    under = bottom.text if bare else f"({bottom.text})"
+    return _Piece(tex, f"{over}/{under}", _PRODUCT)
+
+
+def _spaced(text: str) -> bool:
+    """True for a text with a space in it, as ``9 × 10⁹``, which needs brackets around it."""
+    return " " in text or "\N{NO-BREAK SPACE}" in text
+
+
+def _draw_power(base: ast.expr, exponent: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
+    raised = _draw(exponent, shown)
+    digits = raised.text.replace("−", "-")
+    power = digits.translate(_SUPERSCRIPTS) if digits.lstrip("-").isdigit() else f"^({raised.text})"
+    if isinstance(base, ast.Call) and _call_name(base) in ("sin", "cos", "tan"):
+        name, inner = _call_name(base), _draw(base.args[0], shown)
+        inner = inner.bracketed() if inner.negative else _wrap(inner, _POWER)
+        return _Piece(
+            rf"\{name}^{{{raised.tex}}} {inner.tex}", f"{name}{power} {inner.text}", _POWER
+        )
+    bottom = _draw(base, shown)
+    bottom = _bracketed_number(bottom) if bottom.number else _wrap(bottom, _ATOM)
+    return _Piece(f"{bottom.tex}^{{{raised.tex}}}", f"{bottom.text}{power}", _POWER)
+
+
+def _draw_call(name: str, inner: _Piece) -> _Piece:
+    if name == "sqrt":
+        bare = inner.level == _ATOM and not _spaced(inner.text)
+        body = inner.text if bare else f"({inner.text})"
+        return _Piece(rf"\sqrt{{{inner.tex}}}", f"√{body}", _ATOM)
+    if name == "abs":
+        return _Piece(rf"\left|{inner.tex}\right|", f"|{inner.text}|", _ATOM)
+    if name.startswith("a"):
+        head = (_TEX_FUNCTIONS[name], _TEXT_FUNCTIONS[name])
+        return _Piece(rf"{head[0]}\left({inner.tex}\right)", f"{head[1]}({inner.text})", _POWER)
+    inner = inner.bracketed() if inner.negative else _wrap(inner, _POWER)
+    return _Piece(rf"\{name} {inner.tex}", f"{name} {inner.text}", _POWER)

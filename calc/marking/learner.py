@@ -1,0 +1,240 @@
+"""What a learner typed as an answer: a value with its unit and precision, a direction, a line of numbers.
+
+An answer is read more widely than a datum: a unit of the wrong kind, or none, is
+kept and marked, not refused. Only text without a readable number is refused.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+from decimal import Decimal
+
+from calc.language.expressions import Expression, ExpressionError
+from calc.language.quantities import QuantityError, parse_number, parse_quantity
+from calc.language.units import Unit, UnitError, parse_unit
+from calc.language.unittext import raised_to_caret
+from calc.model.answers import Direction
+
+CLOSE = 0.01  # "within 1 %"
+NEARLY = 1e-9  # floats that mean the same number
+ANGLE_CLOSE = math.radians(1.0)  # a direction in a plane: one degree either way
+NOTHING = 1e-60  # below any size met here
+LONGEST_LINE = 200
+
+
+@dataclass(frozen=True)
+class Typed:
+    """One value as typed.
+
+    value: SI (radians for an angle). number: counted in ``unit``. half: half of the last place typed, in SI.
+    unit: None when none was typed; ``fits`` is False when it measures another kind of quantity.
+    """
+
+    value: float
+    number: Decimal
+    half: float
+    factor: float
+    unit: Unit | None
+    fits: bool
+    text: str
+
+    @property
+    def figures(self) -> int:
+        """Significant figures typed (trailing zeros count)."""
+        return len(self.number.as_tuple().digits) if self.number else 1
+
+    @property
+    def looser(self) -> float:
+        """Like ``half`` when the end zeros of a whole number are only place holders: 1 200 for 1 234."""
+        zeros = 0
+        if self.number and self.number == self.number.to_integral_value():
+            digits = "".join(map(str, self.number.as_tuple().digits))
+            zeros = len(digits) - len(digits.rstrip("0"))
+        return self.half * 10.0**zeros
+
+    def agrees(self, right: float) -> bool:
+        """Within 1 % of ``right``, or a correct rounding of it to two or more significant figures; sizes only."""
+        size, wanted = abs(self.value), abs(right)
+        if wanted == 0:
+            return size == 0
+        return abs(size - wanted) <= CLOSE * wanted * (1 + NEARLY) or self.rounds(right, 2)
+
+    def rounds(self, right: float, figures: int) -> bool:
+        """Whether the size typed is ``right`` correctly rounded to so many figures, in the unit typed."""
+        size, wanted = abs(float(self.number)), abs(right) / self.factor
+        if wanted == 0 or size == 0:
+            return wanted == size
+        if not 0.1 < size / wanted < 10:
+            return False
+        place = 10.0 ** (math.floor(math.log10(wanted)) - figures + 1)
+        whole = size / place
+        return abs(whole - round(whole)) < 1e-6 and abs(size - wanted) <= place * (0.5 + 1e-6)
+
+    def shows(self, value: float) -> bool:
+        """Whether ``value``, rounded to the places typed, is what was typed; sizes only.
+
+        Nought and a single figure fit far too much: they stand for themselves.
+        """
+        if not self.number:
+            return abs(value) < NOTHING
+        if self.figures == 1:
+            return self.near(value)
+        return abs(abs(self.value) - abs(value)) <= self.half * (1 + 1e-6) + NEARLY * abs(value)
+
+    def near(self, value: float, close: float = CLOSE) -> bool:
+        """Whether ``value`` is within 1 %, or what was typed with end zeros as place holders; sizes only."""
+        gap = abs(abs(self.value) - abs(value))
+        width = max(close * abs(value), self.looser if self.figures > 1 else 0.0)
+        return gap <= width * (1 + NEARLY)
+
+
+def read_value(text: str, unit: str) -> Typed:
+    """Read an answer whose right unit is ``unit``; a bare number counts as SI (degrees for an angle).
+
+    Raises QuantityError, whose sentence says what to type.
+    """
+    wanted = parse_unit(unit)
+    try:
+        quantity = parse_quantity(text, unit)
+    except QuantityError as problem:
+        number, other = _apart(text, problem)
+        if other:
+            return _typed(number, other, other, False, text)
+        if unit:
+            raise
+        return _typed(
+            number, None, wanted, True, text
+        )  # "3 electrons": a count says what it counts
+    return _typed(
+        quantity.number, quantity.unit if quantity.unit_typed else None, quantity.unit, True, text
+    )
+
+
+def _typed(number: Decimal, unit: Unit | None, counted: Unit, fits: bool, text: str) -> Typed:
+    exponent = number.as_tuple().exponent
+    place = Decimal(1).scaleb(exponent if isinstance(exponent, int) else 0)
+    factor = float(counted.factor)
+    value = counted.to_si(number)
+    return Typed(value, number, float(place) / 2 * factor, factor, unit, fits, text.strip())
+
+
+def _apart(text: str, problem: QuantityError) -> tuple[Decimal, Unit | None]:
+    """The number at the start of ``text`` and the unit after it, of whatever kind; None for a plain word."""
+    for cut in range(len(text) - 1, 0, -1):
+        try:
+            number = parse_number(text[:cut])
+        except QuantityError:
+            continue
+        tail = text[cut:].strip()
+        try:
+            unit = parse_unit(tail)
+        except UnitError:
+            if re.fullmatch(r"[A-Za-z]{4,}", tail) and parse_quantity(text[:cut], ""):
+                return number, None
+            break
+        if unit.text:
+            return number, unit
+    raise problem
+
+
+OPPOSITES = {
+    frozenset(pair)
+    for pair in (
+        ("left", "right"), ("up", "down"), ("towards", "away"), ("north", "south"), ("east", "west"),
+        ("attract", "repel"), ("positive", "negative"), ("up-slope", "down-slope"), ("in", "out"),
+        ("forwards", "backwards"), ("upwards", "downwards"), ("clockwise", "anticlockwise"),
+    )
+}  # fmt: skip
+
+
+def by_sign(direction: Direction | None) -> bool:
+    """True when the 'direction' is the sign of the value: a minus sign typed says it too."""
+    return direction is not None and {key for key, _ in direction.options} == {
+        "positive",
+        "negative",
+    }
+
+
+def can_be_asked(direction: Direction | None) -> bool:
+    """Whether a learner can be asked for this direction: there are choices, or an angle."""
+    return direction is not None and (len(direction.options) > 1 or direction.angle is not None)
+
+
+def judge_direction(text: str, right: Direction) -> str:
+    """'right', 'missing', 'opposite' or 'wrong'; QuantityError when the text is no direction.
+
+    text: an option's key or words, degrees anticlockwise from the +x axis, or ``bearing 053``.
+    """
+    said = text.strip()
+    if not said:
+        return "missing"
+    for key, words in right.options:
+        if said.casefold() in (key.casefold(), words.casefold()):
+            if key == right.key:
+                return "right"
+            return "opposite" if opposite(key, right) else "wrong"
+    if right.angle is None:
+        offered = " or ".join(f"“{words}”" for _, words in right.options)
+        raise QuantityError(f'"{said}" is not one of the directions here. Choose {offered}.')
+    return _judge_angle(said, math.radians(right.angle))
+
+
+def opposite(key: str, right: Direction) -> bool:
+    """Whether an option is the right direction turned round: the only other one, or opposite in every part."""
+    if len(right.options) == 2:
+        return True
+    one, other = key.split("-"), right.key.split("-")
+    return frozenset((key, right.key)) in OPPOSITES or (
+        len(one) == len(other)
+        and all(frozenset(pair) in OPPOSITES for pair in zip(one, other, strict=True))
+    )
+
+
+def _judge_angle(said: str, right: float) -> str:
+    bearing = re.match(r"bearing\s*", said, re.IGNORECASE)
+    value = parse_quantity(said[bearing.end() :] if bearing else said, "°").value
+    if bearing:
+        value = math.pi / 2 - value
+    gap = abs(math.remainder(value - right, 2 * math.pi))
+    if gap <= ANGLE_CLOSE:
+        return "right"
+    return "opposite" if abs(gap - math.pi) <= ANGLE_CLOSE else "wrong"
+
+
+_LINE_SIGNS = str.maketrans({
+    "×": "*", "·": "*", "⋅": "*", "∙": "*", "÷": "/", ":": "/", "−": "-", "–": "-", ",": ".",
+    "[": "(", "]": ")", "{": "(", "}": ")", "π": "(3.141592653589793)",
+})  # fmt: skip
+_NUMERAL = re.compile(r"(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?")
+
+
+def read_line(text: str) -> float:
+    """The value of a typed line of numbers, as ``9x10^9 x 8e-9 x 5e-9 / 0,12^2``; angles in degrees.
+
+    Raises QuantityError for anything but numbers, + − × ÷ ^, brackets, roots, sin, cos and tan.
+    """
+    typed = text.strip()
+    if len(typed) > LONGEST_LINE:
+        raise QuantityError(f"The line is longer than {LONGEST_LINE} characters. Shorten it.")
+    line = raised_to_caret(typed.split("=")[-1].translate(_LINE_SIGNS))
+    line = re.sub(r"√\s*(?=\()", "sqrt", line)
+    line = re.sub(r"√\s*([\d.]+)", r"sqrt(\1)", line)
+    line = re.sub(r"(?<=[\d)\s])[xX](?=[\d(\s])", "*", line)
+    line = re.sub(
+        r"(sin|cos|tan)\s*\(?\s*([\d.]+)\s*°?\s*\)?", r"\1(\2*0.017453292519943295)", line
+    )
+    line = re.sub(r"(?<=[\d)])\s*(?=\(|sqrt|sin|cos|tan)|(?<=\))\s*(?=\d)", "*", line)
+    # floats only: whole powers of whole numbers could fill the memory
+    line = _NUMERAL.sub(lambda numeral: repr(float(numeral.group())), line)
+    try:
+        parsed = Expression(line.replace("^", "**"))
+        if parsed.names:
+            raise ExpressionError("letters")
+        return parsed.value({})
+    except (ExpressionError, ValueError, MemoryError, RecursionError):
+        raise QuantityError(
+            f'"{typed}" cannot be worked out as it stands. '
+            "Type numbers only, for example 9e9 × 8e-9 × 5e-9 / 0,12^2."
+        ) from None

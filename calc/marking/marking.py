@@ -1,0 +1,333 @@
+"""Mark a learner's work on a whole question, part by part, each with the learner's own earlier values.
+
+A part to calculate is judged by ``calc.marking.findings`` and marked by ``calc.marking.memo``; the points of a
+part to state, explain or draw are ticked by the learner, and counted as such.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from calc.language.expressions import ExpressionError
+from calc.language.quantities import QuantityError
+from calc.marking.findings import Base, Finding, judge
+from calc.marking.learner import by_sign, can_be_asked, read_line, read_value
+from calc.marking.memo import LAW, MarkGiven, Shown, marks
+from calc.marking.suspects import Chain, Suspect, uses
+from calc.model.questions import Mistake, Part, Plan, Refusal, Step, Values
+from calc.working.reading import Read
+from calc.working.roots import NoRoot
+
+Entry = Mapping[str, object]
+SELF_MARKED = "self-marked"
+
+
+@dataclass(frozen=True)
+class PartMarked:
+    """One part, marked.
+
+    state: a Finding's, or 'blank', 'unreadable' or 'self-marked'. answer: the finding for the answer itself.
+    blamed: the finding that explains a wrong answer (a value on the way, or the answer). step: the name to
+    point at. picked: mistakes whose formula the learner picked. problems: what could not be read, by field path.
+    """
+
+    part: Part
+    state: str
+    marks: tuple[MarkGiven, ...] = ()
+    answer: Finding | None = None
+    blamed: Finding | None = None
+    step: str = ""
+    picked: tuple[Mistake, ...] = ()
+    problems: tuple[Refusal, ...] = ()
+    shown: Shown = field(default_factory=lambda: Shown({}, {}, {}))
+
+    @property
+    def earned(self) -> int:
+        return sum(mark.earned for mark in self.marks)
+
+    @property
+    def possible(self) -> int:
+        return sum(mark.possible for mark in self.marks)
+
+
+def tick_items(part: Part) -> tuple[tuple[str, int], ...]:
+    """What a learner ticks in a part without a value, and its marks: the key phrases of a point, or the point."""
+    items: list[tuple[str, int]] = []
+    for point in part.points:
+        if len(point.keys) == point.marks > 1:
+            items += [(key, 1) for key in point.keys]
+        else:
+            items.append((point.words, point.marks))
+    return tuple(items)
+
+
+def formulas(step: Step) -> tuple[tuple[str, str], ...]:
+    """The formulas offered for a step, as (key, equation): the right one and its mistakes', alphabetically."""
+    if not any(mark.kind == "formula" for mark in step.marks) or step.root:
+        return ()
+    offered = {f"{step.makes} = {step.how}": LAW}
+    for mistake in step.mistakes:
+        if mistake.at == step.makes and not mistake.turns:
+            offered.setdefault(f"{step.makes} = {mistake.instead}", mistake.key)
+    if len(offered) < 2:
+        return ()
+    return tuple((key, line) for line, key in sorted(offered.items()))
+
+
+def mark_question(plan: Plan, read: Read, answers: Mapping[str, object]) -> tuple[PartMarked, ...]:
+    """Mark every part. answers: by part key, with value, direction, steps, formula, substitution, said.
+
+    Raises ExpressionError or NoRoot only when the question itself cannot be worked.
+    """
+    marker = _Marker(plan, read)
+    marked = []
+    for part in plan.parts:
+        entry = answers.get(part.key)
+        entry = entry if isinstance(entry, Mapping) else {}
+        if part.kind == "calculate":
+            marked.append(marker.calculated(part, entry))
+        else:
+            marked.append(_ticked(part, entry))
+    return tuple(marked)
+
+
+def _ticked(part: Part, entry: Entry) -> PartMarked:
+    said = entry.get("said")
+    ticks = {item for item in said if isinstance(item, int)} if isinstance(said, list) else set()
+    given = tuple(
+        MarkGiven("", "point", worth, worth * (index in ticks), words)
+        for index, (words, worth) in enumerate(tick_items(part))
+    )
+    return PartMarked(part, SELF_MARKED if ticks else "blank", given)
+
+
+class _Marker:
+    """Marks parts in order; ``carry`` gathers the learner's own values on the way."""
+
+    def __init__(self, plan: Plan, read: Read) -> None:
+        self.plan, self.read = plan, read
+        self.constants = read.data.settings.constants()
+        self.carry: dict[str, float] = {}
+        self.all_right = True  # every value carried so far was judged right
+
+    def chain(self, name: str, carry: Values | None = None) -> Chain:
+        quantities, style = self.read.quantities, self.read.data.settings.style
+        return Chain(self.plan, self.constants, name, carry, quantities, style)
+
+    def own(self, name: str, carry: Values) -> Chain | None:
+        """The chain from own values; None when it is the right one, or when they lead to no value."""
+        if not carry:
+            return None
+        try:
+            chain = self.chain(name, carry)
+        except (ExpressionError, ArithmeticError, NoRoot, ValueError):
+            return None
+        return chain if set(chain.carry) & {step.makes for step in chain.plan.steps} else None
+
+    def calculated(self, part: Part, entry: Entry) -> PartMarked:
+        work = _Work(self, part, entry)
+        work.on_the_way()
+        work.final()
+        self.carry, self.all_right = work.carry, work.all_right
+        return work.marked()
+
+
+class _Work:
+    """The marking of one part to calculate."""
+
+    def __init__(self, marker: _Marker, part: Part, entry: Entry) -> None:
+        self.marker, self.part = marker, part
+        self.before, self.before_right = dict(marker.carry), marker.all_right
+        self.carry, self.all_right = dict(marker.carry), marker.all_right
+        self.path = f"answers.{part.key}"
+        self.problems: list[Refusal] = []
+        self.values: dict[str, Finding] = {}
+        self.answer: Finding | None = None
+        self.value, self.said = _text(entry.get("value")), _text(entry.get("direction"))
+        self.typed_steps = _by_step(entry.get("steps"), part, "")
+        first = next((s.makes for s in part.steps if formulas(s)), part.answers)
+        self.picks = self._known_picks(_by_step(entry.get("formula"), part, first))
+        self.lines = _by_step(entry.get("substitution"), part, part.answers)
+
+    def _known_picks(self, typed: dict[str, str]) -> dict[str, str]:
+        offered = {step.makes: dict(formulas(step)) for step in self.part.steps}
+        return {name: key for name, key in typed.items() if key in offered[name]}
+
+    @property
+    def inside_right(self) -> bool:
+        return all(finding.sized for finding in self.values.values())
+
+    def bases(self, name: str) -> list[Base]:
+        """The learner's own ways to a value: from earlier parts, and from this part's values."""
+        found = []
+        earlier = self.marker.own(name, self.before)
+        if earlier:
+            found.append(Base(earlier, "early" if self.before_right else "carried"))
+        if self.values:
+            here = self.marker.own(name, self.carry)
+            if here:
+                label = "within" if not self.inside_right else found[0].label if found else "early"
+                found.append(Base(here, label))
+        return found
+
+    def judged(self, name: str, text: str, said: str, path: str) -> Finding | None:
+        """A typed value's finding; None, and a problem noted, when it cannot be read."""
+        right = self.marker.chain(name)
+        try:
+            typed = read_value(text, right.step.unit)
+        except QuantityError as problem:
+            self.problems.append(Refusal(path, problem.sentence))
+            return None
+        try:
+            return judge(typed, said, right, self.bases(name), self.keep)
+        except QuantityError as problem:
+            self.problems.append(Refusal(f"{self.path}.direction", problem.sentence))
+            return judge(typed, "", right, self.bases(name), self.keep)
+
+    def keep(self, suspect: Suspect, way: Chain) -> bool:
+        """Whether a suspect agrees with the formulas picked and the values typed on the way."""
+        slips = {slip.at: slip.key for slip in suspect.slips if slip.kind == "declared"}
+        if any(slips.get(name, LAW) != key for name, key in self.picks.items()):
+            return False
+        values = way.run(suspect.slips) or {}
+        return all(
+            f.typed.near(values[name])
+            for name, f in self.values.items()
+            if name in values and name not in way.carry
+        )
+
+    def on_the_way(self) -> None:
+        for step in self.part.steps:
+            name = step.makes
+            text = self.typed_steps.get(name, "")
+            if name == self.part.answers or not text.strip():
+                continue
+            finding = self.judged(name, text, "", f"{self.path}.steps.{name}")
+            if finding is None:
+                continue
+            if finding.turn == "missing":  # a direction is asked of the answer only
+                finding = _without_turn(finding)
+            self.values[name] = finding
+            self.take(finding)
+
+    def final(self) -> None:
+        if not self.value.strip():
+            return
+        self.answer = self.judged(self.part.answers, self.value, self.said, f"{self.path}.value")
+        if self.answer:
+            self.take(self.answer)
+
+    def take(self, finding: Finding) -> None:
+        """Carry a learner's own value on."""
+        self.carry[finding.way.target] = carried_value(finding)
+        self.all_right = self.all_right and finding.sized
+
+    def marked(self) -> PartMarked:
+        shown = Shown(self.picks, self.read_lines(), self.values)
+        given = marks(self.part, self.answer, shown)
+        picked = tuple(
+            mistake
+            for step in self.part.steps
+            for mistake in step.mistakes
+            if self.picks.get(step.makes) == mistake.key
+        )
+        state, blamed = self.state()
+        if picked and state == "not recognised":
+            state = "mistake"
+        return PartMarked(
+            self.part,
+            state,
+            given,
+            self.answer,
+            blamed,
+            self.point_at(blamed, picked),
+            picked,
+            tuple(self.problems),
+            shown,
+        )
+
+    def state(self) -> tuple[str, Finding | None]:
+        """The part's state, and the finding that explains it."""
+        if self.answer is None:
+            unreadable = any(problem.field == f"{self.path}.value" for problem in self.problems)
+            wrong = next((f for f in self.values.values() if not f.sized), None)
+            return ("unreadable" if unreadable else "blank"), wrong
+        if self.answer.size == "within":
+            wrong = next(f for f in self.values.values() if not f.sized)
+            return wrong.state, wrong
+        return self.answer.state, self.answer
+
+    def point_at(self, blamed: Finding | None, picked: tuple[Mistake, ...]) -> str:
+        """The step to look at: where the mistake lies, or the first that uses the wrong datum."""
+        if picked:
+            return picked[0].at
+        if blamed is None or blamed.state in ("right", "rounded early", "carried"):
+            return ""
+        steps = blamed.way.plan.steps
+        if blamed.fits:
+            at = blamed.fits[0].slips[0].at
+            made = {step.makes for step in steps}
+            if at in made:
+                return at
+            from_here = (s.makes for s in steps if at in uses(s))
+            return next(from_here, blamed.way.target)
+        return blamed.way.target
+
+    def read_lines(self) -> dict[str, str]:
+        """Each typed line of numbers: 'right', 'unconverted' or 'wrong'."""
+        found = {}
+        for name, text in self.lines.items():
+            if not text.strip():
+                continue
+            try:
+                value = read_line(text)
+            except QuantityError as problem:
+                self.problems.append(Refusal(f"{self.path}.substitution.{name}", problem.sentence))
+                continue
+            ways = [self.marker.chain(name), *(base.way for base in self.bases(name))]
+            found[name] = _line_state(value, ways)
+        return found
+
+
+def _line_state(value: float, ways: list[Chain]) -> str:
+    def same(wanted: float, way: Chain) -> bool:
+        wanted = math.degrees(wanted) if way.step.unit == "°" else wanted
+        return math.isclose(abs(value), abs(wanted), rel_tol=0.01)
+
+    if any(same(way.right, way) for way in ways):
+        return "right"
+    left = (s.value for way in ways for s in way.singles if s.slips[0].kind == "unconverted")
+    return "unconverted" if any(same(value_, ways[0]) for value_ in left) else "wrong"
+
+
+def carried_value(finding: Finding) -> float:
+    """A learner's value as later steps take it: with the sign the learner gave, or that of its direction."""
+    size, right = abs(finding.typed.value), finding.way.right
+    where = finding.way.direction
+    if not by_sign(where) and not can_be_asked(where):
+        return finding.typed.value
+    turned = finding.turn in ("sign", "opposite", "wrong") and right < 0
+    return math.copysign(size, -right if turned else right)
+
+
+def _without_turn(finding: Finding) -> Finding:
+    state = finding.state
+    if state == "direction":
+        state = {"right": "right", "early": "rounded early"}.get(finding.size, "carried")
+    return replace(finding, state=state, turn="")
+
+
+def _text(entry: object) -> str:
+    return entry if isinstance(entry, str) else ""
+
+
+def _by_step(entry: object, part: Part, alone: str) -> dict[str, str]:
+    """Typed texts by step name; a lone text belongs to step ``alone``."""
+    if isinstance(entry, str) and entry.strip() and alone:
+        return {alone: entry}
+    names = {step.makes for step in part.steps}
+    if not isinstance(entry, Mapping):
+        return {}
+    return {name: text for name, text in entry.items() if name in names and isinstance(text, str)}

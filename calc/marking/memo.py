@@ -1,0 +1,126 @@
+"""Marks as a memo gives them: formula 1, substitution 1, answer with unit and direction 1.
+
+Wrong formula: nothing for that calculation. Formula absent but substitution right: only the
+formula mark is lost. Substituted values must be SI. An earlier part's wrong value, rightly
+used, earns full marks later; inside one part a wrong value loses the answer mark. A right
+answer alone earns every mark; a wrong one earns method marks only for working that was
+typed. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from calc.marking.findings import Finding
+from calc.marking.suspects import Slip, uses
+from calc.model.questions import Part, Step
+
+LAW = "law"  # the key of the right formula among those offered
+_TURNS = {
+    "missing": "the direction is missing",
+    "sign": "wrong sign",
+    "wrong": "wrong direction",
+    "opposite": "wrong direction",
+}
+_RIGHT_ANSWERS = ("right", "rounded early", "carried")
+
+
+@dataclass(frozen=True)
+class MarkGiven:
+    """One mark of a memo and whether it was earned. kind as in ``calc.model.answers.Mark``; step: '' for a point."""
+
+    step: str
+    kind: str
+    possible: int
+    earned: int
+    reason: str
+
+
+@dataclass(frozen=True)
+class Shown:
+    """What a learner typed for one part besides the answer.
+
+    picks: formula key by step. lines: by step, 'right', 'unconverted' or 'wrong' for a typed line of numbers.
+    values: findings of values on the way.
+    """
+
+    picks: Mapping[str, str]
+    lines: Mapping[str, str]
+    values: Mapping[str, Finding]
+
+    def __bool__(self) -> bool:
+        return bool(self.picks or self.lines or self.values)
+
+
+def marks(part: Part, answer: Finding | None, shown: Shown) -> tuple[MarkGiven, ...]:
+    """Every mark of a part to calculate, in the order of its steps."""
+    given: list[MarkGiven] = []
+    for step in part.steps:
+        wrong = shown.picks.get(step.makes, LAW) != LAW
+        for mark in step.marks:
+            if wrong:
+                earned, reason = False, "wrong formula: no marks for this calculation"
+            else:
+                earned, reason = _mark(mark.kind, step, part, answer, shown)
+            given.append(MarkGiven(step.makes, mark.kind, mark.count, mark.count * earned, reason))
+    return tuple(given)
+
+
+def _mark(
+    kind: str, step: Step, part: Part, answer: Finding | None, shown: Shown
+) -> tuple[bool, str]:
+    own = answer if step.makes == part.answers else shown.values.get(step.makes)
+    reached = own is not None and (own.sized or own.size == "within")
+    implied = answer is not None and answer.sized
+    if kind == "answer":
+        return _answer_mark(step, part, own, implied)
+    line = shown.lines.get(step.makes, "")
+    picked = shown.picks.get(step.makes) == LAW
+    if kind == "formula":
+        if picked or line in ("right", "unconverted"):
+            return True, "right formula"
+        if reached or implied:
+            return True, "your value follows from the right formula"
+        return False, _lacking(shown, own, "no right formula is shown")
+    if line == "unconverted":
+        return False, "the numbers put in are not in SI units"
+    if line == "right" or reached or implied:
+        return True, "right numbers put in"
+    if picked and answer is not None and _elsewhere(answer, step):
+        return True, "your answer follows from the right numbers here"
+    return False, _lacking(shown, own, "no right substitution is shown")
+
+
+def _answer_mark(step: Step, part: Part, own: Finding | None, implied: bool) -> tuple[bool, str]:
+    if own is None:
+        if step.makes == part.answers:
+            return False, "no answer"
+        return implied, "the answer shows it" if implied else "this value is not shown"
+    if own.state in _RIGHT_ANSWERS and own.size != "within":
+        return True, "your own earlier value, rightly used" if own.size == "carried" else "right"
+    if own.size == "within":
+        return False, "it carries a wrong value of this same part"
+    if own.state == "unit":
+        return False, "a power of ten is wrong" if own.power else f"{own.unit} unit"
+    if own.state == "direction":
+        return False, _TURNS[own.turn]
+    return False, "wrong sign" if own.sized else "wrong value"
+
+
+def _lacking(shown: Shown, own: Finding | None, words: str) -> str:
+    if shown or own is None:
+        return words
+    return "only an answer was given: typed working can earn this mark"
+
+
+def _elsewhere(answer: Finding, step: Step) -> bool:
+    """Whether the one mistake that fits lies neither in this step nor in what goes into it."""
+    if answer.state != "mistake":
+        return False
+    slips = answer.fits[0].slips
+    return not any(_in_step(slip, step) for slip in slips)
+
+
+def _in_step(slip: Slip, step: Step) -> bool:
+    return bool(slip.touches & {step.makes, *uses(step)})

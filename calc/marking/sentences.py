@@ -1,0 +1,275 @@
+"""What is told to a learner about one marked part: sentences, each with the mathematics it speaks of."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.language.decimal_sign import sentence_in_sign
+from calc.language.expressions import Maths, expression
+from calc.language.printing import Style
+from calc.language.symbols import symbol
+from calc.language.units import UnitError, kind_of, name_of_dimension, parse_unit
+from calc.language.unittext import superscript
+from calc.marking.early_rounding import two_decimals
+from calc.marking.findings import Finding
+from calc.marking.marking import PartMarked
+from calc.marking.suspects import Chain, Slip, Suspect
+from calc.model.answers import Direction
+from calc.model.questions import Part
+from calc.working.working import measure
+
+SHOWN_FITS = 3
+
+
+@dataclass(frozen=True)
+class Sentence:
+    """A sentence, and mathematics to set after it."""
+
+    words: str
+    maths: tuple[Maths, ...] = ()
+
+
+def sentence_text(sentence: Sentence) -> str:
+    """The sentence as plain text."""
+    lines = " and ".join(piece.text for piece in sentence.maths)
+    return f"{sentence.words} {lines}." if lines else sentence.words
+
+
+@dataclass(frozen=True)
+class FitTold:
+    """One mistake that fits (or two together): what to do, why it fits, the wrong lines and the value they give."""
+
+    say: tuple[str, ...]
+    why: tuple[str, ...]
+    lines: tuple[Maths, ...]
+    value: Maths
+    steps: tuple[str, ...]
+
+
+HEADS = {
+    "right": "Right",
+    "rounded early": "Right, but rounded early",
+    "carried": "Right from your own earlier value",
+    "unit": "Right size, wrong unit or prefix",
+    "direction": "Right size, wrong direction",
+    "mistake": "Wrong: here is the mistake",
+    "one of two": "Wrong: it may be one of these",
+    "not recognised": "Wrong",
+    "blank": "Nothing typed yet",
+    "unreadable": "This cannot be read",
+    "self-marked": "Marked by yourself",
+}
+
+
+def head(marked: PartMarked) -> str:
+    """The verdict in a few words."""
+    answer = marked.answer
+    if marked.state == "blank" and marked.part.kind != "calculate":
+        return "Nothing ticked yet"
+    if marked.state == "unit" and answer and not answer.power:
+        return "Right size, no unit" if answer.unit == "missing" else "Right size, wrong unit"
+    if marked.state == "unit":
+        return "Right digits, wrong power of ten"
+    if marked.state == "direction" and answer:
+        if answer.turn == "missing":
+            return "Right size, no direction"
+        if answer.turn == "sign":
+            return "Right size, wrong sign"
+    if marked.state == "one of two" and marked.blamed and len(marked.blamed.fits) == 2:
+        return "Wrong: it may be one of two mistakes"
+    return HEADS[marked.state]
+
+
+def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
+    """All there is to tell about a part, in order."""
+    told: list[Sentence] = []
+    if marked.state == "self-marked":
+        told.append(Sentence("You ticked these points yourself: check each against the words of the memo."))  # fmt: skip
+    if marked.state == "unreadable":
+        told += [
+            Sentence(sentence_in_sign(problem.sentence, style.comma)) for problem in marked.problems
+        ]
+    named = {slip.key for fit in _fits(marked) for slip in fit.slips}
+    for mistake in marked.picked:
+        if mistake.key in named:
+            told.append(Sentence("The formula you picked is the one that gives this number."))
+        else:
+            told.append(Sentence(f"The formula you picked: {mistake.say}"))
+    answer, blamed = marked.answer, marked.blamed
+    if answer is not None:
+        if answer.size == "within" and blamed is not None:
+            name = symbol(blamed.way.target).text
+            told.append(Sentence(f"Your answer follows rightly from your own {name}, but that value is not right."))  # fmt: skip
+            told += _about(blamed, style)
+        else:
+            told += _about(answer, style)
+    elif blamed is not None:
+        told.append(Sentence(f"Your {symbol(blamed.way.target).text} is not right."))
+        told += _about(blamed, style)
+    return tuple(told)
+
+
+def _about(finding: Finding, style: Style) -> list[Sentence]:
+    told = _about_size(finding, style)
+    if finding.unit != "right":
+        told.append(_about_unit(finding))
+    told += _about_turn(finding)
+    return told
+
+
+def printed(value: float, way: Chain, style: Style) -> Maths:
+    """A value of the step's kind as a memo prints it."""
+    return measure(value, way.step.unit, style, count=way.step.count)
+
+
+def _equals(finding: Finding, value: float, style: Style) -> Maths:
+    sign = symbol(finding.way.target)
+    return Maths(sign.tex, sign.text) + Maths(" = ", " = ") + printed(value, finding.way, style)
+
+
+def _about_size(finding: Finding, style: Style) -> list[Sentence]:
+    way, right = finding.way, finding.way.right
+    if finding.size == "right":
+        if _as_printed(finding):
+            return []
+        return [Sentence("Near enough; a memo gives", (_equals(finding, _sized(finding), style),))]
+    if finding.size in ("early", "carried") and finding.state != "mistake":
+        line = (_equals(finding, right, style),)
+        if finding.size == "carried":
+            names = " and ".join(symbol(name).text for name in _carried(way)[:3])
+            return [Sentence(f"With your own {names} this comes to", line),
+                    Sentence("The mistake is counted once, where it was made; the method here earns its marks.")]  # fmt: skip
+        told = [Sentence("Carry every digit and round once, at the end. Unrounded working gives", line)]  # fmt: skip
+        if finding.fits:
+            say = " / ".join(slip.say for slip in finding.fits[0].slips)
+            told.append(Sentence(f"A mistake would give the same number; check it too. {say}"))
+        return told
+    if finding.power:
+        times = "large" if finding.power > 0 else "small"
+        power = abs(finding.power)
+        ten = f"{10**power}" if power < 4 else f"10{superscript(power)}"
+        return [Sentence(f"The digits are right, but the answer is {ten} times too {times}. Check every prefix and every power of ten.")]  # fmt: skip
+    if finding.coarse:
+        return [Sentence("This is the right answer cut too short to be marked right. Give at least two figures that count; a memo gives two decimals, with a power of ten for small numbers.")]  # fmt: skip
+    if finding.fits:
+        count = len(finding.fits)
+        if count == 1:
+            return []
+        return [Sentence(f"{count} mistakes give this number at the digits you typed, so it cannot be told which it is. Compare both with your working." if count == 2
+                         else f"{count} mistakes give this number at the digits you typed. Typing more digits, or a value on the way, tells them apart.")]  # fmt: skip
+    return [Sentence("No usual mistake gives this number. Compare your working with the answer line by line, or type values on the way to find the line where it goes wrong.")]  # fmt: skip
+
+
+def _sized(finding: Finding) -> float:
+    return abs(finding.way.right) if finding.typed.value >= 0 else finding.way.right
+
+
+def _as_printed(finding: Finding) -> bool:
+    """Whether the digits typed are those of the right value, and no fewer than a memo gives."""
+    typed, right = finding.typed, finding.way.right
+    exact = abs(abs(typed.value) - abs(right)) <= 1e-9 * abs(right)
+    places = abs(two_decimals(right / typed.factor)) * typed.factor
+    return exact or (typed.shows(right) and abs(places - abs(typed.value)) <= 5.1e-3 * abs(right) and typed.figures > 2)  # fmt: skip
+
+
+def _carried(way: Chain) -> list[str]:
+    return [step.makes for step in way.plan.steps if step.makes in way.carry]
+
+
+def _about_unit(finding: Finding) -> Sentence:
+    wanted = finding.way.step.unit
+    if finding.unit == "missing":
+        return Sentence(f"An answer needs its unit: write {wanted} after the number.")
+    typed = finding.typed.unit
+    found = f"“{typed.text}” measures {kind_of(typed)}" if typed else "the unit is not one for this"
+    if not wanted:
+        return Sentence(f"{found}, but this is a pure number: leave the unit out.")
+    unit = parse_unit(wanted)
+    try:
+        kind = kind_of(unit)
+    except UnitError:  # a kind without a name of its own
+        kind = name_of_dimension(unit.dimension)
+    return Sentence(f"{found[0].upper()}{found[1:]}, but {kind} is wanted: {wanted}.")
+
+
+def _about_turn(finding: Finding) -> list[Sentence]:
+    where = finding.way.direction
+    if finding.turn in ("", "right"):
+        return []
+    if finding.turn == "sign" and finding.state == "mistake":
+        return []  # the slip that fits says it
+    if finding.turn == "sign":
+        return [*_about_sign(finding, where), *_turned(finding)]
+    if where is None:
+        return []
+    if finding.turn == "missing":
+        return [Sentence("The answer has a direction too: say which.")]
+    told = [Sentence(f"The direction should be: {where.words}. {finding.way.step.why}".rstrip())]
+    return [*told, *_turned(finding)]
+
+
+def _about_sign(finding: Finding, where: Direction | None) -> list[Sentence]:
+    if where is not None and where.key in ("positive", "negative"):
+        return [Sentence(f"The size is right; the sign is not: {where.words}.")]
+    if finding.way.right < 0:
+        return [Sentence("The size is right, but this value is negative: keep the minus sign.")]
+    return [Sentence("The size is right, but this value is not negative: leave the minus sign out, and give a direction in words.")]  # fmt: skip
+
+
+def _turned(finding: Finding) -> list[Sentence]:
+    if not finding.turned:
+        return []
+    says = " Or: ".join(mistake.say for mistake in finding.turned)
+    asks = dict.fromkeys(mistake.why for mistake in finding.turned if mistake.why)
+    ask = "".join(f" How it shows: {why.rstrip('.?')}{'?' if why.endswith('?') else '.'}" for why in asks)  # fmt: skip
+    return [Sentence(f"{says}{ask}")]
+
+
+# --- the mistakes that fit ----------------------------------------------------------------------------------
+
+
+def fits(marked: PartMarked, style: Style) -> tuple[tuple[FitTold, ...], int]:
+    """The mistakes to name for a part, and how many more there are than are told in full."""
+    found = _fits(marked)
+    finding = marked.blamed
+    if finding is None:
+        return (), 0
+    return tuple(_told(fit, finding, style) for fit in found), max(0, len(found) - SHOWN_FITS)
+
+
+def _fits(marked: PartMarked) -> tuple[Suspect, ...]:
+    """The suspects that are named to the learner."""
+    finding = marked.blamed
+    named = finding is not None and finding.state in ("mistake", "one of two")
+    return finding.fits if finding is not None and named else ()
+
+
+def _told(fit: Suspect, finding: Finding, style: Style) -> FitTold:
+    lines = [line for slip in fit.slips for line in _lines(slip, style.comma)]
+    return FitTold(
+        say=tuple(slip.say for slip in fit.slips),
+        why=tuple(slip.why for slip in fit.slips if slip.why),
+        lines=tuple(lines),
+        value=_equals(finding, fit.value, style),
+        steps=tuple(slip.at for slip in fit.slips),
+    )
+
+
+def _lines(slip: Slip, comma: bool) -> list[Maths]:
+    """The wrong formula, for a mistake in a formula; a datum's slip is told in words."""
+    if slip.kind != "declared":
+        return []
+    sign = symbol(slip.at)
+    return [
+        Maths(sign.tex, sign.text) + Maths(" = ", " = ") + expression(how).maths(comma=comma)
+        for _, how in slip.instead
+    ]
+
+
+def where_words(part_number: str, part: Part, step: str) -> str:
+    """Where to look: "Step 2: use Coulomb's law"."""
+    for index, item in enumerate(part.steps, 1):
+        if item.makes == step:
+            count = f"Step {index}" if len(part.steps) > 1 else "The step"
+            return f"{count}{f' of part {part_number}' if part_number else ''}: {item.what}"
+    return ""

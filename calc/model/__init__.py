@@ -1,0 +1,1 @@
+"""What is declared and what comes of it: questions, laws, constants, directions, the worked answer."""

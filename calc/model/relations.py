@@ -1,0 +1,138 @@
+"""A law declared once: from it follow the steps for every one of its quantities.
+
+``Relation("F = k*Q1*Q2/r^2", …).step("r")`` is the step with the law as on the data sheet, the line
+``r^2 = k*Q1*Q2/F`` between, and ``r = sqrt(k*Q1*Q2/F)``. Algebra slips follow from the form (see
+:mod:`calc.marking.algebra_slips`); a relation declares only the mistakes of its own physics.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+
+from calc.language.expressions import equation
+from calc.language.rearranging import NotRearranged, rearranged
+from calc.language.simultaneous import together
+from calc.model.answers import Direction, Mark
+from calc.model.questions import FSA, Mistake, Step, Values
+
+Towards = Callable[[Values], Direction | None]
+
+OTHER_ROOT = "It does not fit the story and is dropped."
+
+
+@dataclass(frozen=True)
+class Relation:
+    """One law, in the form of the data sheet.
+
+    law: an equation. units: of each name that can be asked ('°' for an angle, '' for a pure number).
+    what: what is done with it, as a heading. why: the reason, for a learner; plain: without assuming physics.
+    sizes: names of which only the size goes in. directions: by name, from all values.
+    mistakes: the catalogue's, each ``at`` a name of the law; those at the unknown are used.
+    dropped: by name, why the second root of a square is not an answer.
+    by_hand: by name, a step where no rule of algebra reads as a teacher writes, or a numeric root.
+    """
+
+    law: str
+    what: str
+    why: str
+    units: Mapping[str, str]
+    plain: str = ""
+    sizes: tuple[str, ...] = ()
+    marks: tuple[Mark, ...] = FSA
+    mistakes: tuple[Mistake, ...] = ()
+    directions: Mapping[str, Towards] = field(default_factory=dict)
+    dropped: Mapping[str, str] = field(default_factory=dict)
+    by_hand: Mapping[str, Step] = field(default_factory=dict)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The quantities a step can be made for, in the order of the law."""
+        return tuple(name for name in equation(self.law).names if name in self.units)
+
+    def step(self, unknown: str) -> Step:
+        """The step that finds ``unknown`` from the rest. Raises NotRearranged where none can."""
+        if unknown in self.by_hand:
+            return self.by_hand[unknown]
+        found = rearranged(self.law, unknown)
+        return Step(
+            law=self.law,
+            make=found.make,
+            lines=found.lines,
+            what=self.what,
+            why=self.why,
+            plain=self.plain,
+            unit=self.units[unknown],
+            marks=self.marks,
+            direction=self.directions.get(unknown),
+            mistakes=tuple(m for m in self.mistakes if m.at == unknown),
+            sizes=tuple(name for name in self.sizes if name != unknown),
+            other=found.other if found.why or unknown in self.dropped else "",
+            dropped=self.dropped.get(unknown, OTHER_ROOT),
+        )
+
+    def steps(self) -> tuple[Step, ...]:
+        """A step for each quantity that the law can be solved for."""
+        made = []
+        for name in self.names:
+            try:
+                made.append(self.step(name))
+            except NotRearranged:
+                continue
+        return tuple(made)
+
+    def renamed(self, **names: str) -> Relation:
+        """The same law between other quantities: ``COULOMB.renamed(Q1="QA", F="F_AB")``."""
+
+        def put(text: str) -> str:
+            return re.sub(r"[A-Za-z]\w*", lambda found: names.get(found[0], found[0]), text)
+
+        return replace(
+            self,
+            law=put(self.law),
+            units={put(name): unit for name, unit in self.units.items()},
+            sizes=tuple(map(put, self.sizes)),
+            mistakes=tuple(replace(m, at=put(m.at), instead=put(m.instead)) for m in self.mistakes),
+            directions={put(name): _under_names(way, names) for name, way in self.directions.items()},
+            dropped={put(name): reason for name, reason in self.dropped.items()},
+        )  # fmt: skip
+
+
+def _under_names(way: Towards, names: Mapping[str, str]) -> Towards:
+    """A direction that looks its values up under their first names."""
+    return lambda values: way({**values, **{old: values[new] for old, new in names.items() if new in values}})  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Together:
+    """Two relations that hold at once, for two unknowns of which one is made to drop out.
+
+    find, drop: names in both. what: the heading. The step shows both equations and the reason.
+    """
+
+    first: Relation
+    second: Relation
+    find: str
+    drop: str
+    what: str
+    plain: str = ""
+
+    def steps(self) -> tuple[Step, ...]:
+        """The step for ``find``; the one for ``drop`` is the relations' own."""
+        both = together(self.first.law, self.second.law, self.find, self.drop)
+        step = Step(
+            law=self.first.law,
+            make=both.found.make,
+            lines=(self.second.law, *both.lines, both.law, *both.found.lines),
+            what=self.what,
+            why=both.why,
+            plain=self.plain,
+            unit=self.first.units[self.find],
+            marks=self.first.marks,
+            direction=self.first.directions.get(self.find),
+            mistakes=tuple(m for m in (*self.first.mistakes, *self.second.mistakes) if m.at == self.find),
+            other=both.found.other if both.found.why else "",
+            dropped=self.first.dropped.get(self.find, OTHER_ROOT),
+        )  # fmt: skip
+        return (step,)

@@ -1,0 +1,1 @@
+"""Question papers with their memos."""

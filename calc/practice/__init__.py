@@ -1,0 +1,1 @@
+"""Drawn questions, hints, revision."""

@@ -1,0 +1,318 @@
+"""Fresh numbers for any declared question: the same seed gives the same question, everywhere and always.
+
+Numbers come from a question's ``draws``; a question without them gets its
+example's numbers changed by simple factors. A draw is kept when the question can
+be worked without a warning, no answer prints as nothing, and every known mistake
+lies more than 5 % from the right value and from the other mistakes of its step. Of
+several such draws the one is taken in which the fewest mistakes leave an answer
+within 5 % of the right one; those that do are named.
+
+Level 1 asks what the page's example asks. Level 2 draws harder numbers and any
+unknown. Level 3 asks for another unknown, and some data come in another prefix.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+import random
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import TypeVar
+
+from calc.language.expressions import ExpressionError, expression
+from calc.language.printing import Style, exact
+from calc.language.quantities import parse_quantity
+from calc.language.units import parse_unit
+from calc.marking.suspects import Chain
+from calc.model.constants import SHEET
+from calc.model.questions import Choice, Draw, Input, Plan, Question, Refusal, Rows, Topic
+from calc.working.reading import Refusals, read
+from calc.working.roots import NoRoot
+from calc.working.working import run, sized
+
+T = TypeVar("T")
+
+APART = 0.05
+TRIES = 60
+ENOUGH = 12  # draws compared by their answers
+LEVELS = (1, 2, 3)
+FACTORS = ("0.5", "0.6", "0.8", "1.2", "1.5", "1.6", "2", "2.5")
+SMALLEST, LARGEST = 1e-30, 1e30
+# Another way a worksheet could give the same quantity.
+RESTATED = {
+    "nC": "µC", "µC": "nC", "cm": "mm", "mm": "cm", "m": "cm", "g": "kg", "kg": "g",
+    "µN": "mN", "mN": "N", "V": "kV", "kV": "V", "W": "kW", "kW": "W",
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """One drawn question: typed text by field (a table: a list of rows), the unknown, and the wording's number.
+
+    apart: False when no draw kept every mistake 5 % from the right value of its step; the first one found is
+    then given. near: mistakes (``key@step``) that leave an answer within 5 % of the right one all the same.
+    """
+
+    question: str
+    inputs: dict[str, object]
+    find: str
+    variant: int
+    seed: int
+    level: int
+    apart: bool = True
+    near: tuple[str, ...] = ()
+
+
+def draw(topic: Topic, question: Question, seed: int, level: int = 1) -> Drawn:
+    """Draw data for ``question``. Raises ValueError if no drawn data can be worked at all."""
+    key = f"{topic.key}.{question.key}"
+    level = min(max(level, 1), 3)
+    chance = Chance(f"{key}/{seed}/{level}")
+    best: Drawn | None = None
+    compared = 0
+    for _ in range(TRIES):
+        find = _unknown(question, chance, level)
+        inputs = _inputs(question, find, chance, level)
+        variant = _below(chance, 1000)
+        plan = _workable(question, inputs, find, variant)
+        if plan is None:
+            continue
+        drawn = Drawn(key, inputs, find, variant, seed, level, _all_apart(plan), near_answers(plan))
+        if best is None or (not drawn.apart, len(drawn.near)) < (not best.apart, len(best.near)):
+            best = drawn
+        compared += drawn.apart
+        if (best.apart and not best.near) or compared == ENOUGH:
+            return best
+    if best is None:
+        usual = _example_unknown(question)
+        best = Drawn(key, dict(question.example), usual, 0, seed, level, apart=False)
+        if _workable(question, best.inputs, best.find, 0) is None:
+            raise ValueError(f"{key}: neither drawn data nor the example can be worked")
+    return best
+
+
+class Chance:
+    """Chance with a name: the same name gives the same draws in every Python, in the page too.
+
+    ``random.Random`` promises that only for ``random()``, so ``choice`` and ``sample`` are written out
+    here, on the 32-bit words of the same generator (Mersenne Twister; Matsumoto and Nishimura, 1998).
+    """
+
+    def __init__(self, name: str) -> None:
+        self._source = random.Random(name)
+
+    def random(self) -> float:
+        """From 0 up to, not including, 1."""
+        return self._source.random()
+
+    def choice(self, items: Sequence[T]) -> T:
+        """One of ``items``."""
+        return items[self._under(len(items))]
+
+    def sample(self, items: Sequence[T], count: int) -> list[T]:
+        """``count`` of ``items``, none twice, in the order drawn. ValueError when there are too few."""
+        if count > len(items):
+            raise ValueError(f"{count} cannot be drawn from {len(items)}")
+        left, drawn = list(items), []
+        for _ in range(count):
+            at = self._under(len(left))
+            drawn.append(left[at])
+            left[at] = left[-1]
+            left.pop()
+        return drawn
+
+    def _under(self, count: int) -> int:
+        """A whole number below ``count``: words of just enough bits, until one fits."""
+        while (word := self._source.getrandbits(count.bit_length())) >= count:
+            pass
+        return word
+
+
+def _below(chance: Chance, count: int) -> int:
+    return int(chance.random() * count)
+
+
+def _pick(chance: Chance, items: Sequence[str]) -> str:
+    return items[_below(chance, len(items))]
+
+
+def _example_unknown(question: Question) -> str:
+    empty = [name for name in question.unknowns if not str(question.example.get(name, "")).strip()]
+    return empty[0] if empty else (question.unknowns[0] if question.unknowns else "")
+
+
+def _unknown(question: Question, chance: Chance, level: int) -> str:
+    """Level 1 asks what the example asks; from level 2 on any unknown may be asked."""
+    if not question.unknowns:
+        return ""
+    usual = _example_unknown(question)
+    if level == 1:
+        return usual
+    others = [name for name in question.unknowns if name != usual]
+    if level == 3 and others:
+        return _pick(chance, others)
+    return _pick(chance, question.unknowns)
+
+
+def _inputs(question: Question, find: str, chance: Chance, level: int) -> dict[str, object]:
+    """Typed text for every field but the unknown."""
+    inputs: dict[str, object] = {}
+    for item in question.fields:
+        if item.name == find:
+            inputs[item.name] = ""
+        elif item.name in question.draws:
+            inputs[item.name] = _drawn(question.draws[item.name], chance, level)
+        elif isinstance(item, Choice):
+            inputs[item.name] = _chosen(item, chance)
+        elif isinstance(item, Rows):
+            inputs[item.name] = _changed_rows(item, question.example.get(item.name), chance)
+        else:
+            inputs[item.name] = _changed(item, str(question.example.get(item.name, "")), chance)
+    if question.adjust:
+        inputs = question.adjust(inputs, chance, level)
+    return _restated(question, inputs, chance) if level == 3 else inputs
+
+
+def _restated(question: Question, inputs: dict[str, object], chance: Chance) -> dict[str, object]:
+    """About half of the quantities in another prefix, where that leaves an ordinary number."""
+    changed = dict(inputs)
+    for item in question.fields:
+        typed = inputs.get(item.name)
+        if not isinstance(item, Input) or not isinstance(typed, str) or not typed.strip():
+            continue
+        quantity = parse_quantity(typed, item.unit)
+        other = RESTATED.get(quantity.unit.text)
+        if other is None or chance.random() < 0.5:
+            continue
+        ratio = quantity.unit.factor / parse_unit(other).factor
+        number = quantity.number * ratio.numerator / ratio.denominator
+        if Decimal("0.001") <= abs(number) < 10_000:
+            changed[item.name] = _typed(float(number), other, figures=6)
+    return changed
+
+
+def _drawn(source: Draw, chance: Chance, level: int) -> str:
+    values = source.harder if level > 1 and source.harder else source.values
+    value = values[_below(chance, len(values))]
+    if isinstance(value, str):
+        return value
+    return _typed(float(value), source.unit)
+
+
+def _typed(value: float, unit: str, figures: int = 3) -> str:
+    """A value to three figures as a keyboard gives it."""
+    shown = exact(float(f"{value:.{figures}g}"), Style()).text
+    return f"{shown} {unit}".replace("\N{NO-BREAK SPACE}", " ").replace("−", "-").strip()
+
+
+def _chosen(item: Choice, chance: Chance) -> str:
+    said = [key for key, _ in item.options if not (item.asked and key in item.quiet)]
+    return _pick(chance, said)
+
+
+def _changed(item: Input, typed: str, chance: Chance) -> str:
+    """The example's number changed by a simple factor; an empty box stays empty."""
+    if not typed.strip():
+        return ""
+    quantity = parse_quantity(typed, item.unit)
+    if item.unit == "°":
+        number = Decimal(10 + 5 * _below(chance, 11))
+    else:
+        number = quantity.number * Decimal(_pick(chance, FACTORS))
+        if item.whole:
+            number = max(Decimal(1), number.to_integral_value())
+    return _typed(float(number), quantity.unit.text)
+
+
+def _changed_rows(item: Rows, example: object, chance: Chance) -> list[dict[str, str]]:
+    """Every charge or size of a table changed; positions too, but in step, so that the picture keeps its shape."""
+    rows = (
+        [row for row in example if isinstance(row, Mapping)]
+        if isinstance(example, list | tuple)
+        else []
+    )
+    stretch = _pick(chance, FACTORS)
+    changed = []
+    for row in rows:
+        cells = {}
+        for column in item.columns:
+            typed = str(row.get(column.name, ""))
+            length = column.unit in ("m", "cm", "mm")
+            cells[column.name] = (
+                _stretched(column, typed, stretch) if length else _changed(column, typed, chance)
+            )
+        changed.append(cells)
+    return changed
+
+
+def _stretched(column: Input, typed: str, factor: str) -> str:
+    if not typed.strip():
+        return ""
+    quantity = parse_quantity(typed, column.unit)
+    return _typed(float(quantity.number * Decimal(factor)), quantity.unit.text)
+
+
+def _workable(
+    question: Question, inputs: Mapping[str, object], find: str, variant: int
+) -> Plan | None:
+    """The plan for these data, if it works without a warning and every answer is worth printing."""
+    try:
+        found = read(question, inputs, find, variant=variant)
+        plan = question.plan(found.data)
+        values = run(plan, found.data.settings.constants())
+    except (Refusal, Refusals, ExpressionError, NoRoot):
+        return None
+    if found.warnings or plan.warnings:
+        return None
+    for part in plan.parts:
+        if part.kind == "calculate" and not SMALLEST < abs(values[part.answers]) < LARGEST:
+            return None
+    return plan
+
+
+def _all_apart(plan: Plan) -> bool:
+    """Whether every mistake of a step can be told from the right value and from the others."""
+    constants = {name: line.school for name, line in SHEET.items()}
+    values = run(plan, constants)
+    for step in plan.steps:
+        right = values[step.makes]
+        seen = [abs(right)]
+        for mistake in step.mistakes:
+            if mistake.turns:
+                continue
+            try:
+                wrong = abs(expression(mistake.instead).value(sized(values, step.sizes)))
+            except ExpressionError:
+                continue
+            if any(math.isclose(wrong, other, rel_tol=APART) for other in seen):
+                return False
+            seen.append(wrong)
+    return True
+
+
+def near_answers(plan: Plan) -> tuple[str, ...]:
+    """Mistakes (``key@step``) that leave an answer within 5 % of the right one, so that marking cannot tell them."""
+    constants = {name: line.school for name, line in SHEET.items()}
+    near: dict[str, None] = {}
+    for part in plan.parts:
+        if part.kind != "calculate":
+            continue
+        chain = Chain(plan, constants, part.answers)
+        for slip in chain.declared:
+            wrong = chain.run((slip,))
+            if wrong and math.isclose(abs(wrong[part.answers]), abs(chain.right), rel_tol=APART):
+                near[f"{slip.key}@{slip.at}"] = None
+    return tuple(near)
+
+
+def as_request(drawn: Drawn) -> dict[str, object]:
+    """The drawn question as a request for ``solve``, ``sheet`` or ``mark``."""
+    inputs = json.loads(json.dumps(drawn.inputs))
+    return {
+        "question": drawn.question,
+        "inputs": inputs,
+        "find": drawn.find,
+        "variant": drawn.variant,
+    }

@@ -1,0 +1,52 @@
+"""What the diagram of a drawn question may show: nothing of what is asked."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping
+
+from calc.figures import Arrow, Curve, Figure, Segment, Sphere
+from calc.model.questions import Plan
+from calc.working.reading import Read
+from calc.working.working import run
+
+
+def fair_scene(plan: Plan, found: Read) -> Figure | None:
+    """The scene of the data, or None where it shows what is asked: a force, a field, the sign of a charge, a value."""
+    if plan.scene is None:
+        return None
+    values = run(plan, found.data.settings.constants())
+    scene = plan.scene(values)
+    signs_asked = any("positive or negative" in part.ask for part in plan.parts) or any(
+        told and {"positive", "negative"} & {key for key, _ in told.options}
+        for step in plan.steps
+        if (told := step.direction(values) if callable(step.direction) else step.direction)
+    )
+    for item in scene.items:
+        if isinstance(item, Arrow) and item.kind not in ("axis", "velocity"):
+            return None
+        if isinstance(item, Segment | Curve) and item.kind == "fieldline":
+            return None
+        if isinstance(item, Sphere) and item.sign and signs_asked:
+            return None
+    labels = [getattr(item, "label", "") or getattr(item, "text", "") for item in scene.items]
+    said = " ".join((scene.title, scene.description, *scene.notes, *map(str, labels)))
+    answers = answer_values(plan, values)
+    if any(unit == "°" for _, unit in answers) or any(
+        math.isclose(number, abs(value), rel_tol=0.01)
+        for number in map(_number, re.findall(r"\d+(?:[.,]\d+)?", said))
+        for value, _ in answers
+    ):
+        return None
+    return scene
+
+
+def answer_values(plan: Plan, values: Mapping[str, float]) -> list[tuple[float, str]]:
+    """Value (SI) and unit of every calculated answer."""
+    units = {step.makes: step.unit for step in plan.steps}
+    return [(values[name], units[name]) for part in plan.parts for name in part.asked]
+
+
+def _number(digits: str) -> float:
+    return float(digits.replace(",", "."))

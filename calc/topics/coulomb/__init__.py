@@ -1,0 +1,19 @@
+"""Coulomb's law: two charges, sharing by contact, counting electrons."""
+
+from __future__ import annotations
+
+from calc.model.questions import Topic
+from calc.topics.coulomb.contact import CONTACT, TWO_FORCES
+from calc.topics.coulomb.electrons import ELECTRONS
+from calc.topics.coulomb.force import FORCE, SCALING
+from calc.topics.shared.electrostatics import CONSERVATION, COULOMB, QUANTISATION
+
+TOPIC = Topic(
+    key="coulomb",
+    title="Coulomb's law",
+    laws=(COULOMB, CONSERVATION, QUANTISATION),
+    questions=(FORCE, CONTACT, ELECTRONS, SCALING, TWO_FORCES),
+    cautions=(
+        "Static machines: discharge them before touching, and keep them away from people with medical implants.",
+    ),
+)

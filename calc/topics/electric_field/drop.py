@@ -1,0 +1,341 @@
+"""A charged drop held at rest between plates, and what happens when the potential difference is changed.
+
+mg = qE = neV/d; afterwards qE − mg = ma, upwards positive. Electrons come whole: below 20 of them the
+number found must be within 0,1 of a whole number. Ranges and marks: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from random import Random
+from typing import cast
+
+from calc.language.printing import counted
+from calc.model.answers import Mark, Point
+from calc.model.questions import (
+    FSA,
+    NO_MARKS,
+    SA,
+    Check,
+    Data,
+    Draw,
+    Input,
+    Mistake,
+    Part,
+    Plan,
+    Question,
+    Step,
+)
+from calc.topics.coulomb.electrons import refuse_part_of_one
+from calc.topics.electric_field.plates import (
+    PLAIN_UNIFORM,
+    PLATES_FOR,
+    UP_DOWN,
+    field_way,
+    plates_step,
+)
+from calc.topics.electric_field.shared import (
+    UNIFORM,
+    gap,
+    held_drop,
+    in_air,
+    one_of,
+    plates,
+    school,
+    typed_number,
+    upper_plate,
+    upper_sign,
+    voltage,
+)
+from calc.topics.shared.electrostatics import EQUILIBRIUM, QUANTISATION, SECOND
+from calc.working.working import run
+
+NO_HOLD = "No field can hold it: without a potential difference there is no field. Type a potential difference greater than zero."
+SIGNS = (("negative", "the drop is negative"), ("positive", "the drop is positive"))
+PLAIN_HELD = (
+    "The drop hangs still, so the electric push up is just as strong as the pull of the earth."
+)
+
+DROP_FOR = {
+    "m": "Calculate the mass of the drop.",
+    "n": "Calculate how many electrons too many or too few the drop has.",
+    "q": "Calculate the charge on the drop.",
+    "V": "Calculate the potential difference that holds the drop.",
+    "d": "Calculate the distance between the plates.",
+}
+BALANCED = "m*g = q*E"
+
+
+def drop_sign(data: Data) -> int:
+    """Negative below a positive upper plate: the electrostatic force must point upwards."""
+    return -1 if data.choices["upper"] == "positive" else 1
+
+
+def charge_of_electrons(data: Data, marks: tuple[Mark, ...] = NO_MARKS) -> Step:
+    return Step(
+        law="n = q/e", make="q = n*e", unit="C", marks=marks, what="The charge of these electrons",
+        why="Each electron carries e, so n of them carry n times e. This is the size of the charge.",
+        plain="Count times the charge of one.", direction=one_of(sign_key(data), SIGNS),
+        mistakes=(Mistake("divided", "q", "e/n", "Multiply: each electron brings e."),),
+    )  # fmt: skip
+
+
+def sign_key(data: Data) -> str:
+    return "negative" if drop_sign(data) < 0 else "positive"
+
+
+def held_step(data: Data, makes: str, marks: tuple[Mark, ...] = FSA) -> Step:
+    """mg = qE for a drop at rest, solved for q, E or m."""
+    unit, how, wrong = {
+        "q": ("C", "m*g/E", (
+            Mistake("weight", "q", "m/E", "The force to balance is the weight: multiply the mass by g."),
+            Mistake("multiplied", "q", "m*g*E", "q is alone when mg is divided by E."))),
+        "E": ("V·m⁻¹", "m*g/q", (
+            Mistake("weight", "E", "m/q", "The force to balance is the weight: multiply the mass by g."),
+            Mistake("multiplied", "E", "m*g*q", "E is alone when mg is divided by q."))),
+        "m": ("kg", "q*E/g", (
+            Mistake("weight", "m", "q*E", "This is the weight: divide by g to get the mass."),)),
+    }[makes]  # fmt: skip
+    way = {"q": one_of(sign_key(data), SIGNS), "E": field_way(data), "m": None}[makes]
+    return Step(
+        law=BALANCED, make=f"{makes} = {how}", unit=unit, marks=marks, direction=way, mistakes=wrong,
+        what="Let the two forces on the drop balance",
+        why="At rest the net force is zero: the electrostatic force upwards is as large as the weight downwards.", plain=PLAIN_HELD,
+    )  # fmt: skip
+
+
+def count_step(data: Data) -> Step:
+    lacking = drop_sign(data) > 0
+    options = (
+        ("excess", "too many electrons: the charge is negative"),
+        ("lacking", "too few electrons: the charge is positive"),
+    )
+    return Step(
+        law="n = q/e", make="n = q/e", unit="", count=True, marks=SA, what="Count the electrons",
+        why="Charge is a whole number of electron charges. e is the size of one electron's charge.",
+        plain="Divide the pile by the size of one grain to count the grains.", direction=one_of("lacking" if lacking else "excess", options),
+        mistakes=(Mistake("multiplied", "n", "q*e", "Divide by the charge of one electron: n = q/e."),),
+    )  # fmt: skip
+
+
+def fbd_part() -> Part:
+    return Part(
+        "forces", "draw", "Draw a labelled free-body diagram of the drop at rest.",
+        points=(
+            Point("F_E upwards, from the dot, with a head and its label.", 1, ("upwards",)),
+            Point("F_g (weight) downwards, as long as F_E.", 1, ("downwards",)),
+        ),
+        figure=held_drop,
+    )  # fmt: skip
+
+
+def sign_part(data: Data) -> Part:
+    sign = sign_key(data)
+    way = field_way(data).words
+    return Part(
+        "sign", "explain", "Is the charge on the drop positive or negative? Give a reason.",
+        points=(
+            Point(f"{sign.capitalize()}.", 1, (sign,)),
+            Point(
+                f"The electrostatic force must point upwards to balance the weight; the field points {way}, so the force is "
+                f"{'opposite to' if sign == 'negative' else 'in the direction of'} the field.",
+                1, ("upwards",),
+            ),
+        ),
+    )  # fmt: skip
+
+
+def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Check, ...]]:
+    """The potential difference is changed: the drop accelerates. values: of the balanced drop."""
+    more = values["V_2"] - values["V"]
+    still = abs(more) <= 1e-9 * values["V"]
+    up = more > 0 or still
+    way = None if still else one_of("up" if up else "down", UP_DOWN)
+    law = "q*E_2 - m*g = m*a" if up else "m*g - q*E_2 = m*a"
+    right = "(q*E_2 - m*g)/m" if up else "(m*g - q*E_2)/m"
+    steps = (
+        Step(law="E_2 = V_2/d", make="E_2 = V_2/d", unit="V·m⁻¹", marks=(Mark("substitution"),), what="The new field",
+             why="The charge and the weight stay; only the field has changed.", plain=PLAIN_UNIFORM, direction=field_way(data),
+             mistakes=(Mistake("multiplied", "E_2", "V_2*d", "Per metre: divide."),)),
+        Step(law=law, make=f"a = {right}", unit="m·s⁻²", what="Newton's second law", direction=way,
+             why=f"The forces no longer balance. Take {'up' if up else 'down'} as positive: {'the electrostatic force is now the larger' if up else 'the weight is now the larger'}."
+             if not still else "The field is the same as before, so the forces still balance.",
+             plain="What is left over of the two forces moves the drop.",
+             mistakes=() if still else (
+                 Mistake("weight-forgotten", "a", "q*E_2/m", "The weight still acts: subtract it."),
+                 Mistake("forces-added", "a", "(q*E_2 + m*g)/m", "The two forces point opposite ways: subtract."),
+             )),
+    )  # fmt: skip
+    part = Part(
+        "changed", "calculate",
+        f"The potential difference is changed to {data.said['V_2']}. Calculate the acceleration of the drop at that moment.", steps,
+    )  # fmt: skip
+    check = Check(
+        "Compare the forces: the electrostatic force grows in step with V",
+        "a = g*(V_2/V - 1)" if up else "a = g*(1 - V_2/V)",
+        "At first F_E = mg, so F_E is now V₂/V times mg. With V doubled the acceleration is g upwards.",
+        tolerance=1e-6,
+    )
+    return part, (check,)
+
+
+def balance_parts(data: Data, known: str) -> list[Part]:
+    """The calculations, one part a value. known: 'n' or 'q', how the charge is given or asked."""
+    asked = data.asked
+
+    def part(key: str, ask: str, *steps: Step) -> Part:
+        return Part(key, "calculate", ask, steps)
+
+    first = [part("charge", "Calculate the size of the charge on the drop.", charge_of_electrons(data, SA))] if known == "n" and asked != "n" else []  # fmt: skip
+    one_field = part("field", PLATES_FOR["E"][2], plates_step(data))
+    if asked in ("n", "q"):
+        found = [one_field, part("charge" if known == "n" else "find", "Calculate the size of the charge on the drop.", held_step(data, "q"))]  # fmt: skip
+        if known == "n":
+            found.append(part("find", DROP_FOR["n"], count_step(data)))
+        else:
+            found.append(part("electrons", DROP_FOR["n"], count_step(data)))
+        return found
+    if asked == "m":
+        return [*first, one_field, part("find", DROP_FOR["m"], held_step(data, "m"))]
+    return [
+        *first,
+        part("field", "Calculate the electric field that holds the drop.", held_step(data, "E")),
+        part("find", DROP_FOR[asked], plates_step(data, asked)),
+    ]
+
+
+def drop_story(data: Data, body: str) -> str:
+    facts = [
+        f"{body} hangs at rest between two level metal plates; the upper plate is {data.choices['upper']}."
+    ]
+    for name, words in (("m", "Its mass is {}."), ("q", "Its charge has the size {}."), ("d", "The plates are {} apart."),
+                        ("V", "The potential difference between them is {}.")):  # fmt: skip
+        if data.has(name):
+            facts.append(words.format(data.said[name]))
+    if data.has("n"):
+        facts.append(
+            f"It has {data.said['n']} electron{'' if data.values['n'] == 1 else 's'} too {'many' if drop_sign(data) < 0 else 'few'}."
+        )
+    return " ".join(facts)
+
+
+def whole(n: float) -> int:
+    """The nearest number of electrons a charged drop can have: at least one."""
+    return max(1, round(n))
+
+
+def whole_warning(n: float) -> tuple[str, ...]:
+    if n < 20 and abs(n - whole(n)) > 0.1:
+        return (
+            "n is not near a whole number: a drop carries a whole number of electron charges, so check the data.",
+        )
+    return ()
+
+
+def plan_drop(data: Data, known: str) -> Plan:
+    """A drop at rest; known: 'n' or 'q'."""
+    calculations = balance_parts(data, known)
+    parts = [fbd_part(), sign_part(data), *calculations]
+    plan = Plan(
+        story=drop_story(data, data.pick("A tiny charged oil drop", "A tiny charged drop of water", "A tiny charged drop of paint")),
+        parts=tuple(parts),
+        values=dict(data.values),
+        scene=lambda _: plates(upper_sign(data), particle="drop", particle_sign="-" if drop_sign(data) < 0 else "+"),
+    )  # fmt: skip
+    return finish_drop(plan, data)
+
+
+def finish_drop(plan: Plan, data: Data) -> Plan:
+    """Checks, warnings and, with V_2 given, the part about the changed potential difference."""
+    values = run(plan, data.settings.constants())
+    checks = [
+        Check("Weight against electrostatic force, in one line", "m*g = q*V/d", "Both sides in newtons.", tolerance=1e-6)
+    ]  # fmt: skip
+    names = ["E"]
+    if data.has("V_2"):
+        part, more = changed_part(data, values)
+        plan = replace(plan, parts=(*plan.parts, part))
+        checks += more
+        names.append("E_2")
+    n = values["q"] / data.settings.constant("e")
+    refuse_part_of_one(n, "q" if data.has("q") else None)
+    notes: tuple[str, ...] = ()
+    if not whole_warning(n) and n < 20 and "n" in values and data.asked != "m":
+        notes = (f"n is whole: {counted(whole(n), 'electron')}.",)
+    plan = replace(plan, checks=tuple(checks), warnings=(*plan.warnings, *whole_warning(n)), notes=notes)  # fmt: skip
+    return in_air(plan, data, *names)
+
+
+def mass() -> Input:
+    return Input("m", "Mass of the drop", "kg", 1e-17, 1e-9, refusal="Mass must be greater than zero.")  # fmt: skip
+
+
+def holding() -> Input:
+    return replace(voltage(), refusal=NO_HOLD)
+
+
+def electrons() -> Input:
+    return Input("n", "Electrons too many or too few", "", 1, 1e6, whole=True, refusal="The number of electrons must be greater than zero.")  # fmt: skip
+
+
+def size_of_charge() -> Input:
+    return Input("q", "Charge on the drop (size)", "C", 1.5e-19, 1e-12, refusal="Enter the size of the charge, greater than zero; its sign follows from the plates.")  # fmt: skip
+
+
+def changed_voltage() -> Input:
+    return Input("V_2", "Potential difference changed to, if at all", "V", 1, 5e4, over=None, optional=True, refusal="Potential difference cannot be negative: choose the sign of the upper plate instead.")  # fmt: skip
+
+
+def balanced_mass(n: int, volts: float, metres: float) -> str:
+    """The mass that n electron charges hold, as typed text."""
+    sheet = school("e", "g")
+    return typed_number(n * sheet["e"] * volts / (sheet["g"] * metres), "kg")
+
+
+def practise_drop(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    """Numbers that give a whole number of electrons, whatever is asked; V doubled, trebled or cut to a quarter from level 2 on."""
+    draw = cast(Random, random)
+    volts, millimetres = draw.choice((280, 350, 420, 490, 630, 840)), draw.choice((4, 5, 6, 8, 10))
+    n = draw.choice((2, 3, 4) if level == 1 else (3, 5, 6, 7, 8))
+    filled = {
+        "m": balanced_mass(n, volts, millimetres / 1000), "n": str(n), "q": typed_number(n * school("e")["e"], "C"),
+        "V": f"{volts} V", "d": f"{millimetres} mm", "V_2": "" if level == 1 else f"{draw.choice((2 * volts, volts // 4, 3 * volts))} V",
+    }  # fmt: skip
+    changed = {name: text for name, text in filled.items() if name in typed and (typed[name] or name == "V_2")}  # fmt: skip
+    return {**typed, **changed}
+
+
+LAWS = (EQUILIBRIUM.name, UNIFORM.name, QUANTISATION.name, SECOND.name)
+
+
+def chances(*names: str) -> dict[str, Draw]:
+    """The plates' sign; for the other data placeholders, which practise_drop replaces by numbers that fit."""
+    units = {"m": "kg", "n": "", "q": "C", "V": "V", "d": "mm"}
+    return {"upper": Draw(("positive", "negative")), **{n: Draw((1,), units[n]) for n in names}}
+
+
+DROP = Question(
+    key="drop",
+    title="A charged drop held between plates",
+    fields=(mass(), electrons(), holding(), gap(), upper_plate(), changed_voltage()),
+    unknowns=("n", "m", "V", "d"),
+    plan=lambda data: plan_drop(data, "n"),
+    constants=("e", "g"),
+    laws=LAWS,
+    example={"m": "4,8 x 10^-15 kg", "n": "", "V": "784 V", "d": "8 mm", "upper": "positive", "V_2": ""},
+    draws=chances("m", "n", "V", "d"),
+    adjust=practise_drop,
+)  # fmt: skip
+
+DROP_CHARGE = Question(
+    key="drop-charge",
+    title="A drop with a given charge held between plates",
+    fields=(mass(), size_of_charge(), holding(), gap(), upper_plate(), changed_voltage()),
+    unknowns=("V", "q", "m", "d"),
+    plan=lambda data: plan_drop(data, "q"),
+    constants=("e", "g"),
+    laws=LAWS,
+    example={"m": "6,4 x 10^-15 kg", "q": "6,4 x 10^-19 C", "V": "", "d": "6 mm", "upper": "negative", "V_2": "1 176 V"},
+    draws=chances("m", "q", "V", "d"),
+    adjust=practise_drop,
+)  # fmt: skip

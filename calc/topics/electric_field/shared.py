@@ -1,0 +1,239 @@
+"""What the electric-field questions share: laws, boxes, directions, warnings and figures.
+
+E = kQ/r² of a source charge, E = F/q on a charge placed in the field, E = V/d between
+plates: data-sheet equations. Ranges, marks and the 3 × 10⁶ N·C⁻¹ at which air breaks
+down: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from math import isclose
+
+from calc.figures import Figure, Force, field_pattern, free_body_diagram, plates_scene
+from calc.figures.pieces import Sign
+from calc.language.printing import Style, exact
+from calc.model.answers import Direction, Law, Point
+from calc.model.constants import SHEET
+from calc.model.questions import Choice, Data, Input, Part, Plan, Refusal, Values
+from calc.working.working import run
+
+FIELD = Law(
+    "Electric field at a point",
+    "The electric field at a point is the electrostatic force per unit positive charge placed at that point.",
+    ("electrostatic force", "per unit positive charge"),
+)
+TEST_CHARGE = Law(
+    "Direction of an electric field",
+    "The electric field at a point has the direction of the force that a small positive test charge would feel there.",
+    ("direction of the force", "positive test charge"),
+)
+ADDING = Law(
+    "Superposition of fields",
+    "The net electric field at a point is the vector sum of the fields that each charge would make there alone.",
+    ("vector sum", "each charge"),
+)
+UNIFORM = Law(
+    "Uniform field",
+    "Between parallel charged plates the field has the same size and direction everywhere, from the positive towards "
+    "the negative plate.",
+    ("same size and direction", "towards the negative plate"),
+)
+
+BREAKDOWN = 3e6  # N·C⁻¹, dry air
+AIR = (
+    "Air would break down: above 3 × 10⁶ N·C⁻¹ a spark jumps. It is worked out as in a vacuum; "
+    "check the prefixes."
+)
+NO_FIELD = "A zero charge gives no field, so this cannot be found. Type a charge that is not zero."
+AT_SOURCE = "Field is undefined there: point P is where {} is. Move P away from the charge."
+SHARED = "Two charges share a point. Give each its own position."
+
+PLAIN_FIELD = (
+    "The field tells how hard one coulomb would be pushed there. A bigger charge makes it stronger; "
+    "twice as far away makes it four times weaker."
+)
+WHY_SOURCE = "Q is the charge that makes the field. Put in its size; its sign gives the direction."
+NOT_SQUARED = "Inverse square: square the distance."
+
+SIDES = (("right", "to the right"), ("left", "to the left"))
+FOUR = (*SIDES, ("up", "upwards"), ("down", "downwards"))
+OPPOSITE = {"right": "left", "left": "right", "up": "down", "down": "up"}
+TURNED = {"right": 0.0, "up": 90.0, "left": 180.0, "down": 270.0}
+AWAY = (("away", "away from the charge"), ("towards", "towards the charge"))
+
+
+def field(name: str = "E", words: str = "Electric field (size)", unit: str = "N·C⁻¹") -> Input:
+    """A field's size. Above breakdown there is a warning of its own (see ``in_air``), so no upper end here."""
+    return Input(
+        name, words, unit, 1, 1e30,
+        refusal="The electric field must be greater than zero: enter its size; choose the direction separately.",
+    )  # fmt: skip
+
+
+def placed(words: str, name: str = "q", optional: bool = False) -> Input:
+    """A charge put into a field, from one electron charge to 100 µC."""
+    return Input(
+        name, words, "nC", 1e-19, 1e-4, signed=True, optional=optional, help="with its sign"
+    )
+
+
+def position(name: str, words: str) -> Input:
+    return Input(name, words, "m", 1e-3, 10, signed=True, help="may be negative")
+
+
+def voltage(name: str = "V", words: str = "Potential difference between the plates") -> Input:
+    return Input(
+        name, words, "V", 1, 5e4, refusal="Potential difference must be greater than zero."
+    )
+
+
+def gap(name: str = "d", words: str = "Distance between the plates") -> Input:
+    return Input(name, words, "mm", 1e-3, 0.5, refusal="Distance must be greater than zero.")
+
+
+def upper_plate() -> Choice:
+    return Choice(
+        "upper", "The upper plate is", (("positive", "positive"), ("negative", "negative"))
+    )
+
+
+def one_of(key: str, options: tuple[tuple[str, str], ...]) -> Direction:
+    """The direction ``key`` among ``options``."""
+    return Direction(key, dict(options)[key], options)
+
+
+def pointing(sign: float) -> Direction:
+    """Away from a positive source, towards a negative one."""
+    return one_of("away" if sign > 0 else "towards", AWAY)
+
+
+def follows(along: str, sign: float) -> str:
+    """The way the force points on a charge of this sign in a field along ``along``."""
+    return along if sign > 0 else OPPOSITE[along]
+
+
+def refuse_zero(data: Data, *names: str) -> None:
+    for name in names:
+        if data.has(name) and data.values[name] == 0:
+            raise Refusal(name, NO_FIELD)
+
+
+def refuse_idle(data: Data) -> None:
+    """A charge placed at P may be left out, but not be zero."""
+    if data.has("q") and data.values["q"] == 0:
+        raise Refusal("q", "A zero charge feels no force: leave this box empty.")
+
+
+def in_air(plan: Plan, data: Data, *fields: str) -> Plan:
+    """The plan, with the warning about air if one of these fields is beyond breakdown."""
+    values = run(plan, data.settings.constants())
+    if any(values[name] > BREAKDOWN for name in fields):
+        return replace(plan, warnings=(*plan.warnings, AIR))
+    return plan
+
+
+def define(law: Law, ask: str, key: str = "define") -> Part:
+    return Part(key, "state", ask, points=(Point(law.words, law.marks, law.keys),))
+
+
+DEFINE = define(FIELD, "Define the electric field at a point.")
+
+
+def why_direction(sign: float, source: str = "the charge", key: str = "direction") -> Part:
+    """The direction at P, reasoned with a small positive test charge."""
+    act, way = ("repelled", "away from") if sign > 0 else ("attracted", "towards")
+    kind = "positive" if sign > 0 else "negative"
+    return Part(
+        key,
+        "explain",
+        "Explain the direction of the field at P with a small positive test charge.",
+        points=(
+            Point(
+                f"{source[0].upper()}{source[1:]} is {kind}, so a small positive test charge at P is {act}.",
+                1,
+                (act,),
+            ),
+            Point(f"The field has the direction of that force: {way} {source}.", 1, (way,)),
+        ),
+    )
+
+
+def pattern_points(*charges: float) -> tuple[Point, ...]:
+    """What a memo looks for in a drawing of field lines around these charges (C, with their signs)."""
+    last = (
+        Point(
+            f"Lines never cross; {share_of_lines(charges)}, closest together where the field is strongest.",
+            1,
+            ("never cross",),
+        )
+        if len(charges) > 1
+        else Point(
+            "Lines straight and evenly spread, along the radius (at 90° to the surface).",
+            1,
+            ("radius",),
+        )
+    )
+    return (
+        Point("Arrows away from positive charges and towards negative ones.", 1, ("arrows",)),
+        last,
+    )
+
+
+def largest(charges: Sequence[float]) -> tuple[int, ...]:
+    """Which of the charges are largest in size: one, or several of the same size."""
+    most = max(abs(charge) for charge in charges)
+    return tuple(i for i, charge in enumerate(charges) if isclose(abs(charge), most))
+
+
+def share_of_lines(charges: Sequence[float]) -> str:
+    """How many lines belong to which of several charges."""
+    if len(largest(charges)) == len(charges):
+        return "equally many lines at each charge, because the charges are equal in size"
+    return f"more lines at {'the larger charge' if len(charges) == 2 else 'larger charges'}"
+
+
+def pattern(charges: Sequence[tuple[str, float, float, float]]) -> Figure:
+    """Field lines followed through the numbers: (label, charge, x, y)."""
+    names = " and ".join(label for label, *_ in charges) if len(charges) < 3 else "the charges"
+    return field_pattern(charges, title=f"Field lines of {names}")
+
+
+def upper_sign(data: Data) -> Sign:
+    return "+" if data.choices["upper"] == "positive" else "-"
+
+
+def plates(
+    sign: Sign,
+    labels: tuple[str, str] = ("V", "d"),
+    particle: str = "",
+    particle_sign: Sign = "",
+    forces: Sequence[tuple[str, float, float]] = (),
+) -> Figure:
+    """The uniform field between level plates, with a particle half-way if one is named."""
+    return plates_scene(
+        upper_sign=sign, voltage=labels[0], separation=labels[1], particle=particle,
+        particle_sign=particle_sign, forces=forces, title="The field between the plates",
+        notes=("The edges of the plates are ignored.",),
+    )  # fmt: skip
+
+
+def held_drop(_: Values) -> Figure:
+    """The two forces on a drop that hangs at rest: equal and opposite."""
+    return free_body_diagram(
+        (Force("F_E", 1.0, 90.0), Force("F_g", 1.0, 270.0)),
+        equal_lengths=True,
+        title="Forces on the drop at rest",
+    )
+
+
+def typed_number(value: float, unit: str) -> str:
+    """A drawn value, three significant figures, as a reader would type it."""
+    text = exact(float(f"{value:.3g}"), Style()).text
+    return f"{text} {unit}".replace("\N{NO-BREAK SPACE}", " ")
+
+
+def school(*names: str) -> Mapping[str, float]:
+    """Data-sheet constants for drawing practice numbers."""
+    return {name: SHEET[name].school for name in names}

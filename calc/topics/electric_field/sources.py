@@ -1,0 +1,178 @@
+"""What the questions about fields at one point share: the table of sources, one field at a time, the arrows.
+
+E = kQ/r² for each source alone; the point P stands for a small positive test charge.
+Marks and ranges: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from math import hypot
+
+from calc.language.printing import Style
+from calc.language.symbols import symbol
+from calc.model.answers import Direction, Mark, Point
+from calc.model.questions import (
+    FSA,
+    NO_MARKS,
+    Data,
+    Mistake,
+    Part,
+    Refusal,
+    Rows,
+    Step,
+)
+from calc.topics.electric_field.charge import placed_force
+from calc.topics.electric_field.shared import (
+    AT_SOURCE,
+    NOT_SQUARED,
+    PLAIN_FIELD,
+    SHARED,
+    pattern,
+    pattern_points,
+    position,
+    refuse_idle,
+)
+from calc.topics.several_charges.plane import sloped
+from calc.topics.several_charges.shared import (
+    NOISE,
+    Body,
+    heading_of,
+    way_words,
+)
+from calc.topics.shared.electrostatics import charge
+
+PLAIN_NET = (
+    "Each charge pushes a coulomb at P its own way. Pushes the same way help each other; opposite ones "
+    "take from each other."
+)
+ARROWS = "Arrow at P for each."
+NO_WAY = "no direction: the net field is zero"
+COUNTED = ("A", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight")
+
+
+def sources_of(data: Data) -> list[Body]:
+    """The charges of the table; refuses a zero charge, here or at P, and two at one place."""
+    refuse_idle(data)
+    found: list[Body] = []
+    for index, row in enumerate(data.rows["charges"]):
+        if row["Q"] == 0:
+            raise Refusal(f"charges.{index}.Q", "A zero charge gives no field: leave this row out.")
+        body = Body(str(index + 1), row["Q"], row["x"], row.get("y", 0.0))
+        if any(touching(body, other) for other in found):
+            raise Refusal(f"charges.{index}.x", SHARED)
+        found.append(body)
+    return found
+
+
+def touching(body: Body, other: Body) -> bool:
+    size = max(abs(body.x), abs(body.y), abs(other.x), abs(other.y))
+    return hypot(body.x - other.x, body.y - other.y) <= NOISE * size
+
+
+def point_of(data: Data, sources: Sequence[Body]) -> Body:
+    """The point P, as a small positive test charge; refuses a point at a source."""
+    at = Body("P", 1.0, data.values["x_P"], data.values.get("y_P", 0.0), "point")
+    for body in sources:
+        if touching(body, at):
+            raise Refusal("x_P", AT_SOURCE.format(body.words))
+    return at
+
+
+def table(*columns: str) -> Rows:
+    words = {"x": "Position across", "y": "Position upwards"}
+    return Rows(
+        "charges", "Charges", "charge",
+        (charge("Q", "Charge"), *(position(name, words[name]) for name in columns)), at_least=1,
+    )  # fmt: skip
+
+
+# --- one field, on a line or in a plane -----------------------------------------------------------------------
+
+
+def gap_step(source: Body, at: Body) -> Step:
+    """The distance from a source to P."""
+    name, tag = f"r_{source.tag}", source.tag
+    across, along = f"x_P - x{tag}", f"y_P - y{tag}"
+    wrong: tuple[Mistake, ...] = ()
+    if sloped(source, at):
+        make = f"{name} = sqrt(({across})^2 + ({along})^2)"
+        why = "Pythagoras with the steps across and up, from the source to P."
+        wrong = (Mistake("places-added", name, f"abs({across}) + abs({along})", "The shortest way is along the joining line: use Pythagoras."),)  # fmt: skip
+    else:
+        flat = abs(at.x - source.x) > abs(at.y - source.y)
+        make = f"{name} = abs({across if flat else along})"
+        why = "The distance from the source to P, not between the sources."
+    return Step(
+        law=make, make=make, unit="m", marks=NO_MARKS, what=f"Distance from {source.words} to P", why=why,
+        plain="How far P is from this charge, in a straight line.", mistakes=wrong,
+    )  # fmt: skip
+
+
+def field_step(
+    source: Body, direction: Direction, way: str, first: bool, gap: str = "", test: str = ""
+) -> Step:
+    """One source's field at P. way: the direction inside a sentence; test: the name of a charge placed at P."""
+    name, gap = f"E_{source.tag}", gap or f"r_{source.tag}"
+    law = f"{name} = k*{source.name}/{gap}^2"
+    act, side_ = ("repels", "away from") if source.charge > 0 else ("attracts", "towards")
+    wrong = [Mistake("not-squared", name, f"k*{source.name}/{gap}", NOT_SQUARED)]
+    if test:
+        wrong.append(
+            Mistake("test-charge", name, f"k*abs({test})/{gap}^2", "E belongs to the source: put in the charge that makes the field.")
+        )  # fmt: skip
+    return Step(
+        law=law, make=law, unit="N·C⁻¹", sizes=(source.name,), direction=direction, mistakes=tuple(wrong),
+        marks=FSA if first else (Mark("substitution"),), what=f"The field of {source.words} alone, at P",
+        why=f"{source.words[0].upper()}{source.words[1:]} {act} a small positive test charge: its field points {side_} it, {way}. Put in the size only.",
+        plain=PLAIN_FIELD,
+    )  # fmt: skip
+
+
+def of_field(direction: Direction) -> Direction:
+    """A direction shared with net forces, its words for a zero vector about the field."""
+    options = tuple((key, NO_WAY if key == "none" else words) for key, words in direction.options)
+    return replace(
+        direction, words=NO_WAY if direction.key == "none" else direction.words, options=options
+    )
+
+
+def arrow_points(sources: Sequence[Body], at: Body, style: Style) -> tuple[Point, ...]:
+    """One mark an arrow at P."""
+    return tuple(
+        Point(
+            f"Arrow {symbol(f'E_{s.tag}').text} at P points {'away from' if s.charge > 0 else 'towards'} {s.words}, "
+            f"{way_words(heading_of(s, at), style)}.",
+            1,
+        )
+        for s in sources
+    )
+
+
+def force_at(data: Data, net: str, way: Direction | None) -> tuple[Part, ...]:
+    """F = qE on a charge placed at P, if one is given."""
+    if not data.has("q"):
+        return ()
+    ask = f"A charge of {data.said['q']} is placed at P. Calculate the electrostatic force on it."
+    return (Part("force", "calculate", ask, (placed_force(data, way, net),)),)
+
+
+def pattern_part(sources: Sequence[Body]) -> Part:
+    charges = [(s.label, s.charge, s.x, s.y) for s in sources]
+    ask = f"Draw the field around the charge{'s' if len(sources) > 1 else ''}."
+    return Part(
+        "pattern", "draw", ask, points=pattern_points(*(s.charge for s in sources)), figure=lambda _: pattern(charges),
+    )  # fmt: skip
+
+
+def story(data: Data, sources: Sequence[Body]) -> str:
+    rows = data.rows_said["charges"]
+    places = [
+        f"{row['Q']} at {'(' + row['x'] + '; ' + row['y'] + ')' if 'y' in row else 'x = ' + row['x']}"
+        for row in rows
+    ]
+    where = "on a straight line" if "y" not in rows[0] else "in a plane"
+    many = f"{COUNTED[len(sources) - 1]} point charge{'s are' if len(sources) > 1 else ' is'}"
+    point = f"({data.said['x_P']}; {data.said['y_P']})" if "y_P" in data.said else f"x = {data.said['x_P']}"  # fmt: skip
+    return f"{many} fixed {where}: {', '.join(places)}. P is the point {point}."

@@ -1,0 +1,354 @@
+"""The questions about one charged sphere held on a line: on a smooth slope, or straight up and down.
+
+Type what is known, pick what is asked: the steps between are put together from the balance
+of forces, Coulomb's law and the second law just after the cut.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import sin
+from random import Random
+from typing import cast
+
+from calc.language.quantities import parse_quantity
+from calc.model.answers import Point
+from calc.model.constants import SHEET
+from calc.model.questions import (
+    Choice,
+    Data,
+    Draw,
+    Input,
+    Part,
+    Plan,
+    Question,
+    Refusal,
+    Step,
+)
+from calc.topics.equilibrium.along import Line, line_of
+from calc.topics.equilibrium.along_drawn import draw_part, judge, line_checks
+from calc.topics.equilibrium.held_scene import scene, story
+from calc.topics.equilibrium.shared import (
+    ACTING,
+    EQUAL,
+    FBD_RULES,
+    LENGTHS,
+    NEUTRAL,
+    NO_STRING,
+    ONE_SIGN,
+    SAY_ACTING,
+    SLACK,
+    UNITS,
+    UNSTABLE,
+    WHICH,
+    electrons,
+    first_acceleration,
+    mass,
+    optional,
+    refuse_unaskable,
+    refuse_uncharged,
+    slope_angle,
+    tension,
+)
+from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance, force
+from calc.working.chain import NoWay, core, fits, lead, spread, told, worked
+
+SCHOOL_K, SCHOOL_G = SHEET["k"].school, SHEET["g"].school
+ASKED = {
+    "T": "Calculate the tension in the string.",
+    "F_E": "Calculate the electrostatic force on the sphere.",
+    "N": "Calculate the normal force on the sphere.",
+    "Q1": "Calculate the charge on the sphere.",
+    "Q2": "Calculate the fixed charge.",
+    "n": "Calculate how many electrons the sphere has too many or too few.",
+    "r": "Calculate the distance between the two charges.",
+    "m": "Calculate the mass of the sphere.",
+    "theta": "Calculate the angle of the slope with the horizontal.",
+    "a": "The string is cut. Calculate the acceleration of the sphere at that instant.",
+    "E_net": "Calculate the net electric field of the two charges at the point where the string is tied.",
+}
+WORDS = {
+    "T": "the tension in the string",
+    "F_E": "the electrostatic force",
+    "N": "the normal force",
+    "Q1": "the charge on the sphere",
+    "Q2": "the fixed charge",
+    "n": "the number of electrons too many or too few",
+    "r": "the distance between the charges",
+    "m": "the mass of the sphere",
+    "theta": "the angle of the slope",
+    "a": "the acceleration at the instant of the cut",
+    "E_net": "the net field where the string is tied",
+    "v": "the speed some time after the cut",
+}
+END = Input(
+    "d",
+    "Distance from the sphere to where the string is tied",
+    "m",
+    1e-3,
+    10,
+    refusal="Distance must be greater than zero.",
+)
+
+
+# --- the plan -----------------------------------------------------------------------------------------------
+
+
+def plan_slope(data: Data) -> Plan:
+    return plan_line(data, slope=True)
+
+
+def plan_vertical(data: Data) -> Plan:
+    return plan_line(data, slope=False)
+
+
+def plan_line(data: Data, slope: bool) -> Plan:
+    """The free-body diagram, what is asked, and what the cut or a nudge would do."""
+    want = data.choices["want"]
+    refuse_before(data, want)
+    line = line_of(data, slope)
+    directed = line.neutral or line.lift != 0  # else no arrow can be drawn for F_E
+    constants = data.settings.constants()
+    ways = line.ways(data)
+    needed = core(data, ways, want)
+    follows = spread(needed.values, ways, constants, judge(line, needed))
+    if want == "E_net":
+        if not (line.sign_1 and line.sign_2):
+            raise Refusal("Q1", ONE_SIGN)
+        ways += line.field_steps(data.values["d"], follows.get("r"))
+    steps = known_steps(needed, line, ways, want)
+    worked(needed, steps)
+    made = {step.makes for step in steps}
+    notes = (*((FBD_RULES,) if directed else ()), *fits(data, ways, steps, UNITS))
+    if line.neutral:
+        notes = (*notes, NEUTRAL)
+    if line.string != "none" and follows.get("T") == 0:
+        notes = (SLACK, *notes)
+    return Plan(
+        story=story(data, line),
+        parts=(
+            *((draw_part(line, data, ways),) if directed else ()),
+            Part("find", "calculate", ASKED[want], steps),
+            *(later_parts(line, data, ways, want) if directed else ()),
+        ),
+        values={name: data.values[name] for name in data.values if name not in made},
+        units={"theta": "°"},
+        scene=lambda v: scene(line, v),
+        checks=line_checks(line, told(data.values, steps), steps),
+        notes=(*notes, UNSTABLE) if line.unstable else notes,
+    )
+
+
+def refuse_before(data: Data, want: str) -> None:
+    """What no set of numbers can answer."""
+    refuse_unaskable(data, want)
+    if want in ("F_E", "Q1", "Q2", "n", "r", "E_net"):
+        refuse_uncharged(data)
+    if data.choices["string"] == "none":
+        if want in ("a", "T", "E_net"):
+            raise Refusal("want", NO_STRING)
+        for name in ("T", "a"):
+            if data.has(name):
+                raise Refusal(
+                    name, "Without a string there is nothing to pull or to cut: leave this empty."
+                )
+    if want == "E_net" and not data.has("d"):
+        raise Refusal("d", "Give the distance from the sphere to where the string is tied.")
+    if want == "Q2" and data.choices["equal"] == "equal":
+        raise Refusal(
+            "want", "The charges are equal in size: ask for the charge on the sphere instead."
+        )
+
+
+def known_steps(data: Data, line: Line, ways: list[Step], want: str) -> tuple[Step, ...]:
+    """The steps to what is asked; what needs the direction of F_E is refused where nothing tells it."""
+    if line.neutral or line.lift:
+        return find_steps(data, ways, want)
+    try:
+        return lead(data.known, ways, want)
+    except NoWay:
+        find_steps(data, replace(line, lift=1).ways(data), want)  # names what else is missing
+        raise Refusal("acting", SAY_ACTING) from None
+
+
+def find_steps(data: Data, ways: list[Step], want: str) -> tuple[Step, ...]:
+    """The steps to what is asked; a refusal names what else would be needed."""
+    try:
+        return lead(data.known, ways, want)
+    except NoWay:
+        helpful = []
+        for name in ("m", "theta", "F_E", "T", "N", "r", "Q1", "Q2", "a"):
+            try:
+                lead({*data.known, name}, ways, want)
+            except NoWay:
+                continue
+            if name != want and any(name in (step.makes, *step.how.split()) for step in ways):
+                helpful.append(WORDS[name])
+        more = f" Add {' or '.join(helpful)}." if helpful else " More of the boxes must be filled."
+        raise Refusal(
+            None,
+            f"{WORDS[want][0].upper()}{WORDS[want][1:]} does not follow from these data.{more}",
+        ) from None
+
+
+def later_parts(line: Line, data: Data, ways: list[Step], want: str) -> tuple[Part, ...]:
+    """After the cut: the diagram and what becomes of a. Without a string: what a nudge does."""
+    if want == "a":
+        turn = "change" if line.neutral else "become larger or smaller"
+        ask = f"As the sphere moves on, does its acceleration {turn}? Explain."
+        return (
+            draw_part(line, data, ways, "draw-cut", cut=True),
+            Part("later", "explain", ask, points=line.after()),
+        )
+    if line.string == "none":
+        ask = "The sphere is moved a little towards the fixed charge and let go. Does it come back? Explain."
+        return (Part("nudge", "explain", ask, points=nudge_points(line)),)
+    return ()
+
+
+def nudge_points(line: Line) -> tuple[Point, ...]:
+    """Two marks: what F_E does, and who wins."""
+    if line.side > 0:
+        return (
+            Point("Closer, r is smaller, so the attraction F_E becomes larger.", 1, ("F_E becomes larger",)),
+            Point(f"The net force now points {line.words(1)}, towards the fixed charge: the sphere does not come back, the equilibrium is unstable.", 1, ("unstable",)),
+        )  # fmt: skip
+    return (
+        Point("Closer, r is smaller, so the repulsion F_E becomes larger.", 1, ("F_E becomes larger",)),
+        Point(f"The net force now points {line.words(1)}, away from the fixed charge: the sphere comes back, the equilibrium is stable along this line.", 1, ("comes back",)),
+    )  # fmt: skip
+
+
+# --- practice -----------------------------------------------------------------------------------------------
+
+
+def practise(slope: bool, typed: dict[str, object], random: object, level: int) -> dict[str, object]:  # fmt: skip
+    """Data that stand still: the drawn numbers, a string on the side that can pull, and another unknown at higher levels."""
+    text = {name: str(value) for name, value in typed.items()}
+    m, r, q1, q2 = (si(text[name], unit) for name, unit in (("m", "g"), ("r", "cm"), ("Q1", "nC"), ("Q2", "nC")))  # fmt: skip
+    tilt = sin(si(text["theta"], "°")) if slope else 1.0
+    pull, push = m * SCHOOL_G * tilt, SCHOOL_K * abs(q1 * q2) / r**2
+    lift = (q1 * q2 > 0) == (text["where"] == "below")
+    if 0.9 * pull <= push <= 1.1 * pull:  # nearly slack: make the sphere heavier
+        text["m"], pull = f"{m * 2e3:g} g", 2 * pull
+    text["string"] = "up" if not lift or push < pull else "down"
+    pulled = abs(pull - push) if lift else pull + push
+    want = one_of(random, {1: ("T", "F_E"), 2: ("T", "a", "F_E"), 3: ("a", "Q1", "m", "r", "n")}[level])  # fmt: skip
+    text.update(want=want, T="", F_E="", N="", n="", a="", d="", acting="signs", equal="own")
+    if want in ("Q1", "m", "r", "n"):
+        text.update({"T": f"{pulled * 1e3:.3g} mN", want: ""})
+    if want in ("Q1", "n"):
+        text.update(Q1="", acting="repel" if q1 * q2 > 0 else "attract")
+    if not slope and lift and one_of(random, ("hover", "string", "string")) == "hover":
+        text.update(string="none", want="r", r="", T="", acting="signs")
+        text["Q1"] = text["Q1"] or f"{q1 * 1e9:.3g} nC"
+        text["m"] = text["m"] or f"{m * 1e3:.3g} g"
+    return {name: text[name] for name in typed}
+
+
+def si(text: str, unit: str) -> float:
+    """A drawn text in SI."""
+    return parse_quantity(text, unit).value
+
+
+def one_of(random: object, items: tuple[str, ...]) -> str:
+    """One of the items; only ``random()`` is asked, so that a draw repeats everywhere."""
+    return items[int(cast(Random, random).random() * len(items))]
+
+
+def practise_slope(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    return practise(True, typed, random, level)
+
+
+def practise_vertical(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    return practise(False, typed, random, level)
+
+
+# --- the forms ----------------------------------------------------------------------------------------------
+
+
+def wanted(*names: str) -> Choice:
+    return Choice("want", "What to find", tuple((name, WORDS[name]) for name in names))
+
+
+LINE_FIELDS = optional(
+    charge("Q1", "Charge on the sphere"),
+    electrons(),
+    charge("Q2", "Charge fixed in place"),
+    distance("r", "Distance between the charges"),
+    force("F_E", "Electrostatic force (size)"),
+    tension(),
+    first_acceleration(),
+    END,
+)
+WHERE = Choice("where", "The fixed charge is", (("below", "below the sphere"), ("above", "above the sphere")))  # fmt: skip
+WEIGHT = Choice(
+    "weight",
+    "The weight in the free-body diagram",
+    (("whole", "as one arrow"), ("components", "with its two components dashed")),
+    quiet=("whole", "components"),
+)
+SMALL_CHARGES = {
+    "Q1": Draw((20, 30, 40, 50, 60, 80, -25, -45, -70), "nC", harder=(36, 54, 72, -28, -64)),
+    "Q2": Draw((30, 40, 50, 60, 90, -35, -55, -80), "nC", harder=(48, 66, -42, -75)),
+    "r": Draw((3, 4, 5, 6, 8), "cm", harder=(3.5, 4.5, 7.5)),
+    "where": Draw(("below", "above")),
+}
+
+SLOPE = Question(
+    key="slope",
+    title="Charged sphere on a smooth slope",
+    fields=(
+        wanted("T", "F_E", "N", "Q1", "Q2", "n", "r", "m", "theta", "a", "E_net", "v"),
+        WHERE,
+        Choice("string", "A string parallel to the slope pulls the sphere", (("up", "up the slope"), ("down", "down the slope"), ("none", "there is no string"))),
+        *optional(mass(), slope_angle()),
+        *LINE_FIELDS[:4],
+        *LINE_FIELDS[4:6],
+        *optional(Input("N", "Normal force", "N", 1e-6, 10.0, "Enter the size of the force: more than zero.")),
+        *LINE_FIELDS[6:],
+        ACTING,
+        EQUAL,
+        WHICH,
+        WEIGHT,
+        LENGTHS,
+    ),
+    plan=plan_slope,
+    constants=("k", "g", "e"),
+    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
+    example={
+        "want": "T", "where": "below", "string": "up", "m": "25 g", "theta": "35°", "Q1": "+80 nC", "Q2": "+50 nC", "r": "3 cm",
+        "acting": "signs", "equal": "own", "which": "excess", "weight": "whole", "lengths": "scale",
+    },
+    draws={
+        **SMALL_CHARGES,
+        "m": Draw((8, 10, 12, 15, 20, 25), "g", harder=(7.5, 13.5, 18)),
+        "theta": Draw((20, 25, 30, 35, 40, 50), "°", harder=(22.5, 37, 53)),
+    },
+    adjust=practise_slope,
+)  # fmt: skip
+
+VERTICAL = Question(
+    key="vertical",
+    title="Hovering, hanging or tied down beside a charge",
+    fields=(
+        wanted("T", "F_E", "Q1", "Q2", "n", "r", "m", "a", "E_net", "v"),
+        WHERE,
+        Choice("string", "A vertical string pulls the sphere", (("none", "there is no string: it hovers"), ("up", "upwards: it hangs"), ("down", "downwards: it is tied down"))),
+        *optional(mass()),
+        *LINE_FIELDS,
+        ACTING,
+        EQUAL,
+        WHICH,
+        LENGTHS,
+    ),
+    plan=plan_vertical,
+    constants=("k", "g", "e"),
+    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
+    example={
+        "want": "r", "where": "below", "string": "none", "m": "3 g", "Q1": "+60 nC", "Q2": "+90 nC",
+        "acting": "signs", "equal": "own", "which": "excess", "lengths": "scale",
+    },
+    draws={**SMALL_CHARGES, "m": Draw((2, 3, 4, 5, 6, 8), "g", harder=(2.5, 4.5, 7.2))},
+    adjust=practise_vertical,
+)  # fmt: skip

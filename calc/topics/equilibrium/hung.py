@@ -1,0 +1,337 @@
+"""The question about two charged spheres on threads: type what is known, pick what is asked."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import degrees, sin, tan
+
+from calc.model.answers import Point
+from calc.model.questions import (
+    Choice,
+    Data,
+    Draw,
+    Input,
+    Mistake,
+    Part,
+    Plan,
+    Question,
+    Refusal,
+    Step,
+)
+from calc.topics.equilibrium.held import SCHOOL_G, SCHOOL_K, one_of, si
+from calc.topics.equilibrium.shared import (
+    ACTING,
+    FBD_RULES,
+    LENGTHS,
+    UNITS,
+    WHICH,
+    electrons,
+    first_acceleration,
+    mass,
+    optional,
+    refuse_unaskable,
+    refuse_uncharged,
+    tension,
+)
+from calc.topics.equilibrium.threads import (
+    HALF,
+    NO_ANGLE,
+    Pair,
+    exact_part,
+    judge_pair,
+    pair_checks,
+    pair_draw,
+    pair_figure,
+    pair_of,
+)
+from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance, force
+from calc.working.chain import FIT, MEASURED, NoWay, core, fits, inputs, lead, spread, told, worked
+
+ASKED = {
+    "T": "Calculate the tension in a thread.",
+    "F_E": "Calculate the electrostatic force on each sphere.",
+    "alpha": "Calculate the angle of a thread with the vertical.",
+    "beta": "Calculate the angle between the threads.",
+    "r": "Calculate the distance between the spheres.",
+    "s": "Calculate the distance between the supports.",
+    "L": "Calculate the length of a thread.",
+    "m": "Calculate the mass of a sphere.",
+    "Q1": "Calculate the charge on the first sphere.",
+    "Q2": "Calculate the charge on the second sphere.",
+    "n": "Calculate how many electrons the first sphere has too many or too few.",
+    "a": "The thread of one sphere is cut. Calculate the acceleration of that sphere at that instant.",
+}
+EACH = "Calculate the size of the charge on each sphere."
+WORDS = {
+    "T": "the tension in a thread",
+    "F_E": "the electrostatic force",
+    "alpha": "the angle of a thread with the vertical",
+    "beta": "the angle between the threads",
+    "r": "the distance between the spheres",
+    "s": "the distance between the supports",
+    "L": "the length of a thread",
+    "m": "the mass of a sphere",
+    "Q1": "the charge on the first sphere",
+    "Q2": "the charge on the second sphere",
+    "n": "the number of electrons too many or too few",
+    "a": "the acceleration when a thread is cut",
+    "v": "the speed some time after the cut",
+}
+EQUAL_ANGLES = (
+    Point("The spheres exert equal and opposite forces on each other, even when their charges differ.", 1, ("equal and opposite forces",)),
+    Point("The masses are equal too, so tan α = F_E/(mg) is the same for both: equal angles.", 1, ("tan α = F_E/(mg)",)),
+)  # fmt: skip
+WHOLE = Mistake("whole-angle", "alpha", "2*alpha", HALF, "the whole angle stands in for its half")
+TWO_ANGLES = (
+    "More than one angle fits. At the smallest the spheres come to rest: moved a little closer they swing back. "
+    "At the next larger one the equilibrium is unstable: a little closer and the attraction wins."
+)
+
+
+def plan_threads(data: Data) -> Plan:
+    """The free-body diagram, what is asked, and what follows from it."""
+    want = data.choices["want"]
+    refuse_before(data, want)
+    pair = pair_of(data)
+    constants = data.settings.constants()
+    ways = pair.ways()
+    needed = core(data, ways, want)
+    follows = spread(needed.values, ways, constants, judge_pair(pair, needed))
+    steps, extra = find_steps(needed, pair, ways, follows, want)
+    values = worked(needed, steps, extra)
+    if inputs(data.values, steps) & set(MEASURED):
+        # An angle from a rounded force can be far out: where it is, the masses, lengths and charges decide.
+        bare = replace(data, values={n: v for n, v in data.values.items() if n not in MEASURED})
+        try:
+            other, more = find_steps(bare, pair, ways, spread(bare.values, ways, constants), want)
+            sure = worked(bare, other, more)
+        except Refusal:
+            sure = values
+        if abs(abs(sure[want]) - abs(values[want])) > FIT * abs(sure[want]):
+            steps, extra, values = other, more, sure
+    known = spread(
+        {name: value for name, value in values.items() if name not in constants},
+        ways,
+        constants,
+        judge_pair(pair, needed),
+    )
+    made = {step.makes for step in (*steps, *extra)}
+    notes = (FBD_RULES, *fits(data, [*ways, *searched(data, pair, ways)], steps, UNITS))
+    parts = [
+        pair_draw(pair, data, ways),
+        Part(
+            "find",
+            "calculate",
+            (EACH if want == "Q1" and pair.equal else ASKED[want])
+            + (" List every angle that fits." if extra else ""),
+            (*steps, *extra),
+            answer=want,
+        ),
+        *later_parts(pair, data, ways, want),
+    ]
+    if pair.shortcut and any("Use the small-angle" in step.what for step in steps):
+        parts.append(exact_part(pair))
+    elif pair.shortcut:
+        notes += (
+            "These data need no shortcut: every step is exact, whatever the size of the angle.",
+        )
+    return Plan(
+        story=story(data, pair),
+        parts=tuple(parts),
+        values={name: data.values[name] for name in data.values if name not in made},
+        units={"alpha": "°", "beta": "°"},
+        scene=lambda v: pair_figure(pair, v.get("alpha", known.get("alpha", 0.4))),
+        checks=pair_checks(pair, told(data.values, (*steps, *extra)), steps),
+        notes=(*notes, TWO_ANGLES) if extra else notes,
+        mistakes=(WHOLE,) if data.has("alpha") else (),
+    )
+
+
+def refuse_before(data: Data, want: str) -> None:
+    """What no set of numbers can answer."""
+    refuse_uncharged(data)
+    refuse_unaskable(data, want)
+    two = data.choices["supports"] == "two"
+    if not two and (data.has("s") or want == "s"):
+        raise Refusal(
+            "s" if data.has("s") else "want",
+            "There is one support only. Choose two supports, or leave the distance between them out.",
+        )
+    if two and (data.has("beta") or want == "beta"):
+        raise Refusal(
+            "beta" if data.has("beta") else "want",
+            "With two supports the threads do not meet: use the angle of one thread with the vertical.",
+        )
+    if data.values.get("T") == 0:
+        raise Refusal("T", "A thread that carries a sphere is pulled: its tension is at least the weight. Type more than zero.")  # fmt: skip
+    if want == "Q2" and data.choices["equal"] == "equal":
+        raise Refusal(
+            "want", "The charges are equal in size: ask for the charge on the first sphere instead."
+        )
+
+
+def find_steps(
+    data: Data, pair: Pair, ways: list[Step], follows: dict[str, float], want: str
+) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
+    """The steps to what is asked, and the steps to further angles that fit; a root is the last resort."""
+    try:
+        return lead(data.known, ways, want), ()
+    except NoWay:
+        pass
+    constants = data.settings.constants()
+    roots = pair.root_steps(follows, constants["k"], constants["g"])
+    needed = {"m", "L", "Q1"} | ({"s"} if pair.two else set()) | (set() if pair.equal else {"Q2"})
+    if not roots and needed <= follows.keys():
+        raise Refusal("Q1" if data.has("Q1") else None, NO_ANGLE)
+    try:
+        steps = lead(data.known, [*ways, *roots[:1]], want)
+    except NoWay:
+        raise Refusal(None, missing(data, ways, want)) from None
+    return steps, tuple(roots[1:]) if want == "alpha" else ()
+
+
+def searched(data: Data, pair: Pair, ways: list[Step]) -> list[Step]:
+    """The search for the angle from masses, lengths and charges alone, to compare a rounded result with."""
+    constants = data.settings.constants()
+    base = {name: value for name, value in data.values.items() if name not in MEASURED}
+    known = spread(base, ways, constants)
+    exact = replace(pair, shortcut=False)
+    return exact.root_steps(known, constants["k"], constants["g"])[:1]
+
+
+def missing(data: Data, ways: list[Step], want: str) -> str:
+    """What else would have to be known."""
+    helpful = []
+    for name in ("m", "L", "alpha", "s", "r", "F_E", "T", "Q1", "Q2"):
+        try:
+            lead({*data.known, name}, ways, want)
+        except NoWay:
+            continue
+        if name != want and not data.has(name):
+            helpful.append(WORDS[name])
+    more = f" Add {' or '.join(helpful)}." if helpful else " More of the boxes must be filled."
+    return f"{WORDS[want][0].upper()}{WORDS[want][1:]} does not follow from these data.{more}"
+
+
+def later_parts(pair: Pair, data: Data, ways: list[Step], want: str) -> tuple[Part, ...]:
+    if want == "a":
+        ask = "As the sphere moves on, does its acceleration become larger or smaller? Explain."
+        return (
+            pair_draw(pair, data, ways, "draw-cut", cut=True),
+            Part("later", "explain", ask, points=pair.after()),
+        )
+    if data.has("Q1") and data.has("Q2") and abs(data.values["Q1"]) != abs(data.values["Q2"]):
+        ask = "The charges differ. Explain why both threads still make the same angle with the vertical."
+        return (Part("angles", "explain", ask, points=EQUAL_ANGLES),)
+    return ()
+
+
+def story(data: Data, pair: Pair) -> str:
+    """The data as a small story; what is not given is not mentioned."""
+    said = data.said
+    who = data.pick("Two small spheres", "Two light spheres", "Two foil-covered spheres")
+    each = f" of mass {said['m']} each" if data.has("m") else " of equal mass"
+    threads = f"threads of length {said['L']}" if data.has("L") else "threads of equal length"
+    hooks = "one hook" if not pair.two else f"two hooks {said['s']} apart" if data.has("s") else "two hooks"  # fmt: skip
+    facts = [f"{who}{each} hang on light insulating {threads} from {hooks}."]
+    if pair.equal:
+        facts.append(f"Their charges are equal in size{': ' + said['Q1'] + ' on the first' if data.has('Q1') else ''}.")  # fmt: skip
+    else:
+        facts += [
+            f"The {which} carries {said[name]}."
+            for which, name in (("first", "Q1"), ("second", "Q2"))
+            if data.has(name)
+        ]
+    if data.has("n"):
+        facts.append(f"The first has {said['n']} electrons too {'many' if data.choices['which'] == 'excess' else 'few'}.")  # fmt: skip
+    facts.append(f"They {'repel' if pair.repel > 0 else 'attract'} each other and are at rest.")
+    for name, words in (
+        ("alpha", "Each thread makes an angle of {} with the vertical."),
+        ("beta", "The angle between the threads is {}."),
+        ("r", "The distance between their centres is {}."),
+        ("F_E", "The electrostatic force on each is {}."),
+        ("T", "The tension in each thread is {}."),
+        ("a", "Were a thread cut, its sphere would start with an acceleration of {}."),
+    ):
+        if data.has(name):
+            facts.append(words.format(said[name]))
+    return " ".join(facts)
+
+
+# --- practice -----------------------------------------------------------------------------------------------
+
+
+def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    """One support at first; charges worked out from the angle, then angles from charges, then two supports."""
+    text = {name: str(value) for name, value in typed.items()}
+    m, length, alpha = si(text["m"], "g"), si(text["L"], "cm"), si(text["alpha"], "°")
+    text.update(supports="one", equal="equal", acting="signs", method="exact", Q1="", beta="", r="", s="")  # fmt: skip
+    want = one_of(random, {1: ("F_E", "T", "Q1"), 2: ("Q1", "a", "alpha"), 3: ("alpha", "Q1")}[level])  # fmt: skip
+    r = 2 * length * sin(alpha)
+    if level == 3 and one_of(random, ("one", "two")) == "two":
+        gap = one_of(random, ("6 cm", "8 cm", "10 cm"))
+        text.update(supports="two", s=gap, acting="repel")
+        r += si(gap, "cm")
+    if want == "alpha":
+        size = r * (m * SCHOOL_G * tan(alpha) / SCHOOL_K) ** 0.5
+        text.update(alpha="", Q1=f"{size * 1e9:.3g} nC")
+    elif want == "Q1" and text["supports"] == "one" and level > 1:
+        text.update(alpha="", beta=f"{2 * degrees(alpha):g}°")
+    text["want"] = want
+    return {name: text[name] for name in typed}
+
+
+# --- the form -----------------------------------------------------------------------------------------------
+
+
+HALF_ANGLE = Input(
+    "alpha",
+    "Angle of a thread with the vertical",
+    "°",
+    0.5,
+    85,
+    "Half the angle between threads: more than 0° and less than 90°.",
+    under=90.0,
+    help="half the angle between the threads",
+)
+WHOLE_ANGLE = Input("beta", "Angle between the threads", "°", 1, 170, "The angle between the threads is more than 0° and less than 180°.", under=180.0)  # fmt: skip
+THREAD = Input("L", "Length of a thread", "m", 1e-2, 5, "The thread's length must be greater than zero.")  # fmt: skip
+SUPPORTS_APART = distance("s", "Distance between the supports")
+PARTS = Choice(
+    "parts",
+    "The tension in the free-body diagram",
+    (("whole", "as one arrow"), ("components", "with its two components dashed")),
+    quiet=("whole", "components"),
+)
+
+THREADS = Question(
+    key="threads",
+    title="Two charged spheres on threads",
+    fields=(
+        Choice("want", "What to find", tuple(WORDS.items())),
+        Choice("supports", "The threads hang from", (("one", "one support"), ("two", "two supports, side by side"))),
+        *optional(
+            mass("Mass of each sphere"), THREAD, HALF_ANGLE, WHOLE_ANGLE, SUPPORTS_APART, distance("r", "Distance between the spheres"), charge("Q1", "Charge on the first sphere"),
+            electrons(), charge("Q2", "Charge on the second sphere"), force("F_E", "Electrostatic force (size)"), tension("thread"), first_acceleration("the thread is cut"),
+        ),
+        ACTING,
+        Choice("equal", "The charges", (("equal", "are equal in size: use the first box only"), ("own", "may differ")), quiet=("own",)),
+        WHICH,
+        Choice("method", "An angle asked for from the charges", (("exact", "is worked out exactly"), ("small", "by the small-angle shortcut, with its error")), quiet=("exact",)),
+        PARTS,
+        LENGTHS,
+    ),
+    plan=plan_threads,
+    constants=("k", "g", "e"),
+    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
+    example={
+        "want": "Q1", "supports": "one", "m": "2 g", "L": "40 cm", "alpha": "20°", "acting": "signs", "equal": "equal",
+        "which": "excess", "method": "exact", "parts": "whole", "lengths": "scale",
+    },
+    draws={
+        "m": Draw((1, 2, 3, 4, 5), "g", harder=(1.5, 2.4, 3.6)),
+        "L": Draw((20, 25, 30, 40, 50, 60), "cm", harder=(35, 45, 75)),
+        "alpha": Draw((20, 22, 24, 25, 28, 30, 35), "°", harder=(21.5, 26.5, 33, 38)),
+    },
+    adjust=practise,
+)  # fmt: skip

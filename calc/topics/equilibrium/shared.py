@@ -1,0 +1,290 @@
+"""What charged bodies at rest share, on a slope, on a vertical line and on threads: laws, fields, common steps.
+
+Equilibrium: the net force is zero. Just after a string is cut its force is gone and every
+other force is unchanged, so the net force has the size the tension had: a = T/m.
+F_E = k Q₁ Q₂ / r² with the sizes of the charges. Marks and ranges: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from calc.model.answers import Direction, Mark, Point
+from calc.model.questions import FSA, NO_MARKS, Choice, Data, Input, Mistake, Refusal, Step
+from calc.topics.shared.electrostatics import (
+    PLAIN_LAW,
+    WHY_SIGN,
+    charge,
+    distance,
+    force,
+    sign_of_charge,
+)
+
+NO_PUSH = "A string cannot push: no equilibrium this way."
+SLACK = "The tension is zero: the string is slack, and the forces just balance without it."
+NO_STRING = "There is no string to cut. Choose a string, or ask for something else."
+NOT_CONSTANT = (
+    "After the cut the distance changes, so the electrostatic force and the acceleration change from moment to moment. "
+    "The equations of motion need a constant acceleration and may not be used: ask for the acceleration at the instant of the cut."
+)
+SAY_ACTING = (
+    "Say whether the spheres attract or repel: the sign of one of the charges is not known."
+)
+ONE_SIGN = "Give the sign of at least one charge: the direction of a field depends on it."
+UNSTABLE = (
+    "Held by attraction from above this equilibrium is unstable: a little closer and the attraction wins, "
+    "a little further away and the weight wins."
+)
+NEUTRAL = "The electrostatic force is zero here: it is left out of the diagram and of the sum of the forces."
+UNITS = {
+    "m": "kg", "theta": "°", "N": "N", "F_gpar": "N", "F_g": "N", "T": "N", "F_E": "N", "F_net": "N", "Q1": "C", "Q2": "C",
+    "n": "", "r": "m", "d": "m", "D": "m", "a": "m·s⁻²", "E_1": "N·C⁻¹", "E_2": "N·C⁻¹", "E_net": "N·C⁻¹", "alpha": "°",
+    "beta": "°", "L": "m", "s": "m", "x": "m",
+}  # fmt: skip
+
+BALANCE_MARKS = (Mark("formula"), Mark("substitution", 2), Mark("answer"))
+EXCESS = ("excess", "too many electrons: the charge is negative")
+LACKING = ("lacking", "too few electrons: the charge is positive")
+
+
+# --- fields of the forms ------------------------------------------------------------------------------------
+
+
+def mass(words: str = "Mass of the sphere") -> Input:
+    """A mass; 1 mg to 1 kg is usual for charged bodies in class."""
+    return Input(
+        "m",
+        words,
+        "g",
+        1e-6,
+        1.0,
+        "Mass must be greater than zero.",
+    )
+
+
+def slope_angle() -> Input:
+    return Input(
+        "theta",
+        "Angle of the slope with the horizontal",
+        "°",
+        1.0,
+        89.0,
+        "The slope makes more than 0° and less than 90° with the horizontal.",
+        under=90.0,
+    )
+
+
+def optional(*items: Input) -> tuple[Input, ...]:
+    """The same fields, which may stay empty."""
+    return tuple(replace(item, optional=True) for item in items)
+
+
+def tension(held_by: str = "string") -> Input:
+    return Input("T", f"Tension in the {held_by}", "N", 1e-6, 10.0, NO_PUSH, over=None)
+
+
+def first_acceleration(when: str = "the string is cut") -> Input:
+    return Input(
+        "a",
+        f"Acceleration at the instant {when}",
+        "m·s⁻²",
+        1e-3,
+        1e3,
+        "The acceleration at the cut must be greater than zero: with none, there was no tension.",
+    )
+
+
+def electrons() -> Input:
+    return Input(
+        "n",
+        "Electrons too many or too few on the sphere",
+        "",
+        1e6,
+        1e14,
+        "The number of electrons must be greater than zero.",
+        whole=True,
+    )
+
+
+WHICH = Choice(
+    "which",
+    "If electrons are counted, the sphere has",
+    (("excess", "too many of them"), ("lacking", "too few of them")),
+    quiet=("excess",),
+)
+ACTING = Choice(
+    "acting",
+    "The spheres",
+    (
+        ("signs", "do what their signs say"),
+        ("repel", "repel each other"),
+        ("attract", "attract each other"),
+    ),
+    quiet=("signs",),
+)
+EQUAL = Choice(
+    "equal",
+    "The charges",
+    (("own", "may differ"), ("equal", "are equal in size: use the first box only")),
+    quiet=("own",),
+)
+LENGTHS = Choice(
+    "lengths",
+    "Arrows of the free-body diagram",
+    (("scale", "lengths to the numbers"), ("equal", "all equally long")),
+    quiet=("scale", "equal"),
+)
+
+
+# --- signs --------------------------------------------------------------------------------------------------
+
+
+def known_sign(data: Data, name: str) -> int:
+    """+1 or −1 for a charge whose sign is told, 0 where it is not."""
+    if data.has(name):
+        return data.sign(name)
+    if name == "Q1" and data.has("n"):
+        return -1 if data.choices["which"] == "excess" else 1
+    return 0
+
+
+def neutral(data: Data) -> bool:
+    """Whether a charge, or the electrostatic force itself, is typed as zero."""
+    return any(data.has(name) and data.values[name] == 0 for name in ("Q1", "Q2", "F_E"))
+
+
+def refuse_uncharged(data: Data) -> None:
+    """Without charge there is no electrostatic force, and nothing of this topic is left."""
+    for name in ("Q1", "Q2"):
+        if data.has(name) and data.values[name] == 0:
+            raise Refusal(name, "A zero charge gives no force, so this cannot be found.")
+    if data.values.get("F_E") == 0:
+        raise Refusal("F_E", "Without an electrostatic force the charges do not matter. Type a force above zero.")  # fmt: skip
+
+
+def refuse_unaskable(data: Data, want: str) -> None:
+    """What no set of numbers can answer, whatever the set-up."""
+    if want == "v":
+        raise Refusal("want", NOT_CONSTANT)
+    if data.has(want):
+        raise Refusal(want, "This is what is to be found: leave its box empty.")
+    if data.choices.get("equal") == "equal" and data.has("Q2"):
+        raise Refusal("Q2", "The charges are equal in size: use the first box only, or choose “may differ”.")  # fmt: skip
+
+
+def kind(data: Data) -> int:
+    """+1 repulsion, −1 attraction, 0 where nothing tells; refuses a choice that the signs contradict."""
+    product = known_sign(data, "Q1") * known_sign(data, "Q2")
+    said = {"repel": 1, "attract": -1}.get(data.choices.get("acting", "signs"), 0)
+    if product and said and product != said:
+        do = "repel" if product > 0 else "attract"
+        raise Refusal("acting", f"Spheres with these signs {do} each other. Choose “do what their signs say”, or change a sign.")  # fmt: skip
+    return product or said
+
+
+def signs(data: Data, acting: int) -> tuple[int, int]:
+    """The signs of both charges as far as they follow, 0 where they do not."""
+    one, two = known_sign(data, "Q1"), known_sign(data, "Q2")
+    return one or acting * two, two or acting * one
+
+
+# --- common steps -------------------------------------------------------------------------------------------
+
+
+def coulomb_steps(
+    equal: bool, towards: Direction | None, sign_1: int = 0, sign_2: int = 0
+) -> list[Step]:
+    """Coulomb's law solved for each of its quantities; ``towards`` is the direction of F_E."""
+    both = "Q1^2" if equal else "Q1*Q2"
+    sizes = ("Q1",) if equal else ("Q1", "Q2")
+    law = f"F_E = k*{both}/r^2"
+    wrong = (
+        Mistake(
+            "not-squared",
+            "F_E",
+            f"k*{both}/r",
+            "Inverse square: square the distance.",
+            "the answer is r times the right one",
+        ),
+        Mistake(
+            "added",
+            "F_E",
+            f"k*({'2*Q1' if equal else 'Q1+Q2'})/r^2",
+            "Product, not sum: multiply the charges.",
+        ),
+    )
+    steps = [
+        Step(law, law, "Find the electrostatic force with Coulomb's law", WHY_SIGN, "N", plain=PLAIN_LAW,
+             direction=towards, sizes=sizes, mistakes=wrong),
+        Step(law, f"r = sqrt(k*{both}/F_E)", "Use Coulomb's law for the distance", "Only the positive root is a distance.", "m", plain=PLAIN_LAW,
+             sizes=sizes, mistakes=(Mistake("root-omitted", "r", f"k*{both}/F_E", "You have r²: take the square root.", "the answer is the square of the distance"),)),
+    ]  # fmt: skip
+    if equal:
+        steps.append(
+            Step(law, "Q1 = r*sqrt(F_E/k)", "Use Coulomb's law for the size of the charge", "Both charges are the same size, so Q² stands in the law.", "C", plain=PLAIN_LAW,
+                 direction=sign_of_charge(sign_1) if sign_1 else None,
+                 mistakes=(Mistake("root-omitted", "Q1", "F_E*r^2/k", "You have Q²: take the square root."),))
+        )  # fmt: skip
+        return steps
+    for one, other, sign in (("Q1", "Q2", sign_1), ("Q2", "Q1", sign_2)):
+        steps.append(
+            Step(law, f"{one} = F_E*r^2/(k*{other})", "Use Coulomb's law for the size of the charge", WHY_SIGN, "C", plain=PLAIN_LAW,
+                 direction=sign_of_charge(sign) if sign else None, sizes=(other,),
+                 mistakes=(Mistake("not-squared", one, f"F_E*r/(k*{other})", "Inverse square: square the distance."),))
+        )  # fmt: skip
+    return steps
+
+
+def counting_steps(sign_1: int) -> list[Step]:
+    """Charge and electrons, either way."""
+    key, words = EXCESS if sign_1 < 0 else LACKING
+    where = Direction(key, words, (EXCESS, LACKING)) if sign_1 else None
+    return [
+        Step("n = Q1/e", "n = Q1/e", "Count the electrons", "Charge comes in whole electron charges; e is the size of one.", "", sizes=("Q1",), count=True, direction=where,
+             plain="Divide the pile by the size of one grain to count the grains.",
+             mistakes=(Mistake("multiplied", "n", "Q1*e", "Divide by the charge of one electron: n = Q/e."),)),
+        Step("n = Q1/e", "Q1 = n*e", "Turn the electrons into a charge", "Each electron too many or too few counts e.", "C", NO_MARKS,
+             direction=sign_of_charge(sign_1) if sign_1 else None,
+             plain="So many grains, each of the same size.",
+             mistakes=(Mistake("divided", "Q1", "n/e", "Multiply: each electron brings e."),)),
+    ]  # fmt: skip
+
+
+CUT = (
+    "The cut takes the tension away at once. The sphere has not moved yet, so r, F_E and the weight are what they were. "
+    "Before the cut they were balanced by T, so the net force is now as large as T was."
+)
+
+
+def cut_steps(way: Direction, without_charge: str) -> list[Step]:
+    """The acceleration just after the cut, and back; ``without_charge`` is the acceleration were F_E forgotten."""
+    kept = Mistake("tension-kept", "F_net", "0", "The cut removes T: the other forces no longer balance.", "the answer is zero")  # fmt: skip
+    forgot = Mistake("charge-forgotten", "F_net", f"m*({without_charge})", "The charge still acts: keep F_E in the net force.")  # fmt: skip
+    return [
+        Step("F_net = T", "F_net = T", "Find the net force just after the cut", CUT, "N", NO_MARKS, direction=way,
+             plain="Let go of one end of a tug-of-war rope and the other side wins by exactly what you pulled.",
+             mistakes=(kept, forgot) if without_charge else (kept,)),
+        Step("F_net = m*a", "a = F_net/m", "Use Newton's second law", "The net force gives the acceleration, in its own direction.", "m·s⁻²", direction=way,
+             plain="The heavier the body, the less a given push changes its motion.",
+             mistakes=(Mistake("multiplied", "a", "F_net*m", "Divide: a = F_net/m."),)),
+        Step("T = m*a", "T = m*a", "Find the tension from the acceleration after the cut", CUT, "N", FSA,
+             plain="What the string held back is what moves the sphere once it is gone."),
+        Step("T = m*a", "m = T/a", "Find the mass from the acceleration after the cut", CUT, "kg", FSA,
+             plain="What the string held back is what moves the sphere once it is gone."),
+    ]  # fmt: skip
+
+
+def arrow_points(*arrows: tuple[str, str]) -> tuple[Point, ...]:
+    """One mark for each arrow with its label: (label, where it points)."""
+    return tuple(Point(f"{label}: {where}.", 1, (label,)) for label, where in arrows)
+
+
+FBD_ASK = "Draw a labelled free-body diagram of all the forces acting on {body}."
+FBD_RULES = (
+    "One mark for each arrow with its label. Every arrow starts on the dot and points away from it; an arrow too many, "
+    "a missing head or a component drawn as a force costs a mark."
+)
+Q_1 = charge("Q1", "Charge on the sphere")
+Q_2 = charge("Q2", "Charge fixed in place")
+R = distance()
+F_E = force("F_E", "Electrostatic force (size)")

@@ -1,0 +1,409 @@
+"""Two charged spheres of equal mass on equal threads: from one support, or from two supports side by side.
+
+α is the angle of a thread with the vertical, half the angle between the threads of one support.
+T cos α = mg and T sin α = F_E, so tan α = F_E/(mg); the spheres are r = 2L sin α apart on one
+support, r = s ± 2L sin α on two supports s apart (+ repelling, − attracting).
+With the charges given, α is the root of tan α · r² = kQ₁Q₂/(mg).
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from math import asin, cos, degrees, pi, sin, tan
+
+from calc.figures import Figure, Force, Resolved, free_body_diagram
+from calc.figures.charges import sign_of
+from calc.figures.scenes import hanging_pair
+from calc.figures.vectors import Angle
+from calc.model.answers import Direction, Point
+from calc.model.questions import (
+    FSA,
+    NO_MARKS,
+    SA,
+    A,
+    Check,
+    Data,
+    Mistake,
+    Part,
+    Refusal,
+    Root,
+    Step,
+)
+from calc.topics.equilibrium.along import PLAIN_BALANCE
+from calc.topics.equilibrium.shared import (
+    FBD_ASK,
+    arrow_points,
+    coulomb_steps,
+    counting_steps,
+    cut_steps,
+    kind,
+    signs,
+)
+from calc.topics.shared.electrostatics import kind_of_force
+from calc.working.chain import spread
+from calc.working.roots import scan
+
+METHOD = "No rearranging frees α: try angles, halving the interval in which the two sides cross until they agree."
+HALF = "Use half: α is the angle of one thread with the vertical."
+TOUCH = "The spheres would touch or overlap. Use a larger distance between the supports, shorter threads or a smaller angle."
+SWING = "On one support spheres that attract swing together and touch. Choose two supports, or charges that repel."
+NO_ANGLE = (
+    "No equilibrium with the spheres apart: the attraction wins at every angle and they swing together. "
+    "Move the supports further apart, or use smaller charges."
+)
+SHORTCUT_ONE = "The small-angle shortcut is for one support. Choose the exact method."
+SHORTCUT_FAR = "The small-angle shortcut gives no angle here: sin α would be larger than 1. Choose the exact method."
+ALONG = (
+    ("away", "along the line of the thread, away from the support"),
+    ("to", "along the line of the thread, towards the support"),
+    ("down", "straight down"),
+    ("sideways", "horizontally"),
+)
+
+
+@dataclass(frozen=True)
+class Pair:
+    """One set-up. repel: +1, attracting −1. two: two supports. shortcut: sin α taken for tan α."""
+
+    repel: int
+    two: bool
+    equal: bool
+    shortcut: bool = False
+    sign_1: int = 0
+    sign_2: int = 0
+
+    @property
+    def charges(self) -> str:
+        return "Q1^2" if self.equal else "Q1*Q2"
+
+    @property
+    def sizes(self) -> tuple[str, ...]:
+        return ("Q1",) if self.equal else ("Q1", "Q2")
+
+    @property
+    def gap(self) -> str:
+        """The distance of the spheres, as an expression."""
+        return "2*L*sin(alpha)" if not self.two else f"(s {'+' if self.repel > 0 else '-'} 2*L*sin(alpha))"  # fmt: skip
+
+    # --- the ways from one quantity to another
+
+    def geometry_steps(self) -> list[Step]:
+        plus, minus = ("+", "-") if self.repel > 0 else ("-", "+")
+        law = "sin(alpha) = x/L"
+        shift = "Each sphere hangs a distance x = L sin α to the side of its support."
+        steps = [
+            Step("alpha = beta/2", "alpha = beta/2", "Halve the angle between the threads", "The vertical through the support halves the angle, because both masses are equal.", "°", NO_MARKS,
+                 mistakes=(Mistake("whole-angle", "alpha", "beta", HALF, "the whole angle stands in for its half"),)),
+            Step(law, "x = L*sin(alpha)", "Find how far a sphere hangs to the side", shift, "m", NO_MARKS, plain="Look at the triangle of thread, vertical and sideways shift.",
+                 mistakes=(Mistake("sin-cos", "x", "L*cos(alpha)", "The shift is opposite α: use sin α."),)),
+        ]  # fmt: skip
+        if self.two:
+            word = (
+                "outwards, so the gap is s and two shifts"
+                if self.repel > 0
+                else "inwards, so the gap is s less two shifts"
+            )
+            law_r = f"r = s {plus} 2*x"
+            steps += [
+                Step(law_r, law_r, "Find the distance between the spheres", f"Both threads lean {word}.", "m", SA,
+                     mistakes=(Mistake("one-shift", "r", f"s {plus} x", "Two shifts: one on each side."),
+                               Mistake("wrong-lean", "r", f"s {minus} 2*x", "Repelling spheres lean outwards, attracting ones inwards."))),
+                Step(law_r, "x = (r - s)/2" if self.repel > 0 else "x = (s - r)/2", "Find how far a sphere hangs to the side", "The difference between r and s is shared by both sides.", "m", SA,
+                     mistakes=(Mistake("not-halved", "x", "r - s" if self.repel > 0 else "s - r", "Two shifts: halve the difference."),)),
+                Step(law_r, f"s = r {minus} 2*x", "Find the distance between the supports", "Take both shifts off the gap again.", "m", SA),
+            ]  # fmt: skip
+        else:
+            steps += [
+                Step("r = 2*x", "r = 2*x", "Find the distance between the spheres", "The support is above the middle: two equal shifts.", "m", SA,
+                     mistakes=(Mistake("half-gap", "r", "x", "Two half-gaps: r = 2L sin α.", "the answer is half the right one"),)),
+                Step("r = 2*x", "x = r/2", "Halve the distance between the spheres", "The support is above the middle.", "m", NO_MARKS,
+                     mistakes=(Mistake("half-gap", "x", "r", "Only half of r belongs to one thread's triangle."),)),
+            ]  # fmt: skip
+        steps += [
+            Step(law, "alpha = asin(x/L)", "Find the angle from the triangle", "The shift is opposite α, the thread is the longest side.", "°", SA,
+                 mistakes=(Mistake("sin-cos", "alpha", "acos(x/L)", "x is opposite α: use sin α = x/L."),)),
+            Step(law, "L = x/sin(alpha)", "Find the length of a thread from the triangle", "The shift is opposite α, the thread is the longest side.", "m", SA),
+            Step("beta = 2*alpha", "beta = 2*alpha", "Double for the angle between the threads", "Both threads lean by α.", "°", A),
+        ]  # fmt: skip
+        return steps
+
+    def balance_steps(self) -> list[Step]:
+        """tan α = F_E/(mg), T cos α = mg, T sin α = F_E, each solved for each quantity."""
+        why = "At rest: T sin α balances F_E, T cos α balances mg. Divide the two: T drops out."
+        tangent, upright, level = (
+            "tan(alpha) = F_E/(m*g)",
+            "T*cos(alpha) = m*g",
+            "T*sin(alpha) = F_E",
+        )
+        inverted = "F_E is opposite α and mg beside it: tan α = F_E/(mg)."
+        vertical = "The vertical part of T balances mg: T cos α = mg."
+        away = kind_of_force(self.repel)
+        up = Direction("to", dict(ALONG)["to"], ALONG)
+
+        def step(
+            law: str,
+            make: str,
+            what: str,
+            why: str,
+            *mistakes: Mistake,
+            way: Direction | None = None,
+        ) -> Step:
+            unit = {"m": "kg", "alpha": "°"}.get(make.split(" = ")[0], "N")
+            return Step(
+                law,
+                make,
+                what,
+                why,
+                unit,
+                FSA,
+                direction=way,
+                mistakes=mistakes,
+                plain=PLAIN_BALANCE,
+            )
+
+        by_tan, by_cos, by_sin = (
+            "Compare the two components of the tension",
+            "Balance the vertical forces",
+            "Balance the horizontal forces",
+        )
+        up_why, side_why = (
+            "Only the vertical part of the tension holds the weight.",
+            "Only the horizontal part of the tension holds the sphere against F_E.",
+        )
+        return [
+            step(tangent, "F_E = m*g*tan(alpha)", by_tan, why,
+                 Mistake("tan-inverted", "F_E", "m*g/tan(alpha)", inverted, "tan is upside down"),
+                 Mistake("sin-for-tan", "F_E", "m*g*sin(alpha)", "mg is a side of the right angle, not the longest side: use tan α."), way=away),
+            step(upright, "T = m*g/cos(alpha)", by_cos, up_why,
+                 Mistake("cos-times", "T", "m*g*cos(alpha)", vertical, "the answer is smaller than the weight"), way=up),
+            step(tangent, "m = F_E/(g*tan(alpha))", by_tan, why, Mistake("tan-inverted", "m", "F_E*tan(alpha)/g", inverted)),
+            step(tangent, "alpha = atan(F_E/(m*g))", by_tan, why, Mistake("tan-inverted", "alpha", "atan(m*g/F_E)", inverted)),
+            step(level, "F_E = T*sin(alpha)", by_sin, side_why, Mistake("sin-cos", "F_E", "T*cos(alpha)", "F_E is opposite α: T sin α."), way=away),
+            step(level, "T = F_E/sin(alpha)", by_sin, side_why, Mistake("sin-cos", "T", "F_E/cos(alpha)", "F_E is opposite α: T sin α."), way=up),
+            step(upright, "m = T*cos(alpha)/g", by_cos, up_why, Mistake("sin-cos", "m", "T*sin(alpha)/g", vertical)),
+            step(upright, "alpha = acos(m*g/T)", by_cos, up_why, Mistake("sin-cos", "alpha", "asin(m*g/T)", vertical)),
+            step(level, "alpha = asin(F_E/T)", by_sin, side_why, Mistake("sin-cos", "alpha", "acos(F_E/T)", "F_E is opposite α: T sin α.")),
+            step("a*cos(alpha) = g", "alpha = acos(g/a)", "Use what the cut would do", "Just after the cut a = T/m, and T = mg/cos α."),
+        ]  # fmt: skip
+
+    def root_steps(self, known: dict[str, float], k: float, g: float) -> list[Step]:
+        """α from the charges: no formula frees it. All angles at which the spheres can hang apart, smallest first."""
+        wanted = (
+            {"m", "L", "Q1"} | ({"s"} if self.two else set()) | (set() if self.equal else {"Q2"})
+        )
+        if not wanted <= known.keys():
+            return []
+        both = abs(known["Q1"] * known["Q1" if self.equal else "Q2"])
+        if not self.two and self.shortcut:
+            cube = f"k*{self.charges}/(4*L^2*m*g)"
+            if k * both / (4 * known["L"] ** 2 * known["m"] * g) >= 1:
+                raise Refusal("method", SHORTCUT_FAR)
+            return [
+                Step(f"sin(alpha)^3 = {cube}", f"alpha = asin(({cube})^(1/3))", "Use the small-angle shortcut: take sin α for tan α", "Then tan α · sin² α becomes sin³ α, which can be rearranged. It is not exact.", "°", FSA, sizes=self.sizes),
+            ]  # fmt: skip
+        equation = f"tan(alpha)*{'sin(alpha)^2' if not self.two else self.gap + '^2'} = k*{self.charges}/({'4*L^2*' if not self.two else ''}m*g)"
+        why = f"F_E = mg tan α and F_E = k{'Q₁²' if self.equal else 'Q₁Q₂'}/r² with r = {'2L sin α' if not self.two else 's ' + ('+' if self.repel > 0 else '−') + ' 2L sin α'}. Put together, only α is unknown."
+        steps = []
+        for i, (low, high) in enumerate(self.brackets(known, k * both / (known["m"] * g))):
+            name = "alpha" if i == 0 else f"alpha_{i + 1}"
+            steps.append(
+                Step(equation.replace("alpha", name), f"{name} = atan(k*{self.charges}/(m*g*{self.gap.replace('alpha', name)}^2))",
+                     "Solve for the angle step by step" if i == 0 else "Find the next angle that fits as well", why, "°", FSA if i == 0 else A, sizes=self.sizes,
+                     root=Root(equation.replace("alpha", name), low, high, METHOD), plain="Guess an angle, see which side is too large, guess between; again and again.")
+            )  # fmt: skip
+        return steps
+
+    def brackets(self, known: dict[str, float], c: float) -> list[tuple[float, float]]:
+        """Intervals of α with exactly one root each of tan α · r² = c (c = kQ₁Q₂/(mg), in m²)."""
+        top = pi / 2 - 1e-9
+        if self.repel > 0:
+            return [(0.0, top)]
+        length, s = known["L"], known["s"]
+        limit = asin(s / (2 * length)) if s < 2 * length else top
+
+        def gap(alpha: float) -> float:
+            return tan(alpha) * (s - 2 * length * sin(alpha)) ** 2 - c
+
+        def slope(alpha: float) -> float:  # sign of the derivative of tan α · r²
+            return s - 2 * length * sin(alpha) - 4 * length * sin(alpha) * cos(alpha) ** 2
+
+        ends = [0.0, *scan(slope, 0.0, limit * (1 - 1e-12)), limit]
+        return [(a, b) for a, b in itertools.pairwise(ends) if (gap(a) > 0) != (gap(b) > 0)]
+
+    def ways(self) -> list[Step]:
+        """Every step without a root to search for."""
+        steps = self.geometry_steps() + self.balance_steps()
+        steps += coulomb_steps(self.equal, kind_of_force(self.repel), self.sign_1, self.sign_2)
+        steps += counting_steps(self.sign_1)
+        steps += cut_steps(Direction("away", dict(ALONG)["away"], ALONG), "")
+        if not self.two:
+            cube = f"(k*{self.charges}/(4*L^2*T))^(1/3)"
+            steps.append(
+                Step(f"T*sin(alpha)^3 = k*{self.charges}/(4*L^2)", f"alpha = asin({cube})", "Put Coulomb's law into the horizontal balance", "T sin α = F_E with r = 2L sin α: three factors of sin α, a cube root.", "°", FSA, sizes=self.sizes)
+            )  # fmt: skip
+        return steps
+
+    # --- words and drawings
+
+    def arrows(self) -> tuple[Point, ...]:
+        """The memo of the free-body diagram of the right-hand sphere."""
+        push = "away from" if self.repel > 0 else "towards"
+        return arrow_points(
+            ("F_g", "the weight, straight down"),
+            ("T", "the tension, along the thread towards the support"),
+            ("F_E", f"the electrostatic force, horizontally, {push} the other sphere"),
+        )
+
+    def after(self) -> tuple[Point, ...]:
+        """What becomes of a once the cut sphere moves."""
+        if self.repel > 0:
+            return (
+                Point("The sphere moves away from the other one: r becomes larger, so F_E becomes smaller.", 1, ("F_E becomes smaller",)),
+                Point("The weight stays, so the net force and the acceleration shrink towards g, straight down.", 1, ("shrink",)),
+            )  # fmt: skip
+        return (
+            Point("The sphere moves towards the other one: r becomes smaller, so F_E becomes larger.", 1, ("F_E becomes larger",)),
+            Point("The weight stays, so the net force and the acceleration grow.", 1, ("grow",)),
+        )  # fmt: skip
+
+
+def pair_of(data: Data) -> Pair:
+    """The set-up the data describe; refuses attraction on one support."""
+    two = data.choices["supports"] == "two"
+    acting = kind(data) or (0 if two else 1)
+    if two and not acting and data.has("r") and data.has("s"):
+        acting = 1 if data.values["r"] > data.values["s"] else -1
+    if two and not acting:
+        from calc.topics.equilibrium.shared import SAY_ACTING
+
+        raise Refusal("acting", SAY_ACTING)
+    if acting < 0 and not two:
+        raise Refusal("supports", SWING)
+    shortcut = data.choices.get("method") == "small"
+    if shortcut and two:
+        raise Refusal("method", SHORTCUT_ONE)
+    return Pair(acting, two, data.choices["equal"] == "equal", shortcut, *signs(data, acting))
+
+
+def judge_pair(pair: Pair, data: Data) -> Callable[[str, float | None], None]:
+    """Refuses what follows from the data and cannot be, with the reason."""
+
+    def see(name: str, value: float | None) -> None:
+        if name == "r" and value is not None and value <= 0:
+            raise Refusal("s" if data.has("s") else None, TOUCH)
+        if name == "x" and value is not None and value <= 0:
+            lean = "further apart" if pair.repel > 0 else "closer together"
+            raise Refusal("r", f"Spheres that {'repel' if pair.repel > 0 else 'attract'} hang {lean} than their supports. Check r and s, or whether they attract.")  # fmt: skip
+        if name == "s" and value is not None and value <= 0:
+            raise Refusal(None, "The supports would have no distance between them. Check the angle and the lengths.")  # fmt: skip
+        if name == "alpha" and (value is None or not 0 < value < pi / 2):
+            raise Refusal(None, bad_angle(data))
+
+    return see
+
+
+def bad_angle(data: Data) -> str:
+    """Why no thread hangs at the angle these data would need."""
+    if data.has("T") and data.has("m"):
+        return "The tension must be larger than the weight: a slanting thread also pulls sideways. Change T or the mass."
+    if data.has("L"):
+        return (
+            "The thread is too short for this distance. Use a longer thread or a smaller distance."
+        )
+    return "No thread hangs at such an angle: α must be more than 0° and less than 90°. Check the numbers."
+
+
+def pair_figure(pair: Pair, alpha: float) -> Figure:
+    """The hanging pair; the drawn angle stays within what can be seen."""
+    return hanging_pair(
+        min(max(degrees(alpha), 6.0), 70.0),
+        signs=(sign_of(pair.sign_1), sign_of(pair.sign_2)),
+        two_supports=pair.two,
+        attracting=pair.repel < 0,
+        supports_label="s" if pair.two else "",
+    )
+
+
+def pair_diagram(known: dict[str, float], pair: Pair, g: float, *, cut: bool = False, resolved: bool = False, equal: bool = False) -> Figure:  # fmt: skip
+    """All forces on the right-hand sphere, to the numbers where all are known."""
+    alpha, sizes = degrees(known.get("alpha", 0.5)), dict(known)
+    if "m" in known:
+        sizes["F_gtotal"] = known["m"] * g
+    unknown = [name for name in ("F_gtotal", "T", "F_E") if name not in sizes]
+    if unknown:  # the angle fixes the shape of the triangle
+        shape = {"F_gtotal": cos(known.get("alpha", 0.5)), "T": 1.0, "F_E": sin(known.get("alpha", 0.5))}  # fmt: skip
+        sizes.update(shape)
+    lean = 90 + alpha if pair.repel > 0 else 90 - alpha
+    forces = [
+        Force("F_g", sizes["F_gtotal"], 270.0),
+        Force("F_E", sizes["F_E"], 0.0 if pair.repel > 0 else 180.0),
+    ]
+    if not cut:
+        forces.insert(1, Force("T", sizes["T"], lean))
+    arc = Angle(90.0, lean, "α") if pair.repel > 0 else Angle(lean, 90.0, "α")
+    parts = [Resolved("T", 90.0, "T cos α", "T sin α")] if resolved and not cut else []
+    return free_body_diagram(
+        forces,
+        title="Free-body diagram of the right-hand sphere" + (" just after the cut" if cut else ""),
+        equal_lengths=equal,
+        min_fraction=0.02 if resolved else 0.14,  # components only fit to scale
+        components=parts,
+        angles=[] if cut else [arc],
+        guides=[] if cut else [90.0],
+    )
+
+
+def pair_draw(pair: Pair, data: Data, ways: list[Step], key: str = "draw", cut: bool = False, body: str = "the right-hand sphere") -> Part:  # fmt: skip
+    """The part that asks for the free-body diagram, before the cut or just after it."""
+    resolved = data.choices.get("parts") == "components" and not cut
+    ask = FBD_ASK.format(body=body).rstrip(".") + (" just after its thread is cut" if cut else "")
+    ask += ". Show the components of the tension as dashed lines." if resolved else "."
+    constants = data.settings.constants()
+
+    def figure(v: dict[str, float]) -> Figure:
+        known = spread({n: x for n, x in v.items() if n not in constants}, ways, constants)
+        return pair_diagram(known, pair, constants["g"], cut=cut, resolved=resolved, equal=data.choices.get("lengths") == "equal")  # fmt: skip
+
+    points = pair.arrows()
+    if cut:
+        points = (points[0], points[2])
+    return Part(key, "draw", ask, points=points, figure=lambda v: figure(dict(v)))
+
+
+def pair_checks(pair: Pair, names: set[str], steps: tuple[Step, ...]) -> tuple[Check, ...]:
+    """Other routes to the same values, as far as their quantities are among ``names``."""
+    rows: list[tuple[set[str], Check]] = [
+        ({"T", "m", "F_E"}, Check("The three forces make a right-angled triangle", "sqrt(F_E^2 + (m*g)^2) = T")),
+        ({"m", "F_E", "L", "alpha"}, Check("Take moments about the support", "F_E*cos(alpha)*L = m*g*sin(alpha)*L", "F_E turns the thread one way with the arm L cos α, the weight the other way with the arm L sin α.")),
+        ({"a", "alpha"}, Check("Work the acceleration from g and the angle", "a = g/cos(alpha)", "T = mg/cos α, divided by m.")),
+        ({"n", "Q1"}, Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",))),
+    ]  # fmt: skip
+    if pair.shortcut and any(step.make.startswith("alpha = asin((k") for step in steps):
+        return ()
+    length = "(L*sin(alpha)*2)" if not pair.two else pair.gap
+    coulomb = Check("The whole way back: Coulomb's law with these charges must give the force that the angle needs", f"k*{pair.charges}/{length}^2 = m*g*tan(alpha)", sizes=pair.sizes, tolerance=1e-6)  # fmt: skip
+    rows.append(({*pair.sizes, "L", "alpha", "m", *(["s"] if pair.two else [])}, coulomb))
+    short = Check("Put the charges and the distance back into Coulomb's law", f"k*{pair.charges}/r^2 = F_E", sizes=pair.sizes)  # fmt: skip
+    if rows[-1][0] <= names:
+        pass
+    elif all(step.make != f"F_E = k*{pair.charges}/r^2" for step in steps):
+        rows.append(({*pair.sizes, "r", "F_E"}, short))
+    else:
+        rows.append(({"alpha", "F_E", "m"}, Check("Put the angle back", "m*g*tan(alpha) = F_E")))
+    return tuple(check for wanted, check in rows if wanted <= names)
+
+
+def exact_part(pair: Pair) -> Part:
+    """How far the shortcut is out: the exact root beside it."""
+    exact = replace(pair, shortcut=False)
+    equation = f"tan(alpha_0)*sin(alpha_0)^2 = k*{pair.charges}/(4*L^2*m*g)"
+    steps = (
+        Step(equation, f"alpha_0 = atan(k*{pair.charges}/(m*g*(2*L*sin(alpha_0))^2))", "Solve for the exact angle step by step", "F_E = mg tan α and r = 2L sin α without any shortcut.", "°", A, sizes=exact.sizes,
+             root=Root(equation, 0.0, pi / 2 - 1e-9, METHOD)),
+        Step("p = 100*(alpha - alpha_0)/alpha_0", "p = 100*(alpha - alpha_0)/alpha_0", "Compare the two angles", "Per cent of the exact angle; plus means that the shortcut is too large.", "%", SA),
+    )  # fmt: skip
+    return Part(
+        "error", "calculate", "By how many per cent is the angle of the shortcut out?", steps
+    )

@@ -1,0 +1,345 @@
+"""What the questions about several charges share: bodies, one force at a time, directions, refusals.
+
+F = k Q₁ Q₂ / r² with the sizes of the charges, one pair at a time; the net force is the
+vector sum. Names: ``F_12`` is the force of charge 1 on charge 2, ``r_12`` their distance.
+Marks and ranges: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from math import atan2, cos, degrees, floor, hypot, inf, isfinite, log10, radians, sin
+from typing import NamedTuple
+
+from calc.figures import Figure, Force
+from calc.language.printing import Style, angle, exact
+from calc.language.symbols import symbol
+from calc.model.answers import Direction, Law, Mark, Point
+from calc.model.questions import (
+    FSA,
+    Choice,
+    Data,
+    Input,
+    Mistake,
+    Part,
+    Refusal,
+    Rows,
+    Step,
+    Values,
+)
+from calc.topics.shared.electrostatics import PLAIN_LAW, charge
+
+SUPERPOSITION = Law(
+    "Principle of superposition",
+    "The net electrostatic force on a charge is the vector sum of the forces that each of the other charges "
+    "exerts on it alone.",
+    ("vector sum", "each of the other charges"),
+)
+
+# What is left of a sum that cancels on paper, as a share of its terms (calc.language.expressions drops it too).
+NOISE = 1e-9
+
+SIDES = (("left", "to the left"), ("right", "to the right"))
+NO_WAY = ("none", "no direction: the net force is zero")
+NET_SIDES = (*SIDES, NO_WAY)
+LEVELS = (("down", "downwards"), ("up", "upwards"))
+QUADRANTS = (
+    ("right", "to the right: along +x"),
+    ("right-up", "to the right and up: above the +x axis"),
+    ("up", "upwards: along +y"),
+    ("left-up", "to the left and up: above the −x axis"),
+    ("left", "to the left: along −x"),
+    ("left-down", "to the left and down: below the −x axis"),
+    ("down", "downwards: along −y"),
+    ("right-down", "to the right and down: below the +x axis"),
+    NO_WAY,
+)
+
+PLAIN_NET = (
+    "Several pushes and pulls act at once. Those the same way help each other; those opposite "
+    "ways take from each other."
+)
+COINCIDE = "Two charges share a point. Give each its own position."
+NO_FORCE = "A zero charge gives no force, so this cannot be found."
+
+
+class Body(NamedTuple):
+    """A charged body: its tag (``1`` or ``A``) names its charge ``Q1`` or ``Q_A``; SI units."""
+
+    tag: str
+    charge: float
+    x: float = 0.0
+    y: float = 0.0
+    kind: str = "charge"
+
+    @property
+    def words(self) -> str:
+        return f"{self.kind} {self.tag}"
+
+    @property
+    def name(self) -> str:
+        return f"Q{self.tag}" if self.tag.isdigit() else f"Q_{self.tag}"
+
+    @property
+    def label(self) -> str:
+        return symbol(self.name).label if self.tag.isdigit() else self.tag
+
+
+def pull_of(source: Body, on: Body) -> str:
+    """The name of the force of ``source`` on ``on``."""
+    return f"F_{source.tag}{on.tag}"
+
+
+def gap_of(first: Body, second: Body) -> str:
+    """The name of the distance between two bodies, the same whichever comes first."""
+    return "r_" + "".join(sorted((first.tag, second.tag)))
+
+
+def like(first: Body, second: Body) -> bool:
+    return first.charge * second.charge > 0
+
+
+def heading_of(source: Body, on: Body) -> float:
+    """Degrees anticlockwise from +x of the force of ``source`` on ``on``: 0 up to 360."""
+    x, y = on.x - source.x, on.y - source.y
+    if not like(source, on):
+        x, y = -x, -y
+    return degrees(atan2(y, x)) % 360
+
+
+def sideways(source: Body, on: Body) -> int:
+    """+1 where the force of ``source`` on ``on`` points to the right on a line, −1 to the left."""
+    return 1 if (on.x > source.x) == like(source, on) else -1
+
+
+def row_bodies(data: Data) -> list[Body]:
+    """The bodies of the table of charges; refuses zero charges and two at one place."""
+    bodies = []
+    for index, row in enumerate(data.rows["charges"]):
+        if row["Q"] == 0:
+            raise Refusal(f"charges.{index}.Q", "A zero charge gives no force: leave this row out.")
+        bodies.append(Body(str(index + 1), row["Q"], row["x"], row.get("y", 0.0)))
+    for index, body in enumerate(bodies):
+        for other in bodies[:index]:
+            size = max(abs(body.x), abs(body.y), abs(other.x), abs(other.y))
+            if hypot(body.x - other.x, body.y - other.y) <= NOISE * size:
+                sentence = f"Two charges share a point: charges {other.tag} and {body.tag}. Move one of them."
+                raise Refusal(f"charges.{index}.x", sentence)
+    return bodies
+
+
+def chosen(data: Data, bodies: Sequence[Body]) -> tuple[Body, list[Body]]:
+    """The body the force is wanted on, and the others."""
+    number = int(data.choices["on"])
+    if number > len(bodies):
+        sentence = (
+            f"There is no charge {number}: the table has {len(bodies)} charges. Choose one of them."
+        )
+        raise Refusal("on", sentence)
+    on = bodies[number - 1]
+    return on, [body for body in bodies if body is not on]
+
+
+def on_charge() -> Choice:
+    """Which row of the table the net force is wanted on."""
+    return Choice(
+        "on", "Find the net force on", tuple((str(n), f"charge {n}") for n in range(1, 9))
+    )
+
+
+def table(*columns: str) -> Rows:
+    """The table of charges with one column a coordinate."""
+    along = {"x": "Position across", "y": "Position upwards"}
+    places = tuple(Input(name, along[name], "m", 1e-3, 10, signed=True) for name in columns)
+    words = "Charges on the line" if len(columns) == 1 else "Charges in the plane"
+    return Rows("charges", words, "charge", (charge("Q", "Charge"), *places))
+
+
+def row_values(data: Data) -> dict[str, float]:
+    """The table's cells by name: ``Q1``, ``x1`` …"""
+    rows = data.rows["charges"]
+    return {f"{name}{i + 1}": value for i, row in enumerate(rows) for name, value in row.items()}
+
+
+# --- one force ----------------------------------------------------------------------------------------------
+
+
+def pull_step(
+    source: Body,
+    on: Body,
+    direction: Direction,
+    way: str,
+    marks: tuple[Mark, ...] = FSA,
+    wrong_gaps: Sequence[tuple[str, str]] = (),
+) -> Step:
+    """Coulomb's law for one pair.
+
+    way: the direction inside a sentence. wrong_gaps: (expression, words) of distances a learner may take instead.
+    """
+    name, gap = pull_of(source, on), gap_of(source, on)
+    pair = f"k*{source.name}*{on.name}"
+    law = f"{name} = {pair}/{gap}^2"
+    alike, acts, act = (
+        ("Like", "repel", "pushes") if like(source, on) else ("Unlike", "attract", "pulls")
+    )
+    return Step(
+        law=law,
+        make=law,
+        unit="N",
+        marks=marks,
+        sizes=(source.name, on.name),
+        direction=direction,
+        what=f"Coulomb's law: the force of {source.words} on {on.words}",
+        why=f"{alike} charges {acts}: {source.words} {act} {on.words} {way}. Put only sizes into the formula.",
+        plain=PLAIN_LAW,
+        mistakes=(
+            Mistake("not-squared", name, f"{pair}/{gap}", "Inverse square: square the distance."),
+            Mistake("charges-added", name, f"k*({source.name}+{on.name})/{gap}^2", "Product, not sum: multiply the charges."),
+            *(
+                Mistake(f"wrong-pair-{n}" if n else "wrong-pair", name, f"{pair}/({wrong})^2", "Measure to the chosen charge.", why)
+                for n, (wrong, why) in enumerate(wrong_gaps)
+            ),
+            *turned(name, f"{pair}/{gap}^2", on),
+        ),
+    )  # fmt: skip
+
+
+def turned(name: str, right: str, on: Body) -> tuple[Mistake, ...]:
+    """The two ways to have the size right and the direction turned round."""
+    ask = (
+        f"the direction is the opposite one: was the force on {on.words} drawn, or the force by it?"
+    )
+    return (
+        Mistake("wrong-side", name, right, "Attract: towards; repel: away.", ask, turns=True),
+        Mistake("force-by", name, right, f"We need forces on {on.words}, not by it.", ask, turns=True),
+    )  # fmt: skip
+
+
+def pull_ask(source: Body, on: Body) -> str:
+    return f"Calculate the electrostatic force that {source.words} exerts on {on.words}."
+
+
+def side(sign: float, options: tuple[tuple[str, str], ...] = SIDES) -> Direction:
+    """Left for a negative ``sign``, right for a positive one; none for 0 where that is among the options."""
+    key = "right" if sign > 0 else "left" if sign < 0 else "none"
+    return Direction(key, dict(options)[key], options)
+
+
+# --- directions in a plane ----------------------------------------------------------------------------------
+
+
+def compass(x: float, y: float, style: Style) -> Direction:
+    """The direction of a vector, from a named axis and in full degrees; none for the zero vector."""
+    size = hypot(x, y)
+    if not isfinite(size):
+        raise OverflowError("a force is too large to have a size")
+    if size == 0:
+        return Direction("none", dict(QUADRANTS)["none"], QUADRANTS)
+    across = "" if abs(x) <= NOISE * size else "right" if x > 0 else "left"
+    along = "" if abs(y) <= NOISE * size else "up" if y > 0 else "down"
+    key = "-".join(filter(None, (across, along)))
+    full = degrees(atan2(y, x)) % 360
+    if not (across and along):
+        return Direction(key, dict(QUADRANTS)[key], QUADRANTS, full)
+    axis = f"{'above' if y > 0 else 'below'} the {'+x' if x > 0 else '−x'} axis"
+    acute = degrees(atan2(abs(y), abs(x)))
+    words = f"{angle(acute, style).text}° {axis}"
+    if key != "right-up":
+        words += f" ({angle(full, style).text}° anticlockwise from the +x axis)"
+    return Direction(key, words, QUADRANTS, full)
+
+
+def axis_angle(x: float, y: float) -> tuple[float, float, str] | None:
+    """The angle between a vector and the nearer end of the x-axis, for a figure; None along an axis."""
+    if abs(x) <= NOISE * abs(y) or abs(y) <= NOISE * abs(x):
+        return None
+    full, ground = degrees(atan2(y, x)) % 360, 0.0 if x > 0 else 180.0
+    start, end = (ground, full) if (x > 0) == (y > 0) else (full, ground)
+    return start, end % 360 or 360.0, "θ"
+
+
+# --- drawings -----------------------------------------------------------------------------------------------
+
+
+def pulls(sources: Sequence[Body], on: Body, values: Values) -> list[Force]:
+    """The forces on ``on``, for a figure."""
+    return [
+        Force(symbol(pull_of(s, on)).label, abs(values[pull_of(s, on)]), _whole(heading_of(s, on)))
+        for s in sources
+    ]
+
+
+def _whole(angle: float) -> float:
+    """Quarter turns without float noise, so that level arrows are drawn level."""
+    return float(round(angle)) if abs(angle - round(angle)) < 1e-9 else angle
+
+
+def drawing_points(sources: Sequence[Body], on: Body, style: Style) -> tuple[Point, ...]:
+    """One mark an arrow with its label."""
+    points = []
+    for source in sources:
+        way = way_words(heading_of(source, on), style)
+        name = symbol(pull_of(source, on)).text
+        act = "away from" if like(source, on) else "towards"
+        points.append(
+            Point(f"Arrow {name} starts on {on.words} and points {act} {source.words} ({way}), with a head and its label.", 1)
+        )  # fmt: skip
+    return tuple(points)
+
+
+def way_words(heading: float, style: Style) -> str:
+    """A heading in a sentence: "to the right", "at 36,87° above the −x axis"."""
+    words = compass(*unit(heading), style).words.split(" (")[0].split(":")[0]
+    return f"at {words}" if "°" in words else words
+
+
+def unit(angle: float) -> tuple[float, float]:
+    """The vector of length 1 in a direction given in degrees; exact along the axes."""
+    return round(cos(radians(angle)), 12), round(sin(radians(angle)), 12)
+
+
+def scale_words(largest: float, style: Style) -> str:
+    """A scale that draws the largest force between 4 and 10 cm long, in words."""
+    step = largest / 10
+    if not 0 < step < inf:
+        raise OverflowError("no scale draws a force of this size")
+    power = 10.0 ** floor(log10(step))
+    nice = next(n for n in (1, 2, 5, 10) if n * power >= step * (1 - 1e-9)) * power
+    return f"1 cm stands for {exact(float(f'{nice:.1g}'), style).text} N"
+
+
+def bounds_words(count: int) -> str:
+    if count == 2:
+        return "Two forces give at most their sum (same direction) and at least their difference (opposite directions)."
+    return "The net force is never larger than the sum of all the sizes."
+
+
+def within_bounds(values: Values, names: Sequence[str], net: str) -> bool:
+    """Whether the net force lies between the least and the most that these sizes can give."""
+    sizes = sorted(abs(values[name]) for name in names)
+    most, least = sum(sizes), max(0.0, sizes[-1] - sum(sizes[:-1]))
+    slack = NOISE * most
+    return least - slack <= values[net] <= most + slack
+
+
+def draw_part(
+    on: Body, sources: Sequence[Body], style: Style, figure: Callable[[Values], Figure]
+) -> Part:
+    """The part that asks for the forces on the chosen charge, one mark an arrow."""
+    return Part(
+        "draw",
+        "draw",
+        f"Draw all the electrostatic forces on {on.words}, with labels.",
+        points=drawing_points(sources, on, style),
+        figure=figure,
+    )
+
+
+def two_on_a_line(data: Data) -> str:
+    """Two charges fixed a distance d apart, told in words."""
+    said = data.said
+    opening = data.pick(
+        "Two charged beads are glued to a nylon line, {d} apart.",
+        "Two charged balls are fixed in a glass tube, their centres {d} apart.",
+    ).replace("{d}", said["d"])
+    return f"{opening} Charge 1, on the left, carries {said['Q1']}; charge 2, on the right, carries {said['Q2']}."

@@ -1,0 +1,112 @@
+"""What the electrostatics topics share: the laws, how a charge, a distance and a force are asked for, directions.
+
+F = k Q₁ Q₂ / r² with the sizes of the charges; like signs repel, unlike attract.
+Ranges and refusals: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from calc.model.answers import Direction, Law, Point
+from calc.model.questions import Data, Input, Part, Refusal
+
+COULOMB = Law(
+    "Coulomb's law",
+    "The magnitude of the electrostatic force that one point charge exerts on another is directly proportional to "
+    "the product of the magnitudes of the charges and inversely proportional to the square of the distance between them.",
+    (
+        "directly proportional to the product of the magnitudes of the charges",
+        "inversely proportional to the square of the distance",
+    ),
+)
+CONSERVATION = Law(
+    "Conservation of charge",
+    "The net charge of an isolated system stays constant.",
+    ("net charge", "isolated system", "constant"),
+)
+QUANTISATION = Law(
+    "Quantisation of charge",
+    "Every charge is a whole-number multiple of the charge of one electron.",
+    ("whole-number multiple",),
+)
+EQUILIBRIUM = Law(
+    "Equilibrium",
+    "A body is in equilibrium when the net force on it is zero.",
+    ("net force", "zero"),
+)
+SECOND = Law(
+    "Newton's second law",
+    "When a net force acts on a body, the body accelerates in the direction of the net force; the acceleration is "
+    "directly proportional to the net force and inversely proportional to the mass of the body.",
+    ("directly proportional to the net force", "inversely proportional to the mass of the body"),
+)
+
+ATTRACT = ("attract", "attraction: each is pulled towards the other")
+REPEL = ("repel", "repulsion: each is pushed away from the other")
+KINDS = (ATTRACT, REPEL)
+
+
+NO_PULL = "A force of zero neither attracts nor repels: one of the charges is zero then."
+
+
+def charge(name: str, words: str) -> Input:
+    """A charge with its sign; sizes from 1 pC to 100 µC are usual in class."""
+    return Input(name, words, "nC", 1e-12, 1e-4, signed=True, help="with its sign")
+
+
+def distance(name: str = "r", words: str = "Distance between the centres") -> Input:
+    return Input(name, words, "m", 1e-3, 10, refusal="Distance must be greater than zero.")
+
+
+def force(name: str = "F", words: str = "Electrostatic force (size)") -> Input:
+    return Input(
+        name,
+        words,
+        "N",
+        1e-9,
+        1e3,
+        over=None,
+        refusal="Enter the size of the force; choose the direction separately.",
+    )
+
+
+def kind_of_force(product: float) -> Direction:
+    """Attraction or repulsion, from the product of the two charges with their signs."""
+    return Direction(*(REPEL if product > 0 else ATTRACT), options=KINDS)
+
+
+def refuse_zero_charge(data: Data, *names: str) -> None:
+    """A divisor may not be zero: without a charge there is no force to work from."""
+    for name in names:
+        if data.has(name) and data.values[name] == 0:
+            raise Refusal(name, "A zero charge gives no force, so this cannot be found.")
+
+
+WHY_SIGN = (
+    "The signs only tell attraction from repulsion. Put the sizes of the charges into the formula."
+)
+PLAIN_LAW = (
+    "Two charged things push or pull each other. More charge on either one makes the force bigger in step; "
+    "twice as far apart makes it four times weaker."
+)
+
+
+def sign_of_charge(sign: float) -> Direction:
+    """The sign of a charge as the direction-like part of an answer."""
+    options = (("positive", "positive charge"), ("negative", "negative charge"))
+    key = "positive" if sign > 0 else "negative"
+    return Direction(key, dict(options)[key], options)
+
+
+def state(law: Law, key: str = "state") -> Part:
+    """The part that asks for a law or definition in words."""
+    return Part(
+        key,
+        "state",
+        f"State {named(law)} in words.",
+        points=(Point(law.words, law.marks, law.keys),),
+    )
+
+
+def named(law: Law) -> str:
+    """A law's name inside a sentence: "Coulomb's law", "the conservation of charge"."""
+    return law.name if "'s " in law.name else f"the {law.name[0].lower()}{law.name[1:]}"

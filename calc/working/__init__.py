@@ -1,0 +1,1 @@
+"""From typed data to a worked answer."""

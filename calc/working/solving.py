@@ -1,0 +1,228 @@
+"""Any givens, any unknowns: the plan of a question that is declared by its relations alone.
+
+A ``Situation`` names the laws that hold, tells the data as a story and draws them. ``question``
+makes a Question of it: whichever boxes are filled, the steps are put together from the laws;
+several unknowns become parts, in the order in which they need each other.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from calc.figures import Figure
+from calc.language.expressions import equation
+from calc.model.answers import Direction
+from calc.model.directions import Kind
+from calc.model.questions import (
+    Check,
+    Data,
+    Draw,
+    Field,
+    Input,
+    Mistake,
+    Part,
+    Plan,
+    Question,
+    Refusal,
+    Step,
+    Values,
+)
+from calc.model.relations import Relation, Together
+from calc.working.chain import NoWay, fits, lead, worked
+
+Way = tuple[Kind, str]  # the kind of direction, and the key that is positive
+
+
+@dataclass(frozen=True)
+class Situation:
+    """What holds, and how it is told.
+
+    relations: the laws. openings: the first sentence, in at least three wordings. tell: by datum, the
+    sentence that gives it, ``{}`` standing for the value. ask: by unknown, what to calculate, where
+    "Calculate" and the box's words will not do. ways: by signed quantity, its kind of direction and
+    the positive one; its value is told as a size with words. stated: the parts that come first.
+    later: parts that follow from the values. refuse: raises Refusal for values that cannot be.
+    """
+
+    relations: tuple[Relation | Together, ...]
+    openings: tuple[str, ...]
+    tell: Mapping[str, str]
+    ask: Mapping[str, str] = field(default_factory=dict)
+    ways: Mapping[str, Way] = field(default_factory=dict)
+    stated: tuple[Part, ...] = ()
+    later: Callable[[Data, Values], tuple[Part, ...]] = lambda data, values: ()
+    refuse: Callable[[Data, Values], None] = lambda data, values: None
+    scene: Callable[[Values], Figure] | None = None
+    mistakes: tuple[Mistake, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    def steps(self) -> list[Step]:
+        """Every step that the laws allow, those for one unknown in the order of the laws."""
+        made = [step for relation in self.relations for step in relation.steps()]
+        return [self._turned(step) for step in made]
+
+    def _turned(self, step: Step) -> Step:
+        way = self.ways.get(step.makes)
+        if step.direction is not None or way is None:
+            return step
+        kind, positive = way
+        name = step.makes
+
+        def towards(values: Values) -> Direction | None:
+            return kind.by_sign(values[name], positive)
+
+        return replace(step, direction=towards)
+
+
+def question(
+    key: str,
+    title: str,
+    situation: Situation,
+    fields: tuple[Field, ...],
+    example: Mapping[str, object],
+    *,
+    laws: tuple[str, ...],
+    draws: Mapping[str, Draw],
+    levels: tuple[int, ...] = (1, 2, 3),
+    scenario: bool = False,
+) -> Question:
+    """The question that a situation makes: any box may be asked, any that lead to it are enough."""
+    inputs = {item.name: item for item in fields if isinstance(item, Input)}
+    possible = {step.makes for step in situation.steps()}
+    return Question(
+        key=key,
+        title=title,
+        fields=fields,
+        unknowns=tuple(name for name in inputs if name in possible),
+        any_givens=True,
+        plan=lambda data: plan(data, situation, inputs),
+        laws=laws,
+        example=example,
+        draws=draws,
+        levels=levels,
+        scenario=scenario,
+    )
+
+
+def plan(data: Data, situation: Situation, inputs: Mapping[str, Input]) -> Plan:
+    """One set of data worked: a part for each unknown. Raises Refusal."""
+    ways = situation.steps()
+    units = {step.makes: step.unit for step in ways}
+    angles = {name: "°" for name, unit in units.items() if unit == "°"}
+    chains = led(data, ways, inputs)
+    steps = tuple(step for _, chain in chains for step in chain)
+    values = worked(data, steps)
+    situation.refuse(data, values)
+    return Plan(
+        story=story(data, situation),
+        parts=(
+            *situation.stated,
+            *(
+                Part(f"find-{name}" if len(chains) > 1 else "find", "calculate", asked(name, situation, inputs), chain)
+                for name, chain in chains
+            ),
+            *situation.later(data, values),
+        ),
+        values=dict(data.values),
+        units=angles,
+        scene=situation.scene,
+        checks=checks(situation, steps, values),
+        notes=(*situation.notes, *fits(data, ways, steps, units)),
+        mistakes=tuple(m for m in situation.mistakes if data.has(m.at)),
+    )  # fmt: skip
+
+
+def led(
+    data: Data, ways: Sequence[Step], inputs: Mapping[str, Input]
+) -> list[tuple[str, tuple[Step, ...]]]:
+    """The unknowns with the steps to each, those first that others need; no step stands twice."""
+    waiting = dict.fromkeys(data.asked_names)
+    known, found = set(data.known), list[tuple[str, tuple[Step, ...]]]()
+    while waiting:
+        chains = {name: _lead(known, data, ways, name, inputs) for name in waiting}
+        # the one whose steps make none of the others first
+        name = min(
+            waiting,
+            key=lambda one: sum(step.makes in waiting for step in chains[one]) * 100 + len(chains[one]),
+        )  # fmt: skip
+        found.append((name, chains[name]))
+        known |= {step.makes for step in chains[name]}
+        del waiting[name]
+    return found
+
+
+def _lead(
+    known: set[str], data: Data, ways: Sequence[Step], name: str, inputs: Mapping[str, Input]
+) -> tuple[Step, ...]:
+    try:
+        return lead(known, ways, name)
+    except NoWay:
+        raise Refusal(None, missing(known, ways, name, inputs)) from None
+
+
+def missing(known: set[str], ways: Sequence[Step], target: str, inputs: Mapping[str, Input]) -> str:
+    """What is asked, that it does not follow, and which single box would be enough."""
+    helpful = []
+    for name, item in inputs.items():
+        if name in known or name == target:
+            continue
+        try:
+            lead({*known, name}, ways, target)
+        except NoWay:
+            continue
+        helpful.append(the(item.words))
+    words = the(inputs[target].words)
+    more = f"Add {' or '.join(helpful)}." if helpful else "Fill more of the boxes."
+    return f"{words[0].upper()}{words[1:]} does not follow from these data. {more}"
+
+
+def the(words: str) -> str:
+    """A box's words inside a sentence: "Mass of the ball" -> "the mass of the ball"."""
+    lowered = words[0].lower() + words[1:] if words[1:2].islower() else words
+    return f"the {lowered}"
+
+
+def asked(name: str, situation: Situation, inputs: Mapping[str, Input]) -> str:
+    """What the part for ``name`` asks."""
+    return situation.ask.get(name, f"Calculate {the(inputs[name].words)}.")
+
+
+def story(data: Data, situation: Situation) -> str:
+    """The opening, then the sentence of every datum that is given."""
+    told = [data.pick(*situation.openings)]
+    for name, words in situation.tell.items():
+        if data.has(name):
+            told.append(words.format(said(data, name, situation)))
+    return " ".join(told)
+
+
+def said(data: Data, name: str, situation: Situation) -> str:
+    """A datum in the story: a signed one as a size and the words of its direction."""
+    way = situation.ways.get(name)
+    if way is None or not data.values[name]:
+        return data.said[name]
+    where = way[0].by_sign(data.values[name], way[1])
+    size = data.said[name].lstrip("+−-")
+    return f"{size} {where.words}" if where else size
+
+
+def checks(situation: Situation, steps: Sequence[Step], values: Values) -> tuple[Check, ...]:
+    """Every law that the answer did not use and whose values are all known; else the law used, put back."""
+    used = {step.law for step in steps} | {line for step in steps for line in step.lines}
+    relations = [r for r in situation.relations if isinstance(r, Relation)]
+    for relation in situation.relations:
+        if isinstance(relation, Together):
+            relations += [relation.first, relation.second]
+    open_ = {r.law: r for r in relations if set(equation(r.law).names) <= values.keys()}
+    second = [r for law, r in open_.items() if law not in used]
+    if second:
+        return tuple(
+            Check(f"A second way: {r.what[0].lower()}{r.what[1:]}", r.law, sizes=r.sizes)
+            for r in second
+        )
+    return tuple(
+        Check("Put the values back into the law: both sides must agree", r.law, sizes=r.sizes)
+        for law, r in open_.items()
+        if law in used
+    )

@@ -1,0 +1,447 @@
+"""Work a plan: every value in order, then the worked answer a reader sees.
+
+``run`` is the one place values come from. Marking runs the same plan with a
+learner's own value carried in, or with one step done a known wrong way.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import replace
+
+from calc.figures.words import plain
+from calc.language import printing
+from calc.language.expressions import Equation, ExpressionError, Maths, Shown, equation, expression
+from calc.language.printing import Printed, Style, exact, rounded
+from calc.language.quantities import Quantity
+from calc.language.symbols import symbol
+from calc.language.units import parse_unit, speak
+from calc.model.answers import (
+    AnswerShown,
+    CheckShown,
+    ConstantShown,
+    Direction,
+    Given,
+    PartShown,
+    StepShown,
+    WorkedAnswer,
+)
+from calc.model.constants import SHEET
+from calc.model.questions import (
+    Check,
+    Choice,
+    Data,
+    Input,
+    Part,
+    Plan,
+    Question,
+    Root,
+    Rows,
+    Step,
+    Topic,
+)
+from calc.working.reading import Read
+from calc.working.roots import NoRoot, bisect
+
+
+def run(
+    plan: Plan,
+    constants: Mapping[str, float],
+    carry: Mapping[str, float] | None = None,
+    instead: Mapping[str, str] | None = None,
+) -> dict[str, float]:
+    """Every named value, SI and unrounded, in the order of the steps.
+
+    carry: values to take as found (a learner's own). instead: by name of a
+    datum, constant or step, the expression used in place of the right one.
+    Raises ExpressionError where a step has no real value.
+    """
+    carry, instead = carry or {}, instead or {}
+    right = {**constants, **plan.values}
+    values = {
+        name: expression(instead[name]).value(right) if name in instead else value
+        for name, value in right.items()
+    }
+    for step in plan.steps:
+        name = step.makes
+        if name in carry:
+            values[name] = carry[name]
+        elif name in instead:
+            values[name] = expression(instead[name]).value(sized(values, step.sizes))
+        elif step.root:
+            values[name] = _root(step, step.root, sized(values, step.sizes))
+        else:
+            values[name] = expression(step.how).value(sized(values, step.sizes))
+    return values
+
+
+def sized(values: Mapping[str, float], sizes: tuple[str, ...]) -> dict[str, float]:
+    """``values`` with the size only of each name in ``sizes``."""
+    return {**values, **{name: abs(values[name]) for name in sizes}}
+
+
+def _root(step: Step, root: Root, values: dict[str, float]) -> float:
+    line = equation(root.equation)
+    try:
+        return bisect(lambda x: line.gap({**values, step.makes: x}), root.low, root.high)
+    except NoRoot as none:  # a carried-in value may move the root out of its interval
+        raise ExpressionError(f"{root.equation}: {none}") from None
+
+
+def digits(
+    value: float,
+    unit: str,
+    style: Style,
+    *,
+    data: bool = False,
+    count: bool = False,
+    figures: int = 6,
+) -> Printed:
+    """The number of a value, degrees for an angle: as given when ``data``, else rounded once."""
+    if unit == "°":
+        degrees = math.degrees(value)
+        if data:
+            return exact(_tidy(degrees), style, figures, plain=True)
+        return printing.angle(degrees, style)
+    if data:
+        return exact(value, style, figures)
+    return printing.count(value, style) if count else rounded(value, style)
+
+
+def measure(
+    value: float, unit: str, style: Style, *, data: bool = False, count: bool = False
+) -> Maths:
+    """A value with its unit in both notations: as given when ``data``, else rounded once."""
+    printed = digits(value, unit, style, data=data, count=count)
+    if unit == "°":
+        return Maths(printed.tex + r"^\circ", printed.text + "°")
+    if not unit:
+        return Maths(printed.tex, printed.text)
+    shown = parse_unit(unit)
+    return Maths(rf"{printed.tex}\ {shown.tex}", f"{printed.text}\N{NO-BREAK SPACE}{shown.text}")
+
+
+def _tidy(degrees: float) -> float:
+    """Degrees back from radians, without the last bit of noise."""
+    return float(f"{degrees:.12g}")
+
+
+def say(value: float, unit: str, style: Style, *, count: bool = False) -> str:
+    """The rounded value for a screen reader."""
+    words = digits(value, unit, style, count=count).spoken
+    return f"{words} {speak(parse_unit(unit)) if unit else ''}".strip()
+
+
+def work(topic: Topic, question: Question, read: Read) -> WorkedAnswer:
+    """The worked answer of ``question`` for data already read. Raises Refusal for impossible data."""
+    data = read.data
+    plan = question.plan(data)
+    values = run(plan, data.settings.constants())
+    return show(topic, question, read, plan, values)
+
+
+def show(
+    topic: Topic, question: Question, read: Read, plan: Plan, values: Mapping[str, float]
+) -> WorkedAnswer:
+    """The worked answer of a plan whose values are known (the right ones, or with a learner's carried in)."""
+    style = read.data.settings.style
+    writer = _Writer(plan, values, style)
+    used = {
+        name
+        for step in plan.steps
+        for name in (*equation(step.law).names, *expression(step.how).names)
+    }
+    parts = tuple(
+        writer.part(part, index, len(plan.parts)) for index, part in enumerate(plan.parts)
+    )
+    # A check that decides nothing for these values is left out. One that fails is a fault of ours,
+    # which the tests look for; it helps no reader.
+    checks = tuple(writer.check(check) for check in plan.checks if agrees(check, values))
+    data_sheet = read.data.settings.constants()
+    return WorkedAnswer(
+        question=f"{topic.key}.{question.key}",
+        title=question.title,
+        story=plan.story,
+        asked=read.data.asked,
+        given=given(question, read),
+        constants=tuple(
+            ConstantShown(
+                name, line.words, _symbol(name), measure(values[name], line.unit, style, data=True)
+            )
+            for name, line in SHEET.items()
+            if name in used and name in data_sheet and name not in plan.values
+        ),
+        laws=tuple(topic.law(name) for name in question.laws),
+        parts=parts,
+        checks=checks,
+        unproven=tuple(check.what for check in plan.checks if not agrees(check, values)),
+        figure=plan.scene(values) if plan.scene else None,
+        notes=plan.notes + writer.notes,
+        warnings=read.warnings + plan.warnings,
+        values=dict(values),
+    )
+
+
+def given(question: Question, read: Read) -> tuple[Given, ...]:
+    """The data as typed and as they go into the formulas, in the order of the form."""
+    lines: list[Given] = []
+    style = read.data.settings.style
+    for item in question.fields:
+        if isinstance(item, Input) and item.name in read.quantities:
+            lines.append(_given(item, item.name, item.name, read.quantities[item.name], style))
+        elif isinstance(item, Rows):
+            for index in range(len(read.data.rows.get(item.name, ()))):
+                row = f"{item.row_words[0].upper()}{item.row_words[1:]} {index + 1}"
+                for column in item.columns:
+                    path, name = f"{item.name}.{index}.{column.name}", f"{column.name}{index + 1}"
+                    if path in read.quantities:
+                        named = replace(column, words=f"{row}: {column.words.lower()}")
+                        lines.append(_given(named, path, name, read.quantities[path], style))
+        elif isinstance(item, Choice) and matters(item, read.data):
+            words = dict(item.options)[read.data.choices[item.name]]
+            lines.append(Given(item.name, item.words, Maths("", ""), words, Maths("", words), None))
+    return tuple(lines)
+
+
+def matters(item: Choice, data: Data) -> bool:
+    """Whether a choice is worth a line among the data."""
+    return data.choices[item.name] not in item.quiet and (
+        not item.asked or data.asked in item.asked
+    )
+
+
+def _given(item: Input, path: str, name: str, quantity: Quantity, style: Style) -> Given:
+    number = exact(float(quantity.number), style)
+    unit = quantity.unit
+    gap_tex, gap_text = (
+        ("", "") if unit.text == "°" else (r"\ ", "\N{NO-BREAK SPACE}") if unit.text else ("", "")
+    )
+    shown = Maths(number.tex + gap_tex + unit.tex, number.text + gap_text + unit.text)
+    conversion = None
+    base = unit.si()
+    if unit.text not in ("°", "") and unit.factor != 1:
+        conversion = (
+            shown + Maths(" = ", " = ") + measure(quantity.value, base.text, style, data=True)
+        )
+    clear = quantity.unit_typed or not item.unit or quantity.value == 0
+    note = "" if clear else f"no unit typed: read in {speak(unit)}"
+    return Given(path, item.words, _symbol(name), quantity.text, shown, conversion, note)
+
+
+def _symbol(name: str) -> Maths:
+    sign = symbol(name)
+    return Maths(sign.tex, sign.text)
+
+
+MORE_DIGITS = (
+    "Some lines take an earlier result with more digits than were printed for it: with the rounded number "
+    "they would not give the value below them."
+)
+LOPSIDED = (
+    "In one line two values differ so much in size that the smaller is lost in the digits of the larger, "
+    "so the line as printed does not show it. Check the sizes and prefixes."
+)
+CLOSE = 0.01  # how far off a line may be with the numbers as printed
+MOST_DECIMALS = 10
+FLOATS = 2e-12  # relative: what floats and the dropping of noise in sums leave uncertain
+
+
+class _Writer:
+    """Shows the steps of one plan with one set of values."""
+
+    def __init__(self, plan: Plan, values: Mapping[str, float], style: Style) -> None:
+        self.values, self.style = values, style
+        self.units = {**{step.makes: step.unit for step in plan.steps}, **plan.units}
+        self.counts = {step.makes for step in plan.steps if step.count}
+        made = {step.makes for step in plan.steps}
+        self.data = {name for name in values if name not in made}
+        self.known = set(self.data)
+        self.more_digits = self.lopsided = False
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What is to be said of the digits of the lines."""
+        return (MORE_DIGITS,) * self.more_digits + (LOPSIDED,) * self.lopsided
+
+    def _number(self, name: str, more: int) -> tuple[Shown, float]:
+        """A name's number as it is put into a line, with ``more`` digits than usual, and its value."""
+        angle = self.units.get(name) == "°"
+        style = replace(self.style, decimals=min(self.style.decimals + more, MOST_DECIMALS))
+        printed = digits(
+            self.values[name], "°" if angle else "", style,
+            data=name in self.data, count=name in self.counts, figures=6 + more,
+        )  # fmt: skip
+        said = float(printed.number)
+        if not angle:
+            return Shown(printed.tex, printed.text), said
+        if math.isclose(said, math.degrees(self.values[name]), rel_tol=1e-12):
+            said = math.degrees(self.values[name])  # a tangent of 90° must stay what it was
+        return Shown(printed.tex + r"^\circ", printed.text + "°"), math.radians(said)
+
+    def _numbers(
+        self, line: Equation, sizes: tuple[str, ...], unknown: str = ""
+    ) -> dict[str, Shown]:
+        """What stands for each known name of ``line``: with so many digits that the line still holds.
+
+        Only the size is put in for a name in ``sizes``; ``unknown`` stays a letter.
+        """
+        names = [name for name in line.names if name in self.known and name != unknown]
+        true, most = sized(self.values, sizes), MOST_DECIMALS - self.style.decimals
+        fewest = dict.fromkeys(names, 0)
+
+        def holds(more: Mapping[str, int]) -> bool:
+            said = {name: self._number(name, more[name])[1] for name in names}
+            return _holds(line, sized({**true, **said}, sizes), abs(true.get(unknown, 0.0)))
+
+        enough = (dict.fromkeys(names, m) for m in range(most + 1))
+        more = next(filter(holds, enough), fewest)
+        self.lopsided = self.lopsided or (not any(more.values()) and not holds(more))
+        for name in names:  # only the numbers that matter keep them
+            if any(more.values()):
+                more[name] = next(m for m in range(more[name] + 1) if holds({**more, name: m}))
+        self.more_digits = self.more_digits or any(more.values())
+        shown = {name: self._number(name, more[name])[0] for name in names}
+        bare = {
+            name: Shown(shown[name].tex.lstrip("-"), shown[name].text.lstrip("−"))
+            for name in sizes
+            if name in shown
+        }
+        return {**shown, **bare}
+
+    def part(self, part: Part, index: int, count: int) -> PartShown:
+        steps = tuple(self.step(step) for step in part.steps)
+        answers = [self.answer(steps, name, several=bool(part.also)) for name in part.asked]
+        return PartShown(
+            key=part.key,
+            number=f"{index + 1}" if count > 1 else "",
+            kind=part.kind,
+            ask=part.ask,
+            marks=part.marks,
+            steps=steps,
+            points=part.points,
+            figure=part.figure(self.values) if part.figure else None,
+            answer=answers[-1] if answers else None,
+            also=tuple(answers[:-1]),
+        )
+
+    def answer(self, steps: tuple[StepShown, ...], name: str, *, several: bool) -> AnswerShown:
+        """The value of one step as an answer; called by its name where the part asks for several."""
+        step = next(step for step in steps if step.makes == name)
+        value = measure(step.value, step.unit, self.style, count=name in self.counts)
+        return AnswerShown(
+            name,
+            step.value,
+            step.unit,
+            step.result if several else value,
+            f"{plain(symbol(name).label)} is {step.spoken}" if several else step.spoken,
+            step.direction,
+        )
+
+    def step(self, step: Step) -> StepShown:
+        law, make = equation(step.law), equation(step.make)
+        value = self.values[step.makes]
+        known = self._numbers(law, step.sizes, step.makes)
+        comma = self.style.comma
+        algebra = tuple(equation(line).maths(comma=comma) for line in step.lines)
+        rearranged = not step.root and step.law.replace(" ", "") != step.make.replace(" ", "")
+        if rearranged:
+            numbers = self._numbers(make, step.sizes, step.makes)
+            algebra += (make.maths(comma=comma), make.maths(numbers, comma=comma))
+        name = _symbol(step.makes)
+        result = (
+            name + Maths(" = ", " = ") + measure(value, step.unit, self.style, count=step.count)
+        )
+        self.known.add(step.makes)
+        return StepShown(
+            makes=step.makes,
+            what=step.what,
+            why=step.why,
+            formula=law.maths(comma=comma),
+            substitution=law.maths(known, comma=comma),
+            algebra=algebra,
+            result=result,
+            value=value,
+            unit=step.unit,
+            spoken=say(value, step.unit, self.style, count=step.count),
+            direction=direction(step, self.values),
+            marks=step.marks,
+            method=self._method(step),
+            plain=step.plain,
+        )
+
+    def _method(self, step: Step) -> str:
+        """How a root was found, or which of two was kept."""
+        if step.root:
+            return step.root.method
+        if not step.other:
+            return ""
+        try:
+            other = equation(step.other).right.value(sized(self.values, step.sizes))
+        except ExpressionError:
+            return ""
+        line = f"{symbol(step.makes).text} = {measure(other, step.unit, self.style).text}"
+        return f"The other root is {line}. {step.dropped}".rstrip()
+
+    def check(self, check: Check) -> CheckShown:
+        """A check that holds; see :func:`agrees`."""
+        if check.holds:
+            return CheckShown(check.what, (), check.words)
+        line = equation(check.equation)
+        left = line.left.value(sized(self.values, check.sizes))
+        # Both sides are one value: printed once, it cannot fall to either side of a rounding half.
+        side = measure(left, "", self.style)
+        return CheckShown(
+            check.what,
+            (
+                line.maths(comma=self.style.comma),
+                line.maths(self._numbers(line, check.sizes), comma=self.style.comma),
+                side + Maths(" = ", " = ") + side,
+            ),
+            check.words,
+        )
+
+
+def _holds(line: Equation, said: Mapping[str, float], unknown: float) -> bool:
+    """Whether both sides of a line come to the same with the numbers as printed.
+
+    A side that is nought gives no size to judge by: the unknown, one of the terms, does.
+    """
+    try:
+        left, right = line.left.value(said), line.right.value(said)
+    except ExpressionError:
+        return False
+    size = unknown if "0" in (line.left.source, line.right.source) else max(abs(left), abs(right))
+    return abs(left - right) <= CLOSE * size
+
+
+def agrees(check: Check, values: Mapping[str, float]) -> bool:
+    """Whether a check comes out for these values, within its tolerance."""
+    if check.holds:
+        return check.holds(values)
+    line, of = equation(check.equation), sized(values, check.sizes)
+    try:
+        left, right = line.left.value(of), line.right.value(of)
+    except ExpressionError:
+        return False
+    return math.isclose(left, right, rel_tol=check.tolerance, abs_tol=0.0)
+
+
+def decides(check: Check, values: Mapping[str, float]) -> bool:
+    """Whether a check can tell right from wrong: not where its terms all but cancel, below what floats carry."""
+    if check.holds:
+        return True
+    line, of = equation(check.equation), sized(values, check.sizes)
+    try:
+        gap, shift = line.gap(of), 0.0
+        for name in line.names:
+            shift += abs(line.gap({**of, name: of[name] * (1 + FLOATS)}) - gap)
+    except ExpressionError:
+        return False
+    size = max(abs(line.left.value(of)), abs(line.right.value(of)))
+    return shift <= check.tolerance * size or abs(gap) > shift
+
+
+def direction(step: Step, values: Mapping[str, float]) -> Direction | None:
+    """The direction of a step's value, for these values."""
+    return step.direction(values) if callable(step.direction) else step.direction

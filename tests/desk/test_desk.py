@@ -1,0 +1,295 @@
+"""The boundary between page and physics: JSON in, JSON out, never a traceback."""
+
+import json
+import sys
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc import desk, topics
+from calc.model.questions import Rows
+
+
+def ask(operation: str, **data: object) -> dict:
+    """One request and its reply."""
+    return json.loads(desk.answer(json.dumps({"operation": operation, "data": data})))
+
+
+INPUTS = {"Q1": "6 nC", "Q2": "-2 nC", "r": "15 cm", "F": ""}
+
+
+def test_a_solved_question_comes_back_in_three_renderings() -> None:
+    """html, text and latex say the same answer."""
+    reply = ask(
+        "solve", question="coulomb.force", inputs=INPUTS, **{"as": ["html", "text", "latex"]}
+    )
+    assert reply["ok"]
+    assert reply["data"]["asked"] == "F"
+    assert "4,80 × 10⁻⁶" in reply["data"]["text"].replace("\N{NO-BREAK SPACE}", " ")
+    assert r"4{,}80 \times 10^{-6}" in reply["data"]["latex"]
+    assert "4{,}80" in reply["data"]["html"]
+
+
+def test_settings_change_constants_decimals_and_sign() -> None:
+    """A reader's k, three decimals and a point are used."""
+    settings = {"k": "8,99e9", "decimals": "3", "comma": "point"}
+    reply = ask(
+        "solve", question="coulomb.force", inputs=INPUTS, settings=settings, **{"as": ["text"]}
+    )
+    assert "4.795 × 10⁻⁶" in reply["data"]["text"].replace("\N{NO-BREAK SPACE}", " ")
+
+
+@pytest.mark.parametrize(
+    ("settings", "field", "message"),
+    [
+        ({"k": "0"}, "k", "The setting k cannot be “0”: Coulomb's constant must be greater than zero."),
+        ({"k": "-9e9"}, "k", "The setting k cannot be “-9e9”: Coulomb's constant must be greater than zero."),
+        ({"k": "nine"}, "k", 'The setting k (Coulomb\'s constant) cannot be used. "nine" does not start with a number. '
+         "Type a number, for example 9 × 10⁹ N·m²·C⁻²."),
+        ({"k": 5}, "k", "The setting k cannot be “5”: type Coulomb's constant as text, such as 9 × 10⁹ N·m²·C⁻²."),
+        ({"g": "0"}, "g", "The setting g cannot be “0”: acceleration due to gravity must be greater than zero."),
+        ({"decimals": "9"}, "decimals", "The setting decimals cannot be “9”: decimals are a whole number from 0 to 6."),
+        ({"decimals": "²"}, "decimals", "The setting decimals cannot be “²”: decimals are a whole number from 0 to 6."),
+        ({"decimals": "9" * 5000}, "decimals",
+         "The setting decimals cannot be “99999999999999999999…”: decimals are a whole number from 0 to 6."),
+        ({"decimals": True}, "decimals", "The setting decimals cannot be “true”: decimals are a whole number from 0 to 6."),
+        ({"comma": "both"}, "comma", "The setting comma cannot be “both”: the decimal sign is comma or point."),
+        ({"zork": "3"}, "zork", "The setting zork cannot be “3”: there is no setting of this name."),
+    ],
+)  # fmt: skip
+def test_impossible_settings_are_refused(settings: dict, field: str, message: str) -> None:
+    """Each wrong setting is named with what is wrong, and one choice takes it away."""
+    reply = ask("settings", settings=settings)
+    assert not reply["ok"]
+    [error] = reply["errors"]
+    assert error["field"] == f"settings.{field}"
+    assert error["message"].replace("\N{NO-BREAK SPACE}", " ") == message
+    assert [choice["text"] for choice in error["choices"]] == [""]
+
+
+def test_the_way_out_of_a_wrong_constant_names_the_usual_value() -> None:
+    """The choice beside a wrong constant says what comes instead."""
+    [error] = ask("settings", settings={"g": "0"})["errors"]
+    words = error["choices"][0]["words"].replace("\N{NO-BREAK SPACE}", " ")
+    assert words == "Use the data sheet's g = 9,8 m·s⁻²"
+
+
+# Any JSON value: what a page, a link or a stored file might hold.
+SHAPES = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=12),
+    lambda inner: (
+        st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=6), inner, max_size=3)
+    ),
+    max_leaves=6,
+)
+KEYS = st.sampled_from(["question", "inputs", "find", "settings", "variant", "typed"])
+
+
+@given(st.sampled_from(["solve", "settings", "sheet"]), st.dictionaries(KEYS, SHAPES), SHAPES)
+def test_any_shape_of_request_is_answered(operation: str, changed: dict, cell: object) -> None:
+    """Whatever JSON stands where text or a list belongs, the reply is an answer or sentences."""
+    data = {
+        "question": "several-charges.line",
+        "inputs": {"charges": [cell, {"Q": cell, "x": cell}], "on": cell},
+    }
+    reply = ask(operation, **{**data, **changed})
+    assert reply["ok"] or all(error["message"].endswith((".", "?")) for error in reply["errors"])
+
+
+@pytest.mark.parametrize(
+    "request_text",
+    [
+        "",
+        "[]",
+        "null",
+        "{}",
+        '{"operation": "open"}',
+        '{"operation": "solve", "data": 3}',
+        "x" * 200_000,
+        "[" * 5000,
+    ],
+)
+def test_a_malformed_request_is_a_sentence(request_text: str) -> None:
+    """Whatever arrives, a reply with a message goes back."""
+    reply = json.loads(desk.answer(request_text))
+    assert reply["ok"] is False
+    assert reply["errors"][0]["message"].endswith(".")
+
+
+def test_an_unknown_notation_is_refused() -> None:
+    """Only the declared renderings can be asked for."""
+    reply = ask("solve", question="coulomb.force", inputs=INPUTS, **{"as": ["pdf"]})
+    assert (
+        reply["errors"][0]["message"]
+        == "An answer is shown as html, text, latex, and nothing else."
+    )
+
+
+def test_an_unknown_question_is_a_sentence() -> None:
+    """A link to a question that is gone says so."""
+    reply = ask("solve", question="nothing.here", inputs={})
+    assert reply["errors"][0]["message"].startswith("There is no such question")
+
+
+HOSTILE = "<img src=x onerror=alert(1)>\"'&"
+
+
+@pytest.mark.parametrize("field", ["Q1", "Q2", "r", "F", "acting"])
+def test_markup_in_a_field_never_comes_back_as_markup(field: str) -> None:
+    """Typed markup is quoted in a plain sentence only; no html is sent with it."""
+    reply = ask(
+        "solve",
+        question="coulomb.force",
+        inputs={**INPUTS, field: HOSTILE},
+        find="F" if field != "F" else "r",
+    )
+    assert not reply["ok"]
+    assert "data" not in reply
+
+
+@given(st.text(max_size=60), st.text(max_size=60), st.text(max_size=20))
+def test_fuzzed_inputs_never_raise(q1: str, r: str, find: str) -> None:
+    """Any text in any box gives a reply."""
+    reply = ask("solve", question="coulomb.force", inputs={**INPUTS, "Q1": q1, "r": r}, find=find)
+    assert reply["ok"] or all(error["message"] for error in reply["errors"])
+
+
+def calls_of(question: str, inputs: object) -> tuple[int, dict]:
+    """How many functions are called for an answer, and the reply."""
+    calls = 0
+
+    def count(_frame: object, event: str, _value: object) -> None:
+        nonlocal calls
+        calls += event in {"call", "c_call"}
+
+    sys.setprofile(count)
+    try:
+        reply = ask("solve", question=question, inputs=inputs)
+    finally:
+        sys.setprofile(None)
+    return calls, reply
+
+
+FAR_APART = [
+    (
+        "electric-field.line",
+        "-1,06e-9@50, -5@6,48e-6, -4,45@0, -5@8,91e5, -4,85@5,12e-2, -5@4,68e-6",
+    ),
+    ("electric-field.line", "5,32@6,22e6, 7,74e-6@5,94, 8@9,27e-5, 8@1,76, 6,69e-3@5,21, 8@0"),
+    ("electric-field.pattern", "6@3e-26_9, 6@8_2, 5e-2@20_5e18, -6@7_5e9"),
+    ("electric-field.pattern", "-3@8e3_4e5, -5e-6@20_9e-4, 7@9e-4_1e-25, 8@4e-5_0, 6@5_7e3"),
+    (
+        "electric-field.plane",
+        "-4e-25@-30_0, -6@0_-6, -8@5e-2_-20, 9@4_8, 9@3_9, 9@-1_4, -1@8e-11_6",
+    ),
+]
+
+
+@pytest.mark.parametrize(("question", "charges"), FAR_APART)
+def test_hostile_data_take_bounded_work(question: str, charges: str) -> None:
+    """Charges and places of wildly different sizes are answered within a dozen ordinary answers' work."""
+    ordinary, _ = calls_of("electric-field.null", topics.find("electric-field.null")[1].example)
+    rows = []
+    for charge in charges.split(", "):
+        size, place = charge.split("@")
+        row = {"Q": f"{size} nC"}
+        row.update(zip(("x", "y"), (f"{text} cm" for text in place.split("_")), strict=False))
+        rows.append(row)
+    calls, reply = calls_of(question, {"charges": rows, "x_P": "30 cm", "y_P": "40 cm", "q": ""})
+    assert reply["ok"]
+    assert calls < 12 * ordinary
+
+
+@pytest.mark.parametrize(
+    "wanted",
+    [["html", "html"], ["text", "html", "text"], [["html"]], [{}], [None], "html", {}, [1]],
+)
+def test_each_notation_is_given_once_or_refused(wanted: object) -> None:
+    """Doubles are answered once; what is no notation's name is refused with a sentence."""
+    reply = ask("solve", question="coulomb.force", inputs=INPUTS, **{"as": wanted})
+    if reply["ok"]:
+        assert isinstance(wanted, list)
+        assert set(reply["data"]) & set(desk.NOTATIONS) == set(wanted)
+    else:
+        assert reply["errors"][0]["message"].startswith("An answer is shown as")
+
+
+def test_a_notation_asked_twice_is_worked_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A request cannot make the booklet render one answer over and over."""
+    made = []
+    monkeypatch.setattr(
+        desk, "NOTATIONS", {"text": lambda worked, opened: made.append(worked) or "seen"}
+    )
+    ask("solve", question="coulomb.force", inputs=INPUTS, **{"as": ["text"] * 50})
+    assert len(made) == 1
+
+
+@pytest.mark.parametrize(
+    "text", ["1e300", "-1e300", "1e-300", "-1e300 N", "9e299 N", "1e-320", "1e999"]
+)
+def test_an_answer_of_any_size_is_marked(text: str) -> None:
+    """A hopeless number is wrong, and the part before it still gets its marks."""
+    data = {"question": "coulomb.contact", "inputs": {"Q1": "+9 nC", "Q2": "-4 nC", "r": "20 cm", "r2": ""}}  # fmt: skip
+    right = {"before": {"value": "8,1e-6 N", "direction": "attract"}}
+    alone = ask("mark", **data, answers=right)
+    both = ask("mark", **data, answers={**right, "shared": {"value": text}, "electrons": {"value": text}})  # fmt: skip
+    assert alone["ok"], alone
+    assert both["ok"], both
+    assert both["data"]["earned"] == alone["data"]["earned"] > 0
+
+
+OPERATIONS = ["solve", "settings", "sheet", "mark", "practice", "revision", "paper"]
+ODD = (
+    st.none() | st.booleans() | st.integers() | st.just(10**400) | st.floats()
+    | st.text(st.characters(), max_size=12) | st.just("\ud800") | st.just("1e300")
+    | st.sampled_from(["coulomb.force", "equilibrium.threads", "F", "html", "6 nC", "Q1", "k"])
+)  # fmt: skip
+NAMES = st.sampled_from(
+    ["question", "inputs", "find", "settings", "variant", "as", "answers", "Q1", "Q2", "r", "F", "value",
+     "steps", "direction", "substitution", "formula", "said", "seed", "level", "items", "marks", "entries", "copies",
+     "learners", "k", "decimals", "comma"]
+) | st.text(max_size=5)  # fmt: skip
+NESTED = st.recursive(
+    ODD, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(NAMES, inner, max_size=5), max_leaves=25
+)  # fmt: skip
+
+
+@given(operation=st.sampled_from(OPERATIONS) | NESTED, data=st.dictionaries(NAMES, NESTED, max_size=8), real=st.booleans())  # fmt: skip
+def test_whatever_is_sent_is_answered(operation: object, data: dict, real: bool) -> None:
+    """Any JSON, with NaN, Infinity, huge numbers and half characters in it, gets a reply that can be passed on."""
+    if real:
+        data = {"question": "coulomb.force", "inputs": INPUTS, **data}
+    reply = desk.answer(json.dumps({"operation": operation, "data": data}))
+    reply.encode()
+    told = json.loads(reply)
+    assert told["ok"] in (True, False)
+    assert told["ok"] or all(error["message"].strip() for error in told["errors"])
+    assert told["ok"] or told["errors"][0]["message"] != desk.OURS, told
+
+
+@pytest.mark.parametrize("depth", [50, 900, 5000, 49_000])
+def test_deep_nesting_is_a_sentence(depth: int) -> None:
+    """Brackets in brackets end in a reply, in the request and in its data."""
+    deep = "[" * depth + "]" * depth
+    for request in (deep, f'{{"operation": "solve", "data": {{"inputs": {deep[:98_000]}}}}}'):
+        assert json.loads(desk.answer(request))["ok"] is False
+
+
+@pytest.mark.parametrize("key", topics.question_keys())
+def test_a_number_of_any_size_in_any_box_is_answered(key: str) -> None:
+    """Each box takes sizes at the end of what floats carry: solved or refused, never a fault of the booklet."""
+    _, question = topics.find(key)
+    for item in question.fields:
+        if isinstance(item, Rows):
+            example = question.example[item.name]
+            assert isinstance(example, list | tuple)
+            boxes = [(item.name, column.name) for column in item.columns]
+        else:
+            boxes, example = [(item.name, "")], ()
+        for name, column in boxes:
+            for number in ("1e300", "-1e300", "1e-290", "1e-320", "-1e150", "1e160"):
+                first = {**example[0], column: number} if column else None
+                entry = [first, *example[1:]] if column else number
+                reply = ask("solve", question=key, inputs={**question.example, name: entry})
+                assert reply["ok"] or reply["errors"][0]["message"] != desk.OURS, (name, number, reply)  # fmt: skip

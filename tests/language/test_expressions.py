@@ -1,0 +1,117 @@
+"""Expressions: the value, and the same line in symbols and in numbers."""
+
+import math
+
+import pytest
+import sympy
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.language.expressions import ExpressionError, Shown, equation, expression
+
+SIZES = st.floats(1e-3, 1e3, allow_nan=False)
+
+
+@pytest.mark.parametrize(
+    ("source", "text", "tex"),
+    [
+        ("k*Q1*Q2/r^2", "kQ₁Q₂/r²", r"\dfrac{k Q_{1} Q_{2}}{r^{2}}"),
+        ("sqrt(k*Q1*Q2/F)", "√(kQ₁Q₂/F)", r"\sqrt{\dfrac{k Q_{1} Q_{2}}{F}}"),
+        ("2*L*sin(alpha)", "2L sin α", r"2 L\,\sin \alpha"),
+        ("a-(b-c)", "a − (b − c)", r"a - \left(b - c\right)"),
+        ("m*g*sin(theta)-F_E", "mg sin θ − F_E", r"m g\,\sin \theta - F_{E}"),
+        ("-(F*r^2/k)", "−Fr²/k", r"-\dfrac{F r^{2}}{k}"),
+        ("k*10^-12", "k × 10⁻¹²", r"k \times 10^{-12}"),
+        ("sin(alpha)^2*tan(alpha)", "sin² α tan α", r"\sin^{2} \alpha\,\tan \alpha"),
+        ("F_E*r^2/k", "F_E r²/k", r"\dfrac{F_{E} r^{2}}{k}"),
+        ("(a+b)/2", "(a + b)/2", r"\dfrac{a + b}{2}"),
+        ("a/(b*c)", "a/(bc)", r"\dfrac{a}{b c}"),
+        ("atan(F_y/F_x)", "tan⁻¹(F_y/Fₓ)", r"\tan^{-1}\left(\dfrac{F_{y}}{F_{x}}\right)"),
+    ],
+)
+def test_symbols_are_set_as_on_a_data_sheet(source: str, text: str, tex: str) -> None:
+    """A formula is written without multiplication signs, in both notations."""
+    shown = expression(source).maths()
+    assert (shown.text, shown.tex) == (text, tex)
+
+
+def test_numbers_stand_in_brackets_inside_a_product() -> None:
+    """A substitution keeps every number apart from the next."""
+    numbers = {
+        "k": Shown(r"9 \times 10^{9}", "9 × 10⁹"),
+        "Q1": Shown(r"8 \times 10^{-9}", "8 × 10⁻⁹"),
+        "r": Shown("0{,}12", "0,12"),
+    }
+    line = equation("F = k*Q1*Q2/r^2").maths(numbers)
+    assert line.text == "F = (9 × 10⁹)(8 × 10⁻⁹)Q₂/(0,12)²"
+    assert line.tex == (r"F = \dfrac{(9 \times 10^{9}) (8 \times 10^{-9}) Q_{2}}{(0{,}12)^{2}}")
+
+
+def test_a_negative_number_after_a_sign_gets_brackets() -> None:
+    """9 + (−4), never 9 + −4."""
+    shown = expression("Q1+Q2").maths({"Q1": Shown("9", "9"), "Q2": Shown("-4", "−4")})
+    assert shown.text == "9 + (−4)"
+
+
+@given(a=SIZES, b=SIZES, c=SIZES)
+def test_values_agree_with_an_independent_algebra_system(a: float, b: float, c: float) -> None:
+    """The value of an expression is what sympy computes for the same text."""
+    source = "a*b^2/(c+1)-sqrt(a)*sin(b)/2"
+    known = sympy.sympify(source.replace("^", "**")).evalf(30, subs={"a": a, "b": b, "c": c})
+    assert math.isclose(
+        expression(source).value({"a": a, "b": b, "c": c}),
+        float(known),
+        rel_tol=1e-12,
+        abs_tol=1e-12,
+    )
+
+
+@pytest.mark.parametrize(
+    "source", ["__import__('os')", "a.b", "a if b else c", "f(x)", "[1]", "a +", "'text'"]
+)
+def test_only_formulas_are_taken(source: str) -> None:
+    """Anything but arithmetic of names is refused when it is written, not when it is used."""
+    with pytest.raises(ExpressionError):
+        expression(source)
+
+
+@pytest.mark.parametrize(
+    ("source", "values"),
+    [
+        ("sqrt(a)", {"a": -1.0}),
+        ("1/a", {"a": 0.0}),
+        ("a^a", {"a": 1e308}),
+        ("asin(a)", {"a": 2.0}),
+        ("a", {}),
+    ],
+)
+def test_no_real_value_is_an_error_with_the_formula_in_it(
+    source: str, values: dict[str, float]
+) -> None:
+    """A root of a negative, a division by zero or a missing name never becomes a NaN."""
+    with pytest.raises(ExpressionError, match="a"):
+        expression(source).value(values)
+
+
+def test_an_equation_has_one_equals_sign() -> None:
+    """Two equals signs are a mistake of the author, said at once."""
+    with pytest.raises(ExpressionError, match="exactly one '='"):
+        equation("a = b = c")
+
+
+@pytest.mark.parametrize(
+    ("source", "text"),
+    [
+        ("a*(-b)", "a(−b)"),
+        ("a*(-b)/c", "a(−b)/c"),
+        ("a*((-b)/c)", "a(−b/c)"),
+        ("a + (-b)/c", "a + (−b/c)"),
+        ("a - (-b)", "a − (−b)"),
+        ("sin(-b)", "sin (−b)"),
+        ("a/(-b)", "a/(−b)"),
+        ("(a/b)*c", "(a/b)c"),
+    ],
+)
+def test_a_minus_after_another_factor_keeps_its_brackets(source: str, text: str) -> None:
+    """A product with a negated name never reads as a subtraction, nor a fraction as swallowing the next factor."""
+    assert expression(source).maths().text == text

@@ -1,0 +1,253 @@
+"""Drawn questions of every topic: the same for the same seed, workable, sensible, and with mistakes that can be told apart."""
+
+from __future__ import annotations
+
+import json
+import re
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from calc import desk, topics
+from calc.figures import Arrow
+from calc.model.constants import Settings
+from calc.model.questions import Input, Plan, Rows
+from calc.practice.drawing import APART, Chance, Drawn, as_request, draw, near_answers
+from calc.practice.fair import fair_scene
+from calc.working.reading import Read, read
+from calc.working.working import run, work
+
+KEYS = topics.question_keys()
+LEVELS = (1, 2, 3)
+SEEDS = range(4)
+STORED = json.loads((Path(__file__).parent / "practice_draws.json").read_text(encoding="utf-8"))
+
+# Mistakes that cannot be kept 5 % from the right answer, whatever the numbers, or only by giving up variety.
+NEAR = {
+    "electric-field.drop": {"multiplied@E_2"},  # a field far too small leaves the weight alone
+    "electric-field.paint-drop": {"multiplied@E_2"},
+    "equilibrium.hovering-ball": {"root-omitted@r"},  # drops out of a later ratio
+    "equilibrium.foil-balls": {"sin-for-tan@F_E"},  # alike for the small angles of real threads
+    # Several sources, and dozens of slips with a small share in the sum.
+    "electric-field.plane": {"angle-inverted@theta_2"},
+    "several-charges.plane": {
+        "wrong-pair-1@F_21",
+        "wrong-pair-1@F_41",
+        "wrong-pair@F_41",
+        "sin-for-cos@F_31y",
+    },
+}
+LISTED = ("coulomb", "electric-field", "equilibrium", "several-charges")
+
+
+@cache
+def drawn(key: str, seed: int, level: int) -> Drawn:
+    """One draw, made once for all tests."""
+    return draw(*topics.find(key), seed, level)
+
+
+def planned(one: Drawn) -> tuple[Read, Plan]:
+    """A draw read and planned."""
+    _, question = topics.find(one.question)
+    found = read(question, one.inputs, one.find, variant=one.variant)
+    return found, question.plan(found.data)
+
+
+def every_draw(key: str) -> list[Drawn]:
+    """A few draws at each level."""
+    return [drawn(key, seed, level) for level in LEVELS for seed in SEEDS]
+
+
+def ask(operation: str, **data: Any) -> dict[str, Any]:
+    """A request through the one boundary."""
+    reply: dict[str, Any] = json.loads(
+        desk.answer(json.dumps({"operation": operation, "data": data}))
+    )
+    return reply
+
+
+@pytest.mark.parametrize("case", STORED, ids=lambda c: f"{c['question']}-{c['seed']}-{c['level']}")
+def test_a_seed_gives_the_stored_question(case: dict[str, Any]) -> None:
+    """Links to drawn questions stay good: these draws were stored once and must come back."""
+    one = draw(*topics.find(case["question"]), case["seed"], case["level"])
+    assert {**as_request(one), "seed": one.seed, "level": one.level} == case
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_the_same_seed_gives_the_same_question_and_others_differ(key: str) -> None:
+    """A draw depends on nothing but key, seed and level; new seeds bring new questions."""
+    topic, question = topics.find(key)
+    assert draw(topic, question, 3, 2) == draw(topic, question, 3, 2)
+    several = {json.dumps([d.inputs, d.find], sort_keys=True) for d in every_draw(key)}
+    assert len(several) > len(every_draw(key)) / 2
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_every_draw_is_worked_without_a_warning(key: str) -> None:
+    """Drawn data are never doubtful, every answer prints as something, and its second ways agree."""
+    topic, question = topics.find(key)
+    for one in every_draw(key):
+        worked = work(topic, question, read(question, one.inputs, one.find, variant=one.variant))
+        assert worked.warnings == ()
+        assert worked.unproven == ()
+        for answer in worked.answers:
+            assert re.search(r"[1-9]", answer.shown.text), (one, answer)
+
+
+# Wider than any school worksheet, narrower than a slip of a power of ten in a draw. Common practice, no source.
+SENSIBLE = {"kg": (1e-16, 5), "C": (1.6e-19, 5e-6), "m": (1e-3, 5)}
+
+
+@pytest.mark.parametrize("key", [k for k in KEYS if k.split(".")[0] in LISTED])
+def test_bodies_are_of_a_size_that_could_be_on_a_table(key: str) -> None:
+    """No 40-tonne balls, no charges of a thundercloud, no spheres inside each other."""
+    for one in every_draw(key):
+        found, _ = planned(one)
+        for path, quantity in found.quantities.items():
+            low, high = SENSIBLE.get(quantity.unit.si().text, (0, float("inf")))
+            place = path.split(".")[-1] in ("x", "y", "x_P", "y_P")  # may be 0 or negative
+            assert place or low <= abs(quantity.value) <= high, (path, quantity)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_mistakes_lie_apart_at_their_step(key: str) -> None:
+    """Every declared mistake is more than 5 % from the right value and from the others of its step."""
+    constants = Settings().constants()
+    from calc.language.expressions import ExpressionError, expression
+    from calc.working.working import sized
+
+    for one in every_draw(key):
+        _, plan = planned(one)
+        values = run(plan, constants)
+        for step in plan.steps:
+            sizes = [abs(values[step.makes])]
+            for mistake in step.mistakes:
+                if mistake.turns:
+                    continue
+                try:
+                    wrong = expression(mistake.instead).value(sized(values, step.sizes))
+                except ExpressionError:
+                    continue
+                for other in sizes:
+                    gap = abs(abs(wrong) - other)
+                    assert gap > APART * 0.999 * max(abs(wrong), other), (one, mistake.key)
+                sizes.append(abs(wrong))
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_answers_tell_mistakes_from_right(key: str) -> None:
+    """A mistake changes the answer by more than 5 %; the exceptions are few, named by the draw, and listed above."""
+    for one in every_draw(key):
+        _, plan = planned(one)
+        assert one.near == near_answers(plan)
+        assert len(one.near) <= 2, one
+        if key.split(".")[0] in LISTED:
+            assert set(one.near) <= NEAR.get(key, set()), one
+
+
+@pytest.mark.parametrize("key", [k for k in KEYS if len(topics.find(k)[1].unknowns) > 1])
+def test_the_levels_ask_for_more(key: str) -> None:
+    """Level 1 asks what the example asks, level 3 always something else."""
+    _, question = topics.find(key)
+    usual = {name for name in question.unknowns if not str(question.example.get(name, "")).strip()}
+    assert {drawn(key, seed, 1).find for seed in SEEDS} <= usual
+    assert not {drawn(key, seed, 3).find for seed in SEEDS} & usual
+
+
+def test_level_three_mixes_prefixes() -> None:
+    """At level 3 some data come in another prefix."""
+    units = {
+        found.quantities["r"].unit.text
+        for seed in range(12)
+        if "r" in (found := planned(drawn("coulomb.contact", seed, 3))[0]).quantities
+    }
+    assert {"cm", "mm"} <= units
+
+
+def test_chance_is_pinned() -> None:
+    """Draws by name were written down once; CPython's own choice and sample may change, these may not."""
+    chance = Chance("a bag of numbers")
+    assert [chance.choice(range(100)) for _ in range(5)] == [79, 94, 42, 5, 97]
+    assert chance.sample(range(100), 5) == [68, 91, 82, 52, 8]
+    assert sorted(chance.sample("abcdef", 6)) == list("abcdef")
+    with pytest.raises(ValueError, match="3 cannot be drawn from 2"):
+        chance.sample("ab", 3)
+
+
+@pytest.mark.parametrize("key", ["coulomb.force", "coulomb.contact", "electric-field.charge"])
+def test_wordings_vary(key: str) -> None:
+    """Different seeds tell the same kind of question in different words."""
+    stories = {
+        re.sub(r"[^a-z ]", "", planned(drawn(key, seed, 1))[1].story.lower())[:25]
+        for seed in range(10)
+    }
+    assert len(stories) > 1
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_a_drawn_question_goes_through_the_desk(key: str) -> None:
+    """What practice gives can be asked as a sheet, marked and solved; hints come for each part."""
+    reply = ask("practice", question=key, seed=2, level=2)
+    assert reply["ok"], reply
+    data = reply["data"]
+    request = {name: data[name] for name in ("question", "inputs", "find", "variant")}
+    for operation in ("sheet", "mark", "solve"):
+        assert ask(operation, **request)["ok"]
+    assert [hint["part"] for hint in data["hints"]] == [
+        part["part"] for part in ask("sheet", **request)["data"]["parts"]
+    ]
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_the_scene_keeps_the_answer(key: str) -> None:
+    """A scene shown with a question has no force or field drawn in, and never an angle that is asked."""
+    for one in every_draw(key):
+        found, plan = planned(one)
+        scene = fair_scene(plan, found)
+        if scene is None:
+            continue
+        assert not [i for i in scene.items if isinstance(i, Arrow) and i.kind in ("force", "field", "resultant")]  # fmt: skip
+        asked = {part.answers for part in plan.parts if part.kind == "calculate"}
+        assert not [s.makes for s in plan.steps if s.makes in asked and s.unit == "°"]
+
+
+def test_a_topic_key_picks_one_of_its_questions() -> None:
+    """“Any question” of a topic is a question of it, the same each time for a seed."""
+    picked = {
+        ask("practice", question="coulomb", seed=s, level=1)["data"]["question"] for s in range(9)
+    }
+    assert all(key.startswith("coulomb.") for key in picked)
+    assert len(picked) > 2
+    first = ask("practice", question="coulomb", seed=5, level=1)
+    assert first == ask("practice", question="coulomb", seed="5", level="1")
+
+
+@pytest.mark.parametrize(
+    ("data", "sentence"),
+    [
+        ({"question": "coulomb.nothing", "seed": 1}, "There is no such question to practise. Pick one from the list."),
+        ({"question": "coulomb.force", "seed": -1}, "The number of a drawn question is a whole number from 0 to 999999."),
+        ({"question": "coulomb.force", "seed": "x<b>"}, "The number of a drawn question is a whole number from 0 to 999999."),
+        ({"question": "coulomb.force"}, "The number of a drawn question is a whole number from 0 to 999999."),
+        ({"question": "coulomb.force", "seed": True}, "The number of a drawn question is a whole number from 0 to 999999."),
+        ({"question": "coulomb.force", "seed": 1, "level": 4}, "There are three levels: 1, 2 and 3."),
+    ],
+)  # fmt: skip
+def test_a_bad_request_gets_a_sentence(data: dict[str, Any], sentence: str) -> None:
+    """Whatever a link asks for, the reply says what is wrong."""
+    reply = ask("practice", **data)
+    assert not reply["ok"]
+    assert reply["errors"] == [{"field": None, "message": sentence}]
+
+
+def test_a_question_without_draws_gets_changed_example_numbers() -> None:
+    """A question that declares no draws is drawn from its example, fields and tables alike."""
+    from dataclasses import replace
+
+    topic, question = topics.find("several-charges.line")
+    bare = replace(question, draws={}, adjust=None)
+    one = draw(topic, bare, 1, 1)
+    assert one.inputs != question.example
+    assert {item.name for item in bare.fields if isinstance(item, Input | Rows)} <= set(one.inputs)

@@ -1,0 +1,136 @@
+"""Hints: one for each line of the working, in order, and never the answer."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from calc import topics
+from calc.language.printing import rounded
+from calc.model.constants import Settings
+from calc.model.questions import Plan
+from calc.practice.drawing import draw
+from calc.practice.hints import Hint, hints, holds_number
+from calc.working.reading import Read, read
+from calc.working.working import run
+
+KEYS = topics.question_keys()
+
+
+def told(key: str, seed: int, level: int) -> tuple[Read, Plan, dict[str, tuple[Hint, ...]]]:
+    """A drawn question with its hints."""
+    topic, question = topics.find(key)
+    one = draw(topic, question, seed, level)
+    found = read(question, one.inputs, one.find, variant=one.variant)
+    plan = question.plan(found.data)
+    return found, plan, hints(topic, question, found, plan)
+
+
+def plain(words: str) -> str:
+    """Words with every space an ordinary one."""
+    return words.replace("\N{NO-BREAK SPACE}", " ")
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_no_hint_holds_the_digits_of_an_answer(key: str) -> None:
+    """The number of no answer, as printed, stands in any hint of any part."""
+    for level in (1, 2, 3):
+        found, plan, given = told(key, level, level)
+        values = run(plan, Settings().constants())
+        for part in plan.parts:
+            if part.kind != "calculate":
+                continue
+            unit = next(step.unit for step in plan.steps if step.makes == part.answers)
+            value = values[part.answers] * (57.29577951308232 if unit == "°" else 1)
+            digits = plain(rounded(abs(value)).text)
+            for several in given.values():
+                for hint in several:
+                    assert not re.search(rf"(?<![\d,]){re.escape(digits)}(?![\d⁰¹²³⁴⁵⁶⁷⁸⁹])", plain(hint.text))  # fmt: skip
+        assert found.data.asked not in plan.values
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_every_part_has_hints(key: str) -> None:
+    """No part leaves a learner alone, and hints of words come before those with numbers."""
+    _, plan, given = told(key, 1, 1)
+    assert list(given) == [part.key for part in plan.parts]
+    for part in plan.parts:
+        kinds = [hint.kind for hint in given[part.key]]
+        assert kinds
+        if part.kind == "calculate":
+            assert kinds[0] == "words"
+            assert kinds.index("formula") == 1
+        else:
+            assert set(kinds) == {"points"}
+
+
+def test_hints_open_in_the_order_of_the_working() -> None:
+    """For a distance: the law in words, the formula, the data put in but one, with r open, then r made the subject."""
+    topic, question = topics.find("coulomb.force")
+    found = read(question, {"Q1": "8 nC", "Q2": "-5 nC", "F": "25 µN"}, "r")
+    plan = question.plan(found.data)
+    several = hints(topic, question, found, plan)["find"]
+    assert [hint.kind for hint in several] == ["words", "formula", "numbers", "algebra"]
+    assert (
+        "directly proportional to the product of the magnitudes of the charges" in several[0].words
+    )
+    assert several[1].lines[0].text == "F = kQ₁Q₂/r²"
+    assert (
+        several[2].lines[0].text.replace("\N{NO-BREAK SPACE}", " ")
+        == "2,5 × 10⁻⁵ = (9 × 10⁹)(8 × 10⁻⁹)(▢)/r²"
+    )
+    assert several[2].words.endswith("The box ▢ is left for you: Q₂ goes there.")
+    assert several[3].lines[-1].text.startswith("r = √")
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_a_substitution_leaves_one_number_to_the_learner(key: str) -> None:
+    """A formula with two or more numbers put in has exactly one name left as a gap, and the words say which."""
+    seen = 0
+    for several in told(key, 2, 2)[2].values():
+        for hint in several:
+            if hint.kind != "numbers":
+                assert "▢" not in hint.text
+            elif "▢" in hint.text:
+                assert "▢" in hint.lines[0].text
+                assert re.search(r"The box ▢ is left for you: \S+( \S+)? goes there\.$", hint.words)
+                seen += 1
+    assert seen or all(
+        h.kind != "numbers" for several in told(key, 2, 2)[2].values() for h in several
+    )
+
+
+def test_an_earlier_answer_stays_a_symbol() -> None:
+    """A later part's hint does not give away what an earlier part asks."""
+    topic, question = topics.find("coulomb.contact")
+    found = read(question, question.example)
+    plan = question.plan(found.data)
+    after = hints(topic, question, found, plan)["after"]
+    numbers = next(hint for hint in after if hint.kind == "numbers")
+    assert "Q_new" in numbers.lines[0].text
+
+
+@pytest.mark.parametrize(
+    ("words", "number", "there"),
+    [
+        ("F = 1,68 × 10⁻⁵ N", "1,68 × 10⁻⁵", True),
+        ("F = 1,68 × 10⁻⁵ N", "1,68 × 10⁻", False),
+        ("F = 1,68\N{NO-BREAK SPACE}× 10⁻⁵ N", "1,68 ×\N{NO-BREAK SPACE}10⁻⁵", True),
+        ("r = 0,154 m", "0,15", False),
+        ("r = 10,15 m", "0,15", False),
+        ("r = 0,15 m", "0,15", True),
+        ("it is 0,15, about", "0,15", True),
+    ],
+)
+def test_a_number_is_found_whole(words: str, number: str, there: bool) -> None:
+    """A piece of a longer number is no match."""
+    assert holds_number(words, number) is there
+
+
+def test_a_hint_that_would_tell_is_left_out() -> None:
+    """Where a datum prints like an answer, the line that shows it is dropped rather than the rule."""
+    topic, question = topics.find("coulomb.scaling")
+    found = read(question, {"F": "2,25 N", "a": "1", "b": "4", "d": "2"})
+    plan = question.plan(found.data)
+    assert all("2,25" not in hint.text for several in hints(topic, question, found, plan).values() for hint in several)  # fmt: skip
