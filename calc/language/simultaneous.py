@@ -11,17 +11,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from calc.language.expressions import equation
-from calc.language.rearranging import (
-    NotRearranged,
-    Rearranged,
-    factors,
-    quotient,
-    rearranged,
-    terms,
-    total,
-    written,
-)
+from calc.language.rearranging import Rearranged, rearranged
 from calc.language.symbols import symbol
+from calc.language.trees import NotRearranged, factors, quotient, terms, total, written
 
 
 @dataclass(frozen=True)

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from calc.language.expressions import expression
-from calc.language.rearranging import factors, quotient, terms, total, written
 from calc.language.symbols import symbol
+from calc.language.trees import factors, quotient, terms, total, written
 from calc.model.constants import SHEET
 
 _SWAPPED = {"sin": "cos", "cos": "sin", "asin": "acos", "acos": "asin"}

@@ -12,8 +12,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 
 from calc.language.expressions import equation
-from calc.language.rearranging import NotRearranged, rearranged
+from calc.language.rearranging import rearranged
 from calc.language.simultaneous import together
+from calc.language.trees import NotRearranged
 from calc.model.answers import Direction, Mark
 from calc.model.questions import FSA, Mistake, Step, Values
 

@@ -7,7 +7,8 @@ import pytest
 import sympy
 
 from calc.language.expressions import equation, expression
-from calc.language.rearranging import NotRearranged, rearranged
+from calc.language.rearranging import rearranged
+from calc.language.trees import NotRearranged
 from calc.marking.algebra_slips import algebra_slips
 
 # Laws of a school data sheet, as any handbook has them; the shapes are what is tested.

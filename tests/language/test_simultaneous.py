@@ -4,8 +4,8 @@ import pytest
 import sympy
 
 from calc.language.expressions import equation
-from calc.language.rearranging import NotRearranged
 from calc.language.simultaneous import together
+from calc.language.trees import NotRearranged
 
 # Two bodies on a string, two readings of a cell, an elastic collision, a hanging ball, a pull at an angle:
 # the equations themselves are common practice, no source.
