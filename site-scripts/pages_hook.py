@@ -1,6 +1,6 @@
 """MkDocs hook: a fenced block in a page becomes a worked example with its live form.
 
-```question            ```laws         ```cautions      ```data-sheet      ```drawn
+```question            ```laws         ```cautions      ```data-sheet      ```drawn        (and ```formulas, alone)
 coulomb.force          coulomb         coulomb          ```                coulomb.force seed=3 level=2
 Q1 = +8 nC             ```             ```                                 ```
 find = r
@@ -25,6 +25,7 @@ from mkdocs.structure.pages import Page
 import licences
 from calc import topics
 from calc.__main__ import entries
+from calc.language.expressions import equation
 from calc.language.printing import exact
 from calc.language.symbols import symbol
 from calc.language.units import parse_unit
@@ -169,6 +170,23 @@ def data_sheet_block() -> str:
     )
 
 
+def formulas_block() -> str:
+    """Every formula of the data sheet with the law it belongs to, by group."""
+    groups: dict[str, dict[str, str]] = {}
+    for topic in topics.topics().values():
+        for law in topic.laws:
+            for line in law.formulas:
+                groups.setdefault(law.group, {}).setdefault(line, law.name)
+    tables = ""
+    for group, forms in groups.items():
+        rows = "".join(
+            f'<tr><th scope="row">{escape(name)}</th><td>{html.maths(equation(line).maths())}</td></tr>'
+            for line, name in forms.items()
+        )
+        tables += f"<h3>{escape(group)}</h3><table><tbody>{rows}</tbody></table>"
+    return f'<div class="formulas">{tables}</div>'
+
+
 def contents_block() -> str:
     """Every question that stands in a page, by topic, linked to its place."""
     pages: dict[str, str] = {}
@@ -255,6 +273,7 @@ BLOCKS: dict[str, Callable[[list[str]], str]] = {
     "licences": _alone(licences.listing),
     "cautions": cautions_block,
     "data-sheet": _alone(data_sheet_block),
+    "formulas": _alone(formulas_block),
     "contents": _alone(contents_block),
     "practice": _alone(practice_block),
     "drawn": drawn_block,

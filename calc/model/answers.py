@@ -141,12 +141,17 @@ class ConstantShown:
 
 @dataclass(frozen=True)
 class Law:
-    """A law or definition as a memo wants it; ``keys`` are the phrases marks hang on."""
+    """A law or definition as a memo wants it; ``keys`` are the phrases marks hang on.
+
+    formulas: as a data sheet prints them, with plain symbols. group: the heading they stand under there.
+    """
 
     name: str
     words: str
     keys: tuple[str, ...] = ()
     marks: int = 2
+    formulas: tuple[str, ...] = ()
+    group: str = ""
 
 
 @dataclass(frozen=True)

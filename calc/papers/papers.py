@@ -17,7 +17,6 @@ from calc.language.expressions import Maths, equation
 from calc.model.answers import ConstantShown, WorkedAnswer
 from calc.model.constants import Settings
 from calc.model.questions import Plan, Question, Refusal, Topic
-from calc.papers.sheet_formulas import formulas
 from calc.practice.drawing import draw
 from calc.practice.fair import fair_scene
 from calc.working.reading import Read, read
@@ -65,14 +64,13 @@ class Wanted:
 class Item:
     """A numbered question of a paper.
 
-    scene: its diagram without what is asked; None if it has none. laws: of its steps.
+    scene: its diagram without what is asked; None if it has none.
     """
 
     number: int
     pick: Pick
     worked: WorkedAnswer
     scene: Figure | None
-    laws: tuple[str, ...] = ()
 
     @property
     def marks(self) -> int:
@@ -112,12 +110,14 @@ def make(wanted: Wanted) -> Paper:
         picks = _chosen(wanted)
     items = tuple(_item(number, pick, wanted) for number, pick in enumerate(picks, 1))
     sheet = {shown.name: shown for item in items for shown in item.worked.constants}
-    laws = (law for item in items for law in item.laws)
+    forms = dict.fromkeys(
+        form for item in items for law in item.worked.laws for form in law.formulas
+    )
     return Paper(
         wanted,
         items,
         tuple(sheet[name] for name in sorted(sheet)),
-        tuple(equation(form).maths(comma=wanted.settings.comma) for form in formulas(laws)),
+        tuple(equation(form).maths(comma=wanted.settings.comma) for form in forms),
     )
 
 
@@ -282,8 +282,7 @@ def _worked(pick: Pick, seed: int, settings: Settings) -> Item:
     plan = question.plan(found.data)
     values = run(plan, settings.constants())
     worked = show(topic, question, found, plan, values)
-    laws = tuple(step.law for step in plan.steps if not step.root)
-    return Item(0, pick, worked, plain_scene(plan, found), laws)
+    return Item(0, pick, worked, plain_scene(plan, found))
 
 
 def plain_scene(plan: Plan, found: Read) -> Figure | None:

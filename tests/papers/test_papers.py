@@ -12,7 +12,6 @@ import pytest
 from calc import desk, topics
 from calc.figures import Arrow, Curve, Segment, Sphere
 from calc.papers.papers import RISING, Paper, Wanted, make, nearest, own_number
-from calc.papers.sheet_formulas import formulas, general
 from calc.practice.drawing import draw
 
 ALL = tuple(topics.topics())
@@ -191,25 +190,19 @@ def test_what_cannot_be_is_refused_with_a_sentence(
     assert {"field": field, "message": sentence} in reply["errors"]
 
 
-@pytest.mark.parametrize(
-    ("law", "form"),
-    [
-        ("F_21 = k*Q2*Q1/r_12^2", "F = k*Q1*Q2/r^2"),
-        ("F_2 = k*Q_new^2/r2^2", "F = k*Q1*Q2/r^2"),
-        ("E_1 = k*Q1/d^2", "E = k*Q/d^2"),
-        ("F_net = m_p*a", "F_net = m*a"),
-        ("n = DeltaQ/e", "n = Q/e"),
-        ("SigmaF = F_21 - F_31", None),
-        ("F_new = a*b*F/d^2", None),
-        ("F_net = T", None),
-        ("E_net = sqrt(E_x^2 + E_y^2)", None),
-    ],
-)
-def test_a_law_is_printed_with_plain_symbols(law: str, form: str | None) -> None:
-    """The bodies of one situation are taken out of a law; sums and comparisons are no data-sheet formulas."""
-    assert general(law) == form
-
-
-def test_forms_alike_but_for_one_symbol_are_printed_once() -> None:
-    """Of E = F/e and E = F/q the one without a constant stays."""
-    assert formulas(["E = F/e", "E = F/q", "F = k*Q1*Q2/r^2"]) == ("E = F/q", "F = k*Q1*Q2/r^2")
+def test_the_data_sheet_has_the_forms_of_the_laws() -> None:
+    """A paper's data sheet prints each law's formula as declared, once, in plain symbols."""
+    reply = ask(
+        **{
+            "topics": ["coulomb.contact", "electric-field.charge", "coulomb.force"],
+            "as": ["markdown"],
+        }
+    )
+    sheet = reply["data"]["markdown"].rsplit("Data sheet", 1)[1]
+    for form in (
+        r"F = \dfrac{k Q_{1} Q_{2}}{r^{2}}",
+        r"n = \dfrac{Q}{e}",
+        r"E = \dfrac{k Q}{r^{2}}",
+        r"E = \dfrac{F}{q}",
+    ):
+        assert sheet.count(form) == 1, form

@@ -17,12 +17,15 @@ from calc.language.printing import Style, exact
 from calc.model.answers import Direction, Law, Point
 from calc.model.constants import SHEET
 from calc.model.questions import Choice, Data, Input, Part, Plan, Refusal, Values
+from calc.topics.shared.electrostatics import ELECTROSTATICS
 from calc.working.working import run
 
 FIELD = Law(
     "Electric field at a point",
     "The electric field at a point is the electrostatic force per unit positive charge placed at that point.",
     ("electrostatic force", "per unit positive charge"),
+    formulas=("E = k*Q/r^2", "E = F/q"),
+    group=ELECTROSTATICS,
 )
 TEST_CHARGE = Law(
     "Direction of an electric field",
@@ -39,6 +42,8 @@ UNIFORM = Law(
     "Between parallel charged plates the field has the same size and direction everywhere, from the positive towards "
     "the negative plate.",
     ("same size and direction", "towards the negative plate"),
+    formulas=("E = V/d",),
+    group=ELECTROSTATICS,
 )
 
 BREAKDOWN = 3e6  # N·C⁻¹, dry air

@@ -9,6 +9,7 @@ from __future__ import annotations
 from calc.model.answers import Direction, Law, Point
 from calc.model.questions import Data, Input, Part, Refusal
 
+ELECTROSTATICS = "Electrostatics"
 COULOMB = Law(
     "Coulomb's law",
     "The magnitude of the electrostatic force that one point charge exerts on another is directly proportional to "
@@ -17,6 +18,8 @@ COULOMB = Law(
         "directly proportional to the product of the magnitudes of the charges",
         "inversely proportional to the square of the distance",
     ),
+    formulas=("F = k*Q1*Q2/r^2",),
+    group=ELECTROSTATICS,
 )
 CONSERVATION = Law(
     "Conservation of charge",
@@ -27,6 +30,8 @@ QUANTISATION = Law(
     "Quantisation of charge",
     "Every charge is a whole-number multiple of the charge of one electron.",
     ("whole-number multiple",),
+    formulas=("n = Q/e",),
+    group=ELECTROSTATICS,
 )
 EQUILIBRIUM = Law(
     "Equilibrium",
@@ -38,6 +43,8 @@ SECOND = Law(
     "When a net force acts on a body, the body accelerates in the direction of the net force; the acceleration is "
     "directly proportional to the net force and inversely proportional to the mass of the body.",
     ("directly proportional to the net force", "inversely proportional to the mass of the body"),
+    formulas=("F_net = m*a",),
+    group="Force",
 )
 
 ATTRACT = ("attract", "attraction: each is pulled towards the other")
