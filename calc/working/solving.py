@@ -31,6 +31,7 @@ from calc.model.questions import (
 from calc.model.relations import Relation, Together
 from calc.working.chain import NoWay, fits, lead, worked
 
+Laws = tuple[Relation | Together, ...]
 Way = tuple[Kind, str]  # the kind of direction, and the key that is positive
 
 
@@ -38,14 +39,14 @@ Way = tuple[Kind, str]  # the kind of direction, and the key that is positive
 class Situation:
     """What holds, and how it is told.
 
-    relations: the laws. openings: the first sentence, in at least three wordings. tell: by datum, the
+    relations: the laws, or a function of the data where a choice decides which hold. openings: the first sentence, in at least three wordings. tell: by datum, the
     sentence that gives it, ``{}`` standing for the value. ask: by unknown, what to calculate, where
     "Calculate" and the box's words will not do. ways: by signed quantity, its kind of direction and
     the positive one; its value is told as a size with words. stated: the parts that come first.
     later: parts that follow from the values. refuse: raises Refusal for values that cannot be.
     """
 
-    relations: tuple[Relation | Together, ...]
+    relations: Laws | Callable[[Data], Laws]
     openings: tuple[str, ...]
     tell: Mapping[str, str]
     ask: Mapping[str, str] = field(default_factory=dict)
@@ -57,9 +58,13 @@ class Situation:
     mistakes: tuple[Mistake, ...] = ()
     notes: tuple[str, ...] = ()
 
-    def steps(self) -> list[Step]:
+    def laws(self, data: Data) -> Laws:
+        """The relations that hold for these data."""
+        return self.relations(data) if callable(self.relations) else self.relations
+
+    def steps(self, data: Data) -> list[Step]:
         """Every step that the laws allow, those for one unknown in the order of the laws."""
-        made = [step for relation in self.relations for step in relation.steps()]
+        made = [step for relation in self.laws(data) for step in relation.steps()]
         return [self._turned(step) for step in made]
 
     def _turned(self, step: Step) -> Step:
@@ -84,22 +89,29 @@ def question(
     *,
     laws: tuple[str, ...],
     draws: Mapping[str, Draw],
+    constants: tuple[str, ...] = (),
+    unknowns: tuple[str, ...] | None = None,
+    adjust: Callable[[dict[str, object], object, int], dict[str, object]] | None = None,
     levels: tuple[int, ...] = (1, 2, 3),
     scenario: bool = False,
 ) -> Question:
-    """The question that a situation makes: any box may be asked, any that lead to it are enough."""
+    """The question that a situation makes: any box may be asked, any that lead to it are enough.
+
+    unknowns: the boxes that may be asked, where that is not each of them. adjust: as in Question.
+    """
     inputs = {item.name: item for item in fields if isinstance(item, Input)}
-    possible = {step.makes for step in situation.steps()}
     return Question(
         key=key,
         title=title,
         fields=fields,
-        unknowns=tuple(name for name in inputs if name in possible),
+        unknowns=tuple(inputs) if unknowns is None else unknowns,
         any_givens=True,
         plan=lambda data: plan(data, situation, inputs),
         laws=laws,
+        constants=constants,
         example=example,
         draws=draws,
+        adjust=adjust,
         levels=levels,
         scenario=scenario,
     )
@@ -107,7 +119,7 @@ def question(
 
 def plan(data: Data, situation: Situation, inputs: Mapping[str, Input]) -> Plan:
     """One set of data worked: a part for each unknown. Raises Refusal."""
-    ways = situation.steps()
+    ways = situation.steps(data)
     units = {step.makes: step.unit for step in ways}
     angles = {name: "°" for name, unit in units.items() if unit == "°"}
     chains = led(data, ways, inputs)
@@ -127,7 +139,7 @@ def plan(data: Data, situation: Situation, inputs: Mapping[str, Input]) -> Plan:
         values=dict(data.values),
         units=angles,
         scene=situation.scene,
-        checks=checks(situation, steps, values),
+        checks=checks(situation.laws(data), steps, values),
         notes=(*situation.notes, *fits(data, ways, steps, units)),
         mistakes=tuple(m for m in situation.mistakes if data.has(m.at)),
     )  # fmt: skip
@@ -207,11 +219,11 @@ def said(data: Data, name: str, situation: Situation) -> str:
     return f"{size} {where.words}" if where else size
 
 
-def checks(situation: Situation, steps: Sequence[Step], values: Values) -> tuple[Check, ...]:
+def checks(laws: Laws, steps: Sequence[Step], values: Values) -> tuple[Check, ...]:
     """Every law that the answer did not use and whose values are all known; else the law used, put back."""
     used = {step.law for step in steps} | {line for step in steps for line in step.lines}
-    relations = [r for r in situation.relations if isinstance(r, Relation)]
-    for relation in situation.relations:
+    relations = [r for r in laws if isinstance(r, Relation)]
+    for relation in laws:
         if isinstance(relation, Together):
             relations += [relation.first, relation.second]
     open_ = {r.law: r for r in relations if set(equation(r.law).names) <= values.keys()}
