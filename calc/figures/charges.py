@@ -151,10 +151,16 @@ def spheres_on_line(
     if len(places) > 1:
         ends = (at[order[0]], at[order[-1]])
         items.insert(0, Segment((ends[0], 0.0), (ends[1], 0.0), "guide"))
-    for level, (a, b, label) in enumerate(
-        sorted(distances, key=lambda d: abs(at[d[0]] - at[d[1]]))
-    ):
+    rows: list[list[tuple[float, float]]] = []
+    for a, b, label in sorted(distances, key=lambda d: abs(at[d[0]] - at[d[1]])):
         left, right = sorted((at[a], at[b]))
+        # Distances that do not overlap stand in one row, as a chain.
+        free = [
+            all(right < start + 1e-9 or end < left + 1e-9 for start, end in row) for row in rows
+        ]
+        level = next((i for i, empty in enumerate(free) if empty), len(rows))
+        rows += [[] for _ in range(level + 1 - len(rows))]
+        rows[level].append((left, right))
         items.append(Dimension((left, 0.0), (right, 0.0), label, -2.2 - 1.7 * level, RADIUS + 0.3))
     said = f"From left to right: {words.listing([_name(i, bodies, points) for i in order])}."
     for force in given:

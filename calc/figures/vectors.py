@@ -253,7 +253,7 @@ def tail_to_head(
         if in_line:
             # Lanes count to an arrow's own left, so a reversed arrow needs the other sign.
             same = abs((force.direction_deg - ways[0] + 180) % 360 - 180) < 90
-            lane = -1.1 * i if same else 1.1 * i
+            lane = -1.4 * i if same else 1.4 * i
         arrows.append(Arrow(points[i], points[i + 1], force.label, "force", lane, "middle"))
         if i and abs(abs((ways[i] - ways[i - 1] + 180) % 360 - 180) - 90) < 0.1:
             turn = sorted((ways[i - 1] + 180, ways[i]), key=lambda a: a % 360)
@@ -272,7 +272,7 @@ def tail_to_head(
         lane = 0.0
         if in_line:
             same = abs((way - ways[0] + 180) % 360 - 180) < 90
-            lane = 1.3 if same else -1.3
+            lane = 1.4 if same else -1.4
         arrows.append(Arrow(first, last, resultant, "resultant", lane, "middle"))
         text += (
             f" The dashed resultant {words.plain(resultant)} runs from the first tail "

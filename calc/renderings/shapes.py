@@ -26,16 +26,8 @@ from calc.figures.pieces import (
 )
 from calc.renderings import labels
 from calc.renderings.drawing import FONT, Sheet, Stroke
-from calc.renderings.placing import (
-    LINE,
-    Point,
-    Round,
-    Spot,
-    around,
-    beside,
-    between,
-    unit,
-)
+from calc.renderings.geometry import Point, between, unit
+from calc.renderings.placing import LINE, Spot, around, beside
 
 
 def _arrow(sheet: Sheet, item: Arrow) -> None:
@@ -76,16 +68,9 @@ def _line(
     sheet: Sheet, points: tuple[Point, ...], kind: str, label: str, arrows: int, closed: bool
 ) -> None:
     sheet.stroke(kind, points, closed=closed)
-    lengths = [unit(a, b)[1] for a, b in itertools.pairwise(points)]
-    total = sum(lengths)
-    for n in range(arrows):
-        goal = total * (n + 1) / (arrows + 1) + 4.0
-        for (a, b), length in zip(itertools.pairwise(points), lengths, strict=True):
-            if goal <= length and length:
-                sheet.head(between(a, b, goal / length), unit(a, b)[0], "fieldline", total)
-                break
-            goal -= length
-    if label.strip() and total:
+    if arrows:
+        sheet.flows.append((points, arrows))
+    if label.strip() and points[0] != points[-1]:
         spots: list[Spot] = []
         steps = list(itertools.pairwise(points))
         if len(steps) == 1:
@@ -215,7 +200,6 @@ def _block(sheet: Sheet, item: Block) -> None:
             for t, r, cost in ((0, half_h, 0.0), (90, half_w, 1.5), (-90, half_w, 1.5), (180, half_h, 2.0))
         ]  # fmt: skip
         sheet.label(item.label, spots)
-    sheet.rounds.append(Round(centre, min(half_w, half_h), 0.0))
 
 
 def _surface(sheet: Sheet, item: Surface) -> None:

@@ -14,8 +14,9 @@ from calc.figures.pieces import Figure
 from calc.figures.words import plain
 from calc.renderings import labels
 from calc.renderings.drawing import FONT, NOTE_FONT, Disc, Head, Shape, Stroke
+from calc.renderings.geometry import Point
 from calc.renderings.layout import Layout, layout
-from calc.renderings.placing import Placed, Point
+from calc.renderings.placing import Placed
 
 # Kinds differ in weight, dash and head, so that they are told apart without colour.
 WEIGHT = {
@@ -101,9 +102,9 @@ def _text(label: Placed) -> str:
     anchor = "" if label.align == "middle" else f' text-anchor="{label.align}"'
     lines = label.text.split("\n")
     high = (label.box.bottom - label.box.top) / len(lines)
+    base = labels.room(label.text)[0] * size if len(lines) == 1 else 0.5 * high + 0.33 * size
     return "".join(
-        f'<text class="fig-{label.style}" x="{number(x)}" '
-        f'y="{number(label.box.top + high * (place + 0.5) + 0.33 * size)}" '
+        f'<text class="fig-{label.style}" x="{number(x)}" y="{number(label.box.top + high * place + base)}" '
         f'font-size="{number(size)}"{anchor}>{_line(line, size)}</text>'
         for place, line in enumerate(lines)
     )
