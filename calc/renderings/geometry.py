@@ -106,9 +106,13 @@ def inside(bar: Bar, box: Box) -> tuple[float, float] | None:
             if room < 0:
                 return None
         elif step < 0:
-            enter = max(enter, room / step)
+            share = room / step
+            if share > enter:
+                enter = share
         else:
-            leave = min(leave, room / step)
+            share = room / step
+            if share < leave:
+                leave = share
     return (enter, leave) if leave > enter else None
 
 
@@ -185,16 +189,18 @@ class Index:
     """Strokes by the squares of the page they pass, so that only near ones are looked at."""
 
     def __init__(self, bars: Sequence[Bar]) -> None:
-        self._cells: dict[tuple[int, int], list[tuple[Box, Bar]]] = {}
-        self._long: list[tuple[Box, Bar]] = []  # across so many squares that all are told of them
-        for bar in bars:
+        self._cells: dict[tuple[int, int], list[tuple[Box, int, Bar]]] = {}
+        self._long: list[
+            tuple[Box, int, Bar]
+        ] = []  # across so many squares that all are told of them
+        for number, bar in enumerate(bars):
             (x, y), (x2, y2) = bar.start, bar.end
             room = Box(min(x, x2), min(y, y2), max(x, x2), max(y, y2))
             if _squares(room) > MANY:
-                self._long.append((room, bar))
+                self._long.append((room, number, bar))
                 continue
             for cell in self._passed(bar, room):
-                self._cells.setdefault(cell, []).append((room, bar))
+                self._cells.setdefault(cell, []).append((room, number, bar))
 
     @staticmethod
     def _passed(bar: Bar, room: Box, reach: float = 0.01) -> Iterator[tuple[int, int]]:
@@ -227,7 +233,7 @@ class Index:
         left, top, right, bottom = box
         found: dict[int, Bar] = {}
         for cell in (None, *cells):
-            for (x, y, x2, y2), bar in self._cells.get(cell, ()) if cell else self._long:
+            for (x, y, x2, y2), number, bar in self._cells.get(cell, ()) if cell else self._long:
                 if x <= right and left <= x2 and y <= bottom and top <= y2:
-                    found[id(bar)] = bar
+                    found[number] = bar
         return list(found.values())

@@ -143,7 +143,7 @@ def _candidates(request: Request, wider: tuple[float, ...]) -> list[_Candidate]:
 @lru_cache(maxsize=256)
 def _all_round(request: Request) -> Request:
     """The same label with every direction from its first anchors."""
-    anchors = list(dict.fromkeys(spot.anchor for spot in request.spots))[:3]
+    anchors = list(dict.fromkeys(spot.anchor for spot in request.spots))[:2]
     spots = [
         Spot(at, (round(cos(radians(a)), 6), round(-sin(radians(a)), 6)), 2.0)
         for at in anchors
@@ -166,24 +166,37 @@ class _Page:
 
     def __init__(self, bars: Sequence[Bar], rounds: Sequence[Round]) -> None:
         self.index, self.rounds = Index(bars), rounds
-        self.named = [bar for bar in bars if bar.named]
+        self.discs: dict[int, list[Round]] = {}
+        for disc in rounds:
+            self.discs.setdefault(disc.owner, []).append(disc)
+        self.shafts: dict[int, list[Bar]] = {}
+        for bar in bars:
+            if bar.named:
+                self.shafts.setdefault(bar.owner, []).append(bar)
         self.others: list[Placed] = []
 
     def price(self, box: Box, owner: int, best: float) -> float:
         """Cost of standing at `box`; gives up once it exceeds `best`."""
         price = 0.0
+        left, top, right, bottom = box
         for other in self.others:
-            if box.overlaps(other.box, 1.5) or (
-                other.leader and inside(Bar(*other.leader, 0.0), box.grown(1.5))
-            ):
+            x, y, x2, y2 = other.box
+            if left < x2 + 1.5 and x < right + 1.5 and top < y2 + 1.5 and y < bottom + 1.5:
                 price += ON_LABEL
-        for disc in self.rounds:
+            elif other.leader and inside(Bar(*other.leader, 0.0), box.grown(1.5)):
+                price += ON_LEADER
             if price > best:
                 return price
-            gap = round_gap(disc, box)
-            if gap < 1.5:
-                price += disc.cost * (1.0 - min(gap, 0.0) / LINE)
-                price += STRUCK if disc.cost >= STRONG else 0.0
+        for disc in self.rounds:
+            (x, y), radius, cost, _ = disc
+            reach = radius + 1.5
+            if left - reach < x < right + reach and top - reach < y < bottom + reach:
+                gap = round_gap(disc, box)
+                if gap < 1.5:
+                    price += cost * (1.0 - min(gap, 0.0) / LINE)
+                    price += STRUCK if cost >= STRONG else 0.0
+        if price > best:
+            return price
         near = box.grown(2.0)
         for bar in self.index.near(near):
             if price > best:
@@ -201,16 +214,21 @@ class _Page:
         """Whether a label of a body or an arrow stands nearer to another one."""
         # Letters do not fill their box: there is air above and below them.
         box = Box(box.left + 1, box.top + 4, box.right - 1, box.bottom - 2)
-        discs = [disc for disc in self.rounds if disc.owner == owner]
-        if discs:
-            own = min(round_gap(disc, box) for disc in discs)
-            clear = 1.25 * max(own, 0.0) + 2.0
-            return any(round_gap(d, box) < clear for d in self.rounds if d.owner != owner)
-        shafts = [bar for bar in self.named if bar.owner == owner]
-        if shafts:
-            own = min(bar_gap(bar, box) for bar in shafts)
-            clear = 1.25 * own + 2.0
-            return any(bar_gap(b, box) < clear for b in self.named if b.owner != owner)
+        if own_discs := self.discs.get(owner):
+            clear = 1.25 * max(0.0, min(round_gap(disc, box) for disc in own_discs)) + 2.0
+            left, top, right, bottom = box.grown(clear)
+            return any(
+                left - r < x < right + r and top - r < y < bottom + r and round_gap(disc, box) < clear
+                for disc in self.rounds
+                if disc.owner != owner
+                for (x, y), r in [disc[:2]]
+            )  # fmt: skip
+        if own_shafts := self.shafts.get(owner):
+            clear = 1.25 * min(bar_gap(bar, box) for bar in own_shafts) + 2.0
+            return any(
+                bar.named and bar.owner != owner and bar_gap(bar, box) < clear
+                for bar in self.index.near(box.grown(clear))
+            )
         return False
 
     def leader_price(self, line: tuple[Point, Point], owner: int, best: float) -> float:
@@ -255,7 +273,7 @@ class _Page:
 
 
 def _settle(request: Request, page: _Page) -> tuple[Placed, bool]:
-    """The label at its cheapest place, and whether no place could ever be cheaper."""
+    """The label at its cheapest place, and whether no place could be much cheaper."""
     found = page.cheapest(request, WIDER)
     if found is None or found[0] >= AMBIGUOUS:
         best = found[0] if found else inf
@@ -272,7 +290,7 @@ def _settle(request: Request, page: _Page) -> tuple[Placed, bool]:
     align: Literal["start", "middle", "end"] = "middle"
     if abs(along) > 0.5:
         align = "start" if along > 0 else "end"
-    best_of_all = price == _candidates(request, WIDER)[0].cost
+    best_of_all = price < _candidates(request, WIDER)[0].cost + 1.0
     return Placed(request.text, request.style, one.centre, box, align, leader), best_of_all
 
 
