@@ -69,20 +69,24 @@ def _follow(
     charges: Sequence[Charge], radius: float, start: Point, sense: float, reach: float
 ) -> tuple[list[Point], int | None]:
     """The line from `start`, and the number of the charge it ends on (None: it leaves)."""
-    x, y = start
-    path = [start]
+    (x, y), path = start, [start]
+    ahead: Point | None = None  # the direction found at the end of the step before
     for _ in range(MOST_STEPS):
         near = min([hypot(x - cx, y - cy) for _, _, cx, cy, _ in charges])
         h = 0.12 * radius if near < 1.6 * radius else min(0.1 * near, 0.04 * reach)
-        ux, uy = _heading(charges, radius, (x, y), sense, near)
-        k1x, k1y = ux, uy
-        ux, uy = _heading(charges, radius, (x + h / 2 * ux, y + h / 2 * uy), sense, near - h / 2)
-        if k1x * ux + k1y * uy < STRAIGHT:
-            k2x, k2y = ux, uy
-            k3x, k3y = _heading(charges, radius, (x + h / 2 * ux, y + h / 2 * uy), sense, near - h / 2)  # fmt: skip
-            k4x, k4y = _heading(charges, radius, (x + h * k3x, y + h * k3y), sense, near - h)
-            ux, uy = (k1x + 2 * (k2x + k3x) + k4x) / 6, (k1y + 2 * (k2y + k3y) + k4y) / 6
-        x, y = x + h * ux, y + h * uy
+        k1 = ahead or _heading(charges, radius, (x, y), sense, near)
+        k2 = _heading(charges, radius, (x + h / 2 * k1[0], y + h / 2 * k1[1]), sense, near - h / 2)
+        u, v = x + h * k2[0], y + h * k2[1]
+        ahead = _heading(charges, radius, (u, v), sense, near - h)
+        if min(k1[0] * k2[0] + k1[1] * k2[1], k2[0] * ahead[0] + k2[1] * ahead[1]) < STRAIGHT:
+            k3 = _heading(
+                charges, radius, (x + h / 2 * k2[0], y + h / 2 * k2[1]), sense, near - h / 2
+            )
+            k4 = _heading(charges, radius, (x + h * k3[0], y + h * k3[1]), sense, near - h)
+            u = x + h / 6 * (k1[0] + 2 * k2[0] + 2 * k3[0] + k4[0])
+            v = y + h / 6 * (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1])
+            ahead = None
+        x, y = u, v
         if near - h <= radius:
             for i, c in enumerate(charges):
                 away = hypot(x - c.x, y - c.y)
