@@ -72,7 +72,9 @@ def _follow(
     (x, y), path = start, [start]
     ahead: Point | None = None  # the direction found at the end of the step before
     for _ in range(MOST_STEPS):
-        near = min([hypot(x - cx, y - cy) for _, _, cx, cy, _ in charges])
+        near = (
+            min([(x - cx) * (x - cx) + (y - cy) * (y - cy) for _, _, cx, cy, _ in charges]) ** 0.5
+        )
         h = 0.12 * radius if near < 1.6 * radius else min(0.1 * near, 0.04 * reach)
         k1 = ahead or _heading(charges, radius, (x, y), sense, near)
         k2 = _heading(charges, radius, (x + h / 2 * k1[0], y + h / 2 * k1[1]), sense, near - h / 2)

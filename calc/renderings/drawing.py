@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 
 from calc.renderings import labels
 from calc.renderings.geometry import Bar, Point, Round
-from calc.renderings.placing import GAP, LINE, Request, Spot
+from calc.renderings.spots import GAP, LINE, Request, Spot
 
 FONT = 16.0
 NOTE_FONT = 13.0

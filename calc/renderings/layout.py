@@ -24,8 +24,9 @@ from calc.renderings.geometry import (
     outside,
     unit,
 )
-from calc.renderings.placing import LINE, Placed, place
+from calc.renderings.placing import place
 from calc.renderings.shapes import draw
+from calc.renderings.spots import LINE, Placed
 
 MARGIN = 6.0
 THIN = frozenset({"guide", "construction", "fieldline", "extension", "hatch"})

@@ -8,10 +8,11 @@ the way to any free place; thin lines (which are cut at labels) cost little.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import replace
 from functools import lru_cache
 from math import cos, hypot, inf, radians, sin
+from operator import itemgetter
 from typing import Literal, NamedTuple
 
 from calc.renderings.geometry import (
@@ -28,11 +29,9 @@ from calc.renderings.geometry import (
     inside,
     inside_round,
     round_gap,
-    unit,
 )
+from calc.renderings.spots import LINE, Placed, Request, Spot
 
-LINE = 20.0  # height of one line of label text, in page units
-GAP = 5.5  # clear space between a label and what it names
 WIDER = (0.0, 0.3, 0.7, 1.2, 1.8, 2.6, 3.6, 5.0, 7.0, 10.0)  # extra distance tried, in lines
 LEADER_FROM = 1.8  # from this extra distance on, a thin line ties the label to its anchor
 STRONG = 30.0  # a bar of this cost or more may not strike a label
@@ -42,75 +41,10 @@ ON_LEADER = 900.0  # a leader through a label; with labels all round a point the
 AMBIGUOUS = 120.0  # nearer to another body or arrow than to its own
 
 
-class Spot(NamedTuple):
-    """A place to try: the label beside `anchor`, pushed towards `way` (unit vector, or 0, 0).
-
-    With `beside` it clears the whole line through the anchor at right angles
-    to `way`, not only the anchor.
-    """
-
-    anchor: Point
-    way: Point
-    cost: float = 0.0
-    beside: bool = False
-
-
-def beside(a: Point, b: Point, shares: dict[float, float]) -> Iterator[Spot]:
-    """Spots on both sides of a line; `shares` maps place along it to cost."""
-    (ux, uy), _ = unit(a, b)
-    for share, cost in shares.items():
-        at = between(a, b, share)
-        yield Spot(at, (uy, -ux), cost, beside=True)
-        yield Spot(at, (-uy, ux), cost + 0.2, beside=True)
-
-
-def around(at: Point, first_deg: float = 90.0, cost: float = 0.0) -> Iterator[Spot]:
-    """Spots in sixteen directions, the first at `first_deg` (anticlockwise from the right)."""
-    for turn in (0.0, 180, 45, -45, 90, -90, 135, -135):
-        a = radians(first_deg + turn)
-        yield Spot(at, (round(cos(a), 6), round(-sin(a), 6)), cost + abs(turn) / 100)
-    # Between those, where lines run out in all directions from a body.
-    for turn in (22.5, -22.5, 67.5, -67.5, 112.5, -112.5, 157.5, -157.5):
-        a = radians(first_deg + turn)
-        yield Spot(at, (round(cos(a), 6), round(-sin(a), 6)), cost + 1.5 + abs(turn) / 100)
-
-
-@dataclass(frozen=True, slots=True)
-class Request:
-    """A label waiting for a place; `style` is passed on to the renderer.
-
-    `owner` is the number of the piece it names.
-    """
-
-    text: str
-    width: float
-    height: float
-    spots: tuple[Spot, ...]
-    style: str = "label"
-    gap: float = GAP
-    owner: int = -1
-
-
-@dataclass(frozen=True, slots=True)
-class Placed:
-    """A label with its place; `leader` joins it to a far anchor.
-
-    `align` is the side of the box the text is set from: a box is a little wide
-    for most fonts, and text keeps to the end that is near its anchor.
-    """
-
-    text: str
-    style: str
-    centre: Point
-    box: Box
-    align: Literal["start", "middle", "end"] = "middle"
-    leader: tuple[Point, Point] | None = None
-
-
 class _Candidate(NamedTuple):
     cost: float
     extra: float
-    centre: Point
+    box: Box
     spot: Spot
 
 
@@ -124,7 +58,7 @@ def _candidates(request: Request, wider: tuple[float, ...]) -> list[_Candidate]:
             (x, y), (ux, uy) = spot.anchor, spot.way
             if not (ux or uy):
                 if not extra:
-                    found.append(_Candidate(spot.cost, 0.0, spot.anchor, spot))
+                    found.append(_Candidate(spot.cost, 0.0, box_at(spot.anchor, w, h), spot))
                 continue
             # Far enough for the box to clear the anchor in this direction.
             reach = min(
@@ -135,8 +69,8 @@ def _candidates(request: Request, wider: tuple[float, ...]) -> list[_Candidate]:
                 reach = abs(ux) * w / 2 + abs(uy) * h / 2 + request.gap
             reach += extra * LINE
             at = (x + ux * reach, y + uy * reach)
-            found.append(_Candidate(spot.cost + 5.0 * extra, extra, at, spot))
-    found.sort(key=lambda one: one.cost)
+            found.append(_Candidate(spot.cost + 5.0 * extra, extra, box_at(at, w, h), spot))
+    found.sort(key=itemgetter(0))
     return found
 
 
@@ -173,20 +107,26 @@ class _Page:
         for bar in bars:
             if bar.named:
                 self.shafts.setdefault(bar.owner, []).append(bar)
-        self.others: list[Placed] = []
+        self._boxes: list[Box] = []
+        self._leaders: list[Bar] = []
+
+    def stand(self, others: Sequence[Placed]) -> None:
+        """The labels that stand for now."""
+        self._boxes = [other.box.grown(1.5) for other in others]
+        self._leaders = [Bar(*other.leader, 0.0) for other in others if other.leader]
 
     def price(self, box: Box, owner: int, best: float) -> float:
         """Cost of standing at `box`; gives up once it exceeds `best`."""
         price = 0.0
         left, top, right, bottom = box
-        for other in self.others:
-            x, y, x2, y2 = other.box
-            if left < x2 + 1.5 and x < right + 1.5 and top < y2 + 1.5 and y < bottom + 1.5:
+        for x, y, x2, y2 in self._boxes:
+            if left < x2 and x < right and top < y2 and y < bottom:
                 price += ON_LABEL
-            elif other.leader and inside(Bar(*other.leader, 0.0), box.grown(1.5)):
-                price += ON_LEADER
-            if price > best:
-                return price
+        if self._leaders:
+            wide = box.grown(1.5)
+            price += ON_LEADER * sum([bool(inside(leader, wide)) for leader in self._leaders])
+        if price > best:
+            return price
         for disc in self.rounds:
             (x, y), radius, cost, _ = disc
             reach = radius + 1.5
@@ -236,11 +176,10 @@ class _Page:
         a, b = line
         bar = Bar(a, b, 0.0)
         price = 6.0
-        for other in self.others:
-            if inside(bar, other.box.grown(1.5)):
-                price += ON_LEADER
-            elif other.leader and crosses(*other.leader, bar):
-                price += STRUCK
+        price += ON_LEADER * sum([bool(inside(bar, one)) for one in self._boxes])
+        price += STRUCK * sum([crosses(a, b, leader) for leader in self._leaders])
+        if price > best:
+            return price
         for disc in self.rounds:
             if disc.owner != owner and inside_round(bar, disc):
                 price += 60.0
@@ -261,7 +200,7 @@ class _Page:
         for one in _candidates(request, tuple(wider)):
             if one.cost >= best:
                 break
-            box = box_at(one.centre, request.width, request.height)
+            box = one.box
             tied = one.extra >= LEADER_FROM
             # A leader tells what a label names; without one it must stand nearest to that.
             price = one.cost + self.price(box, -2 if tied else request.owner, best - one.cost)
@@ -284,14 +223,15 @@ def _settle(request: Request, page: _Page) -> tuple[Placed, bool]:
         wider = [extra + wider[-1] + 1 for extra in range(12)]
         found = page.cheapest(_all_round(request), wider, found[0] if found else inf) or found
     price, one = found
-    box = box_at(one.centre, request.width, request.height)
+    box = one.box
+    centre = ((box.left + box.right) / 2, (box.top + box.bottom) / 2)
     leader = _leader(one.spot, box) if one.extra >= LEADER_FROM else None
     along = one.spot.way[0]
     align: Literal["start", "middle", "end"] = "middle"
     if abs(along) > 0.5:
         align = "start" if along > 0 else "end"
     best_of_all = price < _candidates(request, WIDER)[0].cost + 1.0
-    return Placed(request.text, request.style, one.centre, box, align, leader), best_of_all
+    return Placed(request.text, request.style, centre, box, align, leader), best_of_all
 
 
 def place(
@@ -309,7 +249,7 @@ def place(
     for _ in range(2):
         for i in order:
             if i not in happy:
-                page.others = [p for j, p in placed.items() if j != i]
+                page.stand([p for j, p in placed.items() if j != i])
                 placed[i], best = _settle(requests[i], page)
                 if best:
                     happy.add(i)

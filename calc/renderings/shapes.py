@@ -27,7 +27,7 @@ from calc.figures.pieces import (
 from calc.renderings import labels
 from calc.renderings.drawing import FONT, Sheet, Stroke
 from calc.renderings.geometry import Point, between, unit
-from calc.renderings.placing import LINE, Spot, around, beside
+from calc.renderings.spots import LINE, Spot, around, beside
 
 
 def _arrow(sheet: Sheet, item: Arrow) -> None:

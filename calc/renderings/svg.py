@@ -16,7 +16,7 @@ from calc.renderings import labels
 from calc.renderings.drawing import FONT, NOTE_FONT, Disc, Head, Shape, Stroke
 from calc.renderings.geometry import Point
 from calc.renderings.layout import Layout, layout
-from calc.renderings.placing import Placed
+from calc.renderings.spots import Placed
 
 # Kinds differ in weight, dash and head, so that they are told apart without colour.
 WEIGHT = {

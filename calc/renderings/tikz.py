@@ -8,7 +8,7 @@ from calc.renderings.drawing import Disc, Shape, Stroke
 from calc.renderings.geometry import Point
 from calc.renderings.latex import escape
 from calc.renderings.layout import layout
-from calc.renderings.placing import Placed
+from calc.renderings.spots import Placed
 from calc.renderings.svg import DASH, OPEN_HEADS, TINTED, WEIGHT, number
 
 UNIT = 0.7  # pt of one page unit

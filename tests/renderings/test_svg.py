@@ -43,7 +43,8 @@ from calc.renderings import labels
 from calc.renderings.drawing import Disc, Stroke
 from calc.renderings.geometry import Bar, Box, Point, inside
 from calc.renderings.layout import Layout, layout
-from calc.renderings.placing import Request, around, place
+from calc.renderings.placing import place
+from calc.renderings.spots import Request, around
 from calc.renderings.svg import number, render
 
 RUNS = settings(derandomize=True, max_examples=60, deadline=None)
