@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from calc.figures.pieces import Figure, corners
 from calc.renderings import labels
-from calc.renderings.drawing import NOTE_FONT, Disc, Shape, Sheet, Stroke
+from calc.renderings.drawing import LONG, NOTE_FONT, Disc, Shape, Sheet, Stroke
 from calc.renderings.geometry import (
     Bar,
     Box,
@@ -161,7 +161,8 @@ def _fitted(figure: Figure, scale: float, origin: Point, width: float) -> _Attem
     tried = _attempt(figure, scale, origin, False)
     if tried.over <= 0 and not tried.leaders:
         return tried
-    narrow = _attempt(figure, scale, origin, True)
+    breakable = any(" = " in one.text and one.width > LONG for one in tried.sheet.requests)
+    narrow = _attempt(figure, scale, origin, True) if breakable else tried
     if tried.over <= 0 and narrow.leaders >= tried.leaders:
         return tried
     smallest = 0.6 * scale
