@@ -26,6 +26,7 @@ written for you where you give none.
 
 from calc.figures.charges import Charge, On, charges_in_plane, spheres_on_line
 from calc.figures.field import field_at, field_lines, field_pattern
+from calc.figures.figure import Figure
 from calc.figures.graphs import GraphLine, graph
 from calc.figures.pieces import (
     AngleMark,
@@ -34,7 +35,6 @@ from calc.figures.pieces import (
     Curve,
     Dimension,
     Dot,
-    Figure,
     Item,
     Plate,
     Point,

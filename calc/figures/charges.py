@@ -8,13 +8,13 @@ from math import atan2, degrees, hypot
 from typing import NamedTuple
 
 from calc.figures import words
+from calc.figures.figure import Figure
 from calc.figures.pieces import (
     AngleMark,
     Arrow,
     ArrowKind,
     Dimension,
     Dot,
-    Figure,
     Item,
     Point,
     Segment,

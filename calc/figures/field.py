@@ -12,7 +12,8 @@ from math import atan2, cos, hypot, isfinite, pi, sin
 
 from calc.figures import words
 from calc.figures.charges import RADIUS, Charge
-from calc.figures.pieces import Curve, Figure, Item, Point, Sphere
+from calc.figures.figure import Figure
+from calc.figures.pieces import Curve, Item, Point, Sphere
 
 MARGIN = 4.2  # lines of page shown around the outermost charges
 MOST = 24  # lines at the largest charge

@@ -7,7 +7,8 @@ from math import ceil, floor, isfinite, log10
 from typing import Literal, NamedTuple
 
 from calc.figures import words
-from calc.figures.pieces import Arrow, Curve, Dot, Figure, Item, LineKind, Point, Segment, Text
+from calc.figures.figure import Figure
+from calc.figures.pieces import Arrow, Curve, Dot, Item, LineKind, Point, Segment, Text
 
 WIDE, HIGH = 15.0, 10.0  # drawn size in lines
 

@@ -12,6 +12,7 @@ from typing import Literal, NamedTuple
 
 from calc.figures import words
 from calc.figures.charges import RADIUS, sign_of
+from calc.figures.figure import Figure
 from calc.figures.pieces import (
     AngleMark,
     Arrow,
@@ -19,7 +20,6 @@ from calc.figures.pieces import (
     Block,
     Dimension,
     Dot,
-    Figure,
     Item,
     Plate,
     Point,

@@ -7,12 +7,12 @@ from math import atan2, cos, degrees, hypot, isfinite, radians
 from typing import NamedTuple
 
 from calc.figures import words
+from calc.figures.figure import Figure
 from calc.figures.pieces import (
     AngleMark,
     Arrow,
     ArrowKind,
     Dot,
-    Figure,
     Item,
     Point,
     Segment,

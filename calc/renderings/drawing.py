@@ -10,10 +10,8 @@ from dataclasses import dataclass, field
 
 from calc.renderings import labels
 from calc.renderings.geometry import Bar, Point, Round
-from calc.renderings.spots import GAP, LINE, Request, Spot
+from calc.renderings.spots import FONT, GAP, LINE, NOTE_FONT, Placed, Request, Spot
 
-FONT = 16.0
-NOTE_FONT = 13.0
 LONG = 3.6 * LINE  # a label wider than this may be broken in two lines
 HEAD = {
     "force": (12.0, 5.2), "resultant": (12.0, 5.2), "component": (10.0, 4.2), "field": (11.0, 4.6),
@@ -22,7 +20,7 @@ HEAD = {
 SHY = {
     "force": 60.0, "resultant": 60.0, "component": 40.0, "field": 60.0, "velocity": 60.0, "axis": 40.0,
     "outline": 40.0, "string": 40.0, "graph": 40.0, "extrapolation": 30.0, "dimension": 40.0,
-    "angle": 30.0, "guide": 8.0, "construction": 12.0, "fieldline": 14.0, "hatch": 8.0, "extension": 8.0,
+    "angle": 30.0, "body": 40.0, "wire": 40.0, "symbol": 40.0, "short": 40.0, "spring": 40.0, "guide": 8.0, "construction": 12.0, "fieldline": 14.0, "hatch": 8.0, "extension": 8.0,
 }  # fmt: skip  # what it costs a label to lie on such a line
 VECTORS = frozenset({"force", "resultant", "component", "field", "velocity"})
 
@@ -73,6 +71,7 @@ class Sheet:
     rounds: list[Round] = field(default_factory=list)
     requests: list[Request] = field(default_factory=list)
     shafts: list[tuple[str, Point, Point]] = field(default_factory=list)
+    letters: list[Placed] = field(default_factory=list)  # inside symbols, where nothing else goes
     flows: list[tuple[tuple[Point, ...], int]] = field(default_factory=list)
     owner: int = -1  # number of the piece being drawn
 

@@ -9,9 +9,10 @@ from __future__ import annotations
 import itertools
 from dataclasses import dataclass
 
-from calc.figures.pieces import Figure, corners
+from calc.figures.figure import Figure
+from calc.figures.pieces import corners
 from calc.renderings import labels
-from calc.renderings.drawing import LONG, NOTE_FONT, Disc, Shape, Sheet, Stroke
+from calc.renderings.drawing import LONG, Disc, Shape, Sheet, Stroke
 from calc.renderings.geometry import (
     Bar,
     Box,
@@ -26,7 +27,7 @@ from calc.renderings.geometry import (
 )
 from calc.renderings.placing import place
 from calc.renderings.shapes import draw
-from calc.renderings.spots import LINE, Placed
+from calc.renderings.spots import LINE, NOTE_FONT, Placed
 
 MARGIN = 6.0
 THIN = frozenset({"guide", "construction", "fieldline", "extension", "hatch"})
@@ -203,5 +204,9 @@ def layout(figure: Figure) -> Layout:
     for note in notes:
         view = view.union(note.box)
     return Layout(
-        view.grown(MARGIN), sheet.scale, tuple(shapes), (*placed, *notes), tuple(sheet.shafts)
+        view.grown(MARGIN),
+        sheet.scale,
+        tuple(shapes),
+        (*placed, *sheet.letters, *notes),
+        tuple(sheet.shafts),
     )

@@ -7,8 +7,11 @@ from dataclasses import dataclass
 from math import cos, radians, sin
 from typing import Literal, NamedTuple
 
-from calc.renderings.geometry import Box, Point, between, unit
+from calc.renderings import labels
+from calc.renderings.geometry import Box, Point, between, box_at, unit
 
+FONT = 16.0
+NOTE_FONT = 13.0
 LINE = 20.0  # height of one line of label text, in page units
 GAP = 5.5  # clear space between a label and what it names
 
@@ -76,3 +79,8 @@ class Placed:
     box: Box
     align: Literal["start", "middle", "end"] = "middle"
     leader: tuple[Point, Point] | None = None
+
+
+def box_of(text: str, centre: Point) -> Box:
+    """The box of one line of label around a point."""
+    return box_at(centre, labels.width(text, FONT), sum(labels.room(text)) * FONT)
