@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import radians, tan
 
-from calc.figures.pieces import Kept, Point, Span
+from calc.figures.pieces import Kept, Point, Span, polar
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +116,12 @@ class Slope(Kept):
     def top(self) -> Point:
         x, y = self.foot
         return (x + self.base, y + abs(self.base) * tan(radians(self.angle_deg)))
+
+    def place(self, share: float, height: float = 0.0) -> Point:
+        """The point a share of the way up, `height` above the slope at right angles to it."""
+        (x, y), (x2, y2) = self.foot, self.top
+        way = self.angle_deg + 90 if self.base > 0 else 90 - self.angle_deg
+        return polar((x + share * (x2 - x), y + share * (y2 - y)), height, way)
 
     def corners(self) -> Iterator[Point]:
         yield self.foot

@@ -154,7 +154,11 @@ def slope_scene(
             f"to a post at the {where}."
         )
     remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]
-    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0)
+    # The angle is drawn true.
+    true = tuple(sorted(words.names_in(angle_label)))
+    return Figure(
+        title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true
+    )
 
 
 def hanging_pair(
@@ -226,7 +230,11 @@ def hanging_pair(
         f"on equal threads from {supports}, each thread {words.degrees(angle_deg)} from the vertical."
     )
     remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]
-    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0)
+    # The angle is drawn true.
+    true = tuple(sorted(words.names_in(angle_label)))
+    return Figure(
+        title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true
+    )
 
 
 def plates_scene(

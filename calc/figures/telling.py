@@ -28,6 +28,7 @@ ARROWS = {
     "force": "force arrow", "field": "field arrow (open head)", "component": "dashed component arrow",
     "resultant": "dashed resultant arrow", "velocity": "velocity arrow (hollow head)", "axis": "axis",
 }  # fmt: skip
+SIGNS = {"+": "positive ", "-": "negative ", "": ""}
 LINES = {
     "outline": "", "string": "string", "guide": "", "construction": "", "fieldline": "field line",
     "graph": "line", "extrapolation": "dashed line", "tick": "",
@@ -70,8 +71,8 @@ def tell(item: Item) -> str:
         case Segment(label=label) | Curve(label=label):
             noun = LINES[item.kind] or ("line" if label.strip() else "")
             return _named(noun, label) if noun else ""
-        case Plate(sign=sign, label=label):
-            return _named({"+": "positive plate", "-": "negative plate", "": "plate"}[sign], label)
+        case Plate(label=label):
+            return _named(f"{SIGNS[item.sign]}plate", label)
         case Surface():
             return _surface(item)
         case AngleMark(label=label):
@@ -82,8 +83,8 @@ def tell(item: Item) -> str:
             return f"the words {words.plain(text)}" if not item.small else ""
         case bodies.Slope(angle_deg=angle, label=label):
             side = "right" if item.base > 0 else "left"
-            sign = f" (marked {words.plain(label)})" if label.strip() else ""
-            return f"a slope that rises to the {side} at {words.degrees(angle)}{sign}"
+            marked = f" (marked {words.plain(label)})" if label.strip() else ""
+            return f"a slope that rises to the {side} at {words.degrees(angle)}{marked}"
         case bodies.Table():
             return "a table"
         case bodies.Cord(label=label):
@@ -134,9 +135,16 @@ def composed(
         tuple(items),
         (*((VELOCITY,) if fast else ()), *notes),
         unit=1.0,
-        drawn_from=drawn_from,
+        drawn_from=(*drawn_from, *_drawn_true(items)),
         tells=() if description else tuple(_tells(items)),
     )
+
+
+def _drawn_true(items: Sequence[Item]) -> Iterator[str]:
+    """Names of the angles that the drawing shows as large as they are."""
+    for item in items:
+        if isinstance(item, AngleMark | bodies.Slope):
+            yield from sorted(words.names_in(item.label) | set(item.shows))
 
 
 def _sentence(item: Item) -> str:

@@ -9,14 +9,14 @@ from calc.figures.circuit_pieces import HALF, Junction, Symbol, SymbolKind, Wire
 from calc.renderings.drawing import Disc, Sheet
 from calc.renderings.geometry import Point
 from calc.renderings.mechanics import rectangle
-from calc.renderings.spots import LINE, Placed, Spot, box_of
+from calc.renderings.spots import Placed, Spot, box_of
 
 LONG, SHORT = 15.0, 7.0  # half-heights of the two strokes of a cell
 ROUND = 13.0  # radius of a lamp or a meter
 
 
 def _wires(sheet: Sheet, x: float, y: float, inner: float) -> None:
-    reach = HALF * LINE
+    reach = HALF * sheet.scale
     sheet.stroke("wire", ((x - reach, y), (x - inner, y)), ((x + inner, y), (x + reach, y)))
 
 
@@ -82,15 +82,19 @@ DRAWN: dict[SymbolKind, Callable[[Sheet, float, float], None]] = {
 }
 
 
+HIGH: dict[SymbolKind, float] = {
+    "cell": LONG, "battery": LONG, "resistor": 8.0, "variable resistor": 18.0, "lamp": ROUND,
+    "open switch": 15.0, "closed switch": 5.0, "ammeter": ROUND, "voltmeter": ROUND,
+}  # fmt: skip  # from the wire to the highest point
+
+
 def symbol(sheet: Sheet, item: Symbol) -> None:
     """A symbol with its label above, else below, in the room its row keeps for it."""
     x, y = sheet.at(item.centre)
     DRAWN[item.kind](sheet, x, y)
-    spots = [
-        Spot((x, y - 17.0), (0.0, -1.0)),
-        Spot((x, y + 17.0), (0.0, 1.0), 2.0),
-    ]
-    sheet.label(item.label, spots, gap=2.0)
+    up = HIGH[item.kind]
+    spots = [Spot((x, y - up), (0.0, -1.0)), Spot((x, y + up), (0.0, 1.0), 2.0)]
+    sheet.label(item.label, spots, gap=2.5)
 
 
 def wire(sheet: Sheet, item: Wire) -> None:

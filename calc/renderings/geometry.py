@@ -92,6 +92,17 @@ def between(a: Point, b: Point, share: float) -> Point:
     return (a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share)
 
 
+def centroid(points: Sequence[Point]) -> Point:
+    """Centre of the area inside a closed line (of its first point where it encloses none)."""
+    (x0, y0), area, cx, cy = points[0], 0.0, 0.0, 0.0
+    for (x, y), (x2, y2) in zip(points, (*points[1:], points[0]), strict=True):
+        cross = (x - x0) * (y2 - y0) - (x2 - x0) * (y - y0)
+        area += cross
+        cx += cross * (x + x2 + x0) / 3
+        cy += cross * (y + y2 + y0) / 3
+    return (cx / area, cy / area) if area else (x0, y0)
+
+
 def inside(bar: Bar, box: Box) -> tuple[float, float] | None:
     """The part of `bar` inside `box` as two shares of its length; None if there is none.
 

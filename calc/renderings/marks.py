@@ -32,7 +32,9 @@ def arrow(sheet: Sheet, item: Arrow) -> None:
     sheet.stroke(item.kind, (tail, neck))
     if item.label_at == "middle":
         spots = [Spot(tip, way, 6.0)]
-        spots += beside(tail, tip, {0.5: 0.0, 0.6: 0.3, 0.4: 0.3, 0.75: 1.0, 0.25: 1.2})
+        # Above a level velocity, whichever way it points: below it stands the body.
+        ends = (tip, tail) if item.kind == "velocity" and ux < 0 else (tail, tip)
+        spots += beside(*ends, {0.5: 0.0, 0.6: 0.3, 0.4: 0.3, 0.75: 1.0, 0.25: 1.2})
     else:
         # A component's head lies where other arrows end: its label goes beside it.
         # A long label beyond a level arrow makes the whole figure wide.

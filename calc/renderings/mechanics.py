@@ -56,15 +56,13 @@ def trolley(sheet: Sheet, item: Trolley) -> None:
     """A box on two wheels, its name inside where it fits."""
     x, y = sheet.at(item.foot)
     half, high = item.width * sheet.scale / 2, item.height * sheet.scale
-    wheel = min(0.28 * high, 0.2 * half * 2)
-    middle = (x, y - wheel - (high - wheel) / 2)
-    sheet.stroke("body", rectangle(middle, half, (high - wheel) / 2), closed=True)
+    wheel = min(0.19 * high, 0.2 * half)
+    body = (high - 2 * wheel) / 2
+    middle = (x, y - 2 * wheel - body)
+    sheet.stroke("body", rectangle(middle, half, body), closed=True)
     for side in (-0.6, 0.6):
-        # Wheels hide behind no label: none stands on them, as they are below the body's edge.
         sheet.disc((x + side * half, y - wheel), wheel, "wheel")
-    inside_or_above(
-        sheet, item.label, (x, middle[1] - 0.3 * wheel), half, (high - wheel) / 2 - 0.6 * wheel
-    )
+    inside_or_above(sheet, item.label, middle, half, body)
 
 
 def lift(sheet: Sheet, item: Lift) -> None:

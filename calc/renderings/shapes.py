@@ -32,7 +32,7 @@ from calc.figures.pieces import (
 )
 from calc.renderings import circuit_symbols, labels, marks, mechanics
 from calc.renderings.drawing import Sheet, Stroke
-from calc.renderings.geometry import Point, between, unit
+from calc.renderings.geometry import Point, between, centroid, unit
 from calc.renderings.mechanics import rectangle
 from calc.renderings.spots import FONT, LINE, Spot, around, beside
 
@@ -159,8 +159,7 @@ def _dot(sheet: Sheet, item: Dot) -> None:
 def _shade(sheet: Sheet, item: Shade) -> None:
     points = tuple(sheet.at(point) for point in item.points)
     sheet.shapes.append(Stroke((points,), "shade"))
-    xs, ys = [x for x, _ in points], [y for _, y in points]
-    middle = (sum(xs) / len(xs), sum(ys) / len(ys))
+    middle = centroid(points)
     spots = [Spot(middle, (0.0, 0.0))]
     spots += [Spot(middle, spot.way, 1.0 + spot.cost) for spot in around(middle)]
     sheet.label(item.label, spots)
