@@ -17,7 +17,7 @@ from calc.constants import Settings
 from calc.expressions import Maths, equation
 from calc.figures import Arrow, Curve, Figure, Segment
 from calc.practice import draw
-from calc.practice_desk import fair_scene
+from calc.practice_desk import fair_scene, found_values
 from calc.questions import Plan, Question, Refusal, Topic
 from calc.reading import Read, read
 from calc.sheet_formulas import formulas
@@ -289,7 +289,8 @@ def plain_scene(plan: Plan, found: Read) -> Figure | None:
     """The scene without its arrows and field lines, which are the learner's to find; None where it still tells an answer."""
     if plan.scene is None:
         return None
-    bare = _bare(plan.scene(run(plan, found.data.settings.constants())))
+    scene = plan.scene(run(plan, found.data.settings.constants())).without(found_values(plan))
+    bare = _bare(scene) if scene else None
     return fair_scene(replace(plan, scene=lambda _: bare), found) if bare else None
 
 
@@ -308,5 +309,4 @@ def _bare(scene: Figure) -> Figure | None:
     words = (
         "The data as a diagram. Labelled: " + ", ".join(label for label in labels if label) + "."
     )
-    notes = tuple(note for note in scene.notes if "found" not in note)
-    return replace(scene, title="The data as a diagram", description=words, items=kept, notes=notes)
+    return replace(scene, title="The data as a diagram", description=words, items=kept, tells=())

@@ -8,7 +8,7 @@ from math import atan2, degrees, hypot
 from typing import NamedTuple
 
 from calc.figures import words
-from calc.figures.figure import Figure
+from calc.figures.figure import Figure, Tells
 from calc.figures.pieces import (
     AngleMark,
     Arrow,
@@ -20,6 +20,7 @@ from calc.figures.pieces import (
     Segment,
     Sign,
     Sphere,
+    named_only,
     polar,
 )
 from calc.figures.vectors import (
@@ -30,7 +31,9 @@ from calc.figures.vectors import (
     drawn_lengths,
     fan,
     forces_of,
+    names_of,
     resolve,
+    showing,
 )
 
 DISTANCES = "Distances not to scale."
@@ -38,13 +41,17 @@ RADIUS = 0.65  # of a drawn sphere, in lines
 
 
 class Charge(NamedTuple):
-    """A point charge: any one unit of charge and of length a figure. signed: whether its sign is known."""
+    """A point charge: any one unit of charge and of length a figure. signed: whether its sign is known.
+
+    `shows` names the values that its sign tells of, besides the one its label names.
+    """
 
     label: str
     charge: float
     x: float
     y: float = 0.0
     signed: bool = True
+    shows: tuple[str, ...] = ()
 
     @property
     def sign(self) -> Sign:
@@ -75,6 +82,7 @@ class On(NamedTuple):
     size: float
     to_right: bool
     kind: ArrowKind = "force"
+    shows: tuple[str, ...] = ()
 
 
 def sign_of(charge: float) -> Sign:
@@ -133,7 +141,7 @@ def spheres_on_line(
     room = min((min(drawn_gaps, default=8.0) - 2 * RADIUS) * 0.46, 3.6)
     lengths, to_scale = drawn_lengths([f.size for f in given], min_fraction=0.55 / room)
     items: list[Item] = []
-    arrows: list[Item] = []
+    arrows: list[Arrow] = []
     for number in range(len(places)):
         mine = [
             (f.label, length * room, 0.0 if f.to_right else 180.0, f.kind)
@@ -143,7 +151,7 @@ def spheres_on_line(
         here = (at[number], 0.0)
         if number < len(bodies):
             body = bodies[number]
-            items.append(Sphere(here, RADIUS, body.sign, body.label))
+            items.append(Sphere(here, RADIUS, body.sign, body.label, shows=body.shows))
             arrows += fan(here, mine, clear=RADIUS)
         else:
             items.append(Dot(here, points[number - len(bodies)][0], 0.18))
@@ -162,24 +170,32 @@ def spheres_on_line(
         rows += [[] for _ in range(level + 1 - len(rows))]
         rows[level].append((left, right))
         items.append(Dimension((left, 0.0), (right, 0.0), label, -2.2 - 1.7 * level, RADIUS + 0.3))
-    said = f"From left to right: {words.listing([_name(i, bodies, points) for i in order])}."
+    names = [words.listing([name(i, bodies, points) for i in order]) for name in (_name, _bare)]
+    signs = tuple(sorted({n for body in bodies for n in names_of(body.label, body.shows)}))
+    tells = [Tells(f"From left to right: {names[0]}.", signs, f"From left to right: {names[1]}.")]
     for force in given:
         if force.size:
             way = "right" if force.to_right else "left"
-            said += (
-                f" {words.plain(force.label)} at {_name(force.on, bodies, points)} "
-                f"points to the {way}."
-            )
+            told = f"{words.plain(force.label)} at {_name(force.on, bodies, points)} points to the {way}."
+            tells.append(Tells(told, names_of(force.label, force.shows)))
+    said = " ".join(one.sentence for one in tells)
+    arrows = showing(arrows, {force.label: force.shows for force in given})
     remarks = [] if even else [DISTANCES]
     if not to_scale:
         remarks.append(NOT_TO_SCALE)
     return Figure(
-        title, description or said, (*items, *arrows), (*remarks, *notes), height=10.0, unit=1.0
-    )
+        title, description or said, (*items, *arrows), (*remarks, *notes), height=10.0, unit=1.0,
+        tells=() if description else tuple(tells),
+    )  # fmt: skip
 
 
 def _name(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, float]]) -> str:
     return bodies[i].said if i < len(bodies) else f"point {points[i - len(bodies)][0]}"
+
+
+def _bare(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, float]]) -> str:
+    label = named_only(bodies[i].label) if i < len(bodies) else ""
+    return words.plain(label) or ("a sphere" if i < len(bodies) else _name(i, bodies, points))
 
 
 def _spread(
@@ -299,14 +315,21 @@ def charges_in_plane(
         if i == on and point:
             items.append(Dot(origin, body.label, 0.18))
         else:
-            items.append(Sphere(places[i], RADIUS, body.sign, body.label))
-    said = f"{words.listing([b.said for i, b in enumerate(bodies) if i != on])} around "
-    said += f"{bodies[on].said if not point else 'point ' + words.plain(bodies[on].label)}."
-    said += "".join(
-        f" {words.plain(f.label)} points {words.direction(f.direction_deg)}."
+            items.append(Sphere(places[i], RADIUS, body.sign, body.label, shows=body.shows))
+    centre = f"point {words.plain(bodies[on].label)}" if point else ""
+    around = [
+        f"{words.listing([name(i, bodies, ()) for i in range(len(bodies)) if i != on])} around "
+        f"{centre or name(on, bodies, ())}."
+        for name in (_name, _bare)
+    ]
+    signs = tuple(sorted({n for body in bodies for n in names_of(body.label, body.shows)}))
+    tells = [Tells(around[0], signs, around[1])]
+    tells += [
+        Tells(f"{words.plain(f.label)} points {words.direction(f.direction_deg)}.", names_of(f.label, f.shows))
         for f in given
         if f.size
-    )
+    ]  # fmt: skip
+    said = " ".join(one.sentence for one in tells)
     remarks = [] if distances_to_scale else [DISTANCES]
     if not to_scale:
         remarks.append(NOT_TO_SCALE)
@@ -315,9 +338,10 @@ def charges_in_plane(
     return Figure(
         title,
         description or said,
-        (*items, *fan(origin, arrows, clear)),
+        (*items, *showing(fan(origin, arrows, clear), {f.label: f.shows for f in given})),
         (*remarks, *notes),
         unit=1.2,
+        tells=() if description else tuple(tells),
     )
 
 

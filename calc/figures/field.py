@@ -30,7 +30,7 @@ JOINED = "Charges too close together to be drawn apart are drawn as one."
 def field_at(charges: Sequence[Charge], x: float, y: float) -> Point:
     """Field components at a point, in units of k × (unit of charge) ÷ (unit of length)²."""
     ex = ey = 0.0
-    for _, q, cx, cy, _ in charges:
+    for _, q, cx, cy, *_ in charges:
         dx, dy = x - cx, y - cy
         square = dx * dx + dy * dy or 1e-30
         pull = q / (square * square**0.5)
@@ -54,7 +54,7 @@ def _heading(
     ux, uy = sense * ex / size, sense * ey / size
     if near >= 1.4 * radius:
         return ux, uy
-    for _, q, cx, cy, _ in charges:
+    for _, q, cx, cy, *_ in charges:
         away = hypot(x - cx, y - cy)
         if q and away < 1.4 * radius:
             share = max(0.0, (away - radius) / (0.4 * radius))
@@ -74,7 +74,7 @@ def _follow(
     ahead: Point | None = None  # the direction found at the end of the step before
     for _ in range(MOST_STEPS):
         near = (
-            min([(x - cx) * (x - cx) + (y - cy) * (y - cy) for _, _, cx, cy, _ in charges]) ** 0.5
+            min([(x - cx) * (x - cx) + (y - cy) * (y - cy) for _, _, cx, cy, *_ in charges]) ** 0.5
         )
         h = 0.12 * radius if near < 1.6 * radius else min(0.1 * near, 0.04 * reach)
         k1 = ahead or _heading(charges, radius, (x, y), sense, near)

@@ -8,6 +8,7 @@ from math import isfinite
 from typing import NamedTuple
 
 from calc.figures.pieces import Arrow, Curve, Item, Segment, Surface, Text
+from calc.figures.words import plain
 
 VELOCITY = "Hollow heads: velocities, not forces."
 ARROW_NOTES = ("Arrows", "Dashed", "Only ", "Hollow heads")  # beginnings of notes about arrows
@@ -87,14 +88,30 @@ class Figure:
             return self
         if not any(_worth_seeing(item) for item in seen):
             return None
+        if not told and len(seen) < len(self.items):
+            return self._told_anew(seen)
         words, notes = self.description, self.notes
         for sentence, _, instead in told:
             words = words.replace(sentence, instead).replace("  ", " ").strip()
             notes = tuple(note for note in notes if note != sentence)
-        if not any(isinstance(item, Arrow) and item.kind != "axis" for item in seen):
-            notes = tuple(note for note in notes if not note.startswith(ARROW_NOTES))
+        notes = _notes_about(seen, notes)
         left = tuple(one for one in self.tells if one not in told)
         return replace(self, items=seen, description=words or self.title, notes=notes, tells=left)
+
+    def _told_anew(self, seen: tuple[Item, ...]) -> Figure:
+        """The pieces left, with their labels for words: the figure does not say what its sentences tell."""
+        labels = [getattr(item, "label", "") or getattr(item, "text", "") for item in seen]
+        words = f"The data as a diagram. Labelled: {', '.join(plain(label) for label in labels if label)}."
+        return replace(
+            self, title="The data as a diagram", description=words, items=seen, notes=_notes_about(seen, self.notes)
+        )  # fmt: skip
+
+
+def _notes_about(items: tuple[Item, ...], notes: tuple[str, ...]) -> tuple[str, ...]:
+    """The notes, without those about arrows where no arrow is left."""
+    if any(isinstance(item, Arrow) and item.kind != "axis" for item in items):
+        return notes
+    return tuple(note for note in notes if not note.startswith(ARROW_NOTES))
 
 
 def _worth_seeing(item: Item) -> bool:

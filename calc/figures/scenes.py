@@ -12,7 +12,7 @@ from typing import Literal, NamedTuple
 
 from calc.figures import words
 from calc.figures.charges import RADIUS, sign_of
-from calc.figures.figure import Figure
+from calc.figures.figure import Figure, Tells
 from calc.figures.pieces import (
     AngleMark,
     Arrow,
@@ -30,7 +30,15 @@ from calc.figures.pieces import (
     Text,
     polar,
 )
-from calc.figures.vectors import NOT_TO_SCALE, ForceLike, drawn_lengths, fan, forces_of
+from calc.figures.vectors import (
+    NOT_TO_SCALE,
+    ForceLike,
+    drawn_lengths,
+    fan,
+    forces_of,
+    names_of,
+    showing,
+)
 
 SIGNS: dict[Sign, float] = {"+": 1.0, "-": -1.0, "": 0.0}
 SCHEMATIC = "Not to scale."
@@ -56,7 +64,7 @@ def _arrows(
         for f, length in zip(given, lengths, strict=True)
         if length
     ]
-    return fan(origin, rays, clear), to_scale
+    return showing(fan(origin, rays, clear), {f.label: f.shows for f in given}), to_scale
 
 
 def slope_scene(
@@ -285,7 +293,7 @@ def plates_scene(
         along = (n - (lines - 1) / 2) * wide / (lines + 0.4)
         ends = (place(along, down), place(along, -down))
         label = field_label if n == lines - 1 else ""
-        items.append(Segment(*ends, "fieldline", label, arrow=True))
+        items.append(Segment(*ends, "fieldline", label, arrow=True, shows=names_of(field_label)))
     items += plates
     to_scale = True
     centre: Point = (0.0, 0.0)
@@ -305,17 +313,22 @@ def plates_scene(
     if voltage:
         items.append(Text(place(wide / 2 + 0.6, 0.0), voltage, "above" if upright else "right"))
     first, second = ("Left", "right") if upright else ("Upper", "lower")
-    said = (
-        f"{first} plate {_word(upper_sign)}, {second} plate {_word(lower_sign)}."
-        + (
-            f" {lines} evenly spaced field lines run from the positive to the negative plate."
-            * bool(lines)
-        )
-        + (f" Half-way between the plates: {words.plain(particle)}." if particle else "")
-        + "".join(f" {words.plain(f[0])} points {words.direction(f[2])}." for f in forces if f[1])
-    )
+    sentences = [f"{first} plate {_word(upper_sign)}, {second} plate {_word(lower_sign)}."]
+    tells: list[Tells] = []
+    if lines:
+        told = f"{lines} evenly spaced field lines run from the positive to the negative plate."
+        tells.append(Tells(told, names_of(field_label)))
+    if particle:
+        sentences.append(f"{words.plain(particle)} is half-way between the plates.")
+    for f in forces_of(forces):
+        if f.size:
+            told = f"{words.plain(f.label)} points {words.direction(f.direction_deg)}."
+            tells.append(Tells(told, names_of(f.label, f.shows)))
+    at = 1 if lines else 0
+    said = " ".join([sentences[0], *(t.sentence for t in tells[:at]), *sentences[1:], *(t.sentence for t in tells[at:])])  # fmt: skip
     remarks = [] if to_scale else [NOT_TO_SCALE]
-    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0)
+    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0,
+                  tells=() if description else tuple(tells))  # fmt: skip
 
 
 def _word(sign: Sign) -> str:

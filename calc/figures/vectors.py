@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from math import atan2, cos, degrees, hypot, isfinite, radians
 from typing import NamedTuple
 
@@ -27,11 +28,15 @@ PARALLEL_DEG = 7.0  # arrows closer in direction than this would print on each o
 
 
 class Force(NamedTuple):
-    """A vector to draw: any unit, one unit a figure; 0° is to the right, anticlockwise."""
+    """A vector to draw: any unit, one unit a figure; 0° is to the right, anticlockwise.
+
+    `shows` names the values it tells of, besides the one its label names.
+    """
 
     label: str
     size: float
     direction_deg: float
+    shows: tuple[str, ...] = ()
 
 
 class Resolved(NamedTuple):
@@ -123,6 +128,16 @@ def fan(
     ]
 
 
+def showing(arrows: Sequence[Arrow], shown: Mapping[str, tuple[str, ...]]) -> list[Arrow]:
+    """The arrows with the names of the values that their labels' vectors tell of."""
+    return [replace(arrow, shows=shown.get(arrow.label, ())) for arrow in arrows]
+
+
+def names_of(label: str, shows: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """Every name a labelled piece tells of."""
+    return tuple(sorted(words.names_in(label) | set(shows)))
+
+
 def resolve(
     part: Resolved, drawn: Mapping[str, tuple[Force, float]], clear: float = 0.0
 ) -> tuple[list[tuple[str, float, float, ArrowKind]], list[Item]]:
@@ -195,7 +210,12 @@ def free_body_diagram(
         arrows += dashed
         items += closing
     items += [AngleMark(origin, *angle) for angle in angles]
-    fanned = fan(origin, arrows)
+    shown = {f.label: f.shows for f in given}
+    for part in components:
+        # A component shows its force, as its force shows it.
+        whole = names_of(part.of, shown.get(part.of, ()))
+        shown |= {part.along: whole, part.across: whole}
+    fanned = showing(fan(origin, arrows), shown)
     items += fanned
     crowded = any(arrow.lane for arrow in fanned)
     items.append(Dot(origin, body, 0.36 if crowded else 0.24))
@@ -254,7 +274,9 @@ def tail_to_head(
             # Lanes count to an arrow's own left, so a reversed arrow needs the other sign.
             same = abs((force.direction_deg - ways[0] + 180) % 360 - 180) < 90
             lane = -1.4 * i if same else 1.4 * i
-        arrows.append(Arrow(points[i], points[i + 1], force.label, "force", lane, "middle"))
+        arrows.append(
+            Arrow(points[i], points[i + 1], force.label, "force", lane, "middle", shows=force.shows)
+        )
         if i and abs(abs((ways[i] - ways[i - 1] + 180) % 360 - 180) - 90) < 0.1:
             turn = sorted((ways[i - 1] + 180, ways[i]), key=lambda a: a % 360)
             start, end = turn if (turn[1] - turn[0]) % 360 < 180 else turn[::-1]
