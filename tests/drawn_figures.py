@@ -24,6 +24,14 @@ from calc.figures import (
     spheres_on_line,
     tail_to_head,
 )
+from calc.figures.bodies import Ball, Cord, Lift, Pulley, Slope, Spring, Table, Trolley
+from calc.figures.circuit_pieces import NOUNS
+from calc.figures.circuits import Branch, Part, circuit, parallel, series
+from calc.figures.energy import Amount, energy_bars
+from calc.figures.graph_marks import Area, Gradient, Key
+from calc.figures.motion import Moving, before_after
+from calc.figures.pieces import Arrow, Block, Dimension, Surface, polar
+from calc.figures.telling import composed
 from calc.practice import draw
 from calc.reading import read
 from calc.working import run
@@ -131,6 +139,86 @@ def _graph(chance: random.Random) -> Figure:
                  marks=[(*points[0], "P")])  # fmt: skip
 
 
+def _table(chance: random.Random) -> Figure:
+    x = chance.uniform(2.5, 6)
+    mass = _value(chance, "m_1")
+    return composed(
+        "Two bodies on one string",
+        [
+            Table((0, 0), (12, 0), 5), Pulley((12.8, 0.4), 0.7, (12, -0.2), chance.choice(("", "P"))),
+            chance.choice((Trolley((x, 0), 3.2, 2.2, mass), Block((x, 1.1), 3.2, 2.2, 0, mass))),
+            Cord((x + 1.6, 1.1), (13.5, -3), (12.8, 0.4), 0.7, "T"), Block((13.5, -4), 2, 2, 0, "m_2"),
+            Arrow((x - 1.6, 1.1), (x - 1.6 - chance.uniform(1, 3), 1.1), "f"),
+            Arrow((x - 1, 3.4), (x + chance.uniform(0, 3), 3.4), "v = 2 m·s⁻¹", "velocity"),
+        ],
+    )  # fmt: skip
+
+
+def _hill(chance: random.Random) -> Figure:
+    slope = Slope((0, 0), chance.choice((-11, 11)), chance.randint(12, 50), "θ")
+    at = slope.place(chance.uniform(0.3, 0.7), 0.7)
+    up = chance.choice((0, 180)) + (slope.angle_deg if slope.base > 0 else 180 - slope.angle_deg)
+    return composed("Ball on a slope", [slope, Ball(at, 0.7, _value(chance, "A")), Arrow(polar(at, 1, up), polar(at, 3, up), "v", "velocity")])  # fmt: skip
+
+
+def _lift(chance: random.Random) -> Figure:
+    return composed(
+        "Lift",
+        [Lift((0, 0), 5, 6, "lift"), Block((0, -1.6), 2, 2.4, 0, "m"), Arrow((0, -1.6), (0, -chance.uniform(4, 6)), "F_g"),
+         Arrow((0, -1.6), (0, chance.uniform(1, 2.4)), "F_N"), Arrow((4, -2), (4, 2), "a", "velocity")],
+    )  # fmt: skip
+
+
+def _spring(chance: random.Random) -> Figure:
+    end = chance.uniform(3, 9)
+    return composed(
+        "Spring",
+        [Surface((0, 3), (0, 0)), Surface((0, 0), (16, 0)), Spring((0, 1), (end, 1), "k"), Block((end + 1.2, 1), 2.4, 2, 0, _value(chance, "m")),
+         Arrow((end + 2.4, 1), (end + 5, 1), "F"), Dimension((0, 0), (end, 0), "x = 4 cm", -1.5)],
+    )  # fmt: skip
+
+
+def _collision(chance: random.Random) -> Figure:
+    def sketch(when: str) -> list[Moving]:
+        return [
+            Moving(name, f"v_{{{when}{name}}}" + chance.choice(("", " = 2,5 m·s⁻¹")), chance.choice((0, 1, 3)),
+                   chance.random() < 0.5, shape)
+            for name, shape in zip("ABC"[: chance.randint(1, 3)], chance.choices(("trolley", "box", "ball"), k=3), strict=False)
+        ]  # fmt: skip
+
+    return before_after(sketch("i"), sketch("f"), positive=chance.choice(("right", "left")))
+
+
+def _energy(chance: random.Random) -> Figure:
+    def bars(*symbols: str) -> list[Amount]:
+        sizes = [chance.choice((-20, 0, 5, 40, 100)) for _ in symbols]
+        return [Amount(symbol, size, f"{size} J".replace("-", "−") if size else "") for symbol, size in zip(symbols, sizes, strict=True)]  # fmt: skip
+
+    return energy_bars([("Before", [Amount("E_k", 50, "50 J"), *bars("E_p")]), ("Work", bars("W_{net}")), ("After", bars("E_k", "E_p"))])  # fmt: skip
+
+
+def _branch(chance: random.Random, depth: int) -> Branch:
+    if depth == 0 or chance.random() < 0.3:
+        kind = chance.choice(list(NOUNS))
+        return Part(kind, chance.choice(("", "R_1", "R_2 = 12 Ω", "V_1", "S")))
+    parts = [_branch(chance, depth - 1) for _ in range(chance.randint(2, 3))]
+    return chance.choice((series, parallel))(*parts)
+
+
+def _circuit(chance: random.Random) -> Figure:
+    source = series(
+        Part(chance.choice(("cell", "battery")), "ε = 12 V"), Part("closed switch", "S")
+    )
+    return circuit(source, _branch(chance, 2))
+
+
+def _marked_graph(chance: random.Random) -> Figure:
+    top, end = chance.randint(2, 9), chance.randint(4, 8)
+    line = [(0, 0), (2, top), (end, 0)]
+    return graph("t (s)", "v (m·s⁻¹)", [(line, "")], keys=[Key(2, top, "P", chance.choice(("", "t_1")), chance.choice(("", "v_{max}")))],
+                 areas=[Area(line[1:], "Δx")], gradients=[Gradient((0, 0), (1, top / 2), "Δt", "Δv")])  # fmt: skip
+
+
 BUILDERS: dict[str, Callable[[random.Random], Figure]] = {
     "free body": _free_body,
     "vector sum": _sum,
@@ -141,6 +229,14 @@ BUILDERS: dict[str, Callable[[random.Random], Figure]] = {
     "hanging pair": _hanging,
     "plates": _plates,
     "graph": _graph,
+    "table": _table,
+    "hill": _hill,
+    "lift": _lift,
+    "spring": _spring,
+    "collision": _collision,
+    "energy": _energy,
+    "circuit": _circuit,
+    "marked graph": _marked_graph,
 }
 
 

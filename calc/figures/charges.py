@@ -176,7 +176,7 @@ def spheres_on_line(
     for force in given:
         if force.size:
             way = "right" if force.to_right else "left"
-            told = f"{words.plain(force.label)} at {_name(force.on, bodies, points)} points to the {way}."
+            told = f"{words.plain(force.label)} at {_bare(force.on, bodies, points)} points to the {way}."
             tells.append(Tells(told, names_of(force.label, force.shows)))
     said = " ".join(one.sentence for one in tells)
     arrows = showing(arrows, {force.label: force.shows for force in given})

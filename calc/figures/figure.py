@@ -103,7 +103,8 @@ class Figure:
         labels = [getattr(item, "label", "") or getattr(item, "text", "") for item in seen]
         words = f"The data as a diagram. Labelled: {', '.join(plain(label) for label in labels if label)}."
         return replace(
-            self, title="The data as a diagram", description=words, items=seen, notes=_notes_about(seen, self.notes)
+            self, title="The data as a diagram", description=words, items=seen,
+            notes=_notes_about(seen, self.notes), tells=(),
         )  # fmt: skip
 
 

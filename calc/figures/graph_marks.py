@@ -13,6 +13,10 @@ from calc.figures.pieces import Dot, Item, Point, Segment, Shade
 type Place = Callable[[float, float], Point]
 
 
+def _names(shows: tuple[str, ...], *labels: str) -> tuple[str, ...]:
+    return tuple(sorted(set(shows).union(*(words.names_in(label) for label in labels))))
+
+
 class Key(NamedTuple):
     """A point of a line with its name and dashed guides to the axes.
 
@@ -27,6 +31,11 @@ class Key(NamedTuple):
     shows: tuple[str, ...] = ()
 
     @property
+    def names(self) -> tuple[str, ...]:
+        """Every value it tells of."""
+        return _names(self.shows, self.label, self.x_label, self.y_label)
+
+    @property
     def words(self) -> str:
         """The point in a sentence."""
         values = [words.plain(label) for label in (self.x_label, self.y_label) if label]
@@ -37,11 +46,11 @@ class Key(NamedTuple):
         """The dot and its guides; `axes` are the x of the y axis and the y of the x axis."""
         here, across, down = place(self.x, self.y), place(axes[0], self.y), place(self.x, axes[1])
         guides: list[Item] = [
-            Segment(here, foot, "construction", label, shows=self.shows)
+            Segment(here, foot, "construction", label, shows=self.names)
             for foot, label in ((down, self.x_label), (across, self.y_label))
             if foot != here
         ]
-        return [*guides, Dot(here, self.label, 0.18, shows=self.shows)]
+        return [*guides, Dot(here, self.label, 0.18, shows=self.names)]
 
 
 class Area(NamedTuple):
@@ -50,6 +59,11 @@ class Area(NamedTuple):
     points: Sequence[Point]
     label: str = ""
     shows: tuple[str, ...] = ()
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Every value it tells of."""
+        return _names(self.shows, self.label)
 
     @property
     def words(self) -> str:
@@ -61,7 +75,7 @@ class Area(NamedTuple):
         """The shaded outline."""
         first, last = self.points[0][0], self.points[-1][0]
         outline = [(first, axes[1]), *self.points, (last, axes[1])]
-        return [Shade(tuple(place(x, y) for x, y in outline), self.label, shows=self.shows)]
+        return [Shade(tuple(place(x, y) for x, y in outline), self.label, shows=self.names)]
 
 
 class Gradient(NamedTuple):
@@ -72,6 +86,11 @@ class Gradient(NamedTuple):
     x_label: str = "Δx"
     y_label: str = "Δy"
     shows: tuple[str, ...] = ()
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Every value it tells of."""
+        return _names(self.shows, self.x_label, self.y_label)
 
     @property
     def words(self) -> str:
@@ -85,6 +104,6 @@ class Gradient(NamedTuple):
         """Its two sides."""
         start, corner, end = place(*self.start), place(self.end[0], self.start[1]), place(*self.end)
         return [
-            Segment(start, corner, "construction", self.x_label, shows=self.shows),
-            Segment(corner, end, "construction", self.y_label, shows=self.shows),
+            Segment(start, corner, "construction", self.x_label, shows=self.names),
+            Segment(corner, end, "construction", self.y_label, shows=self.names),
         ]

@@ -152,7 +152,7 @@ def graph(
             said += f" Crosses{' for ' + name if name else ''} at {places}."
         elif len(line.points) > 1:
             said += " " + graph_words.line_words(line.points, name, line.kind == "dashed")
-    told = [Tells(one.words, one.shows) for one in marked]
+    told = [Tells(one.words, one.names) for one in marked]
     said += "".join(f" {one.sentence}" for one in told)
     return Figure(
         title or f"{name_y} against {name_x}",
