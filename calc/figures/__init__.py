@@ -20,6 +20,16 @@ Parts for your own drawing
     Sphere Dot Block Arrow Segment Curve Dimension AngleMark Surface Plate Text -> Figure
     field_lines(charges, *, radius, margin) -> tuple of Curve;  drawn_lengths(sizes);  polar(origin, length, direction)
 
+Mechanics, circuits, graphs (in modules of their own)
+    telling.composed(title, items)              any pieces of yours; the words are written
+    bodies: Ball Trolley Lift Pulley Cord Table Slope Spring;  pieces: Column Shade
+    motion.before_after(before, after, *, positive)     two sketches with velocities
+    energy.energy_bars(stages)                  bars of energy and work
+    circuits.circuit(source, load)              Part, series(...), parallel(...): laid out, IEC 60617
+    graph_marks: Key Area Gradient              for ``graph``: key points, shaded areas, slope triangles
+What a reader is to find
+    Piece.shows, Figure.without(names)          the figure without all that tells of those values
+
 Every builder takes `title`, `description` and `notes`; a description is
 written for you where you give none.
 """
@@ -36,6 +46,7 @@ from calc.figures.pieces import (
     Dimension,
     Dot,
     Item,
+    Piece,
     Plate,
     Point,
     Segment,
@@ -69,6 +80,7 @@ __all__ = [
     "GraphLine",
     "Item",
     "On",
+    "Piece",
     "Plate",
     "Point",
     "Resolved",

@@ -160,8 +160,12 @@ def _shade(sheet: Sheet, item: Shade) -> None:
     points = tuple(sheet.at(point) for point in item.points)
     sheet.shapes.append(Stroke((points,), "shade"))
     middle = centroid(points)
-    spots = [Spot(middle, (0.0, 0.0))]
-    spots += [Spot(middle, spot.way, 1.0 + spot.cost) for spot in around(middle)]
+    (x, y) = middle
+    # Inside, a little higher or lower where numbers of an axis stand.
+    spots = [
+        Spot((x, y + step * LINE), (0.0, 0.0), abs(step)) for step in (0.0, 0.6, -0.6, 1.2, -1.2)
+    ]
+    spots += [Spot(middle, spot.way, 3.0 + spot.cost) for spot in around(middle)]
     sheet.label(item.label, spots)
 
 
