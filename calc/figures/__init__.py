@@ -34,7 +34,7 @@ Every builder takes `title`, `description` and `notes`; a description is
 written for you where you give none.
 """
 
-from calc.figures.charges import Charge, On, charges_in_plane, spheres_on_line
+from calc.figures.charges import Charge, On, spheres_on_line
 from calc.figures.field import field_at, field_lines, field_pattern
 from calc.figures.figure import Figure
 from calc.figures.graphs import GraphLine, graph
@@ -55,14 +55,16 @@ from calc.figures.pieces import (
     Text,
     polar,
 )
-from calc.figures.scenes import Body, hanging_pair, plates_scene, slope_scene
+from calc.figures.plane import charges_in_plane
+from calc.figures.plates import plates_scene
+from calc.figures.scenes import Body, hanging_pair, slope_scene
+from calc.figures.sums import tail_to_head
 from calc.figures.vectors import (
     Angle,
     Force,
     Resolved,
     drawn_lengths,
     free_body_diagram,
-    tail_to_head,
 )
 
 __all__ = [

@@ -14,7 +14,8 @@ from typing import cast
 
 from calc.answers import Direction, Mark, Point
 from calc.figures import Figure, tail_to_head
-from calc.figures.charges import Charge, charges_in_plane
+from calc.figures.charges import Charge
+from calc.figures.plane import charges_in_plane
 from calc.printing import Style
 from calc.questions import (
     NO_MARKS,
