@@ -172,7 +172,7 @@ def circuit(
         for part in _parts(source) + _parts(load)
         if " = " in part.label
     ]  # fmt: skip
-    return Figure(title, description or said, tuple(items), tuple(notes), unit=1.0,
+    return Figure(title, description or said, tuple(items), tuple(notes), unit=1.0, height=60.0,
                   tells=() if description else tuple(tells))  # fmt: skip
 
 

@@ -38,7 +38,7 @@ STRONG = 30.0  # a bar of this cost or more may not strike a label
 STRUCK = 300.0  # more than the way to any place tried costs
 ON_LABEL = 10_000.0
 ON_LEADER = 900.0  # a leader through a label; with labels all round a point there may be no way
-AMBIGUOUS = 120.0  # nearer to another body or arrow than to its own
+AMBIGUOUS = 200.0  # nearer to another body or arrow than to its own
 
 
 class _Candidate(NamedTuple):
@@ -155,7 +155,7 @@ class _Page:
         # Letters do not fill their box: there is air above and below them.
         box = Box(box.left + 1, box.top + 4, box.right - 1, box.bottom - 2)
         if own_discs := self.discs.get(owner):
-            clear = 1.25 * max(0.0, min(round_gap(disc, box) for disc in own_discs)) + 2.0
+            clear = 1.4 * max(0.0, min(round_gap(disc, box) for disc in own_discs)) + 2.0
             left, top, right, bottom = box.grown(clear)
             return any(
                 left - r < x < right + r and top - r < y < bottom + r and round_gap(disc, box) < clear
@@ -164,7 +164,7 @@ class _Page:
                 for (x, y), r in [disc[:2]]
             )  # fmt: skip
         if own_shafts := self.shafts.get(owner):
-            clear = 1.25 * min(bar_gap(bar, box) for bar in own_shafts) + 2.0
+            clear = 1.4 * min(bar_gap(bar, box) for bar in own_shafts) + 2.0
             return any(
                 bar.named and bar.owner != owner and bar_gap(bar, box) < clear
                 for bar in self.index.near(box.grown(clear))
@@ -182,7 +182,7 @@ class _Page:
             return price
         for disc in self.rounds:
             if disc.owner != owner and inside_round(bar, disc):
-                price += 60.0
+                price += STRUCK
         for one in self.index.along(bar, 3.0):
             if price > best:
                 return price
