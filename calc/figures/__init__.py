@@ -20,12 +20,23 @@ Parts for your own drawing
     Sphere Dot Block Arrow Segment Curve Dimension AngleMark Surface Plate Text -> Figure
     field_lines(charges, *, radius, margin) -> tuple of Curve;  drawn_lengths(sizes);  polar(origin, length, direction)
 
+Mechanics, circuits, graphs (in modules of their own)
+    telling.composed(title, items)              any pieces of yours; the words are written
+    bodies: Ball Trolley Lift Pulley Cord Table Slope Spring;  pieces: Column Shade
+    motion.before_after(before, after, *, positive)     two sketches with velocities
+    energy.energy_bars(stages)                  bars of energy and work
+    circuits.circuit(source, load)              Part, series(...), parallel(...): laid out, IEC 60617
+    graph_marks: Key Area Gradient              for ``graph``: key points, shaded areas, slope triangles
+What a reader is to find
+    Piece.shows, Figure.without(names)          the figure without all that tells of those values
+
 Every builder takes `title`, `description` and `notes`; a description is
 written for you where you give none.
 """
 
-from calc.figures.charges import Charge, On, charges_in_plane, spheres_on_line
+from calc.figures.charges import Charge, On, spheres_on_line
 from calc.figures.field import field_at, field_lines, field_pattern
+from calc.figures.figure import Figure
 from calc.figures.graphs import GraphLine, graph
 from calc.figures.pieces import (
     AngleMark,
@@ -34,8 +45,8 @@ from calc.figures.pieces import (
     Curve,
     Dimension,
     Dot,
-    Figure,
     Item,
+    Piece,
     Plate,
     Point,
     Segment,
@@ -44,14 +55,16 @@ from calc.figures.pieces import (
     Text,
     polar,
 )
-from calc.figures.scenes import Body, hanging_pair, plates_scene, slope_scene
+from calc.figures.plane import charges_in_plane
+from calc.figures.plates import plates_scene
+from calc.figures.scenes import Body, hanging_pair, slope_scene
+from calc.figures.sums import tail_to_head
 from calc.figures.vectors import (
     Angle,
     Force,
     Resolved,
     drawn_lengths,
     free_body_diagram,
-    tail_to_head,
 )
 
 __all__ = [
@@ -69,6 +82,7 @@ __all__ = [
     "GraphLine",
     "Item",
     "On",
+    "Piece",
     "Plate",
     "Point",
     "Resolved",

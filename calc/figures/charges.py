@@ -4,33 +4,27 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from math import atan2, degrees, hypot
 from typing import NamedTuple
 
 from calc.figures import words
+from calc.figures.figure import Figure, Tells
 from calc.figures.pieces import (
-    AngleMark,
     Arrow,
     ArrowKind,
     Dimension,
     Dot,
-    Figure,
     Item,
-    Point,
     Segment,
     Sign,
     Sphere,
-    polar,
+    named_only,
 )
 from calc.figures.vectors import (
     NOT_TO_SCALE,
-    Angle,
-    ForceLike,
-    Resolved,
     drawn_lengths,
     fan,
-    forces_of,
-    resolve,
+    names_of,
+    showing,
 )
 
 DISTANCES = "Distances not to scale."
@@ -38,13 +32,17 @@ RADIUS = 0.65  # of a drawn sphere, in lines
 
 
 class Charge(NamedTuple):
-    """A point charge: any one unit of charge and of length a figure. signed: whether its sign is known."""
+    """A point charge: any one unit of charge and of length a figure. signed: whether its sign is known.
+
+    `shows` names the values that its sign tells of, besides the one its label names.
+    """
 
     label: str
     charge: float
     x: float
     y: float = 0.0
     signed: bool = True
+    shows: tuple[str, ...] = ()
 
     @property
     def sign(self) -> Sign:
@@ -75,6 +73,7 @@ class On(NamedTuple):
     size: float
     to_right: bool
     kind: ArrowKind = "force"
+    shows: tuple[str, ...] = ()
 
 
 def sign_of(charge: float) -> Sign:
@@ -133,7 +132,7 @@ def spheres_on_line(
     room = min((min(drawn_gaps, default=8.0) - 2 * RADIUS) * 0.46, 3.6)
     lengths, to_scale = drawn_lengths([f.size for f in given], min_fraction=0.55 / room)
     items: list[Item] = []
-    arrows: list[Item] = []
+    arrows: list[Arrow] = []
     for number in range(len(places)):
         mine = [
             (f.label, length * room, 0.0 if f.to_right else 180.0, f.kind)
@@ -143,7 +142,7 @@ def spheres_on_line(
         here = (at[number], 0.0)
         if number < len(bodies):
             body = bodies[number]
-            items.append(Sphere(here, RADIUS, body.sign, body.label))
+            items.append(Sphere(here, RADIUS, body.sign, body.label, shows=body.shows))
             arrows += fan(here, mine, clear=RADIUS)
         else:
             items.append(Dot(here, points[number - len(bodies)][0], 0.18))
@@ -151,173 +150,47 @@ def spheres_on_line(
     if len(places) > 1:
         ends = (at[order[0]], at[order[-1]])
         items.insert(0, Segment((ends[0], 0.0), (ends[1], 0.0), "guide"))
-    for level, (a, b, label) in enumerate(
-        sorted(distances, key=lambda d: abs(at[d[0]] - at[d[1]]))
-    ):
+    rows: list[list[tuple[float, float]]] = []
+    for a, b, label in sorted(distances, key=lambda d: abs(at[d[0]] - at[d[1]])):
         left, right = sorted((at[a], at[b]))
+        # Distances that do not overlap stand in one row, as a chain.
+        free = [
+            all(right < start + 1e-9 or end < left + 1e-9 for start, end in row) for row in rows
+        ]
+        level = next((i for i, empty in enumerate(free) if empty), len(rows))
+        rows += [[] for _ in range(level + 1 - len(rows))]
+        rows[level].append((left, right))
         items.append(Dimension((left, 0.0), (right, 0.0), label, -2.2 - 1.7 * level, RADIUS + 0.3))
-    said = f"From left to right: {words.listing([_name(i, bodies, points) for i in order])}."
+    names = [
+        words.listing([name(i, bodies, points) for i in order])
+        for name in (name_and_sign, name_alone)
+    ]
+    signs = tuple(sorted({n for body in bodies for n in names_of(body.label, body.shows)}))
+    tells = [Tells(f"From left to right: {names[0]}.", signs, f"From left to right: {names[1]}.")]
     for force in given:
         if force.size:
             way = "right" if force.to_right else "left"
-            said += (
-                f" {words.plain(force.label)} at {_name(force.on, bodies, points)} "
-                f"points to the {way}."
-            )
+            told = f"{words.plain(force.label)} at {name_alone(force.on, bodies, points)} points to the {way}."
+            tells.append(Tells(told, names_of(force.label, force.shows)))
+    said = " ".join(one.sentence for one in tells)
+    arrows = showing(arrows, {force.label: force.shows for force in given})
     remarks = [] if even else [DISTANCES]
     if not to_scale:
         remarks.append(NOT_TO_SCALE)
     return Figure(
-        title, description or said, (*items, *arrows), (*remarks, *notes), height=10.0, unit=1.0
-    )
+        title, description or said, (*items, *arrows), (*remarks, *notes), height=10.0, unit=1.0,
+        tells=() if description else tuple(tells),
+    )  # fmt: skip
 
 
-def _name(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, float]]) -> str:
+def name_and_sign(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, float]]) -> str:
+    """A body or a point of a figure with its sign in words."""
     return bodies[i].said if i < len(bodies) else f"point {points[i - len(bodies)][0]}"
 
 
-def _spread(
-    bodies: Sequence[Charge], on: int, least: float, most: float
-) -> tuple[list[Point], bool]:
-    """Drawn places around body `on` at the origin, and whether they are to scale.
-
-    Directions from that body are kept; distances are squeezed where spheres
-    would touch or one would be very far.
-    """
-    here = bodies[on]
-    polars = [
-        (hypot(b.x - here.x, b.y - here.y), degrees(atan2(b.y - here.y, b.x - here.x)))
-        for b in bodies
-    ]
-    far = max(r for r, _ in polars)
-    scaled = [polar((0.0, 0.0), most * r / far, way) for r, way in polars]
-    apart = min(hypot(p[0] - q[0], p[1] - q[1]) for i, p in enumerate(scaled) for q in scaled[:i])
-    near = min(most * r / far for i, (r, _) in enumerate(polars) if i != on)
-    if near >= least and apart >= least * 0.55:
-        return scaled, True
-    drawn: list[Point] = [(0.0, 0.0)] * len(bodies)
-    done: list[Point] = []
-    low = min(r for i, (r, _) in enumerate(polars) if i != on)
-    for i in sorted(range(len(bodies)), key=lambda i: polars[i][0]):
-        if i == on:
-            continue
-        r, way = polars[i]
-        reach = least if far == low else least + (most - least) * ((r - low) / (far - low)) ** 0.5
-        while any(
-            hypot(p[0] - q[0], p[1] - q[1]) < least * 0.55
-            for p in [polar((0.0, 0.0), reach, way)]
-            for q in done
-        ):
-            reach += 0.3
-        drawn[i] = polar((0.0, 0.0), reach, way)
-        done.append(drawn[i])
-    return drawn, False
-
-
-def charges_in_plane(
-    charges: Sequence[Charge | tuple[str, float, float, float]],
-    *,
-    on: int = 0,
-    forces: Sequence[ForceLike] = (),
-    resultant: ForceLike | None = None,
-    components: Sequence[Resolved] = (),
-    distances: Sequence[tuple[int, int, str]] = (),
-    angle: Angle | tuple[float, float, str] | None = None,
-    axes: bool = False,
-    kind: ArrowKind = "force",
-    title: str = "Charges in a plane",
-    description: str = "",
-    min_fraction: float = 0.25,
-    notes: Sequence[str] = (),
-) -> Figure:
-    """Charges at their places; vectors drawn only on charge number `on`.
-
-    The resultant is dashed, `angle` is marked at the chosen charge, `axes`
-    draws x and y through it. With kind “field” the chosen body is a point
-    without a sphere (give it charge 0).
-
-    Raises ValueError for fewer than two bodies or two at one place.
-    """
-    bodies = [Charge(*one) for one in charges]
-    if len(bodies) < 2:
-        raise ValueError("One charge alone feels no force: give at least two.")
-    if not 0 <= on < len(bodies):
-        raise ValueError(f"There is no charge number {on}: there are {len(bodies)}.")
-    if len({(b.x, b.y) for b in bodies}) < len(bodies):
-        raise ValueError("Two charges share a point: give each its own position.")
-    least, most = 4.2, 10.0
-    places, distances_to_scale = _spread(bodies, on, least, most)
-    given = forces_of(forces)
-    if resultant is not None:
-        given.append(forces_of([resultant])[0])
-    lengths, to_scale = drawn_lengths([f.size for f in given], min_fraction=min_fraction)
-    point = kind == "field" and not bodies[on].charge
-    clear = 0.2 if point else RADIUS
-    longest = 4.6
-    for f, length in zip(given, lengths, strict=True):
-        for i, (x, y) in enumerate(places):
-            apart = abs((degrees(atan2(y, x)) - f.direction_deg + 180) % 360 - 180)
-            if i != on and length and apart < 15:
-                # An attraction points at a sphere: its arrow stops short of that.
-                longest = min(longest, max(1.6, (hypot(x, y) - RADIUS - clear - 0.8) / length))
-    origin = (0.0, 0.0)
-    arrows: list[tuple[str, float, float, ArrowKind]] = []
-    for i, (f, length) in enumerate(zip(given, lengths, strict=True)):
-        if length:
-            last = resultant is not None and i == len(given) - 1
-            arrows.append(
-                (f.label, length * longest, f.direction_deg, "resultant" if last else kind)
-            )
-    items: list[Item] = []
-    named = {f.label: (f, length * longest) for f, length in zip(given, lengths, strict=True)}
-    for part in components:
-        dashed, guides = resolve(part, named, clear)
-        arrows += dashed
-        items += guides
-    if axes:
-        tips = [polar(origin, clear + length, way) for _, length, way, _ in arrows]
-        xs, ys = zip(*places, *tips, strict=True)
-        items.append(Arrow((min(xs) - 1.4, 0.0), (max(xs) + 2.0, 0.0), "x", "axis"))
-        items.append(Arrow((0.0, min(ys) - 1.4), (0.0, max(ys) + 2.0), "y", "axis"))
-    joined = [i for i in range(len(bodies)) if i != on]
-    for i in joined:
-        if not (axes and min(abs(v) for v in places[i]) < 1e-9):  # an axis shows that line already
-            items.append(Segment(origin, places[i], "guide"))
-    for a, b, label in distances:
-        tips = [polar(origin, clear + length, way) for _, length, way, _ in arrows]
-        side = _clear_side(places[a], places[b], [*places, *tips])
-        items.append(Dimension(places[a], places[b], label, side, RADIUS + 0.3))
-    if angle is not None:
-        items.append(AngleMark(origin, *Angle(*angle), radius=2.1))
-    for i, body in enumerate(bodies):
-        if i == on and point:
-            items.append(Dot(origin, body.label, 0.18))
-        else:
-            items.append(Sphere(places[i], RADIUS, body.sign, body.label))
-    said = f"{words.listing([b.said for i, b in enumerate(bodies) if i != on])} around "
-    said += f"{bodies[on].said if not point else 'point ' + words.plain(bodies[on].label)}."
-    said += "".join(
-        f" {words.plain(f.label)} points {words.direction(f.direction_deg)}."
-        for f in given
-        if f.size
+def name_alone(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, float]]) -> str:
+    """A body or a point of a figure without its sign and its value."""
+    label = named_only(bodies[i].label) if i < len(bodies) else ""
+    return words.plain(label) or (
+        "a sphere" if i < len(bodies) else name_and_sign(i, bodies, points)
     )
-    remarks = [] if distances_to_scale else [DISTANCES]
-    if not to_scale:
-        remarks.append(NOT_TO_SCALE)
-    if resultant is not None and given[-1].size:
-        remarks.append("Dashed: the resultant.")
-    return Figure(
-        title,
-        description or said,
-        (*items, *fan(origin, arrows, clear)),
-        (*remarks, *notes),
-        unit=1.2,
-    )
-
-
-def _clear_side(start: Point, end: Point, others: Sequence[Point]) -> float:
-    """Offset of a dimension to the side of start to end with fewer other things."""
-    (x, y), (x2, y2) = start, end
-    turns = [(x2 - x) * (v - y) - (y2 - y) * (u - x) for u, v in others]
-    left, right = sum(turn > 1e-6 for turn in turns), sum(turn < -1e-6 for turn in turns)
-    return 1.7 if left <= right else -1.7

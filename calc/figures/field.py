@@ -1,8 +1,8 @@
 """Electric field patterns of point charges, found by following the field.
 
 E is the sum of kQ/r² along the line from each charge (Coulomb's law and
-superposition); a field line is followed with the classical fourth-order
-Runge–Kutta step. Lines leave positive charges and enter negative ones.
+superposition); a field line is followed with the midpoint rule, and where it
+bends with the classical fourth-order Runge–Kutta step. Lines leave positive charges and enter negative ones.
 """
 
 from __future__ import annotations
@@ -12,7 +12,8 @@ from math import atan2, cos, hypot, isfinite, pi, sin
 
 from calc.figures import words
 from calc.figures.charges import RADIUS, Charge
-from calc.figures.pieces import Curve, Figure, Item, Point, Sphere
+from calc.figures.figure import Figure
+from calc.figures.pieces import Curve, Item, Point, Sphere
 
 MARGIN = 4.2  # lines of page shown around the outermost charges
 MOST = 24  # lines at the largest charge
@@ -20,6 +21,7 @@ FEWEST = 4  # fewer lines than this do not show a pattern
 WIDEST = 14.0  # lines of page from one outermost charge to the other
 CLOSEST = 0.3  # lines of page; charges nearer than this cannot be drawn apart
 STEPS = 10_000  # steps spent on one pattern; ordinary ones take 1500, the worst seen 6000
+STRAIGHT = 0.9997  # cosine of the turn in half a step (1,4°) up to which the midpoint rule will do
 MOST_STEPS = 400  # of one line
 TOLERANCE = 0.01  # lines of page that a drawn field line may stray
 JOINED = "Charges too close together to be drawn apart are drawn as one."
@@ -28,7 +30,7 @@ JOINED = "Charges too close together to be drawn apart are drawn as one."
 def field_at(charges: Sequence[Charge], x: float, y: float) -> Point:
     """Field components at a point, in units of k × (unit of charge) ÷ (unit of length)²."""
     ex = ey = 0.0
-    for _, q, cx, cy, _ in charges:
+    for _, q, cx, cy, *_ in charges:
         dx, dy = x - cx, y - cy
         square = dx * dx + dy * dy or 1e-30
         pull = q / (square * square**0.5)
@@ -37,16 +39,22 @@ def field_at(charges: Sequence[Charge], x: float, y: float) -> Point:
     return ex, ey
 
 
-def _heading(charges: Sequence[Charge], radius: float, x: float, y: float, sense: float) -> Point:
+def _heading(
+    charges: Sequence[Charge], radius: float, at: Point, sense: float, near: float
+) -> Point:
     """Unit direction of the line at a point; `sense` −1 follows it backwards.
 
-    Within 1,4 drawn radii of a centre the line is turned to meet the drawn
-    surface at 90°, as a line meets a conductor.
+    Within 1,4 drawn radii of a centre (`near` is the least that the nearest one
+    can be away) the line is turned to meet the drawn surface at 90°, as a line
+    meets a conductor.
     """
+    x, y = at
     ex, ey = field_at(charges, x, y)
     size = hypot(ex, ey) or 1e-30
     ux, uy = sense * ex / size, sense * ey / size
-    for _, q, cx, cy, _ in charges:
+    if near >= 1.4 * radius:
+        return ux, uy
+    for _, q, cx, cy, *_ in charges:
         away = hypot(x - cx, y - cy)
         if q and away < 1.4 * radius:
             share = max(0.0, (away - radius) / (0.4 * radius))
@@ -62,23 +70,33 @@ def _follow(
     charges: Sequence[Charge], radius: float, start: Point, sense: float, reach: float
 ) -> tuple[list[Point], int | None]:
     """The line from `start`, and the number of the charge it ends on (None: it leaves)."""
-    x, y = start
-    path = [start]
+    (x, y), path = start, [start]
+    ahead: Point | None = None  # the direction found at the end of the step before
     for _ in range(MOST_STEPS):
-        near = min(hypot(x - c.x, y - c.y) for c in charges)
+        near = (
+            min([(x - cx) * (x - cx) + (y - cy) * (y - cy) for _, _, cx, cy, *_ in charges]) ** 0.5
+        )
         h = 0.12 * radius if near < 1.6 * radius else min(0.1 * near, 0.04 * reach)
-        k1 = _heading(charges, radius, x, y, sense)
-        k2 = _heading(charges, radius, x + h / 2 * k1[0], y + h / 2 * k1[1], sense)
-        k3 = _heading(charges, radius, x + h / 2 * k2[0], y + h / 2 * k2[1], sense)
-        k4 = _heading(charges, radius, x + h * k3[0], y + h * k3[1], sense)
-        x += h / 6 * (k1[0] + 2 * k2[0] + 2 * k3[0] + k4[0])
-        y += h / 6 * (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1])
-        for i, c in enumerate(charges):
-            away = hypot(x - c.x, y - c.y)
-            if away <= radius and c.charge * sense < 0:
-                # Ends on the surface, not inside.
-                path.append((c.x + (x - c.x) * radius / away, c.y + (y - c.y) * radius / away))
-                return path, i
+        k1 = ahead or _heading(charges, radius, (x, y), sense, near)
+        k2 = _heading(charges, radius, (x + h / 2 * k1[0], y + h / 2 * k1[1]), sense, near - h / 2)
+        u, v = x + h * k2[0], y + h * k2[1]
+        ahead = _heading(charges, radius, (u, v), sense, near - h)
+        if min(k1[0] * k2[0] + k1[1] * k2[1], k2[0] * ahead[0] + k2[1] * ahead[1]) < STRAIGHT:
+            k3 = _heading(
+                charges, radius, (x + h / 2 * k2[0], y + h / 2 * k2[1]), sense, near - h / 2
+            )
+            k4 = _heading(charges, radius, (x + h * k3[0], y + h * k3[1]), sense, near - h)
+            u = x + h / 6 * (k1[0] + 2 * k2[0] + 2 * k3[0] + k4[0])
+            v = y + h / 6 * (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1])
+            ahead = None
+        x, y = u, v
+        if near - h <= radius:
+            for i, c in enumerate(charges):
+                away = hypot(x - c.x, y - c.y)
+                if away <= radius and c.charge * sense < 0:
+                    # Ends on the surface, not inside.
+                    path.append((c.x + (x - c.x) * radius / away, c.y + (y - c.y) * radius / away))
+                    return path, i
         path.append((x, y))
         if hypot(x, y) > reach:
             break

@@ -6,8 +6,10 @@ from collections.abc import Sequence
 from math import ceil, floor, isfinite, log10
 from typing import Literal, NamedTuple
 
-from calc.figures import words
-from calc.figures.pieces import Arrow, Curve, Dot, Figure, Item, LineKind, Point, Segment, Text
+from calc.figures import graph_words, words
+from calc.figures.figure import Figure, Tells
+from calc.figures.graph_marks import Area, Gradient, Key
+from calc.figures.pieces import Arrow, Curve, Dot, Item, LineKind, Point, Segment, Shade, Text
 
 WIDE, HIGH = 15.0, 10.0  # drawn size in lines
 
@@ -70,16 +72,22 @@ def graph(
     lines: Sequence[GraphLine | tuple[Sequence[Point], str]],
     *,
     marks: Sequence[tuple[float, float, str]] = (),
+    keys: Sequence[Key] = (),
+    areas: Sequence[Area] = (),
+    gradients: Sequence[Gradient] = (),
     x_zero: bool = True,
     y_zero: bool = True,
     ticks: bool = True,
     title: str = "",
     description: str = "",
     notes: Sequence[str] = (),
+    drawn_from: tuple[str, ...] = (),
 ) -> Figure:
     """A graph of one or more lines; label the axes with symbol and unit, “v (m·s⁻¹)”.
 
-    `marks` are points shown with a dot and a label. With `x_zero` or `y_zero`
+    `marks` are points shown with a dot and a label, `keys` points with dashed
+    guides to both axes, `areas` are shaded, `gradients` slope triangles; these
+    must lie within the lines. `drawn_from` names values the graph's shape gives away. With `x_zero` or `y_zero`
     false that axis may start elsewhere, and a note says so. Without `ticks` it
     is a sketch.
 
@@ -125,6 +133,11 @@ def graph(
             kind: LineKind = "graph" if line.kind == "solid" else "extrapolation"
             items.append(Curve(drawn, kind, line.label))
     items += [Dot(at(x, y), label, 0.18) for x, y, label in marks]
+    marked: tuple[Key | Area | Gradient, ...] = (*areas, *gradients, *keys)
+    for piece in marked:
+        items += piece.drawn(at, (y_axis, x_axis))
+    # Areas lie under everything else.
+    items.sort(key=lambda item: not isinstance(item, Shade))
     name_x, name_y = (words.plain(label.split("(")[0]).strip() for label in (x_label, y_label))
     remarks = [
         f"The {name} axis does not start at zero."
@@ -133,20 +146,20 @@ def graph(
     ]
     said = f"Graph of {words.plain(y_label)} against {words.plain(x_label)}."
     for line in given:
-        if line.kind != "points" and len(line.points) > 1:
-            (x, y), (x2, y2) = line.points[0], line.points[-1]
-            rise = "rises" if y2 > y else "falls" if y2 < y else "stays level"
-            shape = "straight line" if len(line.points) == 2 else "line"
-            name = f" {words.plain(line.label)}," if line.label else ""
-            said += f" A {shape},{name} {rise} from ({_short(x)}; {_short(y)}) to ({_short(x2)}; {_short(y2)})."
+        name = words.plain(line.label)
+        if line.kind == "points":
+            places = words.listing([graph_words.at(point) for point in line.points])
+            said += f" Crosses{' for ' + name if name else ''} at {places}."
+        elif len(line.points) > 1:
+            said += " " + graph_words.line_words(line.points, name, line.kind == "dashed")
+    told = [Tells(one.words, one.names) for one in marked]
+    said += "".join(f" {one.sentence}" for one in told)
     return Figure(
         title or f"{name_y} against {name_x}",
         description or said,
         tuple(items),
         (*remarks, *notes),
         unit=1.0,
+        drawn_from=drawn_from,
+        tells=() if description else tuple(told),
     )
-
-
-def _short(value: float) -> str:
-    return f"{value:.3g}".replace(".", ",").replace("-", "−")

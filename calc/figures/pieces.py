@@ -14,9 +14,11 @@ Labels use a small markup, read by ``calc.renderings.labels``::
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
-from math import cos, isfinite, radians, sin
-from typing import Literal
+from dataclasses import dataclass, field, replace
+from math import cos, radians, sin
+from typing import Any, Literal, Self
+
+from calc.figures.words import names_in
 
 type Point = tuple[float, float]
 type Sign = Literal["+", "-", ""]
@@ -28,7 +30,68 @@ type TextPlace = Literal["auto", "centre", "above", "below", "left", "right"]
 
 
 @dataclass(frozen=True, slots=True)
-class Sphere:
+class Piece:
+    """What every piece of a figure has.
+
+    `shows` names the values it tells something of: a size, a direction, a sign, a
+    place. `Figure.without` hides it from a reader who is to find one of them.
+    """
+
+    shows: tuple[str, ...] = field(default=(), kw_only=True)
+
+    def tells_of(self, asked: frozenset[str]) -> bool:
+        """Whether it shows one of these values, or carries its symbol."""
+        label = getattr(self, "label", "") or getattr(self, "text", "")
+        return bool(asked & (names_in(label) | set(self.shows)))
+
+    def corners(self) -> Iterator[Point]:
+        """Points that bound the piece in world coordinates."""
+        raise NotImplementedError(f"{type(self).__name__} does not say where it is.")
+
+    def hiding(self, asked: frozenset[str]) -> Self | None:
+        """What may be seen of the piece by one who is asked for these: None for nothing."""
+        return None if self.tells_of(asked) else self
+
+    def moved(self, dx: float, dy: float) -> Self:
+        """The piece in another place."""
+        changed: dict[str, Any] = {
+            name: (getattr(self, name)[0] + dx, getattr(self, name)[1] + dy)
+            for name in ("centre", "at", "start", "end", "vertex", "foot", "over", "hung_from")
+            if hasattr(self, name)
+        }
+        if hasattr(self, "points"):
+            changed["points"] = tuple((x + dx, y + dy) for x, y in self.points)
+        return replace(self, **changed)
+
+
+def named_only(label: str) -> str:
+    """A label without the value it gives: ``Q_1 = +6 nC`` leaves ``Q_1``."""
+    return label.partition(" = ")[0]
+
+
+@dataclass(frozen=True, slots=True)
+class Kept(Piece):
+    """A piece that stays to be seen when its value is hidden: only the value at its name goes."""
+
+    def hiding(self, asked: frozenset[str]) -> Self:
+        changed: dict[str, Any] = {"label": named_only(getattr(self, "label", ""))}
+        return replace(self, **changed) if self.tells_of(asked) else self
+
+
+@dataclass(frozen=True, slots=True)
+class Span(Piece):
+    """A piece that runs from one point to another."""
+
+    start: Point
+    end: Point
+
+    def corners(self) -> Iterator[Point]:
+        yield self.start
+        yield self.end
+
+
+@dataclass(frozen=True, slots=True)
+class Sphere(Piece):
     """A drawn sphere; `radius` is the drawn one, in world units; `sign` is written inside."""
 
     centre: Point
@@ -36,18 +99,32 @@ class Sphere:
     sign: Sign = ""
     label: str = ""
 
+    def corners(self) -> Iterator[Point]:
+        (x, y), r = self.centre, self.radius
+        yield (x - r, y - r)
+        yield (x + r, y + r)
+
+    def hiding(self, asked: frozenset[str]) -> Self:
+        """The body stays; its sign and the value at its name go."""
+        if not self.tells_of(asked):
+            return self
+        return replace(self, sign="", label=named_only(self.label))
+
 
 @dataclass(frozen=True, slots=True)
-class Dot:
+class Dot(Kept):
     """A point or a body drawn as a dot; `radius` is in lines."""
 
     at: Point
     label: str = ""
     radius: float = 0.2
 
+    def corners(self) -> Iterator[Point]:
+        yield self.at
+
 
 @dataclass(frozen=True, slots=True)
-class Block:
+class Block(Kept):
     """A rectangular body turned by `angle_deg` about its centre."""
 
     centre: Point
@@ -56,9 +133,15 @@ class Block:
     angle_deg: float = 0.0
     label: str = ""
 
+    def corners(self) -> Iterator[Point]:
+        (x, y), w, h = self.centre, self.width, self.height
+        c, s = cos(radians(self.angle_deg)), sin(radians(self.angle_deg))
+        for u, v in ((-1, -1), (1, -1), (1, 1), (-1, 1)):
+            yield (x + (u * w * c - v * h * s) / 2, y + (u * w * s + v * h * c) / 2)
+
 
 @dataclass(frozen=True, slots=True)
-class Arrow:
+class Arrow(Span):
     """An arrow with a head at `end`.
 
     `lane` moves the drawn arrow sideways (to its own left) by that many lines,
@@ -66,8 +149,6 @@ class Arrow:
     label would rather be.
     """
 
-    start: Point
-    end: Point
     label: str = ""
     kind: ArrowKind = "force"
     lane: float = 0.0
@@ -75,18 +156,16 @@ class Arrow:
 
 
 @dataclass(frozen=True, slots=True)
-class Segment:
+class Segment(Span):
     """A straight line; `arrow` puts an arrowhead half-way along it."""
 
-    start: Point
-    end: Point
     kind: LineKind = "outline"
     label: str = ""
     arrow: bool = False
 
 
 @dataclass(frozen=True, slots=True)
-class Curve:
+class Curve(Piece):
     """A line through many points; `arrows` arrowheads are spread along it."""
 
     points: tuple[Point, ...]
@@ -95,24 +174,25 @@ class Curve:
     arrows: int = 0
     closed: bool = False
 
+    def corners(self) -> Iterator[Point]:
+        yield from self.points
+
 
 @dataclass(frozen=True, slots=True)
-class Dimension:
+class Dimension(Span, Kept):
     """A measured distance: double-headed line with end ticks.
 
     It is set off by `offset` lines to the left of the direction start to end
     (negative: to the right); its end ticks begin `clear` lines from the points.
     """
 
-    start: Point
-    end: Point
     label: str = ""
     offset: float = 0.0
     clear: float = 0.3
 
 
 @dataclass(frozen=True, slots=True)
-class AngleMark:
+class AngleMark(Kept):
     """An arc from `start_deg` anticlockwise to `end_deg`; a square when that is 90°."""
 
     vertex: Point
@@ -126,27 +206,25 @@ class AngleMark:
         """Size of the marked angle, above 0° and up to 360°."""
         return (self.end_deg - self.start_deg) % 360 or 360.0
 
+    def corners(self) -> Iterator[Point]:
+        yield self.vertex
+
 
 @dataclass(frozen=True, slots=True)
-class Surface:
+class Surface(Span):
     """A slope, floor, wall or ceiling: hatched on the right of start to end."""
 
-    start: Point
-    end: Point
-
 
 @dataclass(frozen=True, slots=True)
-class Plate:
+class Plate(Span):
     """A charged plate: its face runs from start to end, its body lies on the right of that."""
 
-    start: Point
-    end: Point
     sign: Sign = ""
     label: str = ""
 
 
 @dataclass(frozen=True, slots=True)
-class Text:
+class Text(Piece):
     """A free-standing label; `place` says on which side of `at` it goes.
 
     `small` sets it in the size of numbers along an axis.
@@ -157,68 +235,42 @@ class Text:
     place: TextPlace = "auto"
     small: bool = False
 
-
-type Item = (
-    Sphere | Dot | Block | Arrow | Segment | Curve | Dimension | AngleMark | Surface | Plate | Text
-)
+    def corners(self) -> Iterator[Point]:
+        yield self.at
 
 
 @dataclass(frozen=True, slots=True)
-class Figure:
-    """A drawing as data.
+class Shade(Piece):
+    """A shaded area with its outline through the points; the label stands inside where it fits."""
 
-    `description` is the text alternative: what a reader who cannot see the
-    drawing needs. `notes` are printed below it ("Not to scale."). `width`
-    and `height` bound the drawing on the page, in lines of label text; `unit`
-    is the largest drawn size of one world unit, in lines (0: no limit).
+    points: tuple[Point, ...]
+    label: str = ""
 
-    Raises ValueError if the title or description is blank, if there is
-    nothing to draw, or if a coordinate is not a finite number.
-    """
+    def corners(self) -> Iterator[Point]:
+        yield from self.points
 
-    title: str
-    description: str
-    items: tuple[Item, ...]
-    notes: tuple[str, ...] = ()
-    width: float = field(default=22.0, kw_only=True)
-    height: float = field(default=17.0, kw_only=True)
-    unit: float = field(default=0.0, kw_only=True)
 
-    def __post_init__(self) -> None:
-        if not self.title.strip() or not self.description.strip():
-            raise ValueError("A figure needs a title and a description: write both.")
-        if not self.items:
-            raise ValueError(
-                f"Figure “{self.title}” has nothing to draw: give it at least one item."
-            )
-        for item in self.items:
-            for x, y in corners(item):
-                if not (isfinite(x) and isfinite(y)):
-                    raise ValueError(
-                        f"Figure “{self.title}”: {type(item).__name__} has the point ({x}, {y}); "
-                        "every coordinate must be a finite number."
-                    )
+@dataclass(frozen=True, slots=True)
+class Column(Piece):
+    """An upright bar of a bar chart from the middle of its foot; below 0 it hangs down."""
+
+    foot: Point
+    width: float
+    height: float
+    label: str = ""
+
+    def corners(self) -> Iterator[Point]:
+        (x, y), w = self.foot, self.width
+        yield (x - w / 2, y)
+        yield (x + w / 2, y + self.height)
+
+
+type Item = Piece
 
 
 def corners(item: Item) -> Iterator[Point]:
     """Points that bound an item in world coordinates."""
-    match item:
-        case Sphere(centre=(x, y), radius=r):
-            yield (x - r, y - r)
-            yield (x + r, y + r)
-        case Block(centre=(x, y), width=w, height=h, angle_deg=a):
-            c, s = cos(radians(a)), sin(radians(a))
-            for u, v in ((-1, -1), (1, -1), (1, 1), (-1, 1)):
-                yield (x + (u * w * c - v * h * s) / 2, y + (u * w * s + v * h * c) / 2)
-        case Curve(points=points):
-            yield from points
-        case Dot(at=at) | Text(at=at):
-            yield at
-        case AngleMark(vertex=vertex):
-            yield vertex
-        case _:
-            yield item.start
-            yield item.end
+    return item.corners()
 
 
 def polar(origin: Point, length: float, direction_deg: float) -> Point:

@@ -12,25 +12,20 @@ from typing import Literal, NamedTuple
 
 from calc.figures import words
 from calc.figures.charges import RADIUS, sign_of
+from calc.figures.figure import Figure
 from calc.figures.pieces import (
     AngleMark,
-    Arrow,
-    ArrowKind,
     Block,
     Dimension,
-    Dot,
-    Figure,
     Item,
-    Plate,
     Point,
     Segment,
     Sign,
     Sphere,
     Surface,
-    Text,
     polar,
 )
-from calc.figures.vectors import NOT_TO_SCALE, ForceLike, drawn_lengths, fan, forces_of
+from calc.figures.vectors import NOT_TO_SCALE, ForceLike, standing
 
 SIGNS: dict[Sign, float] = {"+": 1.0, "-": -1.0, "": 0.0}
 SCHEMATIC = "Not to scale."
@@ -44,19 +39,6 @@ class Body(NamedTuple):
     place: float
     charge: float = 0.0
     shape: Literal["sphere", "block"] = "sphere"
-
-
-def _arrows(
-    origin: Point, forces: Sequence[ForceLike], longest: float, clear: float = RADIUS
-) -> tuple[list[Arrow], bool]:
-    given = forces_of(forces)
-    lengths, to_scale = drawn_lengths([f.size for f in given], min_fraction=0.3)
-    rays: list[tuple[str, float, float, ArrowKind]] = [
-        (f.label, length * longest, f.direction_deg, "force")
-        for f, length in zip(given, lengths, strict=True)
-        if length
-    ]
-    return fan(origin, rays, clear), to_scale
 
 
 def slope_scene(
@@ -135,7 +117,7 @@ def slope_scene(
         items.append(Dimension(centres[low], centres[high], label, 1.9, RADIUS + 0.3))
     to_scale = True
     if forces:
-        arrows, to_scale = _arrows(
+        arrows, to_scale = standing(
             centres[forces_on],
             forces,
             4.2,
@@ -154,7 +136,11 @@ def slope_scene(
             f"to a post at the {where}."
         )
     remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]
-    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0)
+    # The angle is drawn true.
+    true = tuple(sorted(words.names_in(angle_label)))
+    return Figure(
+        title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true
+    )
 
 
 def hanging_pair(
@@ -217,7 +203,7 @@ def hanging_pair(
         items.append(Dimension(points[0][0], points[1][0], supports_label, 1.4, 0.5))
     to_scale = True
     if forces:
-        arrows, to_scale = _arrows(points[1][1], forces, 3.4, radius)
+        arrows, to_scale = standing(points[1][1], forces, 3.4, radius)
         items += arrows
     supports = "two supports" if two_supports else "one support"
     way = "towards each other" if attracting else "apart"
@@ -226,89 +212,8 @@ def hanging_pair(
         f"on equal threads from {supports}, each thread {words.degrees(angle_deg)} from the vertical."
     )
     remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]
-    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0)
-
-
-def plates_scene(
-    *,
-    upper_sign: Sign = "+",
-    lines: int = 5,
-    upright: bool = False,
-    particle: str = "",
-    particle_sign: Sign = "",
-    forces: Sequence[ForceLike] = (),
-    voltage: str = "",
-    separation: str = "",
-    field_label: str = "E",
-    title: str = "Parallel charged plates",
-    description: str = "",
-    notes: Sequence[str] = (),
-) -> Figure:
-    """Two parallel plates with evenly spaced field lines, and a particle half-way.
-
-    `upper_sign` is the sign of the upper plate (of the left one when `upright`);
-    `lines` of 0 leaves the field out (with a particle, one line fewer where
-    that number is odd). `voltage` is written at the plates,
-    `separation` along a dimension line.
-
-    Raises ValueError for fewer than 0 or more than 12 lines, or no sign.
-    """
-    if upper_sign not in ("+", "-") or not 0 <= lines <= 12:
-        raise ValueError(
-            f"Plates need a sign + or - (got “{upper_sign}”) and 0 to 12 field lines (got {lines})."
-        )
-    lower_sign: Sign = "-" if upper_sign == "+" else "+"
-    wide, gap = 13.0, 8.0
-
-    def place(along: float, across: float) -> Point:
-        # Level plates: along is x, across is y upwards. Upright: turned, first plate left.
-        return (-across, along) if upright else (along, across)
-
-    half = gap / 2
-    plates = [
-        Plate(place(wide / 2, half), place(-wide / 2, half), upper_sign),
-        Plate(place(-wide / 2, -half), place(wide / 2, -half), lower_sign),
-    ]
-    items: list[Item] = []
-    down = half if upper_sign == "+" else -half
-    if particle:
-        lines -= lines % 2  # an even number leaves the middle free for the particle
-    for n in range(lines):
-        along = (n - (lines - 1) / 2) * wide / (lines + 0.4)
-        ends = (place(along, down), place(along, -down))
-        label = field_label if n == lines - 1 else ""
-        items.append(Segment(*ends, "fieldline", label, arrow=True))
-    items += plates
-    to_scale = True
-    centre: Point = (0.0, 0.0)
-    if particle:
-        items.append(
-            Sphere(centre, RADIUS * 0.8, particle_sign, particle)
-            if particle_sign
-            else Dot(centre, particle, 0.26)
-        )
-    if forces:
-        arrows, to_scale = _arrows(centre, forces, 2.6, RADIUS * 0.8 if particle_sign else 0.0)
-        items += arrows
-    if separation:
-        edge = wide / 2 + 0.2
-        ends = (place(-edge, half), place(-edge, -half))
-        items.append(Dimension(*ends, separation, -1.2, 0.3))
-    if voltage:
-        items.append(Text(place(wide / 2 + 0.6, 0.0), voltage, "above" if upright else "right"))
-    first, second = ("Left", "right") if upright else ("Upper", "lower")
-    said = (
-        f"{first} plate {_word(upper_sign)}, {second} plate {_word(lower_sign)}."
-        + (
-            f" {lines} evenly spaced field lines run from the positive to the negative plate."
-            * bool(lines)
-        )
-        + (f" Half-way between the plates: {words.plain(particle)}." if particle else "")
-        + "".join(f" {words.plain(f[0])} points {words.direction(f[2])}." for f in forces if f[1])
+    # The angle is drawn true.
+    true = tuple(sorted(words.names_in(angle_label)))
+    return Figure(
+        title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true
     )
-    remarks = [] if to_scale else [NOT_TO_SCALE]
-    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0)
-
-
-def _word(sign: Sign) -> str:
-    return "positive" if sign == "+" else "negative"

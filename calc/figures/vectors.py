@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from math import atan2, cos, degrees, hypot, isfinite, radians
+from dataclasses import replace
+from math import cos, isfinite, radians
 from typing import NamedTuple
 
 from calc.figures import words
+from calc.figures.figure import Figure
 from calc.figures.pieces import (
     AngleMark,
     Arrow,
     ArrowKind,
     Dot,
-    Figure,
     Item,
     Point,
     Segment,
@@ -27,11 +28,15 @@ PARALLEL_DEG = 7.0  # arrows closer in direction than this would print on each o
 
 
 class Force(NamedTuple):
-    """A vector to draw: any unit, one unit a figure; 0° is to the right, anticlockwise."""
+    """A vector to draw: any unit, one unit a figure; 0° is to the right, anticlockwise.
+
+    `shows` names the values it tells of, besides the one its label names.
+    """
 
     label: str
     size: float
     direction_deg: float
+    shows: tuple[str, ...] = ()
 
 
 class Resolved(NamedTuple):
@@ -123,6 +128,16 @@ def fan(
     ]
 
 
+def showing(arrows: Sequence[Arrow], shown: Mapping[str, tuple[str, ...]]) -> list[Arrow]:
+    """The arrows with the names of the values that their labels' vectors tell of."""
+    return [replace(arrow, shows=shown.get(arrow.label, ())) for arrow in arrows]
+
+
+def names_of(label: str, shows: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """Every name a labelled piece tells of."""
+    return tuple(sorted(words.names_in(label) | set(shows)))
+
+
 def resolve(
     part: Resolved, drawn: Mapping[str, tuple[Force, float]], clear: float = 0.0
 ) -> tuple[list[tuple[str, float, float, ArrowKind]], list[Item]]:
@@ -144,6 +159,20 @@ def resolve(
             dashed.append((label, abs(share) - clear, way, "component"))
             closing.append(Segment(polar(origin, abs(share), way), tip, "construction"))
     return dashed, closing
+
+
+def standing(
+    origin: Point, forces: Sequence[ForceLike], longest: float, clear: float = 0.65
+) -> tuple[list[Arrow], bool]:
+    """Arrows on a body, `clear` lines from its middle, and whether they are to scale."""
+    given = forces_of(forces)
+    lengths, to_scale = drawn_lengths([f.size for f in given], min_fraction=0.3)
+    rays: list[tuple[str, float, float, ArrowKind]] = [
+        (f.label, length * longest, f.direction_deg, "force")
+        for f, length in zip(given, lengths, strict=True)
+        if length
+    ]
+    return showing(fan(origin, rays, clear), {f.label: f.shows for f in given}), to_scale
 
 
 def free_body_diagram(
@@ -195,7 +224,12 @@ def free_body_diagram(
         arrows += dashed
         items += closing
     items += [AngleMark(origin, *angle) for angle in angles]
-    fanned = fan(origin, arrows)
+    shown = {f.label: f.shows for f in given}
+    for part in components:
+        # A component shows its force, as its force shows it.
+        whole = names_of(part.of, shown.get(part.of, ()))
+        shown |= {part.along: whole, part.across: whole}
+    fanned = showing(fan(origin, arrows), shown)
     items += fanned
     crowded = any(arrow.lane for arrow in fanned)
     items.append(Dot(origin, body, 0.36 if crowded else 0.24))
@@ -213,89 +247,4 @@ def free_body_diagram(
         remarks.append(COMPONENTS)
     return Figure(
         title, description or text, tuple(items), (*remarks, *notes), width=16.0, height=13.0
-    )
-
-
-def tail_to_head(
-    vectors: Sequence[ForceLike],
-    *,
-    resultant: str = "F_{net}",
-    angle: Angle | tuple[float, float, str] | None = None,
-    title: str = "Vector sum, head to tail",
-    description: str = "",
-    scale: str = "",
-    notes: Sequence[str] = (),
-) -> Figure:
-    """Vectors drawn to scale one after the other; the dashed resultant closes the figure.
-
-    `angle` is marked where the first vector starts; a square marks vectors that
-    meet at 90°. `scale` is printed as the scale of the drawing, for example
-    “1 cm = 0,2 N”. Vectors along one line are drawn side by side.
-
-    Raises ValueError for a negative size or no vector above zero.
-    """
-    given = [force for force in forces_of(vectors) if force.size > 0]
-    if not given:
-        raise ValueError("No vector is larger than zero: there is nothing to add.")
-    largest = max(force.size for force in given)
-    points: list[Point] = [(0.0, 0.0)]
-    for force in given:
-        points.append(polar(points[-1], force.size / largest, force.direction_deg))
-    first, last = points[0], points[-1]
-    ways = [force.direction_deg for force in given]
-    in_line = all(abs((way - ways[0] + 90) % 180 - 90) < 1 for way in ways)
-    net = hypot(last[0] - first[0], last[1] - first[1])
-    items: list[Item] = []
-    arrows: list[Arrow] = []
-    remarks: list[str] = []
-    for i, force in enumerate(given):
-        lane = 0.0
-        if in_line:
-            # Lanes count to an arrow's own left, so a reversed arrow needs the other sign.
-            same = abs((force.direction_deg - ways[0] + 180) % 360 - 180) < 90
-            lane = -1.1 * i if same else 1.1 * i
-        arrows.append(Arrow(points[i], points[i + 1], force.label, "force", lane, "middle"))
-        if i and abs(abs((ways[i] - ways[i - 1] + 180) % 360 - 180) - 90) < 0.1:
-            turn = sorted((ways[i - 1] + 180, ways[i]), key=lambda a: a % 360)
-            start, end = turn if (turn[1] - turn[0]) % 360 < 180 else turn[::-1]
-            if min(force.size, given[i - 1].size) > 0.15 * largest:
-                items.append(AngleMark(points[i], start, end, "", 0.7))
-        if force.size < 0.06 * largest:
-            remarks.append(f"{force.label} is almost too short to see at this scale.")
-    total = sum(force.size for force in given) / largest
-    said = words.listing(
-        [f"{words.plain(force.label)} {words.direction(force.direction_deg)}" for force in given]
-    )
-    text = f"Head to tail: {said}."
-    if net > 1e-6 * total:
-        way = degrees(atan2(last[1] - first[1], last[0] - first[0]))
-        lane = 0.0
-        if in_line:
-            same = abs((way - ways[0] + 180) % 360 - 180) < 90
-            lane = 1.3 if same else -1.3
-        arrows.append(Arrow(first, last, resultant, "resultant", lane, "middle"))
-        text += (
-            f" The dashed resultant {words.plain(resultant)} runs from the first tail "
-            f"to the last head, {words.direction(way)}."
-        )
-        if angle is not None and not in_line:
-            start_deg, end_deg, label = angle
-            items.append(AngleMark(first, start_deg, end_deg, label, 2.4))
-            if not any(abs((start_deg - w + 180) % 360 - 180) < 1 for w in (*ways[:1], way)):
-                items.append(Segment(first, polar(first, 0.45, start_deg), "guide"))
-            if not any(abs((end_deg - w + 180) % 360 - 180) < 1 for w in (*ways[:1], way)):
-                items.append(Segment(first, polar(first, 0.45, end_deg), "guide"))
-        remarks.append("Dashed: the resultant.")
-    else:
-        text += " The last head meets the first tail: the resultant is zero."
-        remarks.append("The arrows close: the resultant is zero.")
-    if scale:
-        remarks.insert(0, f"Scale: {scale}.")
-    return Figure(
-        title,
-        description or text,
-        (*items, *arrows),
-        (*remarks, *notes),
-        width=18.0,
-        height=14.0,
     )

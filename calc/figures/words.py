@@ -6,6 +6,8 @@ import re
 
 _RAISED = str.maketrans("0123456789+-−", "⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻⁻")
 
+GREEK = {"α": "alpha", "β": "beta", "θ": "theta", "λ": "lambda", "μ": "mu", "ε": "epsilon", "σ": "sigma", "ω": "omega", "φ": "phi"}  # fmt: skip
+
 
 def plain(label: str) -> str:
     """A label without its markup: ``F_{AB}`` gives “F AB”, ``Q_1`` gives “Q1”."""
@@ -43,3 +45,13 @@ def direction(angle_deg: float) -> str:
 def listing(parts: list[str]) -> str:
     """“a”, “a and b”, “a, b and c”."""
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
+
+
+def names_in(label: str) -> frozenset[str]:
+    """Names of the value a label stands for: ``F_{AB} = 3 N`` gives F_AB, ``Q_1`` gives Q_1 and Q1."""
+    symbol = label.partition("=")[0].strip().replace("{", "").replace("}", "")
+    if not symbol or " " in symbol:
+        return frozenset()
+    for sign, name in GREEK.items():
+        symbol = symbol.replace(sign, name)
+    return frozenset((symbol, re.sub(r"_(\d+)$", r"\1", symbol)))

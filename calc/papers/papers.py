@@ -18,7 +18,7 @@ from calc.model.answers import ConstantShown, WorkedAnswer
 from calc.model.constants import Settings
 from calc.model.questions import Plan, Question, Refusal, Topic
 from calc.practice.drawing import draw
-from calc.practice.fair import fair_scene
+from calc.practice.fair import fair_scene, found_values
 from calc.working.reading import Read, read
 from calc.working.working import run, show
 
@@ -289,7 +289,8 @@ def plain_scene(plan: Plan, found: Read) -> Figure | None:
     """The scene without its arrows and field lines, which are the learner's to find; None where it still tells an answer."""
     if plan.scene is None:
         return None
-    bare = _bare(plan.scene(run(plan, found.data.settings.constants())))
+    scene = plan.scene(run(plan, found.data.settings.constants())).without(found_values(plan))
+    bare = _bare(scene) if scene else None
     return fair_scene(replace(plan, scene=lambda _: bare), found) if bare else None
 
 
@@ -308,5 +309,4 @@ def _bare(scene: Figure) -> Figure | None:
     words = (
         "The data as a diagram. Labelled: " + ", ".join(label for label in labels if label) + "."
     )
-    notes = tuple(note for note in scene.notes if "found" not in note)
-    return replace(scene, title="The data as a diagram", description=words, items=kept, notes=notes)
+    return replace(scene, title="The data as a diagram", description=words, items=kept, tells=())

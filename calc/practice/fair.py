@@ -17,7 +17,9 @@ def fair_scene(plan: Plan, found: Read) -> Figure | None:
     if plan.scene is None:
         return None
     values = run(plan, found.data.settings.constants())
-    scene = plan.scene(values)
+    scene = plan.scene(values).without(found_values(plan))
+    if scene is None:
+        return None
     signs_asked = any("positive or negative" in part.ask for part in plan.parts) or any(
         told and {"positive", "negative"} & {key for key, _ in told.options}
         for step in plan.steps
@@ -40,6 +42,13 @@ def fair_scene(plan: Plan, found: Read) -> Figure | None:
     ):
         return None
     return scene
+
+
+def found_values(plan: Plan) -> set[str]:
+    """Names of every value a learner has to find on the way to the answers."""
+    return {step.makes for step in plan.steps} | {
+        name for part in plan.parts for name in part.asked
+    }
 
 
 def answer_values(plan: Plan, values: Mapping[str, float]) -> list[tuple[float, str]]:

@@ -135,6 +135,12 @@ def width(label: str, size: float) -> float:
     return total * size
 
 
+def room(label: str) -> tuple[float, float]:
+    """Height wanted above and below the base line of one line of label, in ems, with a little air."""
+    levels = {run.level for run in runs(label)}
+    return (0.975 if "super" in levels else 0.905, 0.475 if "sub" in levels else 0.245)
+
+
 def wrapped(text: str, size: float, limit: float) -> list[str]:
     """The text in lines no wider than `limit` where its words allow that."""
     lines: list[str] = []

@@ -9,23 +9,25 @@ from __future__ import annotations
 import itertools
 from dataclasses import dataclass
 
-from calc.figures.pieces import Figure, corners
+from calc.figures.figure import Figure
+from calc.figures.pieces import corners
 from calc.renderings import labels
-from calc.renderings.drawing import NOTE_FONT, Disc, Shape, Sheet, Stroke
-from calc.renderings.placing import (
-    LINE,
+from calc.renderings.drawing import LONG, Disc, Shape, Sheet, Stroke
+from calc.renderings.geometry import (
     Bar,
     Box,
-    Placed,
     Point,
     Round,
     between,
     box_at,
     inside,
     inside_round,
-    place,
+    outside,
+    unit,
 )
+from calc.renderings.placing import place
 from calc.renderings.shapes import draw
+from calc.renderings.spots import LINE, NOTE_FONT, Placed
 
 MARGIN = 6.0
 THIN = frozenset({"guide", "construction", "fieldline", "extension", "hatch"})
@@ -55,18 +57,48 @@ def _cut(shape: Shape, boxes: list[Box], rounds: list[Round]) -> Shape:
         boxes = []
     paths: list[tuple[Point, ...]] = []
     for path in shape.paths:
-        current = [path[0]]
+        current: list[Point] = []
         for a, b in itertools.pairwise(path):
             bar = Bar(a, b, 0.0)
             parts = [inside(bar, box) for box in boxes]
             parts += [inside_round(bar, disc) for disc in rounds]
-            for enter, leave in sorted(part for part in parts if part):
-                current.append(between(a, b, enter))
-                paths.append(tuple(current))
-                current = [between(a, b, leave)]
-            current.append(b)
+            kept = outside(a, b, [part for part in parts if part])
+            for start, end in kept:
+                if not current or current[-1] != start:
+                    paths.append(tuple(current))
+                    current = [start]
+                current.append(end)
         paths.append(tuple(current))
-    return Stroke(tuple(p for p in paths if len(p) > 1 and p[0] != p[-1]), shape.style)
+    return Stroke(tuple(p for p in paths if len(p) > 1), shape.style)
+
+
+def _flow_heads(sheet: Sheet, boxes: list[Box]) -> None:
+    """Heads along the lines that have a sense: evenly spread, each moved on where a label stands."""
+    for points, count in sheet.flows:
+        lengths = [unit(a, b)[1] for a, b in itertools.pairwise(points)]
+        total = sum(lengths)
+        for n in range(count):
+            goal = total * (n + 1) / (count + 1) + 4.0
+            tries = [goal + step * sign for step in range(0, 80, 8) for sign in (1, -1)]
+            for at in tries:
+                found = _point_along(points, lengths, at) if 10.0 < at < total - 2.0 else None
+                if found and not any(box.gap_to(found[0]) < 10.0 for box in boxes):
+                    sheet.head(*found, "fieldline", total)
+                    break
+            else:
+                if found := _point_along(points, lengths, min(goal, total)):
+                    sheet.head(*found, "fieldline", total)
+
+
+def _point_along(
+    points: tuple[Point, ...], lengths: list[float], at: float
+) -> tuple[Point, Point] | None:
+    """The point a way along a line, and the direction of the line there."""
+    for (a, b), length in zip(itertools.pairwise(points), lengths, strict=True):
+        if at <= length and length:
+            return between(a, b, at / length), unit(a, b)[0]
+        at -= length
+    return None
 
 
 def _bounds(shapes: list[Shape], placed: tuple[Placed, ...]) -> Box:
@@ -99,11 +131,55 @@ def _notes(figure: Figure, view: Box) -> list[Placed]:
     return lines
 
 
+@dataclass(frozen=True, slots=True)
+class _Attempt:
+    """A figure drawn at one scale, with its labels placed."""
+
+    sheet: Sheet
+    placed: tuple[Placed, ...]
+    view: Box
+
+    @property
+    def over(self) -> float:
+        return self.view.right - self.view.left - WIDEST
+
+    @property
+    def leaders(self) -> int:
+        return sum(label.leader is not None for label in self.placed)
+
+
+def _attempt(figure: Figure, scale: float, origin: Point, narrow: bool) -> _Attempt:
+    sheet = Sheet(scale, origin, narrow)
+    for number, item in enumerate(figure.items):
+        sheet.owner = number
+        draw(sheet, item)
+    placed = place(sheet.requests, sheet.bars, sheet.rounds)
+    return _Attempt(sheet, placed, _bounds(sheet.shapes, placed))
+
+
+def _fitted(figure: Figure, scale: float, origin: Point, width: float) -> _Attempt:
+    """The drawing with long labels in one line, else in two, else made smaller until it fits."""
+    tried = _attempt(figure, scale, origin, False)
+    if tried.over <= 0 and not tried.leaders:
+        return tried
+    breakable = any(" = " in one.text and one.width > LONG for one in tried.sheet.requests)
+    narrow = _attempt(figure, scale, origin, True) if breakable else tried
+    if tried.over <= 0 and narrow.leaders >= tried.leaders:
+        return tried
+    smallest = 0.6 * scale
+    while narrow.over > 0 and scale > smallest:
+        over = narrow.over
+        scale = max(smallest, scale * min(0.9, 1 - over / max(width * scale, over)))
+        narrow = _attempt(figure, scale, origin, True)
+    return narrow
+
+
 def layout(figure: Figure) -> Layout:
     """Fit the figure to the page and place its labels.
 
-    If drawing and labels are wider than `WIDEST`, long labels are set in two
-    lines; if that is not enough, the drawing shrinks, down to 0,6 of its size.
+    If drawing and labels are wider than `WIDEST`, or a label finds no place near
+    what it names, long labels are set in two lines; if the whole is still too
+    wide, the drawing shrinks, down to 0,6 of its size.
     """
     points = [corner for item in figure.items for corner in corners(item)]
     left, right = min(x for x, _ in points), max(x for x, _ in points)
@@ -114,21 +190,10 @@ def layout(figure: Figure) -> Layout:
         scale = LINE
     if figure.unit:
         scale = min(scale, figure.unit * LINE)
-    smallest = 0.6 * scale
-    narrow = False
-    while True:
-        sheet = Sheet(scale, (left, high), narrow)
-        for item in figure.items:
-            draw(sheet, item)
-        placed = place(sheet.requests, sheet.bars, sheet.rounds)
-        view = _bounds(sheet.shapes, placed)
-        over = (view.right - view.left) - WIDEST
-        if over <= 0 or (narrow and scale <= smallest):
-            break
-        if narrow:
-            scale = max(smallest, scale * min(0.9, 1 - over / max(width * scale, over)))
-        narrow = True
-    boxes = [p.box for p in placed]
+    tried = _fitted(figure, scale, (left, high), width)
+    sheet, placed, view = tried.sheet, tried.placed, tried.view
+    boxes = [p.box.grown(2.0) for p in placed]
+    _flow_heads(sheet, boxes)
     spheres = [
         Round(shape.centre, shape.radius, 0.0)
         for shape in sheet.shapes
@@ -138,4 +203,10 @@ def layout(figure: Figure) -> Layout:
     notes = _notes(figure, view)
     for note in notes:
         view = view.union(note.box)
-    return Layout(view.grown(MARGIN), scale, tuple(shapes), (*placed, *notes), tuple(sheet.shafts))
+    return Layout(
+        view.grown(MARGIN),
+        sheet.scale,
+        tuple(shapes),
+        (*placed, *sheet.letters, *notes),
+        tuple(sheet.shafts),
+    )

@@ -7,85 +7,43 @@ and discs, and queues its label with the places it may take.
 from __future__ import annotations
 
 import itertools
-from math import ceil, cos, degrees, radians, sin
+from collections.abc import Callable
+from math import cos, radians, sin
+from typing import Any
 
+from calc.figures.bodies import Ball, Cord, Lift, Pulley, Slope, Spring, Table, Trolley
+from calc.figures.circuit_pieces import Junction, Symbol, Wire
 from calc.figures.pieces import (
     AngleMark,
     Arrow,
     Block,
+    Column,
     Curve,
     Dimension,
     Dot,
     Item,
     Plate,
     Segment,
+    Shade,
     Sphere,
     Surface,
     Text,
     corners,
 )
-from calc.renderings import labels
-from calc.renderings.drawing import FONT, Sheet, Stroke
-from calc.renderings.placing import (
-    LINE,
-    Point,
-    Round,
-    Spot,
-    around,
-    beside,
-    between,
-    unit,
-)
-
-
-def _arrow(sheet: Sheet, item: Arrow) -> None:
-    tail, tip = sheet.at(item.start), sheet.at(item.end)
-    way, length = unit(tail, tip)
-    if not length:
-        return
-    ux, uy = way
-    shift = (uy * item.lane * LINE, -ux * item.lane * LINE)
-    tail, tip = (tail[0] + shift[0], tail[1] + shift[1]), (tip[0] + shift[0], tip[1] + shift[1])
-    sheet.shafts.append((item.kind, tail, tip))
-    head = sheet.head(tip, way, item.kind, length)
-    # Filled heads hide the end of the shaft; the shaft stops short so its square end stays inside.
-    inset = 0.0 if item.kind == "field" else head * (1.0 if item.kind == "velocity" else 0.7)
-    neck = (tip[0] - ux * inset, tip[1] - uy * inset)
-    if item.kind == "resultant":
-        second = (tip[0] - ux * head * 0.8, tip[1] - uy * head * 0.8)
-        sheet.head(second, way, item.kind, length)
-        neck = (tip[0] - ux * head * 1.5, tip[1] - uy * head * 1.5) if length > 2 * head else neck
-    sheet.stroke(item.kind, (tail, neck))
-    if item.label_at == "middle":
-        spots = [Spot(tip, way, 6.0)]
-        spots += beside(tail, tip, {0.5: 0.0, 0.6: 0.3, 0.4: 0.3, 0.75: 1.0, 0.25: 1.2})
-    else:
-        # A component's head lies where other arrows end: its label goes beside it.
-        # A long label beyond a level arrow makes the whole figure wide.
-        wide = 0.25 * abs(ux) * labels.width(item.label, FONT) / LINE
-        spots = [Spot(tip, way, 4.0 if item.kind == "component" else wide)]
-        spots += beside(tail, tip, {0.9: 1.0, 0.7: 1.5, 0.5: 1.6, 0.3: 3.0})
-    for turn in (40, -40):
-        a = radians(turn)
-        turned = (ux * cos(a) - uy * sin(a), ux * sin(a) + uy * cos(a))
-        spots.append(Spot(tip, turned, 1.2 if item.label_at == "tip" else 6.5))
-    sheet.label(item.label, spots)
+from calc.renderings import circuit_symbols, labels, marks, mechanics
+from calc.renderings.drawing import Sheet, Stroke
+from calc.renderings.geometry import Point, between, centroid, unit
+from calc.renderings.mechanics import rectangle
+from calc.renderings.spots import FONT, LINE, Spot, around, beside
 
 
 def _line(
     sheet: Sheet, points: tuple[Point, ...], kind: str, label: str, arrows: int, closed: bool
 ) -> None:
     sheet.stroke(kind, points, closed=closed)
-    lengths = [unit(a, b)[1] for a, b in itertools.pairwise(points)]
-    total = sum(lengths)
-    for n in range(arrows):
-        goal = total * (n + 1) / (arrows + 1) + 4.0
-        for (a, b), length in zip(itertools.pairwise(points), lengths, strict=True):
-            if goal <= length and length:
-                sheet.head(between(a, b, goal / length), unit(a, b)[0], "fieldline", total)
-                break
-            goal -= length
-    if label.strip() and total:
+    if arrows:
+        sheet.flows.append((points, arrows))
+    if label.strip() and points[0] != points[-1]:
         spots: list[Spot] = []
         steps = list(itertools.pairwise(points))
         if len(steps) == 1:
@@ -97,83 +55,6 @@ def _line(
                 a, b = steps[min(len(steps) - 1, int(share * len(steps)))]
                 spots += beside(a, b, {0.5: 3 * abs(share - 0.5)})
         sheet.label(label, spots)
-
-
-def _dimension(sheet: Sheet, item: Dimension) -> None:
-    a, b = sheet.at(item.start), sheet.at(item.end)
-    (ux, uy), length = unit(a, b)
-    off = item.offset * LINE
-    left = (uy, -ux)
-    p, q = ((x + left[0] * off, y + left[1] * off) for x, y in (a, b))
-    side = 1.0 if off >= 0 else -1.0
-    # End ticks reach from near the measured point to a little beyond the dimension line.
-    reach = max(5.0, abs(off) - item.clear * LINE)
-    ticks = [
-        (
-            (x - left[0] * side * reach, y - left[1] * side * reach),
-            (x + left[0] * side * 5, y + left[1] * side * 5),
-        )
-        for x, y in (p, q)
-    ]
-    sheet.stroke("extension", *ticks)
-    sheet.stroke("dimension", (p, q))
-    if length > 20:
-        sheet.head(q, (ux, uy), "dimension", length)
-        sheet.head(p, (-ux, -uy), "dimension", length)
-    outward = (left[0] * side, left[1] * side)
-    spots = [
-        Spot(between(p, q, share), outward, cost)
-        for share, cost in ((0.5, 0.0), (0.4, 0.4), (0.6, 0.4))
-    ]
-    spots += [
-        Spot(between(p, q, 0.5), (-outward[0], -outward[1]), 1.0),
-        Spot(q, (ux, uy), 3.0),
-        Spot(p, (-ux, -uy), 3.0),
-    ]
-    sheet.label(item.label, spots)
-
-
-def _angle(sheet: Sheet, item: AngleMark) -> None:
-    centre = sheet.at(item.vertex)
-    sweep = item.sweep_deg
-
-    def on(radius: float, angle_deg: float) -> Point:
-        a = radians(angle_deg)
-        return (centre[0] + radius * cos(a), centre[1] - radius * sin(a))
-
-    middle = radians(item.start_deg + sweep / 2)
-    way = (round(cos(middle), 6), round(-sin(middle), 6))
-    if abs(sweep - 90) < 0.05:
-        side = min(item.radius, 0.7) * LINE
-        reach = side * 2**0.5
-        sheet.stroke(
-            "angle",
-            (
-                on(side, item.start_deg),
-                on(reach, item.start_deg + 45),
-                on(side, item.start_deg + 90),
-            ),
-        )
-    else:
-        # A small angle needs a wide arc to be seen.
-        reach = max(item.radius, min(1.1 / radians(sweep), 7.0)) * LINE
-        steps = max(2, ceil(sweep / 8))
-        sheet.stroke(
-            "angle",
-            tuple(on(reach, item.start_deg + sweep * n / steps) for n in range(steps + 1)),
-        )
-    at = on(reach, degrees(middle))
-    spots = [Spot(at, way, 0.0)]
-    for turn, cost in ((20, 0.8), (-20, 0.8), (40, 2.0), (-40, 2.0)):
-        a = middle + radians(turn)
-        spots.append(Spot(at, (cos(a), -sin(a)), cost))
-    spots.append(Spot(on(reach * 0.55, degrees(middle)), (0.0, 0.0), 0.5 if sweep > 60 else 2.0))
-    for end in (item.start_deg, item.start_deg + sweep):
-        # Just outside the angle: where a very small one has its label.
-        sign = -1 if end == item.start_deg else 1
-        a = radians(end + 90 * sign)
-        spots.append(Spot(on(reach, end), (round(cos(a), 6), round(-sin(a), 6)), 4.0))
-    sheet.label(item.label, spots, gap=3.0)
 
 
 def _sign(sheet: Sheet, at: Point, size: float, sign: str) -> None:
@@ -215,7 +96,6 @@ def _block(sheet: Sheet, item: Block) -> None:
             for t, r, cost in ((0, half_h, 0.0), (90, half_w, 1.5), (-90, half_w, 1.5), (180, half_h, 2.0))
         ]  # fmt: skip
         sheet.label(item.label, spots)
-    sheet.rounds.append(Round(centre, min(half_w, half_h), 0.0))
 
 
 def _surface(sheet: Sheet, item: Surface) -> None:
@@ -270,33 +150,71 @@ def _text(sheet: Sheet, item: Text) -> None:
         sheet.label(item.text, [Spot(at, ways[item.place])], "number" if item.small else "label")
 
 
+def _dot(sheet: Sheet, item: Dot) -> None:
+    centre, radius = sheet.at(item.at), item.radius * LINE
+    sheet.disc(centre, radius, "dot")
+    sheet.label(item.label, around(centre, 45.0), gap=radius + 3)
+
+
+def _shade(sheet: Sheet, item: Shade) -> None:
+    points = tuple(sheet.at(point) for point in item.points)
+    sheet.shapes.append(Stroke((points,), "shade"))
+    middle = centroid(points)
+    (x, y) = middle
+    # Inside, a little higher or lower where numbers of an axis stand.
+    spots = [
+        Spot((x, y + step * LINE), (0.0, 0.0), abs(step)) for step in (0.0, 0.6, -0.6, 1.2, -1.2)
+    ]
+    spots += [Spot(middle, spot.way, 3.0 + spot.cost) for spot in around(middle)]
+    sheet.label(item.label, spots)
+
+
+def _column(sheet: Sheet, item: Column) -> None:
+    (x, y), half = sheet.at(item.foot), item.width * sheet.scale / 2
+    high = item.height * sheet.scale
+    top = (x, y - high)
+    sheet.stroke("column", rectangle((x, y - high / 2), half, high / 2), closed=True)
+    sheet.label(item.label, [Spot(top, (0.0, -1.0 if high >= 0 else 1.0))], gap=3.0)
+
+
 def draw(sheet: Sheet, item: Item) -> None:
-    """Put one piece of a figure on the sheet."""
+    """Put one piece of a figure on the sheet. Raises TypeError for a piece it cannot draw."""
     match item:
-        case Arrow():
-            _arrow(sheet, item)
         case Segment():
             ends = (sheet.at(item.start), sheet.at(item.end))
             _line(sheet, ends, item.kind, item.label, int(item.arrow), False)
         case Curve():
             points = tuple(sheet.at(point) for point in item.points)
             _line(sheet, points, item.kind, item.label, item.arrows, item.closed)
-        case Dimension():
-            _dimension(sheet, item)
-        case AngleMark():
-            _angle(sheet, item)
-        case Sphere():
-            _sphere(sheet, item)
-        case Block():
-            _block(sheet, item)
-        case Dot():
-            centre = sheet.at(item.at)
-            radius = item.radius * LINE
-            sheet.disc(centre, radius, "dot")
-            sheet.label(item.label, around(centre, 45.0), gap=radius + 3)
-        case Surface():
-            _surface(sheet, item)
-        case Plate():
-            _plate(sheet, item)
-        case Text():
-            _text(sheet, item)
+        case Slope():
+            marks.angle(sheet, mechanics.slope(sheet, item))
+        case _:
+            drawn = DRAWN.get(type(item))
+            if drawn is None:
+                raise TypeError(f"There is no drawing of a {type(item).__name__}: give it one in shapes.py.")  # fmt: skip
+            drawn(sheet, item)
+
+
+DRAWN: dict[type[Item], Callable[[Sheet, Any], None]] = {
+    Arrow: marks.arrow,
+    Dimension: marks.dimension,
+    AngleMark: marks.angle,
+    Sphere: _sphere,
+    Block: _block,
+    Dot: _dot,
+    Surface: _surface,
+    Plate: _plate,
+    Text: _text,
+    Shade: _shade,
+    Column: _column,
+    Ball: mechanics.ball,
+    Trolley: mechanics.trolley,
+    Lift: mechanics.lift,
+    Pulley: mechanics.pulley,
+    Cord: mechanics.cord,
+    Table: mechanics.table,
+    Spring: mechanics.spring,
+    Symbol: circuit_symbols.symbol,
+    Wire: circuit_symbols.wire,
+    Junction: circuit_symbols.junction,
+}

@@ -10,12 +10,13 @@ from __future__ import annotations
 
 from html import escape
 
-from calc.figures.pieces import Figure
+from calc.figures.figure import Figure
 from calc.figures.words import plain
 from calc.renderings import labels
-from calc.renderings.drawing import FONT, NOTE_FONT, Disc, Head, Shape, Stroke
+from calc.renderings.drawing import Disc, Head, Shape, Stroke
+from calc.renderings.geometry import Point
 from calc.renderings.layout import Layout, layout
-from calc.renderings.placing import Placed, Point
+from calc.renderings.spots import FONT, NOTE_FONT, Placed
 
 # Kinds differ in weight, dash and head, so that they are told apart without colour.
 WEIGHT = {
@@ -23,12 +24,13 @@ WEIGHT = {
     "outline": 1.6, "string": 1.4, "guide": 1.0, "construction": 1.0, "fieldline": 1.2, "graph": 2.2,
     "extrapolation": 1.8, "dimension": 1.0, "extension": 0.8, "angle": 1.1, "body": 1.6, "surface": 1.8,
     "hatch": 0.8, "sign": 1.8, "positive": 1.5, "negative": 1.5, "neutral": 1.5, "leader": 0.7, "tick": 1.0,
+    "wheel": 1.5, "meter": 1.5, "spring": 1.5, "wire": 1.5, "symbol": 1.5, "short": 3.0, "column": 1.5,
 }  # fmt: skip
 DASH = {
     "component": "6 4", "resultant": "14 5", "guide": "2 4", "construction": "3 3", "extrapolation": "7 5",
 }  # fmt: skip
 OPEN_HEADS = frozenset({"field", "velocity"})
-TINTED = frozenset({"positive", "negative", "neutral", "body"})
+TINTED = frozenset({"positive", "negative", "neutral", "body", "column"})
 _ITALIC = ' font-style="italic"'
 
 
@@ -44,6 +46,8 @@ def _points(points: tuple[Point, ...]) -> str:
 def _shape(shape: Shape) -> str:
     style = shape.style
     name = f'class="fig-{style}"'
+    if style == "shade" and isinstance(shape, Stroke):
+        return f'<polygon {name} points="{_points(shape.paths[0])}" fill="currentColor" fill-opacity=".15"/>'
     if isinstance(shape, Disc):
         x, y = shape.centre
         place = f'cx="{number(x)}" cy="{number(y)}" r="{number(shape.radius)}"'
@@ -96,14 +100,14 @@ def _line(text: str, size: float) -> str:
 
 
 def _text(label: Placed) -> str:
-    size = FONT if label.style == "label" else NOTE_FONT
+    size = FONT if label.style in ("label", "letter") else NOTE_FONT
     x = {"start": label.box.left, "middle": label.centre[0], "end": label.box.right}[label.align]
     anchor = "" if label.align == "middle" else f' text-anchor="{label.align}"'
     lines = label.text.split("\n")
     high = (label.box.bottom - label.box.top) / len(lines)
+    base = labels.room(label.text)[0] * size if len(lines) == 1 else 0.5 * high + 0.33 * size
     return "".join(
-        f'<text class="fig-{label.style}" x="{number(x)}" '
-        f'y="{number(label.box.top + high * (place + 0.5) + 0.33 * size)}" '
+        f'<text class="fig-{label.style}" x="{number(x)}" y="{number(label.box.top + high * place + base)}" '
         f'font-size="{number(size)}"{anchor}>{_line(line, size)}</text>'
         for place, line in enumerate(lines)
     )

@@ -5,9 +5,10 @@ from __future__ import annotations
 from calc.figures import Figure
 from calc.renderings import labels
 from calc.renderings.drawing import Disc, Shape, Stroke
+from calc.renderings.geometry import Point
 from calc.renderings.latex import escape
 from calc.renderings.layout import layout
-from calc.renderings.placing import Placed, Point
+from calc.renderings.spots import Placed
 from calc.renderings.svg import DASH, OPEN_HEADS, TINTED, WEIGHT, number
 
 UNIT = 0.7  # pt of one page unit
@@ -30,7 +31,9 @@ def _at(point: Point) -> str:
 
 def _shape(shape: Shape) -> str:
     style = shape.style
-    width = f"line width={number(WEIGHT.get(style, 1.0) * UNIT)}pt"
+    if style == "shade" and isinstance(shape, Stroke):
+        return rf"\fill[black!15] {' -- '.join(_at(point) for point in shape.paths[0])} -- cycle;"
+    width = f"line width={number((1.0 if style == 'dot' else WEIGHT[style]) * UNIT)}pt"
     if isinstance(shape, Disc):
         ring = f"circle[radius={number(shape.radius)}]"
         if style == "dot":
@@ -54,7 +57,7 @@ def _shape(shape: Shape) -> str:
 
 
 def _label(label: Placed) -> str:
-    size = r"\normalsize" if label.style == "label" else r"\small"
+    size = r"\normalsize" if label.style in ("label", "letter") else r"\small"
     x = {"start": label.box.left, "middle": label.centre[0], "end": label.box.right}[label.align]
     lines = label.text.split("\n")
     high = (label.box.bottom - label.box.top) / len(lines)

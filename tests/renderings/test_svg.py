@@ -41,8 +41,10 @@ from calc.figures import (
 )
 from calc.renderings import labels
 from calc.renderings.drawing import Disc, Stroke
+from calc.renderings.geometry import Bar, Box, Point, inside
 from calc.renderings.layout import Layout, layout
-from calc.renderings.placing import Bar, Box, Point, Request, around, inside, place
+from calc.renderings.placing import place
+from calc.renderings.spots import Request, around
 from calc.renderings.svg import number, render
 
 RUNS = settings(derandomize=True, max_examples=60, deadline=None)
@@ -154,6 +156,8 @@ def test_strokes_far_from_a_label_are_not_priced() -> None:
         start: Point
         finish: Point
         cost: float
+        owner: int = -1
+        named: bool = False
 
         @property
         def end(self) -> Point:

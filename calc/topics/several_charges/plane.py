@@ -13,7 +13,8 @@ from random import Random
 from typing import cast
 
 from calc.figures import Figure, tail_to_head
-from calc.figures.charges import Charge, charges_in_plane
+from calc.figures.charges import Charge
+from calc.figures.plane import charges_in_plane
 from calc.language.printing import Style
 from calc.model.answers import Direction, Mark, Point
 from calc.model.questions import (

@@ -8,9 +8,11 @@ Marks: common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from calc.figures import Figure, Force, tail_to_head
 from calc.figures.charges import Charge, spheres_on_line
+from calc.figures.figure import Tells
 from calc.model.answers import Direction, Mark, Point
 from calc.model.questions import (
     FSA,
@@ -248,17 +250,20 @@ def story_third(data: Data) -> str:
     return " ".join(facts)
 
 
+SIGN_FOUND = "The charge to be found is drawn with the sign it turns out to have."
+
+
 def third_scene(data: Data, bodies: Sequence[Body]) -> Figure:
     first, on, third = bodies
     said = data.said
-    return spheres_on_line(
+    drawn = spheres_on_line(
         [Charge(b.label, b.charge, b.x) for b in (first, on, third)],
         distances=[(0, 1, said["r_12"]), (2, 1, said.get("r_23", "r_{23}"))],
         title="Three charges on a line",
-        notes=("The charge to be found is drawn with the sign it turns out to have.",)
-        if data.asked == "Q3"
-        else (),
+        notes=(SIGN_FOUND,) if data.asked == "Q3" else (),
     )
+    told = (Tells(SIGN_FOUND, ("Q3",)),) if data.asked == "Q3" else ()
+    return replace(drawn, tells=(*drawn.tells, *told))
 
 
 def practise_third(typed: dict[str, object], random: object, level: int) -> dict[str, object]:

@@ -1,0 +1,101 @@
+"""Two charged plates with the field between them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from calc.figures import words
+from calc.figures.charges import RADIUS
+from calc.figures.figure import Figure, Tells
+from calc.figures.pieces import Dimension, Dot, Item, Plate, Point, Segment, Sign, Sphere, Text
+from calc.figures.vectors import NOT_TO_SCALE, ForceLike, forces_of, names_of, standing
+
+
+def plates_scene(
+    *,
+    upper_sign: Sign = "+",
+    lines: int = 5,
+    upright: bool = False,
+    particle: str = "",
+    particle_sign: Sign = "",
+    forces: Sequence[ForceLike] = (),
+    voltage: str = "",
+    separation: str = "",
+    field_label: str = "E",
+    title: str = "Parallel charged plates",
+    description: str = "",
+    notes: Sequence[str] = (),
+) -> Figure:
+    """Two parallel plates with evenly spaced field lines, and a particle half-way.
+
+    `upper_sign` is the sign of the upper plate (of the left one when `upright`);
+    `lines` of 0 leaves the field out (with a particle, one line fewer where
+    that number is odd). `voltage` is written at the plates,
+    `separation` along a dimension line.
+
+    Raises ValueError for fewer than 0 or more than 12 lines, or no sign.
+    """
+    if upper_sign not in ("+", "-") or not 0 <= lines <= 12:
+        raise ValueError(
+            f"Plates need a sign + or - (got “{upper_sign}”) and 0 to 12 field lines (got {lines})."
+        )
+    lower_sign: Sign = "-" if upper_sign == "+" else "+"
+    wide, gap = 13.0, 8.0
+
+    def place(along: float, across: float) -> Point:
+        # Level plates: along is x, across is y upwards. Upright: turned, first plate left.
+        return (-across, along) if upright else (along, across)
+
+    half = gap / 2
+    plates = [
+        Plate(place(wide / 2, half), place(-wide / 2, half), upper_sign),
+        Plate(place(-wide / 2, -half), place(wide / 2, -half), lower_sign),
+    ]
+    items: list[Item] = []
+    down = half if upper_sign == "+" else -half
+    if particle:
+        lines -= lines % 2  # an even number leaves the middle free for the particle
+    for n in range(lines):
+        along = (n - (lines - 1) / 2) * wide / (lines + 0.4)
+        ends = (place(along, down), place(along, -down))
+        label = field_label if n == lines - 1 else ""
+        items.append(Segment(*ends, "fieldline", label, arrow=True, shows=names_of(field_label)))
+    items += plates
+    to_scale = True
+    centre: Point = (0.0, 0.0)
+    if particle:
+        items.append(
+            Sphere(centre, RADIUS * 0.8, particle_sign, particle)
+            if particle_sign
+            else Dot(centre, particle, 0.26)
+        )
+    if forces:
+        arrows, to_scale = standing(centre, forces, 2.6, RADIUS * 0.8 if particle_sign else 0.0)
+        items += arrows
+    if separation:
+        edge = wide / 2 + 0.2
+        ends = (place(-edge, half), place(-edge, -half))
+        items.append(Dimension(*ends, separation, -1.2, 0.3))
+    if voltage:
+        items.append(Text(place(wide / 2 + 0.6, 0.0), voltage, "above" if upright else "right"))
+    first, second = ("Left", "right") if upright else ("Upper", "lower")
+    sentences = [f"{first} plate {_word(upper_sign)}, {second} plate {_word(lower_sign)}."]
+    tells: list[Tells] = []
+    if lines:
+        told = f"{lines} evenly spaced field lines run from the positive to the negative plate."
+        tells.append(Tells(told, names_of(field_label)))
+    if particle:
+        sentences.append(f"{words.plain(particle)} is half-way between the plates.")
+    for f in forces_of(forces):
+        if f.size:
+            told = f"{words.plain(f.label)} points {words.direction(f.direction_deg)}."
+            tells.append(Tells(told, names_of(f.label, f.shows)))
+    at = 1 if lines else 0
+    said = " ".join([sentences[0], *(t.sentence for t in tells[:at]), *sentences[1:], *(t.sentence for t in tells[at:])])  # fmt: skip
+    remarks = [] if to_scale else [NOT_TO_SCALE]
+    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0,
+                  tells=() if description else tuple(tells))  # fmt: skip
+
+
+def _word(sign: Sign) -> str:
+    return "positive" if sign == "+" else "negative"

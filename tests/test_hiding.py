@@ -1,0 +1,124 @@
+"""What a reader has to find is nowhere in the figure given with the question: no arrow, label, number, word.
+
+Measured on the SVG text, which holds the description too.
+"""
+
+import re
+from html import unescape
+
+import pytest
+
+from calc import topics
+from calc.figures import (  # fmt: skip
+    Arrow,
+    Charge,
+    Figure,
+    Force,
+    On,
+    Segment,
+    charges_in_plane,
+    free_body_diagram,
+    graph,
+    plates_scene,
+    slope_scene,
+    spheres_on_line,
+)
+from calc.figures.bodies import Slope, Trolley
+from calc.figures.circuits import Part, circuit, parallel, series
+from calc.figures.energy import Amount, energy_bars
+from calc.figures.graph_marks import Area, Gradient, Key
+from calc.figures.motion import Moving, before_after
+from calc.figures.pieces import Block, Dimension
+from calc.figures.telling import composed
+from calc.language.symbols import symbol
+from calc.papers.papers import plain_scene
+from calc.practice.drawing import draw
+from calc.practice.fair import fair_scene
+from calc.renderings.svg import render
+from calc.working.reading import read
+
+
+def seen(figure: Figure | None) -> str:
+    """All text of the SVG, tags taken out."""
+    return unescape(re.sub(r"<[^>]*>", " ", render(figure))) if figure else ""
+
+
+VELOCITIES = before_after([Moving("A", "v_{iA} = 4 m·s⁻¹", 4), Moving("B")], [Moving("A", "v_f = 1,5 m·s⁻¹", 1.5, False), Moving("B", joined=True)])  # fmt: skip
+BARS = energy_bars([("Before", [Amount("E_p", 60, "60 J")]), ("Work", [Amount("W_f", -15, "−15 J")]), ("After", [Amount("E_k", 45, "45 J")])])  # fmt: skip
+CIRCUIT = circuit(series(Part("battery", "ε = 12 V"), Part("ammeter")), parallel(Part("resistor", "R_1 = 4 Ω"), Part("resistor", "R_2 = 6 Ω")))  # fmt: skip
+SKETCH = composed("Pulled box", [Block((0, 1), 2, 2, 0, "m = 3 kg"), Arrow((1, 1), (4, 1), "F = 9 N"), Dimension((0, 0), (4, 0), "d = 2 m", -1.5)])  # fmt: skip
+LINE = spheres_on_line([Charge("A", -3, 0, shows=("Q1",)), Charge("B", 2, 1)], forces=[On(0, "F_{BA}", 1, True, shows=("F",))])  # fmt: skip
+PLANE = charges_in_plane([("Q_1", -3, 0, 0), ("Q_2", 2, 3, 4)], forces=[("F_{21}", 1, 53.1)])
+GRAPH = graph("t (s)", "v (m·s⁻¹)", [([(0, 4), (3, 4), (5, 0)], "")], keys=[Key(3, 4, "P", "t_1", "")],
+              areas=[Area([(0, 4), (3, 4)], "Δx", ("x",))], gradients=[Gradient((3, 4), (5, 0), "Δt", "Δv", ("a",))])  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("figure", "asked", "gone", "kept"),
+    [
+        (VELOCITIES, "v_f", ("1,5", "to the left"), ("4 m·s", "Before, A moves to the right")),
+        (BARS, "W_f", ("15", "below zero"), ("60 J", "45 J")),
+        (CIRCUIT, "R1", ("4 Ω",), ("6 Ω", "12 V", "a resistor R1")),
+        (CIRCUIT, "epsilon", ("12 V",), ("6 Ω", "a battery ε")),
+        (SKETCH, "F", ("9 N", "force arrow"), ("3 kg", "2 m")),
+        (SKETCH, "m", ("3 kg",), ("9 N", "A box labelled m")),
+        (SKETCH, "d", ("2 m",), ("9 N", "A distance labelled d")),
+        (LINE, "Q1", ("negative",), ("A and B", "to the right")),
+        (LINE, "F", ("to the right",), ("A (negative)",)),
+        (LINE, "F_BA", ("to the right",), ("A (negative)",)),
+        (PLANE, "F_21", ("points",), ("Q2 (positive)",)),
+        (PLANE, "Q1", ("negative", "positive"), ("F21 points",)),
+        (GRAPH, "t_1", ("P is marked",), ("slope triangle", "shaded")),
+        (GRAPH, "x", ("shaded",), ("slope triangle",)),
+        (GRAPH, "a", ("slope triangle",), ("shaded",)),
+        (plates_scene(particle="drop", forces=[("F_E", 1, 90)]), "F_E", ("upwards",), ("field lines",)),
+        (plates_scene(particle="drop", forces=[("F_E", 1, 90)]), "E", ("field lines run",), ("upwards",)),
+        (free_body_diagram([Force("T", 2, 30, ("F_T",)), ("w", 1, 270)]), "F_T", ("30°",), ("Labelled: w",)),
+    ],
+)  # fmt: skip
+def test_what_is_asked_is_gone(figure: Figure, asked: str, gone: tuple[str, ...], kept: tuple[str, ...]) -> None:  # fmt: skip
+    """Every sign of the asked value is gone from picture and words; the rest stays."""
+    before, after = seen(figure), seen(figure.without({asked}))
+    for words in (*gone, *kept):
+        assert words in before or words.startswith(("Labelled", "A and B"))
+    for words in gone:
+        assert words not in after
+    for words in kept:
+        assert words in after
+
+
+def test_a_figure_without_the_asked_is_the_same() -> None:
+    """A name that nothing shows takes nothing away."""
+    assert VELOCITIES.without({"p"}) is VELOCITIES
+
+
+def test_an_angle_drawn_true_is_not_shown_at_all() -> None:
+    """Where the shape itself tells, there is no figure."""
+    assert slope_scene(30, [("A", 0.5, 1)], angle_label="θ").without({"theta"}) is None
+    assert composed("Hill", [Slope((0, 0), 9, 25, "θ"), Trolley((2, 2), 2, 1, "A")]).without({"theta"}) is None  # fmt: skip
+
+
+def test_lines_alone_are_nothing_to_look_at() -> None:
+    """With all its pieces hidden a figure is None, not an empty frame."""
+    figure = Figure("F", "A force.", (Segment((0, 0), (9, 0), "guide"), Arrow((0, 0), (3, 0), "F")))
+    assert figure.without({"F"}) is None
+
+
+@pytest.mark.parametrize("key", topics.question_keys())
+def test_no_scene_shows_an_arrow_of_what_is_to_be_found(key: str) -> None:
+    """In practice and papers no arrow, and no word, tells of a value the steps make."""
+    topic, question = topics.find(key)
+    for seed in range(3):
+        for level in (1, 3):
+            drawn = draw(topic, question, seed, level)
+            found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
+            plan = question.plan(found.data)
+            made = {symbol(step.makes).label.replace("{", "").replace("}", "") for step in plan.steps}  # fmt: skip
+            for scene in (fair_scene(plan, found), plain_scene(plan, found)):
+                for item in scene.items if scene else ():
+                    label = getattr(item, "label", "").replace("{", "").replace("}", "")
+                    assert not (isinstance(item, Arrow) and label.partition(" =")[0] in made)
+                words = scene.description if scene else ""
+                for name in made:
+                    assert f"{name.replace('_', ' ')} points" not in words
+                    assert f"{name.replace('_', '')} points" not in words
