@@ -16,8 +16,11 @@ from math import degrees
 import pytest
 
 from calc.figures import Plate, Sphere
+from calc.questions import Choice
+from calc.topics import find
 from calc.working import direction
-from tests.cases import KEYS, Case, cases
+from tests.cases import KEYS, LEVELS, SEEDS, Case, cases
+from tests.cases import case as worked_case
 from tests.test_arrows import arrows, bare, heading, turn
 
 _LOWERED = str.maketrans("₀₁₂₃₄₅₆₇₈₉", "0123456789")
@@ -54,10 +57,9 @@ def sentences(case: Case) -> Iterator[str]:
 @cache
 def told(case_name: str, key: str) -> dict[str, str]:
     """The words of each step's direction."""
-    (case,) = [one for one in cases(key) if one.name == case_name]
-    return {
-        step.makes: way.words for step in case.plan.steps if (way := direction(step, case.values))
-    }
+    seed, level = map(int, case_name.split()[1].split("/"))
+    one = worked_case(key, seed, level)
+    return {s.makes: way.words for s in one.plan.steps if (way := direction(s, one.values))}
 
 
 def ways(case: Case) -> dict[str, str]:
@@ -233,13 +235,13 @@ def _a_scene_tells_field_force_and_sign_that_fit(case: Case, m: re.Match[str]) -
 
 
 @rule(
-    r"The field points (WAY) and the force (WAY)\. .*?the charge is (positive|negative)|The charge is (positive|negative): the force on it has a direction (opposite to|the same as) that of the field",
+    r"The field points (WAY) and the force (WAY)\. .*?the charge is (positive|negative)|The charge is (positive|negative): the direction of the force on it is (opposite to|[^.]*?) (?:that of )?the field",
     5,
 )
 def _a_memo_tells_field_force_and_sign_that_fit(case: Case, m: re.Match[str]) -> bool:
     if m[1]:
         return (angle(case, m[1]) == angle(case, m[2])) == (m[3] == "positive")
-    return (m[4] == "positive") == (m[5] == "the same as") == positive(case, "q")
+    return (m[4] == "positive") == (m[5] != "opposite to") == positive(case, "q")
 
 
 @rule(
@@ -402,7 +404,7 @@ def _a_story_puts_the_fixed_charge_where_it_is_drawn(case: Case, m: re.Match[str
 
 
 @rule(
-    r"The (fixed charge|sphere) is (positive|negative): its field points (towards|away from) it, (up|down) the slope",
+    r"The (fixed charge|sphere|ball) is (positive|negative): its field points (towards|away from) it, (up|down) the slope",
     2,
     3,
 )
@@ -577,6 +579,13 @@ def _threads_lean_as_the_force_pulls(case: Case, m: re.Match[str]) -> bool:
 # --- the tests ---
 
 
+def every_form(key: str) -> list[Case]:
+    """Draws enough to meet the forms of a question that can be put in many ways."""
+    choices = sum(isinstance(item, Choice) for item in find(key)[1].fields)
+    more = range(SEEDS.stop, SEEDS.stop + 8) if choices > 2 else ()
+    return cases(key) + [worked_case(key, seed, level) for seed in more for level in LEVELS]
+
+
 @cache
 def met() -> tuple[
     dict[str, list[str]], dict[str, dict[int, set[str]]], dict[str, dict[str, list[str]]]
@@ -586,7 +595,7 @@ def met() -> tuple[
     words: defaultdict[str, defaultdict[int, set[str]]] = defaultdict(lambda: defaultdict(set))
     unread: defaultdict[str, dict[str, list[str]]] = defaultdict(dict)
     for key in KEYS:
-        for case in cases(key):
+        for case in every_form(key):
             beside = list(told_beside(case))
             for place, raw in enumerate((*beside, *sentences(case))):
                 text = raw.translate(_LOWERED)
