@@ -52,9 +52,9 @@ def ask(operation: str, data: Mapping[str, object]) -> dict[str, Any]:
     return reply
 
 
-def requests() -> Iterator[dict[str, Any]]:
-    """Every draw to keep: question, seed, level, settings, and the request it comes to."""
-    for key in topics.question_keys():
+def requests(within: str) -> Iterator[dict[str, Any]]:
+    """Every draw to keep, of questions whose key begins so: question, seed, level, and the request it comes to."""
+    for key in filter(lambda key: key.startswith(within), topics.question_keys()):
         for level in LEVELS:
             for seed in SEEDS:
                 yield drawn(key, seed, level)
@@ -177,11 +177,11 @@ def digest(text: str) -> str:
     return hashlib.sha256(text.encode()).hexdigest()[:12]
 
 
-def keep(path: Path) -> int:
+def keep(path: Path, within: str) -> int:
     """Write the snapshot; the number of draws."""
     count = 0
     with gzip.open(path, "wt", encoding="utf-8", compresslevel=6) as file:
-        for one in requests():
+        for one in requests(within):
             lines = seen(one)
             kept_of = {name: one[name] for name in ("question", "seed", "level", "request")}
             file.write(json.dumps({**kept_of, "seen": lines}, ensure_ascii=False) + "\n")
@@ -199,7 +199,9 @@ def kept(path: Path) -> Iterator[dict[str, Any]]:
 Groups = defaultdict[tuple[str, str, str, str], list[tuple[str, str, str]]]
 
 
-def compare(path: Path, renamed: Mapping[str, str]) -> tuple[Groups, set[str], set[str]]:
+def compare(
+    path: Path, renamed: Mapping[str, str], within: str
+) -> tuple[Groups, set[str], set[str]]:
     """Differences by (question, kind, old pattern, new pattern), and the questions gone and new."""
     groups: Groups = defaultdict(list)
     now = set(topics.question_keys())
@@ -207,7 +209,7 @@ def compare(path: Path, renamed: Mapping[str, str]) -> tuple[Groups, set[str], s
     for old in kept(path):
         key = renamed.get(old["question"], old["question"])
         were.add(key)
-        if key not in now:
+        if key not in now or not key.startswith(within):
             continue
         where = f"seed {old['seed']}, level {old['level']}"
         new = drawn(key, old["seed"], old["level"])
@@ -220,7 +222,7 @@ def compare(path: Path, renamed: Mapping[str, str]) -> tuple[Groups, set[str], s
             for before, after in changes(old["seen"].get(kind, []), lines.get(kind, [])):
                 same = ("", "") if kind == "drawing" else (pattern(before), pattern(after))
                 groups[key, kind, *same].append((where, before, after))
-    return groups, were - now, now - were
+    return groups, were - now, {key for key in now - were if key.startswith(within)}
 
 
 def canonical(value: object) -> str:
@@ -268,16 +270,17 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=(__doc__ or "").split("\n")[0])
     parser.add_argument("file", type=Path, help="the snapshot (gzip JSON lines)")
     parser.add_argument("--compare", action="store_true", help="compare with it; write nothing")
+    parser.add_argument("--only", default="", metavar="KEY", help="questions whose key begins so")
     parser.add_argument("--renamed", action="append", default=[], metavar="OLD=NEW")
     parser.add_argument(
         "--all", action="store_true", help="print every difference, not one a pattern"
     )
     given = parser.parse_args()
     if not given.compare:
-        print(f"{keep(given.file)} draws kept in {given.file}")
+        print(f"{keep(given.file, given.only)} draws kept in {given.file}")
         return 0
     renamed = dict(entry.split("=", 1) for entry in given.renamed)
-    groups, gone, new = compare(given.file, renamed)
+    groups, gone, new = compare(given.file, renamed, given.only)
     report(groups, gone, new, given.all)
     return 1 if groups or gone else 0
 

@@ -465,11 +465,11 @@ def told(mutant: Mutant) -> str:
     )
 
 
-def trial(mutants: Sequence[Mutant], jobs: int, budget: float) -> Iterator[Verdict]:
+def trial(mutants: Sequence[Mutant], jobs: int, budget: float, only: str) -> Iterator[Verdict]:
     """Try every change, ``jobs`` at a time."""
     KEPT.mkdir(parents=True, exist_ok=True)
     calc_digest = digest(sorted((REPO / "calc").rglob("*.py")))
-    tests = {name: covered(name, calc_digest) for name in files_tested()}
+    tests = {name: covered(name, calc_digest) for name in files_tested() if re.search(only, name)}
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
         durations = Path(folder) / "durations.json"
         every = {test: seconds for one in tests.values() for test, seconds in one.durations.items()}
@@ -497,6 +497,9 @@ def main() -> int:
     parser.add_argument("--module", default="calc", help="only files whose path begins so")
     parser.add_argument("--jobs", type=int, default=2)
     parser.add_argument("--budget", type=float, default=0.0, help="seconds of tests a change, dear test files left out (0: all that cover it)")  # fmt: skip
+    parser.add_argument(
+        "--tests", default="", metavar="PATTERN", help="only test files whose path fits"
+    )
     parser.add_argument("--list", action="store_true", help="print the changes, try none")
     given = parser.parse_args()
     mutants = chosen(given.count, given.seed, given.module)
@@ -504,7 +507,7 @@ def main() -> int:
         print("\n".join(told(mutant) for mutant in mutants))
         return 0
     verdicts: list[Verdict] = []
-    for number, verdict in enumerate(trial(mutants, given.jobs, given.budget), 1):
+    for number, verdict in enumerate(trial(mutants, given.jobs, given.budget, given.tests), 1):
         verdicts.append(verdict)
         if verdict.by:
             print(f"{number:4} seen in {verdict.seconds:.0f} s by {verdict.by}", flush=True)

@@ -7,13 +7,14 @@ places (like repel, unlike attract; a field points away from a positive charge),
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from math import atan2, cos, degrees, hypot, radians, sin
 
 import numpy as np
 import pytest
 from scipy import optimize
 
-from calc.figures import Arrow, Dot, Figure, Plate, Segment, Sphere
+from calc.figures import AngleMark, Arrow, Dot, Figure, Plate, Segment, Sphere
 from calc.symbols import symbol
 from calc.working import direction
 from tests.cases import KEYS, Case, cases
@@ -305,3 +306,48 @@ def test_a_drop_starts_to_the_side_of_the_larger_force(key: str) -> None:
             assert v["a"] == pytest.approx(abs(net) / v["m"], rel=1e-6)
             ways.add(told["a"])
     assert ways
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_two_components_make_up_the_arrow_they_belong_to(key: str) -> None:
+    """Components drawn from one point add up, head to tail, to one of the forces drawn there."""
+    for case in cases(key):
+        for place, figure in case.figures:
+            parts = [a for a in figure.items if isinstance(a, Arrow) and a.kind == "component"]
+            whole = [a for a in arrows(figure) if a.kind != "component"]
+            if len(parts) != 2 or any(a.lane for a in (*parts, *whole)):
+                continue
+            # From the common point itself: arrows may begin a little away from it.
+            total = [sum(hypot(a.end[0] - a.start[0], a.end[1] - a.start[1]) * way(radians(heading(a))) for a in parts) for way in (cos, sin)]  # fmt: skip
+            ahead = degrees(atan2(total[1], total[0])) % 360
+            fits = [a for a in whole if turn(heading(a), ahead) < 0.5]
+            assert any(
+                hypot(a.end[0] - a.start[0], a.end[1] - a.start[1]) == pytest.approx(hypot(*total), rel=0.02)
+                for a in fits
+            ), (case.name, place, parts)  # fmt: skip
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_a_marked_angle_has_the_size_of_its_name(key: str) -> None:
+    """An arc labelled θ, α or β is as wide as that angle's value, where the drawing is not clamped."""
+    for case in cases(key):
+        named = {bare(symbol(n).label): degrees(v) for n, v in case.values.items() if n in ("theta", "alpha", "beta")}  # fmt: skip
+        for place, figure in case.figures:
+            for mark in (i for i in figure.items if isinstance(i, AngleMark)):
+                size = named.get(bare(mark.label))
+                if size is not None and 8 <= size <= 75:
+                    assert mark.sweep_deg == pytest.approx(size, abs=0.1), (case.name, place)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_arrows_said_to_be_to_scale_are(key: str) -> None:
+    """Without the note, arrows of one kind are as long as their values are large; the longer value never has the shorter arrow."""
+    for case in cases(key):
+        sizes = {bare(symbol(n).label): abs(v) for n, v in case.values.items()}
+        for place, figure in case.figures:
+            known = [(sizes[bare(a.label)], hypot(a.end[0] - a.start[0], a.end[1] - a.start[1])) for a in arrows(figure) if a.kind != "component" and sizes.get(bare(a.label))]  # fmt: skip
+            scale = not any("to scale" in note.casefold() for note in figure.notes)
+            for (first, long), (second, short) in pairwise(sorted(known, reverse=True)):
+                assert long >= short - 1e-6, (case.name, place, known)
+                if scale and first:
+                    assert short / long == pytest.approx(second / first, abs=0.02), (case.name, place, known, figure.notes)  # fmt: skip

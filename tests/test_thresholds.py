@@ -6,20 +6,25 @@ The limits are written here as numbers, not read from calc: moving one there mus
 from __future__ import annotations
 
 import json
+from datetime import date
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 import scipy.constants
 
 from calc import desk, topics
+from calc.answers import Direction
 from calc.constants import SHEET
 from calc.early_rounding import two_decimals
 from calc.expressions import equation
-from calc.learner import read_value
+from calc.findings import _early
+from calc.learner import judge_direction, read_line, read_value
 from calc.printing import Style, exact, rounded
-from calc.quantities import parse_quantity
+from calc.quantities import QuantityError, parse_quantity
 from calc.questions import Check, Input, Question, Rows
 from calc.reading import Refusals, doubtful, read
+from calc.revision import Attempt
 from calc.topics._coulomb_electrons import few_electrons
 from calc.topics._several import axis_angle, compass, scale_words
 from calc.units import parse_unit
@@ -310,3 +315,38 @@ def test_no_check_is_looser_than_one_in_a_million() -> None:
     tolerances = {c.tolerance for key in KEYS for case in cases(key) for c in case.plan.checks}
     assert max(tolerances) <= 1e-6
     assert Check("x").tolerance == 1e-9
+
+
+@pytest.mark.parametrize(("cut", "early"), [("1,0299", True), ("0,9701", True), ("1,0301", False), ("0,9699", False)])  # fmt: skip
+def test_rounding_early_explains_up_to_three_per_cent(cut: str, early: bool) -> None:
+    """A value that rounding on the way gives is taken for that up to 3 % off, and no further."""
+    typed = read_value(f"{cut} N", "N")
+    way: Any = SimpleNamespace(right=1.0, rounded_early=(typed.value,))
+    assert _early(typed, way) == early
+    assert not _early(typed, SimpleNamespace(right=1.0, rounded_early=(typed.value * 1.001,)))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("said", "judged"), [("30,99", "right"), ("29,01", "right"), ("31,01", "wrong"), ("28,99", "wrong"), ("210,99", "opposite"), ("211,01", "wrong")])  # fmt: skip
+def test_a_direction_in_a_plane_is_right_within_one_degree(said: str, judged: str) -> None:
+    """One degree either way; the opposite direction is known with the same allowance."""
+    way = Direction("right-up", "30° above the +x axis", (), 30.0)
+    assert judge_direction(said, way) == judged
+
+
+@pytest.mark.parametrize(("length", "read_"), [(200, True), (201, False)])
+def test_a_line_of_numbers_has_at_most_two_hundred_characters(length: int, read_: bool) -> None:
+    """The longest line of numbers that is read."""
+    line = "1" + "+1" * ((length - 1) // 2) + " " * ((length - 1) % 2)
+    line = "1" * (length - len(line.strip())) + line.strip()
+    assert len(line) == length
+    if read_:
+        assert read_line(line) > 0
+    else:
+        with pytest.raises(QuantityError, match="longer than 200 characters"):
+            read_line(line)
+
+
+@pytest.mark.parametrize(("earned", "possible", "well"), [(8, 10, True), (79, 100, False), (4, 5, True), (3, 4, False), (0, 0, False)])  # fmt: skip
+def test_four_fifths_of_the_marks_is_done_well(earned: int, possible: int, well: bool) -> None:
+    """Exactly 80 % counts; less does not."""
+    assert Attempt(date(2026, 3, 9), 1, earned, possible).well == well
