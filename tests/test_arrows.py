@@ -33,6 +33,11 @@ def heading(arrow: Arrow | Segment) -> float:
     return degrees(atan2(y2 - y, x2 - x)) % 360
 
 
+def long(arrow: Arrow) -> float:
+    """How long an arrow is drawn."""
+    return hypot(arrow.end[0] - arrow.start[0], arrow.end[1] - arrow.start[1])
+
+
 def turn(first: float, second: float) -> float:
     """The angle between two headings, 0 to 180."""
     return abs((first - second + 180) % 360 - 180)
@@ -313,18 +318,18 @@ def test_two_components_make_up_the_arrow_they_belong_to(key: str) -> None:
     """Components drawn from one point add up, head to tail, to one of the forces drawn there."""
     for case in cases(key):
         for place, figure in case.figures:
-            parts = [a for a in figure.items if isinstance(a, Arrow) and a.kind == "component"]
+            parts = [a for a in arrows(figure) if a.kind == "component"]
             whole = [a for a in arrows(figure) if a.kind != "component"]
-            if len(parts) != 2 or any(a.lane for a in (*parts, *whole)):
-                continue
-            # From the common point itself: arrows may begin a little away from it.
-            total = [sum(hypot(a.end[0] - a.start[0], a.end[1] - a.start[1]) * way(radians(heading(a))) for a in parts) for way in (cos, sin)]  # fmt: skip
-            ahead = degrees(atan2(total[1], total[0])) % 360
-            fits = [a for a in whole if turn(heading(a), ahead) < 0.5]
-            assert any(
-                hypot(a.end[0] - a.start[0], a.end[1] - a.start[1]) == pytest.approx(hypot(*total), rel=0.02)
-                for a in fits
-            ), (case.name, place, parts)  # fmt: skip
+            for first, second in zip(parts[::2], parts[1::2], strict=True):
+                assert turn(heading(first), heading(second)) == pytest.approx(90), (
+                    case.name,
+                    place,
+                )
+                # By lengths and headings: arrows may begin a little away from their common point.
+                total = [sum(long(a) * way(radians(heading(a))) for a in (first, second)) for way in (cos, sin)]  # fmt: skip
+                ahead = degrees(atan2(total[1], total[0]))
+                fits = [a for a in whole if turn(heading(a), ahead) < 0.5]
+                assert any(long(a) == pytest.approx(hypot(*total), rel=0.02) for a in fits), (case.name, place, parts)  # fmt: skip
 
 
 @pytest.mark.parametrize("key", KEYS)
@@ -345,9 +350,9 @@ def test_arrows_said_to_be_to_scale_are(key: str) -> None:
     for case in cases(key):
         sizes = {bare(symbol(n).label): abs(v) for n, v in case.values.items()}
         for place, figure in case.figures:
-            known = [(sizes[bare(a.label)], hypot(a.end[0] - a.start[0], a.end[1] - a.start[1])) for a in arrows(figure) if a.kind != "component" and sizes.get(bare(a.label))]  # fmt: skip
+            known = [(sizes[bare(a.label)], long(a)) for a in arrows(figure) if a.kind != "component" and sizes.get(bare(a.label))]  # fmt: skip
             scale = not any("to scale" in note.casefold() for note in figure.notes)
-            for (first, long), (second, short) in pairwise(sorted(known, reverse=True)):
-                assert long >= short - 1e-6, (case.name, place, known)
+            for (first, one), (second, other) in pairwise(sorted(known, reverse=True)):
+                assert one >= other - 1e-6, (case.name, place, known)
                 if scale and first:
-                    assert short / long == pytest.approx(second / first, abs=0.02), (case.name, place, known, figure.notes)  # fmt: skip
+                    assert other / one == pytest.approx(second / first, abs=0.02), (case.name, place, known, figure.notes)  # fmt: skip
