@@ -7,6 +7,7 @@ places (like repel, unlike attract; a field points away from a positive charge),
 from __future__ import annotations
 
 import re
+from cmath import rect
 from itertools import pairwise
 from math import atan2, cos, degrees, hypot, radians, sin
 
@@ -14,7 +15,8 @@ import numpy as np
 import pytest
 from scipy import optimize
 
-from calc.figures import AngleMark, Arrow, Dot, Figure, Plate, Segment, Sphere
+from calc.figures import AngleMark, Arrow, Block, Dot, Figure, Plate, Segment, Sphere
+from calc.figures.pieces import corners
 from calc.symbols import symbol
 from calc.working import direction
 from tests.cases import KEYS, Case, cases
@@ -356,3 +358,12 @@ def test_arrows_said_to_be_to_scale_are(key: str) -> None:
                 assert one >= other - 1e-6, (case.name, place, known)
                 if scale and first:
                     assert other / one == pytest.approx(second / first, abs=0.02), (case.name, place, known, figure.notes)  # fmt: skip
+
+
+def test_the_corners_of_a_turned_block_are_its_corners_turned() -> None:
+    """Turned by 30° about its centre, by the multiplication of complex numbers."""
+    block = Block((2.0, 1.0), 4.0, 2.0, 30.0)
+    turned = rect(1.0, radians(30))
+    wanted = {complex(2, 1) + turned * complex(x, y) for x in (-2, 2) for y in (-1, 1)}
+    found = [complex(*corner) for corner in corners(block)]
+    assert all(min(abs(one - other) for other in found) < 1e-12 for one in wanted)
