@@ -1,14 +1,37 @@
-"""Hypothesis generators shared by the tests, and the profile that makes every run the same."""
+"""Hypothesis generators shared by the tests, and the profiles they run under."""
 
+import os
 from decimal import Decimal
+from typing import Any
 
-from hypothesis import settings
+from hypothesis import Phase, settings
 from hypothesis import strategies as st
 
 from calc.language.printing import Style
 
-settings.register_profile("booklet", derandomize=True, max_examples=150, deadline=None)
-settings.load_profile("booklet")
+# Every profile but "long" makes each run the same. BOOKLET_HYPOTHESIS names another than "small".
+EXAMPLES = 60
+PROFILES: dict[str, dict[str, Any]] = {
+    "small": {"derandomize": True, "max_examples": EXAMPLES},
+    "long": {"max_examples": 20 * EXAMPLES, "print_blob": True},
+    # For site-scripts/mutate.py: that a test fails is enough, the smallest failing example is not sought.
+    "mutants": {
+        "derandomize": True,
+        "max_examples": EXAMPLES,
+        "phases": (Phase.explicit, Phase.generate),
+    },
+}
+PROFILE = os.environ.get("BOOKLET_HYPOTHESIS", "small")
+for _name, _options in PROFILES.items():
+    settings.register_profile(_name, deadline=None, **_options)
+settings.load_profile(PROFILE)
+
+
+def examples(count: int) -> settings:
+    """For a test that is dear, or dull: ``count`` examples instead of the usual number, in the same proportion in each profile."""
+    usual = PROFILES[PROFILE]["max_examples"]
+    return settings(max_examples=max(1, count * usual // EXAMPLES))
+
 
 # Unit symbol: (word the pint library knows, prefixes used with it in school physics).
 UNITS = {

@@ -12,7 +12,7 @@ from random import Random
 
 import numpy as np
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 import calc.figures
@@ -53,8 +53,9 @@ from calc.figures import field as field_module
 from calc.figures.graphs import scale_of, tick_label
 from calc.figures.pieces import Sign
 from calc.figures.words import direction, plain
+from tests.strategies import examples
 
-RUNS = settings(derandomize=True, max_examples=80, deadline=None)
+RUNS = examples(80)
 SIZES = st.floats(1e-6, 1e6)
 WAYS = st.floats(0, 360)
 
@@ -468,7 +469,7 @@ def spread_clusters(draw: st.DrawFn) -> list[Charge]:
     return [Charge(f"Q_{i}", draw(sizes), 6.0 * x, 6.0 * y) for i, (x, y) in enumerate(places)]
 
 
-@settings(RUNS, max_examples=25)
+@examples(25)
 @given(spread_clusters())
 def test_field_lines_follow_the_field(charges: list[Charge]) -> None:
     """Away from the spheres each piece of a line points along the field, from plus to minus."""
@@ -515,7 +516,7 @@ def crosses(p: Point, q: Point, r: Point, s: Point, width: float = 0.06) -> bool
     return apart and min(abs(x) for x in sides) > width
 
 
-@settings(RUNS, max_examples=25)
+@examples(25)
 @given(spread_clusters())
 def test_field_lines_never_cross(charges: list[Charge]) -> None:
     """No two field lines cross."""

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import re
-from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -18,10 +17,8 @@ from calc.practice.drawing import APART, Chance, Drawn, as_request, draw, near_a
 from calc.practice.fair import fair_scene
 from calc.working.reading import Read, read
 from calc.working.working import run, work
+from tests.cases import KEYS, LEVELS, SEEDS, drawn
 
-KEYS = topics.question_keys()
-LEVELS = (1, 2, 3)
-SEEDS = range(4)
 STORED = json.loads((Path(__file__).parent / "practice_draws.json").read_text(encoding="utf-8"))
 
 # Mistakes that cannot be kept 5 % from the right answer, whatever the numbers, or only by giving up variety.
@@ -40,12 +37,6 @@ NEAR = {
     },
 }
 LISTED = ("coulomb", "electric-field", "equilibrium", "several-charges")
-
-
-@cache
-def drawn(key: str, seed: int, level: int) -> Drawn:
-    """One draw, made once for all tests."""
-    return draw(*topics.find(key), seed, level)
 
 
 def planned(one: Drawn) -> tuple[Read, Plan]:

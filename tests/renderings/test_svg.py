@@ -12,7 +12,7 @@ from typing import NamedTuple, cast
 from xml.etree import ElementTree
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.figures import (
@@ -46,8 +46,9 @@ from calc.renderings.layout import Layout, layout
 from calc.renderings.placing import place
 from calc.renderings.spots import Request, around
 from calc.renderings.svg import number, render
+from tests.strategies import examples
 
-RUNS = settings(derandomize=True, max_examples=60, deadline=None)
+RUNS = examples(60)
 SVG = "{http://www.w3.org/2000/svg}"
 NAMES = st.sampled_from(
     [
@@ -130,7 +131,7 @@ def overlapping(placed: Layout) -> list[tuple[str, str]]:
     ]
 
 
-@settings(RUNS, max_examples=250)
+@examples(250)
 @given(scenes())
 def test_labels_never_overlap_and_stay_in_view(figure: Figure) -> None:
     """No two label boxes overlap in any drawing, and all lie inside the viewBox."""
@@ -259,7 +260,7 @@ def test_long_labels_break_before_their_equals_sign() -> None:
     assert "= 4,80 × 10−6 N" in {"".join(t.itertext()) for t in texts}
 
 
-@settings(RUNS, max_examples=80)
+@examples(80)
 @given(scenes())
 def test_svg_is_well_formed_and_bare(figure: Figure) -> None:
     """Every drawing is XML with title, description and viewBox, without style or id."""

@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 import sympy
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy import constants as codata
 from scipy import optimize
@@ -23,6 +23,8 @@ from calc.renderings import svg
 from calc.topics import find, topics
 from calc.working.reading import Refusals, read
 from calc.working.working import run, sized, work
+from tests.cases import reckoned
+from tests.strategies import examples
 
 K, G, E = 9e9, 9.8, 1.6e-19  # school values
 PUBLISHED = {
@@ -38,6 +40,12 @@ def solve(key: str, constants: Settings | None = None, **typed: object) -> Worke
     """The worked answer of ``electric-field.key`` for typed data."""
     topic, question = find(f"electric-field.{key}")
     return work(topic, question, read(question, typed, "", constants))
+
+
+def reckon(key: str, **typed: object) -> WorkedAnswer:
+    """The same without figures, for tests that look at numbers only."""
+    topic, question = find(f"electric-field.{key}")
+    return reckoned(topic, question, read(question, typed))
 
 
 def refusal(key: str, **typed: object) -> tuple[str | None, str]:
@@ -201,7 +209,7 @@ def vector(charges: list[tuple[float, ...]], x: float, y: float) -> np.ndarray:
     )
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(CHARGES)
 def test_plane_equals_a_vector_sum(charges: list[tuple[float, int, int]]) -> None:
     """Size and direction in a plane agree with numpy's vector sum."""
@@ -210,7 +218,7 @@ def test_plane_equals_a_vector_sum(charges: list[tuple[float, int, int]]) -> Non
     expected = vector(si, 0.0, 0.0)
     alone = max(np.linalg.norm(vector([row], 0.0, 0.0)) for row in si)
     assume(np.linalg.norm(expected) > 1e-6 * alone)
-    worked = solve("plane", charges=rows(*si), x_P="0", y_P="0")
+    worked = reckon("plane", charges=rows(*si), x_P="0", y_P="0")
     assert worked.values["E_net"] == pytest.approx(np.linalg.norm(expected), rel=1e-6)
     answer = part(worked, "net").answer
     assert answer is not None
@@ -220,7 +228,7 @@ def test_plane_equals_a_vector_sum(charges: list[tuple[float, int, int]]) -> Non
     assert worked.unproven == ()
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(st.lists(st.tuples(NANO, PLACE), min_size=1, max_size=8, unique_by=lambda r: r[1]))
 def test_line_equals_a_vector_sum(charges: list[tuple[float, int]]) -> None:
     """Size and side on a line agree with numpy's vector sum."""
@@ -229,7 +237,7 @@ def test_line_equals_a_vector_sum(charges: list[tuple[float, int]]) -> None:
     expected = vector([(q, x, 0.0) for q, x in si], 0.0, 0.0)[0]
     alone = max(K * abs(q) / x**2 for q, x in si)
     assume(abs(expected) > 1e-6 * alone)
-    worked = solve("line", charges=rows(*si), x_P="0")
+    worked = reckon("line", charges=rows(*si), x_P="0")
     net = part(worked, "net").answer
     assert net is not None
     assert net.value == pytest.approx(abs(expected), rel=1e-6)
@@ -237,14 +245,14 @@ def test_line_equals_a_vector_sum(charges: list[tuple[float, int]]) -> None:
     assert worked.unproven == ()
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(NANO, NANO, st.integers(5, 90))
 def test_null_point_is_the_only_zero_of_the_field(first: float, second: float, gap: int) -> None:
     """The field changes sign at the point found; a root finder near it finds the same place."""
     assume(first != -second and 0.02 < abs(first / second) < 50)
     assume(first * second > 0 or abs(math.sqrt(abs(first / second)) - 1) > 0.05)
     d = gap / 100
-    worked = solve("null", Q1=f"{first!r} nC", Q2=f"{second!r} nC", D=f"{gap} cm")
+    worked = reckon("null", Q1=f"{first!r} nC", Q2=f"{second!r} nC", D=f"{gap} cm")
     x = worked.values["x"]
     at = {"between": x, "beyond-A": -x, "beyond-B": d + x}[way(worked, "null")]
 
@@ -344,34 +352,34 @@ def test_museum_domes_follow_from_superposition() -> None:
 # --- how things change ----------------------------------------------------------------------------------------
 
 
-@settings(max_examples=40, deadline=None)
+@examples(40)
 @given(st.floats(1, 90), st.floats(0.05, 5), st.floats(1.1, 9))
 def test_inverse_square(charge: float, r: float, factor: float) -> None:
     """Further away by a factor: weaker by its square."""
-    near = solve("charge", Q=f"{charge!r} nC", r=f"{r!r} m").values["E"]
-    far = solve("charge", Q=f"{charge!r} nC", r=f"{r * factor!r} m").values["E"]
+    near = reckon("charge", Q=f"{charge!r} nC", r=f"{r!r} m").values["E"]
+    far = reckon("charge", Q=f"{charge!r} nC", r=f"{r * factor!r} m").values["E"]
     assert near / far == pytest.approx(factor**2)
 
 
-@settings(max_examples=30, deadline=None)
+@examples(30)
 @given(st.lists(st.tuples(NANO, PLACE), min_size=2, max_size=5, unique_by=lambda r: r[1]))
 def test_all_signs_turned_turns_the_net_field(charges: list[tuple[float, int]]) -> None:
     """Turning every charge's sign keeps the size and turns the direction."""
     assume(0 not in {x for _, x in charges})
     si = [(q * 1e-9, x / 100) for q, x in charges]
-    one = solve("line", charges=rows(*si), x_P="0")
-    two = solve("line", charges=rows(*((-q, x) for q, x in si)), x_P="0")
+    one = reckon("line", charges=rows(*si), x_P="0")
+    two = reckon("line", charges=rows(*((-q, x) for q, x in si)), x_P="0")
     assert one.values["E_net"] == pytest.approx(two.values["E_net"])
     if one.values["E_net"] > 0:
         assert way(one, "net") != way(two, "net")
 
 
-@settings(max_examples=30, deadline=None)
+@examples(30)
 @given(st.integers(1, 50), st.integers(51, 99), st.integers(5, 90))
 def test_null_does_not_care_which_is_called_a(first: int, second: int, gap: int) -> None:
     """Exchanging like charges leaves the null point where it is."""
-    one = solve("null", Q1=f"{first} nC", Q2=f"{second} nC", D=f"{gap} cm").values["x"]
-    two = solve("null", Q1=f"{second} nC", Q2=f"{first} nC", D=f"{gap} cm").values["x"]
+    one = reckon("null", Q1=f"{first} nC", Q2=f"{second} nC", D=f"{gap} cm").values["x"]
+    two = reckon("null", Q1=f"{second} nC", Q2=f"{first} nC", D=f"{gap} cm").values["x"]
     assert one + two == pytest.approx(gap / 100)
 
 

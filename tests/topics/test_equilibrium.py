@@ -7,7 +7,7 @@ import random
 import numpy as np
 import pytest
 import sympy
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy import optimize
 
@@ -23,6 +23,8 @@ from calc.topics.equilibrium.shared import UNITS
 from calc.topics.equilibrium.threads import Pair
 from calc.working.reading import Refusals, read
 from calc.working.working import run, work
+from tests.cases import reckoned
+from tests.strategies import examples
 
 K, G, E = 9e9, 9.8, 1.6e-19
 SLOPE_KEYS = ("m", "theta", "Q1", "Q2", "r", "F_E", "T", "N", "a")
@@ -35,9 +37,15 @@ def solve(key: str, constants: Settings | None = None, **typed: str) -> WorkedAn
     return work(topic, question, read(question, typed, "", constants))
 
 
+def reckon(key: str, **typed: str) -> WorkedAnswer:
+    """The same without figures, for tests that look at numbers only."""
+    topic, question = find(f"equilibrium.{key}")
+    return reckoned(topic, question, read(question, typed))
+
+
 def asked(key: str, want: str, **typed: str) -> float:
     """The size of one value asked for."""
-    return abs(solve(key, want=want, **typed).values[want])
+    return abs(reckon(key, want=want, **typed).values[want])
 
 
 def part(worked: WorkedAnswer, key: str) -> PartShown:
@@ -176,7 +184,7 @@ CASES = [
 def solved_or_none(want: str, typed: dict[str, str]) -> WorkedAnswer | None:
     """The worked answer, or None where the data are refused as too few; any other refusal fails the test."""
     try:
-        return solve("slope", want=want, **typed)
+        return reckon("slope", want=want, **typed)
     except Refusal as refusal:
         if "does not follow" not in refusal.sentence:
             raise
@@ -224,7 +232,7 @@ def test_electrons_stand_for_a_charge() -> None:
 # --- the field at the string's end ----------------------------------------------------------------------------
 
 
-@settings(max_examples=60)
+@examples(60)
 @given(
     q1=st.integers(-60, 60).filter(bool),
     q2=st.integers(-60, 60).filter(bool),
@@ -263,7 +271,7 @@ def force_arrows(figure: Figure) -> dict[str, np.ndarray]:
     }
 
 
-@settings(max_examples=40)
+@examples(40)
 @given(
     m=st.integers(5, 40),
     theta=st.integers(20, 70),
@@ -287,7 +295,7 @@ def test_drawn_forces_on_a_slope_add_up_to_zero(m: int, theta: int, q: int, wher
         assert np.linalg.norm(sum(arrows.values())) < 1e-9
 
 
-@settings(max_examples=30)
+@examples(30)
 @given(
     alpha=st.integers(10, 70), m=st.integers(1, 9), supports=st.sampled_from(("one", "two repel"))
 )
@@ -362,7 +370,7 @@ def test_the_acceleration_grows_or_shrinks_as_the_numbers_say(
 
 
 @given(alpha=st.integers(5, 80), m=st.integers(1, 20))
-@settings(max_examples=40)
+@examples(40)
 def test_a_cut_thread_lets_the_sphere_go_along_its_line(alpha: int, m: int) -> None:
     """Weight and F_E added as vectors: size T, along the thread's line, a = g/cos α whatever the mass."""
     worked = solve("threads", want="a", m=f"{m} g", alpha=f"{alpha}°", equal="equal")
@@ -377,7 +385,7 @@ def test_a_cut_thread_lets_the_sphere_go_along_its_line(alpha: int, m: int) -> N
 # --- angles from charges: root finders and energy ---------------------------------------------------------------
 
 
-@settings(max_examples=40)
+@examples(40)
 @given(q=st.integers(20, 900), length=st.integers(10, 90), m=st.integers(1, 30))
 def test_the_angle_of_one_support_is_scipys_root(q: int, length: int, m: int) -> None:
     """brentq on T sin α = F_E with T = mg/cos α finds the same angle."""
@@ -396,7 +404,7 @@ def energy(alpha: float, m: float, length: float, s: float, product: float) -> f
     return -2 * m * G * length * math.cos(alpha) + product / (s + 2 * length * math.sin(alpha))
 
 
-@settings(max_examples=30)
+@examples(30)
 @given(q1=st.integers(20, 400), q2=st.integers(20, 400), s=st.integers(1, 30))
 def test_repelling_spheres_hang_where_the_energy_is_least(q1: int, q2: int, s: int) -> None:
     """scipy's minimum of the potential energy lies at our angle, for two supports and unequal charges."""
@@ -408,7 +416,7 @@ def test_repelling_spheres_hang_where_the_energy_is_least(q1: int, q2: int, s: i
     assert ours == pytest.approx(lowest.x, abs=2e-6)
 
 
-@settings(max_examples=40)
+@examples(40)
 @given(q=st.integers(5, 120), length=st.integers(10, 60), s=st.integers(5, 40))
 def test_attracting_spheres_have_every_angle_that_a_fine_scan_finds(
     q: int, length: int, s: int
@@ -485,15 +493,15 @@ def test_with_hardly_any_charge_a_thread_hangs_straight() -> None:
     assert asked("threads", "T", **typed) == pytest.approx(5e-3 * G, rel=1e-6)
 
 
-@settings(max_examples=40)
+@examples(40)
 @given(st.integers(2, 9), st.integers(21, 60), st.integers(10, 60))
 def test_scaling_mass_and_charge_together_scales_every_force(
     factor: int, theta: int, q: int
 ) -> None:
     """m and Q₁ made f times as large: T is f times as large, a is the same."""
     typed = {"where": "above", "string": "up", "theta": f"{theta}°", "Q2": "30 nC", "r": "6 cm"}
-    one = solve("slope", want="a", m="4 g", Q1=f"{q} nC", **typed).values
-    other = solve("slope", want="a", m=f"{4 * factor} g", Q1=f"{q * factor} nC", **typed).values
+    one = reckon("slope", want="a", m="4 g", Q1=f"{q} nC", **typed).values
+    other = reckon("slope", want="a", m=f"{4 * factor} g", Q1=f"{q * factor} nC", **typed).values
     assert other["T"] == pytest.approx(factor * one["T"], rel=1e-9)
     assert other["a"] == pytest.approx(one["a"], rel=1e-9)
 

@@ -1,0 +1,137 @@
+"""Addresses stay true: what a link to a drawn question or paper gave when it was stored, it gives today.
+
+``stored_draws.json`` holds short hashes of draws (data, telling, slips) and papers, and the names links may
+hold, in full. An entry is never changed, but where a telling is put into better words: take that question's
+entry out, run ``python -m tests.test_addresses``, and see in the difference that only the middle hashes moved.
+The same command adds new questions.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from calc import topics
+from calc.model.questions import Choice, Rows
+from calc.papers.papers import RISING, Wanted, make
+from calc.practice.drawing import as_request
+from calc.working.reading import read
+from tests.cases import LEVELS, drawn
+
+PATH = Path(__file__).parent / "stored_draws.json"
+SEEDS = range(1, 6)
+KEYS = topics.question_keys()
+
+# Requests for papers whose questions are named or whose topics were all there when they were stored.
+FIRST = ("coulomb", "electric-field", "equilibrium", "several-charges")
+PAPERS: dict[str, dict[str, Any]] = {
+    "usual": {"entries": FIRST, "seed": 1},
+    "one topic": {"entries": ("coulomb",), "count": 3, "seed": 2, "level": 2},
+    "marks": {"entries": ("several-charges", "equilibrium"), "marks": 40, "seed": 3, "level": 3},
+    "rising": {"entries": FIRST, "count": 5, "seed": 4, "level": RISING},
+    "named": {"entries": ("coulomb.force", "coulomb.contact:3", "electric-field.plates:2"), "seed": 5},
+    "copies": {"entries": ("coulomb.electrons",), "count": 3, "seed": 6},
+    "a learner's": {"entries": ("coulomb", "electric-field"), "count": 3, "seed": 7, "own": 123_456},
+    "count and marks": {"entries": FIRST, "count": 4, "marks": 50, "seed": 8, "level": 2},
+}  # fmt: skip
+
+
+def short(value: object) -> str:
+    """Eight digits of a hash of canonical JSON."""
+    text = json.dumps(value, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+    return hashlib.sha256(text.encode()).hexdigest()[:8]
+
+
+def draw_now(key: str, level: int, seed: int) -> dict[str, Any]:
+    """What a practice address gives: the request, the story told, and the slips it can be marked with."""
+    one = drawn(key, seed, level)
+    _, question = topics.find(key)
+    plan = question.plan(read(question, one.inputs, one.find, variant=one.variant).data)
+    slips = [f"{m.key}@{m.at}" for m in (*plan.mistakes, *(m for s in plan.steps for m in s.mistakes))]  # fmt: skip
+    return {
+        "request": {**as_request(one), "near": list(one.near), "apart": one.apart},
+        "story": [plan.story, *(part.key for part in plan.parts)],
+        "slips": sorted(slips),
+    }
+
+
+def hashes(key: str, level: int, seed: int) -> str:
+    """A draw as ``data story slips``, each as a short hash."""
+    return " ".join(short(part) for part in draw_now(key, level, seed).values())
+
+
+def names_now(key: str) -> dict[str, list[str]]:
+    """The names that links, papers and saved progress hold for the draws of a question: boxes, choices, parts, slips."""
+    _, question = topics.find(key)
+    boxes, choices, parts, slips = [], [], set(), set()
+    for item in question.fields:
+        boxes.append(item.name)
+        if isinstance(item, Choice):
+            choices += [f"{item.name}={option}" for option, _ in item.options]
+        elif isinstance(item, Rows):
+            boxes += [f"{item.name}.{column.name}" for column in item.columns]
+    for level in LEVELS:
+        for seed in SEEDS:
+            one = drawn(key, seed, level)
+            plan = question.plan(read(question, one.inputs, one.find, variant=one.variant).data)
+            parts |= {part.key for part in plan.parts}
+            slips |= {m.key for m in (*plan.mistakes, *(m for s in plan.steps for m in s.mistakes))}
+    return {"boxes": boxes, "choices": choices, "parts": sorted(parts), "slips": sorted(slips)}
+
+
+def paper_now(name: str) -> list[str]:
+    """A paper as one line an item: question, level, and hashes of its story and of its data."""
+    made = make(Wanted(**PAPERS[name]))
+    return [
+        f"{item.pick.key}:{item.pick.level} {short([item.worked.story, *(p.key for p in item.worked.parts)])} "
+        f"{short([[given.name, given.typed] for given in item.worked.given])} {item.marks}"
+        for item in made.items
+    ]  # fmt: skip
+
+
+STORED: dict[str, Any] = json.loads(PATH.read_text(encoding="utf-8")) if PATH.exists() else {"draws": {}, "names": {}, "papers": {}}  # fmt: skip
+
+
+@pytest.mark.parametrize("key", STORED["draws"])
+def test_a_practice_address_gives_what_it_gave(key: str) -> None:
+    """Data, telling and slips of each stored draw are those of the day it was stored."""
+    now = {str(level): ", ".join(hashes(key, level, seed) for seed in SEEDS) for level in LEVELS}
+    assert now == STORED["draws"][key]
+
+
+@pytest.mark.parametrize("key", STORED["names"])
+def test_no_name_that_a_link_may_hold_is_lost(key: str) -> None:
+    """Boxes, choices, parts and slips keep their names; new ones may come."""
+    now = names_now(key)
+    for kind, names in STORED["names"][key].items():
+        assert set(names) <= set(now[kind]), kind
+
+
+@pytest.mark.parametrize("name", PAPERS)
+def test_a_paper_address_gives_what_it_gave(name: str) -> None:
+    """Questions, their order, stories, data and marks of each stored paper are those of the day it was stored."""
+    assert paper_now(name) == STORED["papers"][name]
+
+
+def test_every_question_is_stored() -> None:
+    """A new question's draws are stored with it (see the head of this file)."""
+    assert set(STORED["draws"]) == set(STORED["names"]) >= set(KEYS)
+
+
+def store() -> None:
+    """Add what is not stored yet; change nothing that is."""
+    for key in KEYS:
+        if key not in STORED["draws"]:
+            STORED["draws"][key] = {str(level): ", ".join(hashes(key, level, seed) for seed in SEEDS) for level in LEVELS}  # fmt: skip
+            STORED["names"][key] = names_now(key)
+    for name in PAPERS:
+        STORED["papers"].setdefault(name, paper_now(name))
+    PATH.write_text(json.dumps(STORED, ensure_ascii=False, indent=0) + "\n", encoding="utf-8")
+
+
+if __name__ == "__main__":
+    store()
