@@ -23,6 +23,7 @@ from calc.model.questions import (
     Step,
     Values,
 )
+from calc.model.relations import Towards
 from calc.topics.electric_field.shared import (
     AWAY,
     DEFINE,
@@ -164,7 +165,11 @@ def point_scene(v: Values, sign: int) -> Figure:
 
 
 def placed_force(
-    data: Data, way: Direction | None, name: str = "E", charge_name: str = "q", makes: str = "F"
+    data: Data,
+    way: Direction | Towards | None,
+    name: str = "E",
+    charge_name: str = "q",
+    makes: str = "F",
 ) -> Step:
     """F = qE on a charge placed where the field is ``name``; ``way`` is the force's direction."""
     negative = data.sign(charge_name) < 0

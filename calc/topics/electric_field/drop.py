@@ -11,7 +11,8 @@ from random import Random
 from typing import cast
 
 from calc.language.printing import counted
-from calc.model.answers import Mark, Point
+from calc.model.answers import Direction, Mark, Point
+from calc.model.directions import UP_DOWN
 from calc.model.questions import (
     FSA,
     NO_MARKS,
@@ -25,12 +26,12 @@ from calc.model.questions import (
     Plan,
     Question,
     Step,
+    Values,
 )
 from calc.topics.coulomb.electrons import refuse_part_of_one
 from calc.topics.electric_field.plates import (
     PLAIN_UNIFORM,
     PLATES_FOR,
-    UP_DOWN,
     field_way,
     plates_step,
 )
@@ -150,7 +151,13 @@ def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Chec
     more = values["V_2"] - values["V"]
     still = abs(more) <= 1e-9 * values["V"]
     up = more > 0 or still
-    way = None if still else one_of("up" if up else "down", UP_DOWN)
+    positive = "up" if up else "down"
+
+    def way(found: Values) -> Direction | None:
+        """By the values: a learner's own new field may turn it round."""
+        rest = abs(found["a"]) <= 1e-9 * found["g"]
+        return None if rest else UP_DOWN.by_sign(found["a"], positive)
+
     law = "q*E_2 - m*g = m*a" if up else "m*g - q*E_2 = m*a"
     right = "(q*E_2 - m*g)/m" if up else "(m*g - q*E_2)/m"
     steps = (

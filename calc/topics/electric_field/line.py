@@ -43,6 +43,7 @@ from calc.topics.electric_field.sources import (
     of_field,
     pattern_part,
     point_of,
+    pushed_along,
     sources_of,
     story,
     table,
@@ -80,9 +81,14 @@ def line_net(
         wrong = Mistake("aligned-subtracted", "E_net", subtracted, f"{ARROWS} Both point the same way: add.")  # fmt: skip
         why = "The fields at P all point the same way: add their sizes."
     direction = of_field(side(total, NET_SIDES))
+
+    def towards(values: Values) -> Direction:
+        """By the values: a learner's own fields may turn the sum round."""
+        return of_field(side(values["E_net"] * positive if total else 0.0, NET_SIDES))
+
     step = Step(
         law=law, make=law, unit="N·C⁻¹", marks=SA, what="Add the fields as vectors", why=why, plain=PLAIN_NET,
-        direction=direction, mistakes=(wrong,),
+        direction=towards, mistakes=(wrong,),
     )  # fmt: skip
     return step, direction
 
@@ -130,9 +136,10 @@ def plan_line(data: Data) -> Plan:
                       "The signs of charges and steps settle each direction by themselves.", tolerance=1e-6),
             )  # fmt: skip
     zero = way.key == "none"
-    force_way = None
-    if not zero and data.has("q"):
-        force_way = side((1 if way.key == "right" else -1) * data.sign("q"), SIDES)
+
+    def force_way(v: Values) -> Direction | None:
+        return pushed_along(steps[-1], v, data.sign("q"))
+
     ask = "Calculate the net electric field at P." if len(sources) > 1 else "Calculate the electric field at P."  # fmt: skip
     style = data.settings.style
     plan = Plan(

@@ -20,6 +20,7 @@ from calc.model.questions import (
     Refusal,
     Step,
 )
+from calc.model.relations import Towards
 from calc.topics.electric_field.charge import along_or_against, follows_field, force_scene
 from calc.topics.electric_field.shared import (
     FIELD,
@@ -95,7 +96,7 @@ def _an(name: str) -> str:
     return f"{'An' if name[0] in 'aeiou' else 'A'} {name}"
 
 
-def electron_force(at: str, name: str, way: Direction | None, makes: str = "F") -> Step:
+def electron_force(at: str, name: str, way: Direction | Towards | None, makes: str = "F") -> Step:
     """F = eE on an electron or a proton."""
     negative = name == "electron"
     return Step(
@@ -110,7 +111,7 @@ def electron_force(at: str, name: str, way: Direction | None, makes: str = "F") 
     )  # fmt: skip
 
 
-def acceleration(force: str, makes: str, mass: str, way: Direction | None) -> Step:
+def acceleration(force: str, makes: str, mass: str, way: Direction | Towards | None) -> Step:
     """a = F/m from Newton's second law."""
     other = "m_p" if mass == "m_e" else "m_e"
     return Step(

@@ -140,19 +140,24 @@ def net_steps(
     steps += [sum_step(axis, kept) for axis, kept in zip("xy", terms, strict=True) if kept]
     have = [f"E_{axis}" for axis, kept in zip("xy", terms, strict=True) if kept]
     direction = of_field(compass(x, y, style))
+
+    def towards(v: Values) -> Direction:
+        """By the values: a learner's own components may turn the field."""
+        return of_field(compass(v["E_x"] if x else 0.0, v["E_y"] if y else 0.0, style))
+
     law = "E_net = " + ("sqrt(E_x^2 + E_y^2)" if len(have) == 2 else f"abs({have[0]})")
     added = " + ".join(f"E_{s.tag}" for s in sources)
     steps.append(
         Step(
             law=law, make=law, unit="N·C⁻¹", marks=FSA, what="Put the two components together",
-            why="They are at right angles: use Pythagoras." if len(have) == 2 else "Everything lies along one axis.", plain=PLAIN_NET, direction=direction,
+            why="They are at right angles: use Pythagoras." if len(have) == 2 else "Everything lies along one axis.", plain=PLAIN_NET, direction=towards,
             mistakes=(Mistake("sizes-added", "E_net", added, f"{ARROWS} Fields have directions: add them as vectors."),) if len(sources) > 1 and len(have) == 2 else (),
         )
     )  # fmt: skip
     if x and y:
         steps.append(
             Step(
-                law="tan(theta) = abs(E_y)/abs(E_x)", make="theta = atan(abs(E_y)/abs(E_x))", unit="°", marks=A, direction=direction,
+                law="tan(theta) = abs(E_y)/abs(E_x)", make="theta = atan(abs(E_y)/abs(E_x))", unit="°", marks=A, direction=towards,
                 what="The angle of the net field with the x-axis", why="Opposite over adjacent, sizes only; the signs of the sums tell the quadrant.",
                 plain="Which way the arrow points.",
                 mistakes=(Mistake("angle-inverted", "theta", "atan(abs(E_x)/abs(E_y))", "Name your reference axis.", "the angle was taken from the y-axis"),),
@@ -199,10 +204,15 @@ def plan_plane(data: Data) -> Plan:
         steps += [gap_step(s, at), field_step(s, way, way_words(heading, style), i == 0, test=test)]
     more, direction = net_steps(sources, at, k, style)
     zero = direction.key == "none"
-    force_way = None
-    if not zero and data.has("q") and direction.angle is not None:
+
+    def force_way(v: Values) -> Direction | None:
+        net = more[-1].direction
+        found = net(v) if callable(net) else net
+        if found is None or found.angle is None:
+            return None
         turn = 0.0 if data.sign("q") > 0 else 180.0
-        force_way = compass(*unit((direction.angle + turn) % 360), style)
+        return compass(*unit((found.angle + turn) % 360), style)
+
     terms = {
         axis: " + ".join(f"{s.name}*({axis}_P - {axis}{s.tag})/r_{s.tag}^3" for s in sources)
         for axis in "xy"

@@ -7,6 +7,7 @@ Ranges and marks: common practice, no source.
 from __future__ import annotations
 
 from calc.model.answers import Direction, Mark, Point
+from calc.model.directions import UP_DOWN
 from calc.model.questions import (
     FSA,
     Check,
@@ -23,14 +24,12 @@ from calc.topics.electric_field.shared import (
     field,
     gap,
     in_air,
-    one_of,
     plates,
     upper_plate,
     upper_sign,
     voltage,
 )
 
-UP_DOWN = (("up", "upwards"), ("down", "downwards"))
 WHY_UNIFORM = "Between parallel plates the field is uniform. It points towards the negative plate."
 PLAIN_UNIFORM = "The same voltage over a smaller gap makes a stronger field: share the volts out over the metres."
 PLATES_FOR = {
@@ -47,7 +46,7 @@ PLATES_WRONG: dict[str, tuple[Mistake, ...]] = {
 
 def field_way(data: Data) -> Direction:
     """Downwards from a positive upper plate, upwards to a negative one."""
-    return one_of("down" if data.choices["upper"] == "positive" else "up", UP_DOWN)
+    return UP_DOWN.of("down" if data.choices["upper"] == "positive" else "up")
 
 
 def plates_step(data: Data, asked: str = "E", marks: tuple[Mark, ...] = FSA) -> Step:

@@ -22,7 +22,9 @@ from calc.model.questions import (
     Refusal,
     Rows,
     Step,
+    Values,
 )
+from calc.model.relations import Towards
 from calc.topics.electric_field.charge import placed_force
 from calc.topics.electric_field.shared import (
     AT_SOURCE,
@@ -39,9 +41,11 @@ from calc.topics.several_charges.shared import (
     NOISE,
     Body,
     heading_of,
+    side,
     way_words,
 )
 from calc.topics.shared.electrostatics import charge
+from calc.working.working import direction
 
 PLAIN_NET = (
     "Each charge pushes a coulomb at P its own way. Pushes the same way help each other; opposite ones "
@@ -111,7 +115,7 @@ def gap_step(source: Body, at: Body) -> Step:
 
 
 def field_step(
-    source: Body, direction: Direction, way: str, first: bool, gap: str = "", test: str = ""
+    source: Body, where: Direction, way: str, first: bool, gap: str = "", test: str = ""
 ) -> Step:
     """One source's field at P. way: the direction inside a sentence; test: the name of a charge placed at P."""
     name, gap = f"E_{source.tag}", gap or f"r_{source.tag}"
@@ -123,19 +127,17 @@ def field_step(
             Mistake("test-charge", name, f"k*abs({test})/{gap}^2", "E belongs to the source: put in the charge that makes the field.")
         )  # fmt: skip
     return Step(
-        law=law, make=law, unit="N·C⁻¹", sizes=(source.name,), direction=direction, mistakes=tuple(wrong),
+        law=law, make=law, unit="N·C⁻¹", sizes=(source.name,), direction=where, mistakes=tuple(wrong),
         marks=FSA if first else (Mark("substitution"),), what=f"The field of {source.words} alone, at P",
         why=f"{source.words[0].upper()}{source.words[1:]} {act} a small positive test charge: its field points {side_} it, {way}. Put in the size only.",
         plain=PLAIN_FIELD,
     )  # fmt: skip
 
 
-def of_field(direction: Direction) -> Direction:
+def of_field(where: Direction) -> Direction:
     """A direction shared with net forces, its words for a zero vector about the field."""
-    options = tuple((key, NO_WAY if key == "none" else words) for key, words in direction.options)
-    return replace(
-        direction, words=NO_WAY if direction.key == "none" else direction.words, options=options
-    )
+    options = tuple((key, NO_WAY if key == "none" else words) for key, words in where.options)
+    return replace(where, words=NO_WAY if where.key == "none" else where.words, options=options)
 
 
 def arrow_points(sources: Sequence[Body], at: Body, style: Style) -> tuple[Point, ...]:
@@ -150,7 +152,15 @@ def arrow_points(sources: Sequence[Body], at: Body, style: Style) -> tuple[Point
     )
 
 
-def force_at(data: Data, net: str, way: Direction | None) -> tuple[Part, ...]:
+def pushed_along(step: Step, values: Values, sign: int) -> Direction | None:
+    """The way of the force on a charge of this sign, on a line, in the field that ``step`` makes."""
+    net = direction(step, values)
+    if net is None or net.key == "none":
+        return None
+    return side(sign if net.key == "right" else -sign)
+
+
+def force_at(data: Data, net: str, way: Towards) -> tuple[Part, ...]:
     """F = qE on a charge placed at P, if one is given."""
     if not data.has("q"):
         return ()

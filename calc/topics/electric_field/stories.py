@@ -11,7 +11,7 @@ from random import Random
 from typing import cast
 
 from calc.figures import Charge, Figure, On, spheres_on_line
-from calc.model.answers import Point
+from calc.model.answers import Direction, Point
 from calc.model.questions import (
     Check,
     Data,
@@ -62,7 +62,7 @@ from calc.topics.electric_field.shared import (
     upper_plate,
     upper_sign,
 )
-from calc.topics.electric_field.sources import field_step
+from calc.topics.electric_field.sources import field_step, pushed_along
 from calc.topics.several_charges.shared import SIDES, Body, side, sideways
 from calc.topics.shared.electrostatics import EQUILIBRIUM, QUANTISATION, SECOND, charge, distance
 from calc.working.working import run
@@ -84,7 +84,10 @@ def plan_domes(data: Data) -> Plan:
     net, way = line_net(domes, at, sizes)
     if way.key == "none":
         raise Refusal("r_B", "P is the null point itself: no force acts there. Choose another distance.")  # fmt: skip
-    back = side(-1 if way.key == "right" else 1, SIDES)
+
+    def back(v: Values) -> Direction | None:
+        return pushed_along(net, v, -1)
+
     gap_a = Step(
         law="r_A = D + r_B", make="r_A = D + r_B", unit="m", marks=(), what="Distance from dome A to P",
         why="P lies beyond B, so A is further away by the distance between the domes.", plain="Add the two stretches.",
