@@ -113,7 +113,19 @@ def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> 
         for power in POWERS:
             if typed.factor and way.step.unit != "°" and _agrees(typed, way, 10.0**power):
                 return Finding("unit", typed, way, "wrong", power=power)
+    for way in ways:
+        fits = tuple(s for s in way.algebra if _shown(typed, s, way))
+        if fits:
+            return Finding(
+                "mistake" if len(fits) == 1 else "one of two", typed, way, "wrong", fits=fits
+            )
     return Finding("not recognised", typed, ways[-1], "wrong", coarse=_coarse(typed, ways[-1]))
+
+
+def _shown(typed: Typed, suspect: Suspect, way: Chain) -> bool:
+    """Whether a slip of the formula gives the digits typed, and the sign where that counts."""
+    same_sign = not sign_counts(way) or (typed.value < 0) == (suspect.value < 0)
+    return same_sign and typed.figures > 1 and typed.shows(suspect.value)
 
 
 def _agrees(typed: Typed, way: Chain, times: float = 1.0) -> bool:

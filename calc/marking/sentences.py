@@ -257,7 +257,7 @@ def _told(fit: Suspect, finding: Finding, style: Style) -> FitTold:
 
 def _lines(slip: Slip, comma: bool) -> list[Maths]:
     """The wrong formula, for a mistake in a formula; a datum's slip is told in words."""
-    if slip.kind != "declared":
+    if slip.kind not in ("declared", "algebra"):
         return []
     sign = symbol(slip.at)
     return [

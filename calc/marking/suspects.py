@@ -17,6 +17,7 @@ from calc.language.expressions import ExpressionError, equation, expression
 from calc.language.printing import Style, exact
 from calc.language.quantities import Quantity
 from calc.language.symbols import symbol
+from calc.marking.algebra_slips import algebra_slips
 from calc.marking.early_rounding import plain_decimals, rounded_inside, two_decimals
 from calc.model.answers import Direction
 from calc.model.questions import Mistake, Part, Plan, Step
@@ -33,7 +34,7 @@ class Slip:
 
     at: the step or datum where it happens, where a reader is pointed. instead: wrong
     expressions by name. signed: steps worked with signs where sizes belong. output: what the
-    answer's own number is multiplied by. kind: 'declared', 'unconverted', 'gravity', 'radians', 'sign'.
+    answer's own number is multiplied by. kind: 'declared', 'unconverted', 'gravity', 'radians', 'gradians', 'sign', 'algebra'.
     """
 
     key: str
@@ -265,6 +266,19 @@ class Chain:
         return (Slip("radians", at, say, why, kind="radians", instead=instead, output=output),)
 
     @property
+    def gradians(self) -> tuple[Slip, ...]:
+        """A calculator set to gradians, of which a right angle has 100: 9 degrees for every 10."""
+        return tuple(
+            Slip(
+                "gradians", slip.at, "Set the calculator to degrees: it worked in gradians.",
+                "the angle was taken in gradians", kind="gradians",
+                instead=tuple((name, f"{name}*0.9") for name, _ in slip.instead),
+                output=1.0 if slip.output == 1 else 1 / 0.9,
+            )
+            for slip in self.radians
+        )  # fmt: skip
+
+    @property
     def signs(self) -> tuple[Slip, ...]:
         """Signs substituted where the formula wants sizes."""
         return tuple(
@@ -288,6 +302,28 @@ class Chain:
             for slip, values in found
             if values and _differ(values[self.target], self.right)
         )
+
+    @cached_property
+    def algebra(self) -> tuple[Suspect, ...]:
+        """What the slips of any formula give, at this step or one before; those a topic declares are left out."""
+        told = {slip.instead for slip in self.declared}
+        known = [self.right, *(suspect.value for suspect in self.singles)]
+        slips = [slip for slip in (*self.gradians, *self._of_formulas) if slip.instead not in told]
+        found = ((slip, self.run((slip,))) for slip in slips)
+        return tuple(
+            Suspect((slip,), values[self.target])
+            for slip, values in found
+            if values and all(_differ(values[self.target], other) for other in known)
+        )
+
+    @property
+    def _of_formulas(self) -> Iterator[Slip]:
+        for step in reversed(self.plan.steps):
+            if step.makes in self.carry or step.root:
+                continue
+            for made in algebra_slips(step.how, tuple(self.constants)):
+                instead = ((step.makes, made.instead),)
+                yield Slip(made.key, step.makes, made.say, kind="algebra", instead=instead)
 
     @cached_property
     def pairs(self) -> tuple[Suspect, ...]:

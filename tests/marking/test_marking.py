@@ -299,7 +299,7 @@ def ramp_plan(data: Data) -> Plan:
 RAMP = Question(
     "ramp", "Ramp",
     (Input("m", "Mass", "kg", 0.01, 100), Input("theta", "Angle", "°", 1, 89), Input("L", "Length", "m", 0.01, 10)),
-    ramp_plan, {"m": "400 g", "theta": "25°", "L": "65 cm"},
+    ramp_plan, constants=("g",), example={"m": "400 g", "theta": "25°", "L": "65 cm"},
 )  # fmt: skip
 WEIGHT, ALONG = 0.4 * 9.8, 0.4 * 9.8 * math.sin(math.radians(25))
 SPEED = math.sqrt(2 * 9.8 * math.sin(math.radians(25)) * 0.65)

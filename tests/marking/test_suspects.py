@@ -1,5 +1,6 @@
 """The wrong values of known mistakes, each against plain arithmetic; and what marking makes of thousands of planted ones."""
 
+import json
 import math
 
 import pytest
@@ -7,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import mistake_statistics
+from calc import desk
 from calc.marking.early_rounding import plain_decimals, rounded_inside, two_decimals
 from calc.marking.suspects import Chain
 from calc.model.constants import Settings
@@ -228,3 +230,36 @@ def test_numbers_from_nowhere_are_seldom_named(counted: mistake_statistics.Count
     """A wrong number of no known origin is given one mistake's name in fewer than 6 of 100 cases."""
     assert counted.strangers > 100
     assert counted.strangers_named < 0.06 * counted.strangers
+
+
+@pytest.mark.parametrize(
+    ("typed", "sentence"),
+    [
+        # r = 12 cm taken three times as a factor; doubled instead of squared; k left out
+        ("2,08 x 10^-4 N", "You took r three times as a factor. It stands squared in this formula: two times."),
+        ("1,50 x 10^-6 N", "You doubled r. The square is r times r."),
+        ("2,78 x 10^-15 N", "You left out k: it is a factor of this formula."),
+        ("5,18 x 10^-9 N", "You multiplied by r²: divide by it."),
+    ],
+)  # fmt: skip
+def test_slips_of_the_formula_are_named(typed: str, sentence: str) -> None:
+    """A slip that no topic declares is told in the words of the formula it was made in."""
+    data = {
+        "question": "coulomb.force", "inputs": {"Q1": "+8 nC", "Q2": "-5 nC", "r": "12 cm"}, "find": "F",
+        "answers": {"find": {"value": typed, "direction": "attract"}},
+    }  # fmt: skip
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    told = next(part["html"] for part in reply["data"]["parts"] if part["part"] == "find")
+    assert sentence in told
+
+
+def test_a_calculator_in_gradians_is_named() -> None:
+    """An angle taken in gradians: sin 31,5° where sin 35° is meant."""
+    weight = 0.025 * 9.8 * math.sin(math.radians(0.9 * 35))
+    force = 9e9 * 80e-9 * 50e-9 / 0.03**2
+    found = {**find("equilibrium.slope")[1].example}
+    data = {"question": "equilibrium.slope", "inputs": found, "find": "",
+            "answers": {"find": {"value": f"{weight - force:.4f} N", "direction": ""}}}  # fmt: skip
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    told = next(part["html"] for part in reply["data"]["parts"] if part["part"] == "find")
+    assert "Set the calculator to degrees: it worked in gradians." in told
