@@ -15,7 +15,7 @@ from calc.model.constants import Settings
 from calc.model.questions import Refusal
 from calc.renderings import html, latex, text
 from calc.topics import find
-from calc.topics.coulomb.force import ROOT_LAW
+from calc.topics.shared.electrostatics import POINT_CHARGES
 from calc.working.reading import read
 from calc.working.working import work
 
@@ -78,14 +78,15 @@ def test_one_microcoulomb_at_one_metre_is_nine_millinewtons() -> None:
     assert solve("force", Q1="1 µC", Q2="1 µC", r="1 m").answers[0].value == pytest.approx(9e-3)
 
 
-@pytest.mark.parametrize("unknown", ROOT_LAW)
+@pytest.mark.parametrize("unknown", POINT_CHARGES.names)
 def test_rearrangements_are_those_of_an_algebra_system(unknown: str) -> None:
     """sympy, solving the law for each quantity, gives our line."""
     k, q1, q2, r, f = names = sympy.symbols("k Q1 Q2 r F", positive=True)
     law = sympy.Eq(f, k * q1 * q2 / r**2)
     (solution,) = sympy.solve(law, sympy.Symbol(unknown, positive=True))
     ours = sympy.sympify(
-        ROOT_LAW[unknown].split("=")[1].replace("^", "**"), locals={str(n): n for n in names}
+        POINT_CHARGES.step(unknown).make.split("=")[1].replace("^", "**"),
+        locals={str(n): n for n in names},
     )
     assert sympy.simplify(solution - ours) == 0
 

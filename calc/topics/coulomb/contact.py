@@ -9,9 +9,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc.model.answers import Direction
 from calc.model.questions import (
-    NO_MARKS,
     SA,
     A,
     Check,
@@ -25,22 +23,41 @@ from calc.model.questions import (
     Refusal,
     Step,
 )
+from calc.model.relations import Relation
 from calc.topics.coulomb.electrons import few_electrons, refuse_part_of_one
 from calc.topics.coulomb.force import scene
+from calc.topics.coulomb.sharing import ALREADY_EQUAL, SHARING, moved
 from calc.topics.shared.electrostatics import (
     CONSERVATION,
     COULOMB,
     NO_PULL,
+    NOT_SQUARED,
     PLAIN_LAW,
+    POINT_CHARGES,
     QUANTISATION,
-    WHY_SIGN,
     charge,
     distance,
     force,
     kind_of_force,
-    sign_of_charge,
     state,
 )
+
+FIRST = replace(POINT_CHARGES.renamed(F="F_1"), what="Coulomb's law, before the touch")
+SECOND = Relation(
+    "F_2 = k*Q_new^2/r2^2",
+    what="Coulomb's law again, with the new charges",
+    why="Both spheres now carry the same charge, so they repel.",
+    plain=PLAIN_LAW,
+    units={"F_2": "N", "Q_new": "C", "r2": "m"},
+    sizes=("Q_new",),
+    directions={"F_2": lambda values: kind_of_force(1.0)},
+    mistakes=(
+        Mistake("not-squared", "F_2", "k*Q_new^2/r2", NOT_SQUARED),
+        Mistake("old-charges", "F_2", "k*abs(Q1)*abs(Q2)/r2^2", "Use the charges after the touch."),
+        Mistake("root-omitted", "r2", "k*Q_new^2/F_2", "You have r²: take the square root.", "the answer is the square of the distance"),
+        Mistake("root-omitted", "Q_new", "F_2*r2^2/k", "You have the square of the charge: take the square root."),
+    ),
+)  # fmt: skip
 
 
 def plan_contact(data: Data) -> Plan:
@@ -48,11 +65,8 @@ def plan_contact(data: Data) -> Plan:
     r2 = data.values.get("r2", data.values["r"])
     product, shared = data.sign("Q1") * data.sign("Q2"), (q1 + q2) / 2
     if q1 == q2:
-        raise Refusal(
-            "Q2", "The charges are already equal: nothing would move. Change one of them."
-        )
+        raise Refusal("Q2", ALREADY_EQUAL)
     refuse_part_of_one(abs(shared - q1) / data.settings.constant("e"), "Q2")
-    donor, taker = ("A", "B") if q1 < q2 else ("B", "A")
     parts = [
         state(COULOMB, "law"),
         Part(
@@ -65,19 +79,19 @@ def plan_contact(data: Data) -> Plan:
             "shared",
             "calculate",
             "Calculate the charge on each sphere after they have touched.",
-            (sharing(shared),),
+            (SHARING.step("Q_new"),),
         ),
         Part(
             "electrons",
             "calculate",
             "Calculate how many electrons moved, and say from which sphere to which.",
-            moved(donor, taker),
+            moved(("A", "B"), "A" if q1 < q2 else "B"),
         ),
     ]
     if shared:
         apart = "back where they were" if r2 == data.values["r"] else f"{data.said['r2']} apart"
         ask = f"The spheres are now placed with their centres {apart}. Calculate the new electrostatic force between them."
-        parts.append(Part("after", "calculate", ask, (after(),)))
+        parts.append(Part("after", "calculate", ask, (SECOND.step("F_2"),)))
     return Plan(
         story=data.pick(
             f"Two identical metal spheres, A and B, stand on insulating stems. A carries {data.said['Q1']} and B carries "
@@ -102,59 +116,8 @@ def plan_contact(data: Data) -> Plan:
 
 
 def before(product: float) -> Step:
-    return Step(
-        law="F_1 = k*Q1*Q2/r^2", make="F_1 = k*Q1*Q2/r^2", unit="N", what="Coulomb's law, before the touch", why=WHY_SIGN,
-        plain=PLAIN_LAW, direction=kind_of_force(product) if product else None, sizes=("Q1", "Q2"),
-        mistakes=(
-            Mistake("not-squared", "F_1", "k*Q1*Q2/r", "Inverse square: square the distance."),
-            Mistake("added", "F_1", "k*(Q1+Q2)/r^2", "Product, not sum: multiply the charges."),
-        ),
-    )  # fmt: skip
-
-
-def sharing(shared: float) -> Step:
-    return Step(
-        law="Q_new = (Q1+Q2)/2", make="Q_new = (Q1+Q2)/2", unit="C",
-        what="Share the net charge equally", why="Identical conductors share the net charge equally. Here the signs do count: keep them.",
-        plain="Put the two charges in one pot, minus signs included, and give each sphere half.",
-        direction=sign_of_charge(shared) if shared else None,
-        mistakes=(
-            Mistake("sizes-averaged", "Q_new", "(abs(Q1)+abs(Q2))/2", "Keep signs when sharing."),
-            Mistake("not-halved", "Q_new", "Q1+Q2", "Shared by two: halve it.", "the answer is twice the right one"),
-        ),
-    )  # fmt: skip
-
-
-def moved(donor: str, taker: str) -> tuple[Step, ...]:
-    options = (("A-to-B", "electrons move from A to B"), ("B-to-A", "electrons move from B to A"))
-    key = f"{donor}-to-{taker}"
-    return (
-        Step(
-            law="DeltaQ = Q_new - Q1", make="DeltaQ = Q_new - Q1", unit="C", marks=NO_MARKS, what="Find the change in A's charge",
-            why="Only electrons move, so the change of charge counts them. Final minus initial.",
-            plain="How much more (or less) charge A has now than before.",
-            mistakes=(Mistake("final-charge", "DeltaQ", "Q_new", "Count the change, not the final charge."),),
-        ),
-        Step(
-            law="n = abs(DeltaQ)/e", make="n = abs(DeltaQ)/e", unit="", count=True, what="Count the electrons",
-            why="Each electron carries e in size. Electrons leave the more negative sphere.",
-            plain="Divide the charge that moved by the charge of one electron.",
-            direction=Direction(key, dict(options)[key], options),
-            mistakes=(Mistake("multiplied", "n", "abs(DeltaQ)*e", "Divide by the charge of one electron: n = Q/e."),),
-        ),
-    )  # fmt: skip
-
-
-def after() -> Step:
-    return Step(
-        law="F_2 = k*Q_new^2/r2^2", make="F_2 = k*Q_new^2/r2^2", unit="N", sizes=("Q_new",),
-        what="Coulomb's law again, with the new charges", why="Both spheres now carry the same charge, so they repel.",
-        plain=PLAIN_LAW, direction=kind_of_force(1.0),
-        mistakes=(
-            Mistake("not-squared", "F_2", "k*Q_new^2/r2", "Inverse square: square the distance."),
-            Mistake("old-charges", "F_2", "k*abs(Q1)*abs(Q2)/r2^2", "Use the charges after the touch."),
-        ),
-    )  # fmt: skip
+    step = FIRST.step("F_1")
+    return replace(step, direction=kind_of_force(product) if product else None)
 
 
 CONTACT = Question(

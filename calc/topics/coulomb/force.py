@@ -6,6 +6,7 @@ Marks and ranges: common practice, no source.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import copysign
 
 from calc.figures import Figure
@@ -29,7 +30,7 @@ from calc.topics.shared.electrostatics import (
     COULOMB,
     NO_PULL,
     PLAIN_LAW,
-    WHY_SIGN,
+    POINT_CHARGES,
     charge,
     distance,
     force,
@@ -40,36 +41,11 @@ from calc.topics.shared.electrostatics import (
 )
 from calc.working.working import run
 
-LAW = "F = k*Q1*Q2/r^2"
-ROOT_LAW = {
-    "F": LAW,
-    "Q1": "Q1 = F*r^2/(k*Q2)",
-    "Q2": "Q2 = F*r^2/(k*Q1)",
-    "r": "r = sqrt(k*Q1*Q2/F)",
-}
 ASKED = {
-    "F": ("Calculate the electrostatic force between A and B.", "N"),
-    "Q1": ("Calculate the charge on A.", "C"),
-    "Q2": ("Calculate the charge on B.", "C"),
-    "r": ("Calculate the distance between the centres of A and B.", "m"),
-}
-WRONG = {
-    "F": (
-        Mistake("not-squared", "F", "k*Q1*Q2/r", "Inverse square: square the distance.", "the answer is r times the right one"),
-        Mistake("added", "F", "k*(Q1+Q2)/r^2", "Product, not sum: multiply the charges."),
-    ),
-    "Q1": (
-        Mistake("not-squared", "Q1", "F*r/(k*Q2)", "Inverse square: square the distance."),
-        Mistake("upside-down", "Q1", "k*Q2/(F*r^2)", "Rearrange again: Q is alone when F r² is divided by k times the other charge."),
-    ),
-    "Q2": (
-        Mistake("not-squared", "Q2", "F*r/(k*Q1)", "Inverse square: square the distance."),
-        Mistake("upside-down", "Q2", "k*Q1/(F*r^2)", "Rearrange again: Q is alone when F r² is divided by k times the other charge."),
-    ),
-    "r": (
-        Mistake("root-omitted", "r", "k*Q1*Q2/F", "You have r²: take the square root.", "the answer is the square of the distance"),
-        Mistake("added", "r", "sqrt(k*(Q1+Q2)/F)", "Product, not sum: multiply the charges."),
-    ),
+    "F": ("Calculate the electrostatic force between A and B.", "Find the size of the force with Coulomb's law"),
+    "Q1": ("Calculate the charge on A.", "Use Coulomb's law for the size of the charge"),
+    "Q2": ("Calculate the charge on B.", "Use Coulomb's law for the size of the charge"),
+    "r": ("Calculate the distance between the centres of A and B.", "Use Coulomb's law for the distance"),
 }  # fmt: skip
 
 
@@ -85,11 +61,13 @@ def plan_force(data: Data) -> Plan:
     if data.values.get("F") == 0 and asked != "r" and data.choices["acting"] != "unsaid":
         raise Refusal("acting", f"{NO_PULL} Choose “attract or repel: not said”, or type a force above zero.")  # fmt: skip
     product = acting(data)
+    ask, what = ASKED[asked]
+    step = replace(POINT_CHARGES.step(asked), what=what, direction=result_direction(data, product))
     plan = Plan(
         story=story_two_spheres(data),
         parts=(
             state(COULOMB),
-            Part("find", "calculate", ASKED[asked][0], (law_step(data, product),)),
+            Part("find", "calculate", ask, (step,)),
         ),
         values=dict(data.values),
         scene=lambda v: scene(v, product, asked),
@@ -154,30 +132,6 @@ def story_two_spheres(data: Data) -> str:
         pull = {"attract": " attract and", "repel": " repel and"}.get(told, "")
         facts.append(f"They{pull} exert a force of {data.said['F']} on each other.")
     return " ".join(fact for fact in facts if fact)
-
-
-def law_step(data: Data, product: float) -> Step:
-    asked = data.asked
-    size = (
-        "the size of the charge"
-        if asked in ("Q1", "Q2")
-        else "the force"
-        if asked == "F"
-        else "the distance"
-    )
-    return Step(
-        law=LAW,
-        make=ROOT_LAW[asked],
-        what=f"Use Coulomb's law for {size}"
-        if asked != "F"
-        else "Find the size of the force with Coulomb's law",
-        why=WHY_SIGN,
-        plain=PLAIN_LAW,
-        unit=ASKED[asked][1],
-        direction=result_direction(data, product),
-        mistakes=WRONG[asked],
-        sizes=tuple(name for name in ("Q1", "Q2") if name != asked),
-    )
 
 
 def result_direction(data: Data, product: float) -> Direction | None:

@@ -7,7 +7,8 @@ Ranges and refusals: common practice, no source.
 from __future__ import annotations
 
 from calc.model.answers import Direction, Law, Point
-from calc.model.questions import Data, Input, Part, Refusal
+from calc.model.questions import Data, Input, Mistake, Part, Refusal
+from calc.model.relations import Relation
 
 ELECTROSTATICS = "Electrostatics"
 COULOMB = Law(
@@ -95,6 +96,28 @@ PLAIN_LAW = (
     "Two charged things push or pull each other. More charge on either one makes the force bigger in step; "
     "twice as far apart makes it four times weaker."
 )
+
+NOT_SQUARED = "Inverse square: square the distance."
+NOT_ADDED = "Product, not sum: multiply the charges."
+ALONE = "Rearrange again: Q is alone when F r² is divided by k times the other charge."
+POINT_CHARGES = Relation(
+    "F = k*Q1*Q2/r^2",
+    what="Coulomb's law",
+    why=WHY_SIGN,
+    plain=PLAIN_LAW,
+    units={"F": "N", "Q1": "C", "Q2": "C", "r": "m"},
+    sizes=("Q1", "Q2"),
+    mistakes=(
+        Mistake("not-squared", "F", "k*Q1*Q2/r", NOT_SQUARED, "the answer is r times the right one"),
+        Mistake("added", "F", "k*(Q1+Q2)/r^2", NOT_ADDED),
+        Mistake("not-squared", "Q1", "F*r/(k*Q2)", NOT_SQUARED),
+        Mistake("upside-down", "Q1", "k*Q2/(F*r^2)", ALONE),
+        Mistake("not-squared", "Q2", "F*r/(k*Q1)", NOT_SQUARED),
+        Mistake("upside-down", "Q2", "k*Q1/(F*r^2)", ALONE),
+        Mistake("root-omitted", "r", "k*Q1*Q2/F", "You have r²: take the square root.", "the answer is the square of the distance"),
+        Mistake("added", "r", "sqrt(k*(Q1+Q2)/F)", NOT_ADDED),
+    ),
+)  # fmt: skip
 
 
 def sign_of_charge(sign: float) -> Direction:
