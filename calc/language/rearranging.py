@@ -84,6 +84,8 @@ def rearranged(law: str, unknown: str) -> Rearranged:
         raise NotRearranged(f"{law}: there is no {unknown} in it")
     if isinstance(left, ast.Name) and left.id == unknown and times_there == 1:
         return Rearranged(f"{unknown} = {written(right)}")
+    if isinstance(right, ast.Name) and right.id == unknown and times_there == 1:
+        return Rearranged(f"{unknown} = {written(left)}")
     if times_there == 1:
         return _freed(left, right, unknown)
     return _collected(left, right, unknown)

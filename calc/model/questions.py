@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import Literal
 
 from calc.figures import Figure
 from calc.language.decimal_sign import in_sign
@@ -51,6 +52,8 @@ class Input:
     over, under: limits that may not be reached (SI, degrees for an angle); ``refusal`` says why.
     signed: the sign is data (a charge); otherwise a negative value is refused.
     whole: counts (turns, electrons). optional: may stay empty without being the unknown.
+    result: usually found, not given; "measured" (a force, an acceleration, a count) or "laid out" (a
+    distance, an angle that others fix). Where more is given than is needed, results are left out first.
     """
 
     name: str
@@ -65,6 +68,7 @@ class Input:
     whole: bool = False
     optional: bool = False
     help: str = ""
+    result: Literal["", "measured", "laid out"] = ""
 
 
 @dataclass(frozen=True)
@@ -263,6 +267,7 @@ class Data:
     choices: the picked key by name. rows: table rows. asked: the unknown ('' when the question fixes it);
     several are parted by commas.
     halves: half a unit of the last figure typed, SI, by name; figures: how many figures were typed.
+    results, measured: the names declared as such (see Input), those left out first standing first.
     """
 
     values: dict[str, float]
@@ -275,6 +280,8 @@ class Data:
     variant: int = 0
     halves: Mapping[str, float] = field(default_factory=dict)
     figures: Mapping[str, int] = field(default_factory=dict)
+    results: tuple[str, ...] = ()
+    measured: frozenset[str] = frozenset()
 
     @property
     def asked_names(self) -> tuple[str, ...]:
@@ -318,6 +325,7 @@ class Question:
     fields: in the order of the form. unknowns: names of which exactly one is
     left empty; empty when the question always asks the same. any_givens: several may be
     left empty and several asked, as long as what is asked follows from the rest.
+    asks: the unknown taken where several boxes are empty and none is picked, as in the example.
     constants: names of the data sheet that its formulas may use; any other letter is a quantity.
     example: typed text by field name (a Rows field: list of row dicts), the page's worked example.
     draws: how practice makes new data; a function of (random, level) may be given as ``draw`` instead.
@@ -329,6 +337,7 @@ class Question:
     plan: Callable[[Data], Plan]
     example: Mapping[str, object]
     unknowns: tuple[str, ...] = ()
+    asks: str = ""
     constants: tuple[str, ...] = ()
     laws: tuple[str, ...] = ()
     draws: Mapping[str, Draw] = field(default_factory=dict)

@@ -140,6 +140,8 @@ def _pick(chance: Chance, items: Sequence[str]) -> str:
 
 def _example_unknown(question: Question) -> str:
     empty = [name for name in question.unknowns if not str(question.example.get(name, "")).strip()]
+    if question.asks in empty:
+        return question.asks
     return empty[0] if empty else (question.unknowns[0] if question.unknowns else "")
 
 

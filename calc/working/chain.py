@@ -20,8 +20,6 @@ CLASH = (
     "These numbers do not fit together: one step has no real value. "
     "Check their sizes and prefixes, or leave boxes empty that are not needed."
 )
-MEASURED = ("F_E", "T", "N", "a", "n")
-SPARE_FIRST = ("a", "T", "N", "F_E", "n", "beta", "r")
 FAR_FEWER = 3  # figures
 
 
@@ -119,23 +117,23 @@ def spread(
             return values
 
 
-def core(data: Data, ways: Sequence[Step], want: str) -> Data:
-    """The data without those that the others give as well.
+def core(data: Data, ways: Sequence[Step], *wants: str) -> Data:
+    """The data without those that the others give as well, as far as all of ``wants`` still follow.
 
     So an answer is the same whether or not a value known from elsewhere, usually rounded, is typed too.
-    Left out first: what is typed with far fewer figures than any result, then results (forces,
-    accelerations, counts), the least precise first.
+    Left out first: what is typed with far fewer figures than any result, then what is declared a result,
+    the least precise first.
     """
     known, figures = set(data.values), data.figures
     constants = set(data.settings.constants())
     results = sorted(
-        known & set(SPARE_FIRST), key=lambda n: (figures.get(n, 0), SPARE_FIRST.index(n))
+        known & set(data.results), key=lambda n: (figures.get(n, 0), data.results.index(n))
     )
     best = min((figures.get(name, 0) for name in results), default=0)
     rounded = sorted(n for n in known if n not in results and figures.get(n, 0) + FAR_FEWER <= best)
     for name in (*rounded, *results):
         rest = known - {name}
-        if follows(rest | constants, ways, want) and follows(rest | constants, ways, name):
+        if all(follows(rest | constants, ways, one) for one in (*wants, name)):
             known = rest
     return replace(data, values={n: v for n, v in data.values.items() if n in known})
 
@@ -169,7 +167,7 @@ def fits(
     """
     touched = inputs(data.values, used)
     spare = [name for name in data.values if name in units and name not in touched]
-    spare.sort(key=lambda name: name not in MEASURED)  # a force is blamed before a charge
+    spare.sort(key=lambda name: name not in data.measured)  # a force is blamed before a charge
     notes = []
     for name in spare:
         others = {n: v for n, v in data.values.items() if n != name}

@@ -80,6 +80,8 @@ def read(
         variant=variant,
         halves={name: quantity.half for name, quantity in reader.quantities.items()},
         figures={name: quantity.figures for name, quantity in reader.quantities.items()},
+        results=_results(question),
+        measured=frozenset(item.name for item in _inputs(question) if item.result == "measured"),
     )
     return Read(
         data,
@@ -92,6 +94,16 @@ def read(
 
 def _text(entry: object) -> str:
     return entry if isinstance(entry, str) else ""
+
+
+def _inputs(question: Question) -> list[Input]:
+    return [item for item in question.fields if isinstance(item, Input)]
+
+
+def _results(question: Question) -> tuple[str, ...]:
+    """Names of results, those left out first standing first: what is measured, then what is laid out, from the foot of the form."""
+    backwards = [item for item in reversed(_inputs(question)) if item.result]
+    return tuple(item.name for item in sorted(backwards, key=lambda one: one.result != "measured"))
 
 
 def _listed(names: list[str]) -> str:
@@ -125,6 +137,8 @@ class _Reader:
         empty = [name for name in question.unknowns if not _text(typed.get(name, "")).strip()]
         if len(empty) == 1:
             return empty[0]
+        if question.asks in empty:
+            return question.asks
         words = [_lower(question.find(name).words) for name in empty or question.unknowns]
         if empty and question.any_givens:
             sentence = f"Pick what to find: {_listed(words)} are empty."

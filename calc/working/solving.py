@@ -29,7 +29,7 @@ from calc.model.questions import (
     Values,
 )
 from calc.model.relations import Relation, Together
-from calc.working.chain import NoWay, fits, lead, worked
+from calc.working.chain import NoWay, core, fits, lead, spread, worked
 
 Laws = tuple[Relation | Together, ...]
 Way = tuple[Kind, str]  # the kind of direction, and the key that is positive
@@ -39,11 +39,13 @@ Way = tuple[Kind, str]  # the kind of direction, and the key that is positive
 class Situation:
     """What holds, and how it is told.
 
-    relations: the laws, or a function of the data where a choice decides which hold. openings: the first sentence, in at least three wordings. tell: by datum, the
-    sentence that gives it, ``{}`` standing for the value. ask: by unknown, what to calculate, where
-    "Calculate" and the box's words will not do. ways: by signed quantity, its kind of direction and
-    the positive one; its value is told as a size with words. stated: the parts that come first.
-    later: parts that follow from the values. refuse: raises Refusal for values that cannot be.
+    relations: the laws, or a function of the data where a choice decides which hold. openings: the
+    first sentence, in at least three wordings. tell: by datum, the sentence that gives it, ``{}``
+    standing for the value. ask: by unknown, what to calculate, where "Calculate" and the box's words
+    will not do. ways: by signed quantity, its kind of direction and the positive one; its value is
+    told as a size with words. stated: the parts that come first. later: parts that follow from the
+    values. refuse: raises Refusal for values that cannot be; judge: the same for each value, asked
+    for or not, that follows from the data, None for one that is not real.
     """
 
     relations: Laws | Callable[[Data], Laws]
@@ -54,6 +56,7 @@ class Situation:
     stated: tuple[Part, ...] = ()
     later: Callable[[Data, Values], tuple[Part, ...]] = lambda data, values: ()
     refuse: Callable[[Data, Values], None] = lambda data, values: None
+    judge: Callable[[str, float | None], None] = lambda name, value: None
     scene: Callable[[Values], Figure] | None = None
     mistakes: tuple[Mistake, ...] = ()
     notes: tuple[str, ...] = ()
@@ -83,7 +86,7 @@ class Situation:
 def question(
     key: str,
     title: str,
-    situation: Situation,
+    situation: Situation | Callable[[Data], Situation],
     fields: tuple[Field, ...],
     example: Mapping[str, object],
     *,
@@ -91,13 +94,16 @@ def question(
     draws: Mapping[str, Draw],
     constants: tuple[str, ...] = (),
     unknowns: tuple[str, ...] | None = None,
+    asks: str = "",
     adjust: Callable[[dict[str, object], object, int], dict[str, object]] | None = None,
     levels: tuple[int, ...] = (1, 2, 3),
     scenario: bool = False,
 ) -> Question:
     """The question that a situation makes: any box may be asked, any that lead to it are enough.
 
-    unknowns: the boxes that may be asked, where that is not each of them. adjust: as in Question.
+    situation: a function of the data where choices decide what holds and how it is told; it may raise
+    Refusal. unknowns: the boxes that may be asked, where that is not each of them. adjust, asks: as in
+    Question.
     """
     inputs = {item.name: item for item in fields if isinstance(item, Input)}
     return Question(
@@ -105,8 +111,9 @@ def question(
         title=title,
         fields=fields,
         unknowns=tuple(inputs) if unknowns is None else unknowns,
+        asks=asks,
         any_givens=True,
-        plan=lambda data: plan(data, situation, inputs),
+        plan=lambda data: plan(data, situation(data) if callable(situation) else situation, inputs),
         laws=laws,
         constants=constants,
         example=example,
@@ -122,9 +129,12 @@ def plan(data: Data, situation: Situation, inputs: Mapping[str, Input]) -> Plan:
     ways = situation.steps(data)
     units = {step.makes: step.unit for step in ways}
     angles = {name: "°" for name, unit in units.items() if unit == "°"}
-    chains = led(data, ways, inputs)
+    needed = core(data, ways, *data.asked_names)
+    spread(needed.values, ways, data.settings.constants(), situation.judge)
+    chains = led(needed, ways, inputs)
     steps = tuple(step for _, chain in chains for step in chain)
-    values = worked(data, steps)
+    values = worked(needed, steps)
+    made = {step.makes for step in steps}
     situation.refuse(data, values)
     return Plan(
         story=story(data, situation),
@@ -136,12 +146,12 @@ def plan(data: Data, situation: Situation, inputs: Mapping[str, Input]) -> Plan:
             ),
             *situation.later(data, values),
         ),
-        values=dict(data.values),
+        values={name: value for name, value in data.values.items() if name not in made},
         units=angles,
         scene=situation.scene,
         checks=checks(situation.laws(data), steps, values),
         notes=(*situation.notes, *fits(data, ways, steps, units)),
-        mistakes=tuple(m for m in situation.mistakes if data.has(m.at)),
+        mistakes=tuple(m for m in situation.mistakes if data.has(m.at) and m.at not in made),
     )  # fmt: skip
 
 

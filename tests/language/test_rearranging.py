@@ -107,6 +107,12 @@ def test_like_terms_are_collected() -> None:
     assert found.make == "m1 = m2*(v - u2)/(u1 - v)"
 
 
+def test_an_unknown_alone_on_the_right_needs_no_line_between() -> None:
+    """T sin α = F_E read from right to left is the answer already."""
+    found = rearranged("T*sin(alpha) = F_E", "F_E")
+    assert (found.make, found.lines) == ("F_E = T*sin(alpha)", ())
+
+
 def test_what_cannot_be_freed_is_refused() -> None:
     """An angle under sine and cosine at once needs a numeric root."""
     with pytest.raises(NotRearranged, match="theta stands inside"):

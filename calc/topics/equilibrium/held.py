@@ -31,6 +31,7 @@ from calc.topics.equilibrium.held_scene import scene, story
 from calc.topics.equilibrium.shared import (
     ACTING,
     EQUAL,
+    F_E,
     FBD_RULES,
     LENGTHS,
     NEUTRAL,
@@ -41,6 +42,7 @@ from calc.topics.equilibrium.shared import (
     UNITS,
     UNSTABLE,
     WHICH,
+    apart,
     electrons,
     first_acceleration,
     mass,
@@ -50,7 +52,7 @@ from calc.topics.equilibrium.shared import (
     slope_angle,
     tension,
 )
-from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance, force
+from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge
 from calc.working.chain import NoWay, core, fits, lead, spread, told, worked
 
 SCHOOL_K, SCHOOL_G = SHEET["k"].school, SHEET["g"].school
@@ -275,8 +277,8 @@ LINE_FIELDS = optional(
     charge("Q1", "Charge on the sphere"),
     electrons(),
     charge("Q2", "Charge fixed in place"),
-    distance("r", "Distance between the charges"),
-    force("F_E", "Electrostatic force (size)"),
+    apart("Distance between the charges"),
+    F_E,
     tension(),
     first_acceleration(),
     END,
@@ -305,7 +307,7 @@ SLOPE = Question(
         *optional(mass(), slope_angle()),
         *LINE_FIELDS[:4],
         *LINE_FIELDS[4:6],
-        *optional(Input("N", "Normal force", "N", 1e-6, 10.0, "Enter the size of the force: more than zero.")),
+        *optional(Input("N", "Normal force", "N", 1e-6, 10.0, "Enter the size of the force: more than zero.", result="measured")),
         *LINE_FIELDS[6:],
         ACTING,
         EQUAL,

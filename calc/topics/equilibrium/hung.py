@@ -21,10 +21,12 @@ from calc.model.questions import (
 from calc.topics.equilibrium.held import SCHOOL_G, SCHOOL_K, one_of, si
 from calc.topics.equilibrium.shared import (
     ACTING,
+    F_E,
     FBD_RULES,
     LENGTHS,
     UNITS,
     WHICH,
+    apart,
     electrons,
     first_acceleration,
     mass,
@@ -44,8 +46,8 @@ from calc.topics.equilibrium.threads import (
     pair_figure,
     pair_of,
 )
-from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance, force
-from calc.working.chain import FIT, MEASURED, NoWay, core, fits, inputs, lead, spread, told, worked
+from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance
+from calc.working.chain import FIT, NoWay, core, fits, inputs, lead, spread, told, worked
 
 ASKED = {
     "T": "Calculate the tension in a thread.",
@@ -99,9 +101,11 @@ def plan_threads(data: Data) -> Plan:
     follows = spread(needed.values, ways, constants, judge_pair(pair, needed))
     steps, extra = find_steps(needed, pair, ways, follows, want)
     values = worked(needed, steps, extra)
-    if inputs(data.values, steps) & set(MEASURED):
+    if inputs(data.values, steps) & data.measured:
         # An angle from a rounded force can be far out: where it is, the masses, lengths and charges decide.
-        bare = replace(data, values={n: v for n, v in data.values.items() if n not in MEASURED})
+        bare = replace(
+            data, values={n: v for n, v in data.values.items() if n not in data.measured}
+        )
         try:
             other, more = find_steps(bare, pair, ways, spread(bare.values, ways, constants), want)
             sure = worked(bare, other, more)
@@ -193,7 +197,7 @@ def find_steps(
 def searched(data: Data, pair: Pair, ways: list[Step]) -> list[Step]:
     """The search for the angle from masses, lengths and charges alone, to compare a rounded result with."""
     constants = data.settings.constants()
-    base = {name: value for name, value in data.values.items() if name not in MEASURED}
+    base = {name: value for name, value in data.values.items() if name not in data.measured}
     known = spread(base, ways, constants)
     exact = replace(pair, shortcut=False)
     return exact.root_steps(known, constants["k"], constants["g"])[:1]
@@ -294,7 +298,7 @@ HALF_ANGLE = Input(
     under=90.0,
     help="half the angle between the threads",
 )
-WHOLE_ANGLE = Input("beta", "Angle between the threads", "°", 1, 170, "The angle between the threads is more than 0° and less than 180°.", under=180.0)  # fmt: skip
+WHOLE_ANGLE = Input("beta", "Angle between the threads", "°", 1, 170, "The angle between the threads is more than 0° and less than 180°.", under=180.0, result="laid out")  # fmt: skip
 THREAD = Input("L", "Length of a thread", "m", 1e-2, 5, "The thread's length must be greater than zero.")  # fmt: skip
 SUPPORTS_APART = distance("s", "Distance between the supports")
 PARTS = Choice(
@@ -311,8 +315,8 @@ THREADS = Question(
         Choice("want", "What to find", tuple(WORDS.items())),
         Choice("supports", "The threads hang from", (("one", "one support"), ("two", "two supports, side by side"))),
         *optional(
-            mass("Mass of each sphere"), THREAD, HALF_ANGLE, WHOLE_ANGLE, SUPPORTS_APART, distance("r", "Distance between the spheres"), charge("Q1", "Charge on the first sphere"),
-            electrons(), charge("Q2", "Charge on the second sphere"), force("F_E", "Electrostatic force (size)"), tension("thread"), first_acceleration("the thread is cut"),
+            mass("Mass of each sphere"), THREAD, HALF_ANGLE, WHOLE_ANGLE, SUPPORTS_APART, apart("Distance between the spheres"), charge("Q1", "Charge on the first sphere"),
+            electrons(), charge("Q2", "Charge on the second sphere"), F_E, tension("thread"), first_acceleration("the thread is cut"),
         ),
         ACTING,
         Choice("equal", "The charges", (("equal", "are equal in size: use the first box only"), ("own", "may differ")), quiet=("own",)),

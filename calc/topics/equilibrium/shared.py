@@ -14,7 +14,6 @@ from calc.model.questions import FSA, NO_MARKS, Choice, Data, Input, Mistake, Re
 from calc.topics.shared.electrostatics import (
     PLAIN_LAW,
     WHY_SIGN,
-    charge,
     distance,
     force,
     sign_of_charge,
@@ -80,7 +79,9 @@ def optional(*items: Input) -> tuple[Input, ...]:
 
 
 def tension(held_by: str = "string") -> Input:
-    return Input("T", f"Tension in the {held_by}", "N", 1e-6, 10.0, NO_PUSH, over=None)
+    return Input(
+        "T", f"Tension in the {held_by}", "N", 1e-6, 10.0, NO_PUSH, over=None, result="measured"
+    )
 
 
 def first_acceleration(when: str = "the string is cut") -> Input:
@@ -91,6 +92,7 @@ def first_acceleration(when: str = "the string is cut") -> Input:
         1e-3,
         1e3,
         "The acceleration at the cut must be greater than zero: with none, there was no tension.",
+        result="measured",
     )
 
 
@@ -103,6 +105,7 @@ def electrons() -> Input:
         1e14,
         "The number of electrons must be greater than zero.",
         whole=True,
+        result="measured",
     )
 
 
@@ -284,7 +287,11 @@ FBD_RULES = (
     "One mark for each arrow with its label. Every arrow starts on the dot and points away from it; an arrow too many, "
     "a missing head or a component drawn as a force costs a mark."
 )
-Q_1 = charge("Q1", "Charge on the sphere")
-Q_2 = charge("Q2", "Charge fixed in place")
-R = distance()
-F_E = force("F_E", "Electrostatic force (size)")
+
+
+def apart(words: str) -> Input:
+    """The distance r between two charges."""
+    return replace(distance("r", words), result="laid out")
+
+
+F_E = replace(force("F_E", "Electrostatic force (size)"), result="measured")
