@@ -85,7 +85,9 @@ def plates_scene(
         told = f"{lines} evenly spaced field lines run from the positive to the negative plate."
         tells.append(Tells(told, names_of(field_label)))
     if particle:
-        sentences.append(f"{words.plain(particle)} is half-way between the plates.")
+        name = words.plain(particle)
+        name = f"The {name}" if name[:2].islower() and len(name) > 2 else name
+        sentences.append(f"{name} is half-way between the plates.")
     for f in forces_of(forces):
         if f.size:
             told = f"{words.plain(f.label)} points {words.direction(f.direction_deg)}."

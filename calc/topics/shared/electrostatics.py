@@ -6,9 +6,11 @@ Ranges and refusals: common practice, no source.
 
 from __future__ import annotations
 
-from calc.model.answers import Direction, Law, Point
-from calc.model.questions import Data, Input, Mistake, Part, Refusal
+from calc.model.answers import Direction, Law
+from calc.model.questions import Data, Input, Mistake, Refusal
 from calc.model.relations import Relation
+from calc.topics.shared.stating import named as named
+from calc.topics.shared.stating import state as state
 
 ELECTROSTATICS = "Electrostatics"
 COULOMB = Law(
@@ -125,18 +127,3 @@ def sign_of_charge(sign: float) -> Direction:
     options = (("positive", "positive charge"), ("negative", "negative charge"))
     key = "positive" if sign > 0 else "negative"
     return Direction(key, dict(options)[key], options)
-
-
-def state(law: Law, key: str = "state") -> Part:
-    """The part that asks for a law or definition in words."""
-    return Part(
-        key,
-        "state",
-        f"State {named(law)} in words.",
-        points=(Point(law.words, law.marks, law.keys),),
-    )
-
-
-def named(law: Law) -> str:
-    """A law's name inside a sentence: "Coulomb's law", "the conservation of charge"."""
-    return law.name if "'s " in law.name else f"the {law.name[0].lower()}{law.name[1:]}"
