@@ -14,11 +14,7 @@ def render(key: str, question: Question, typed: Mapping[str, object], find: str 
     """The form of question ``key`` (``topic.question``) filled with ``typed``; ``find`` is the unknown."""
     spot = key.replace(".", "-")
     fields = "".join(_field(spot, question, item, typed, find) for item in question.fields)
-    lead = (
-        '<p class="lead">Type your own numbers. Leave the box you want to find empty, or pick it.</p>'
-        if question.unknowns
-        else '<p class="lead">Type your own numbers.</p>'
-    )
+    lead = f'<p class="lead">{_lead(question)}</p>'
     return (
         f'<form class="numbers" id="form-{spot}" data-question="{escape(key)}" novalidate autocomplete="off">'
         f'<h4 class="form-title">{escape(question.title)}: your numbers</h4>{lead}'
@@ -32,6 +28,14 @@ def render(key: str, question: Question, typed: Mapping[str, object], find: str 
     )
 
 
+def _lead(question: Question) -> str:
+    if question.any_givens:
+        return "Type what you know, and tick what is to be found: one box or several. Leave the rest empty."
+    if question.unknowns:
+        return "Type your own numbers. Leave the box you want to find empty, or pick it."
+    return "Type your own numbers."
+
+
 def _field(
     spot: str, question: Question, item: Field, typed: Mapping[str, object], find: str
 ) -> str:
@@ -39,12 +43,15 @@ def _field(
         return _choice(spot, item, str(typed.get(item.name, "")))
     if isinstance(item, Rows):
         return _table(spot, item, typed.get(item.name, ()))
-    may_ask = item.name in question.unknowns
-    return _entry(spot, item, item.name, str(typed.get(item.name, "")), may_ask, find == item.name)
+    pick = ""
+    if item.name in question.unknowns:
+        pick = "checkbox" if question.any_givens else "radio"
+    asked = item.name in find.split(",")
+    return _entry(spot, item, item.name, str(typed.get(item.name, "")), pick, asked)
 
 
 def _entry(
-    spot: str, item: Input, path: str, value: str, may_ask: bool = False, asked: bool = False
+    spot: str, item: Input, path: str, value: str, pick: str = "", asked: bool = False
 ) -> str:
     name = f"{spot}-{path.replace('.', '-')}"
     unit = parse_unit(item.unit) if item.unit else None
@@ -54,18 +61,18 @@ def _entry(
         else '<span class="unit"></span>'
     )
     hint = f'<small class="hint">{escape(item.help)}</small>' if item.help else ""
-    pick = ""
-    if may_ask:
+    find = ""
+    if pick:
         chosen = " checked" if asked else ""
-        pick = (
-            f'<label class="find"><input type="radio" name="find" value="{escape(path)}"{chosen}>'
+        find = (
+            f'<label class="find"><input type="{pick}" name="find" value="{escape(path)}"{chosen}>'
             f'<span>find<span class="spoken"> {escape(item.words)}</span></span></label>'
         )
     return (
         f'<div class="entry{" asked" if asked else ""}" data-field="{escape(path)}"><label for="{name}">{escape(item.words)} '
         f'<i class="symbol">{_sign(item.name)}</i>{hint}</label>'
         f'<span class="box"><input type="text" id="{name}" name="{escape(path)}" value="{escape(value, quote=True)}" '
-        f'inputmode="text" spellcheck="false" autocapitalize="off" maxlength="200" aria-describedby="{name}-problem">{said}</span>{pick}'
+        f'inputmode="text" spellcheck="false" autocapitalize="off" maxlength="200" aria-describedby="{name}-problem">{said}</span>{find}'
         f'<p class="problem" id="{name}-problem" hidden></p></div>'
     )
 

@@ -20,7 +20,7 @@
       this.understood = new Map(); // by box: what was typed, and the same with the unit it was taken in
       for (const table of node.querySelectorAll(".entry.table")) this.first.rows.set(table, table.querySelector("tbody").innerHTML);
       node.addEventListener("input", (event) => this.edited(event.target));
-      node.addEventListener("change", (event) => event.target.matches("select, input[type=radio]") && this.edited(event.target));
+      node.addEventListener("change", (event) => event.target.matches("select, input[name=find]") && this.edited(event.target));
       node.addEventListener("click", (event) => this.clicked(event.target.closest("button")));
       // the last part opened is the one a copied link asks for
       this.area.addEventListener("toggle", (event) => {
@@ -40,9 +40,9 @@
       return [...this.node.querySelectorAll(".entry:not(.table) > .box > input, .entry:not(.table) > .box > select")];
     }
 
+    // What is to be found: one name, or several with commas between where the question allows it.
     asked() {
-      const picked = this.node.querySelector('input[name="find"]:checked');
-      return picked ? picked.value : "";
+      return [...this.node.querySelectorAll('input[name="find"]:checked')].map((picked) => picked.value).join(",");
     }
 
     inputs() {
@@ -86,7 +86,7 @@
         });
       }
       const radios = [...this.node.querySelectorAll('input[name="find"]')];
-      for (const radio of radios) radio.checked = radio.value === find;
+      for (const radio of radios) radio.checked = find.split(",").includes(radio.value);
       if (find && !this.asked()) remarks.push(`The link asks to find “${shortened(find)}”, which this question cannot. Leave the box to find empty, or pick it.`);
       // What a link brings without a unit is taken as it always was; what is typed may be asked about.
       for (const box of this.texts()) box.toggleAttribute("data-linked", box.value.trim() !== "");
@@ -104,15 +104,15 @@
 
     state() {
       const inputs = this.inputs();
-      const asked = this.asked();
+      const asked = this.asked().split(",");
       const pairs = [[address.QUESTION, this.question]];
       for (const [name, value] of Object.entries(inputs)) {
-        if (name === asked) continue;
+        if (asked.includes(name)) continue;
         const rows = Array.isArray(value) && value.map((row, index) =>
           Object.entries(row).map(([column, text]) => this.withUnit(`${name}.${index}.${column}`, text)));
         pairs.push([name, rows ? address.rowsToText(rows) : this.withUnit(name, value)]);
       }
-      pairs.push(["find", asked], ["part", this.part || ""]);
+      pairs.push(["find", this.asked()], ["part", this.part || ""]);
       return address.write(pairs.concat(settings.pairs()));
     }
 
@@ -154,7 +154,7 @@
       this.touched.add(entry.dataset.field);
       box.removeAttribute("data-linked");
       const radio = entry.querySelector('input[name="find"]');
-      if (box.type === "radio") this.touched.delete(box.value);
+      if (box.name === "find") this.touched.delete(box.value);
       else if (radio && radio.checked && box.value.trim()) radio.checked = false; // a typed box is no longer the one to find
       const open = [...this.node.querySelectorAll('input[name="find"]')];
       if (open.length && !this.asked()) {
@@ -193,10 +193,10 @@
     }
 
     markAsked() {
-      const asked = this.asked();
+      const asked = this.asked().split(",");
       for (const entry of this.node.querySelectorAll(".fields > .entry")) {
-        entry.classList.toggle("asked", entry.dataset.field === asked && asked !== "");
-        if (entry.dataset.asked) entry.hidden = !entry.dataset.asked.split(" ").includes(asked);
+        entry.classList.toggle("asked", asked.includes(entry.dataset.field));
+        if (entry.dataset.asked) entry.hidden = !entry.dataset.asked.split(" ").some((name) => asked.includes(name));
       }
     }
 
