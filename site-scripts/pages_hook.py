@@ -96,7 +96,8 @@ def question_block(lines: list[str]) -> str:
         if name in pairs:
             raise BlockError(f"{name} stands twice; keep one of its lines.")
         pairs[name] = value
-    if "find" in pairs and pairs["find"] not in question.unknowns:
+    asked = pairs["find"].split(",") if "find" in pairs else []
+    if not set(asked) <= set(question.unknowns) or (len(asked) > 1 and not question.any_givens):
         can = (
             f"it can find {', '.join(question.unknowns)}"
             if question.unknowns

@@ -10,15 +10,17 @@ from __future__ import annotations
 
 import hashlib
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from calc import topics
+from calc import desk, topics
 from calc.model.questions import Choice, Rows
 from calc.papers.papers import RISING, Wanted, make
-from calc.practice.drawing import as_request
+from calc.practice.drawing import as_request, offered
+from calc.renderings import form
 from calc.working.reading import read
 from tests.cases import LEVELS, drawn
 
@@ -135,3 +137,70 @@ def store() -> None:
 
 if __name__ == "__main__":
     store()
+
+
+# The questions of the first rule of drawing: what an address without a draw number chooses from.
+FIRST_QUESTIONS = {
+    "coulomb": ("force", "contact", "electrons", "scaling", "two-forces"),
+    "electric-field": ("charge", "force", "particle", "line", "plane", "null", "pattern", "plates", "drop", "drop-charge", "museum-domes", "paint-drop"),
+    "equilibrium": ("slope", "vertical", "threads", "museum-ramp", "stage-slope", "sensor-chute", "hovering-ball", "foil-balls", "barn-traps"),
+    "several-charges": ("line", "right-angle", "components", "plane", "third", "balance", "places", "rail", "pucks"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("topic", FIRST_QUESTIONS)
+def test_an_address_without_a_draw_number_knows_the_first_questions(topic: str) -> None:
+    """A topic's list of the first rule holds what it held, in its order, however many questions came since."""
+    assert tuple(q.key for q in offered(topics.topics()[topic], 1)) == FIRST_QUESTIONS[topic]
+
+
+def test_every_address_of_a_drawn_question_carries_its_rule() -> None:
+    """The reply names the rule; a rule still to come is refused with a sentence."""
+    for rule, data in ((1, {}), (1, {"draw": "1"}), (2, {"draw": 2})):
+        reply = asked("practice", {"question": "coulomb", "seed": 5, "level": 2, **data})
+        assert reply["data"]["draw"] == rule
+    reply = asked("practice", {"question": "coulomb", "seed": 5, "level": 2, "draw": 99})
+    assert (
+        reply["errors"][0]["message"]
+        == "This link was made by a newer booklet. Pick a question from the list."
+    )
+
+
+def asked(operation: str, data: dict[str, Any]) -> dict[str, Any]:
+    """The reply of the desk."""
+    reply: dict[str, Any] = json.loads(
+        desk.answer(json.dumps({"operation": operation, "data": data}))
+    )
+    return reply
+
+
+def test_former_names_are_read() -> None:
+    """A renamed box or choice is found under the name an old address has."""
+    question = replace(
+        topics.find("coulomb.force")[1],
+        fields=tuple(
+            replace(item, former=("apart",)) if item.name == "r"
+            else replace(item, former=("kind",), renamed=(("pull", "attract"),)) if item.name == "acting"
+            else item
+            for item in topics.find("coulomb.force")[1].fields
+        ),
+    )  # fmt: skip
+    found = read(question, {"Q2": "2 nC", "apart": "3 cm", "F": "1 mN", "kind": "pull"}, "Q1")
+    assert found.data.values["r"] == pytest.approx(0.03)
+    assert found.data.choices["acting"] == "attract"
+    assert read(question, {"Q1": "1 nC", "Q2": "2 nC", "F": "1 mN"}, "apart").data.asked == "r"
+
+
+def test_former_names_stand_in_the_form() -> None:
+    """The page learns of former names from the form it fills."""
+    _, question = topics.find("coulomb.force")
+    renamed = replace(
+        question,
+        former=("pair",),
+        fields=tuple(
+            replace(i, former=("apart",)) if i.name == "r" else i for i in question.fields
+        ),
+    )
+    page = form.render("coulomb.force", renamed, question.example)
+    assert 'data-question="coulomb.force" data-former="pair"' in page
+    assert 'data-field="r" data-former="apart"' in page

@@ -24,6 +24,7 @@ from calc.papers.papers import (
     make,
     own_number,
 )
+from calc.practice.drawing import DRAWS
 from calc.renderings import markdown, paper_latex
 from calc.renderings import paper as html
 from calc.working.reading import Refusals
@@ -51,6 +52,7 @@ def paper(data: Mapping[str, Any]) -> dict[str, Any]:
         level=reader.level(),
         seed=reader.whole("seed", 0, LARGEST_SEED, "The paper's number") or 0,
         own=reader.whole("own", 0, LARGEST_SEED, "The number of a learner's paper") or 0,
+        rule=reader.whole("draw", 1, DRAWS, "The draw number") or 1,
         heading=reader.line("heading", LONGEST_HEADING, "The heading"),
         learner=reader.line("learner", LONGEST_NAME, "A learner's name"),
         settings=read_settings(data.get("settings", {})),
@@ -71,6 +73,7 @@ def paper(data: Mapping[str, Any]) -> dict[str, Any]:
         "seed": wanted.seed,
         "level": "rising" if wanted.level == RISING else wanted.level,
         "own": wanted.own,
+        "draw": wanted.rule,
     }
 
 

@@ -1,7 +1,7 @@
 """The requests about practice: a drawn question with its hints, and what to revise next.
 
 ``practice`` data: question (``topic.question``, or a topic's key for any of its questions), seed,
-level, settings. ``revise`` data: today (``2026-03-09``), history: {question: [{day, level, earned,
+level, draw (the number of the rule it is drawn by; 1 without it), settings. ``revise`` data: today (``2026-03-09``), history: {question: [{day, level, earned,
 possible, mistakes}]}. No state is kept here: the page keeps it, on the reader's own device.
 """
 
@@ -14,7 +14,7 @@ from typing import Any
 from calc import topics
 from calc.desk.requests import read_settings
 from calc.model.questions import Question, Refusal, Topic
-from calc.practice.drawing import LEVELS, Chance, as_request, draw
+from calc.practice.drawing import DRAWS, LEVELS, Chance, as_request, draw, offered
 from calc.practice.fair import fair_scene
 from calc.practice.hints import hints
 from calc.practice.revision import Attempt, Revision, revise
@@ -32,7 +32,13 @@ def practice(data: Mapping[str, Any]) -> dict[str, Any]:
     """
     seed = _whole(data.get("seed"), 0, LARGEST_SEED, f"The number of a drawn question is a whole number from 0 to {LARGEST_SEED}.")  # fmt: skip
     level = _whole(data.get("level", 1), 1, 3, "There are three levels: 1, 2 and 3.")
-    topic, question = _asked(str(data.get("question", "")), seed, level)
+    rule = _whole(
+        data.get("draw", 1),
+        1,
+        DRAWS,
+        "This link was made by a newer booklet. Pick a question from the list.",
+    )
+    topic, question = _asked(str(data.get("question", "")), seed, level, rule)
     drawn = draw(topic, question, seed, level)
     settings = read_settings(data.get("settings", {}))
     found = read(question, drawn.inputs, drawn.find, settings, drawn.variant)
@@ -43,6 +49,7 @@ def practice(data: Mapping[str, Any]) -> dict[str, Any]:
         **as_request(drawn),
         "seed": seed,
         "level": level,
+        "draw": rule,
         "title": f"{topic.title}: {question.title}",
         "figure": html.figure(fair_scene(plan, found)),
         "hints": [
@@ -56,12 +63,13 @@ def practice(data: Mapping[str, Any]) -> dict[str, Any]:
     }
 
 
-def _asked(key: str, seed: int, level: int) -> tuple[Topic, Question]:
+def _asked(key: str, seed: int, level: int, rule: int) -> tuple[Topic, Question]:
     """The question of a key; of a topic's key, one of its questions: the same seed gives the same one."""
     topic = topics.topics().get(key)
     if topic is not None:
         chance = Chance(f"{key}/{seed}/{level}")
-        return topic, topic.questions[int(chance.random() * len(topic.questions))]
+        questions = offered(topic, rule)
+        return topic, questions[int(chance.random() * len(questions))]
     try:
         return topics.find(key)
     except KeyError:

@@ -51,6 +51,7 @@ class Input:
     low, high: sensible range in SI (for an angle in degrees); outside it is solved with a warning.
     over, under: limits that may not be reached (SI, degrees for an angle); ``refusal`` says why.
     signed: the sign is data (a charge); otherwise a negative value is refused.
+    former: names this box had before, which old addresses still use.
     whole: counts (turns, electrons). optional: may stay empty without being the unknown.
     result: usually found, not given; "measured" (a force, an acceleration, a count) or "laid out" (a
     distance, an angle that others fix). Where more is given than is needed, results are left out first.
@@ -68,6 +69,7 @@ class Input:
     whole: bool = False
     optional: bool = False
     help: str = ""
+    former: tuple[str, ...] = ()
     result: Literal["", "measured", "laid out"] = ""
 
 
@@ -76,7 +78,7 @@ class Choice:
     """A datum picked from a list of (key, words).
 
     A ``quiet`` key is not printed among the data. asked: the unknowns for which
-    the choice matters at all; empty: always.
+    the choice matters at all; empty: always. former: names it had before; renamed: (old, new) keys.
     """
 
     name: str
@@ -84,6 +86,8 @@ class Choice:
     options: tuple[tuple[str, str], ...]
     quiet: tuple[str, ...] = ()
     asked: tuple[str, ...] = ()
+    former: tuple[str, ...] = ()
+    renamed: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -328,6 +332,7 @@ class Question:
     asks: the unknown taken where several boxes are empty and none is picked, as in the example.
     constants: names of the data sheet that its formulas may use; any other letter is a quantity.
     example: typed text by field name (a Rows field: list of row dicts), the page's worked example.
+    since: the draw number of addresses from which on a topic's list holds it. former: keys it had before.
     draws: how practice makes new data; a function of (random, level) may be given as ``draw`` instead.
     """
 
@@ -345,6 +350,8 @@ class Question:
     levels: tuple[int, ...] = (1, 2, 3)
     scenario: bool = False
     any_givens: bool = False
+    since: int = 1
+    former: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         """Whoever asks for the plan gets its words, figures and refusals with the reader's decimal sign."""

@@ -17,7 +17,7 @@ from calc.language.expressions import Maths, equation
 from calc.model.answers import ConstantShown, WorkedAnswer
 from calc.model.constants import Settings
 from calc.model.questions import Plan, Question, Refusal, Topic
-from calc.practice.drawing import draw
+from calc.practice.drawing import draw, offered
 from calc.practice.fair import fair_scene, found_values
 from calc.working.reading import Read, read
 from calc.working.working import run, show
@@ -46,7 +46,7 @@ class Pick:
 class Wanted:
     """What a teacher asked for. entries: topic keys, question keys, or question keys with a level (``coulomb.force:3``).
 
-    own: the number of a learner's own paper; 0 for the paper all share.
+    own: the number of a learner's own paper; 0 for the paper all share. rule: the draw number of its address.
     """
 
     entries: tuple[str, ...]
@@ -55,6 +55,7 @@ class Wanted:
     level: int = 1
     seed: int = 1
     own: int = 0
+    rule: int = 1
     heading: str = ""
     learner: str = ""
     settings: Settings = field(default_factory=Settings)
@@ -170,7 +171,9 @@ def _candidates(wanted: Wanted) -> list[Pick]:
             _find(key)
             keys = [key]
         elif key in topics.topics():
-            keys = [f"{key}.{question.key}" for question in topics.topics()[key].questions]
+            keys = [
+                f"{key}.{question.key}" for question in offered(topics.topics()[key], wanted.rule)
+            ]
         else:
             raise Refusal(
                 "topics",

@@ -93,6 +93,17 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1) -> Drawn:
     return best
 
 
+# Addresses carry the number of the rule they were drawn by; one without it is of the first. A later rule
+# may know more questions (see Question.since) and draw other data; what an earlier one drew stays.
+DRAWS = 2
+
+
+def offered(topic: Topic, rule: int) -> tuple[Question, ...]:
+    """The questions that a topic's key chooses from by this rule; all, where the topic is younger."""
+    known = tuple(question for question in topic.questions if question.since <= rule)
+    return known or topic.questions
+
+
 class Chance:
     """Chance with a name: the same name gives the same draws in every Python, in the page too.
 

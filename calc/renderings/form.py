@@ -16,7 +16,7 @@ def render(key: str, question: Question, typed: Mapping[str, object], find: str 
     fields = "".join(_field(spot, question, item, typed, find) for item in question.fields)
     lead = f'<p class="lead">{_lead(question)}</p>'
     return (
-        f'<form class="numbers" id="form-{spot}" data-question="{escape(key)}" novalidate autocomplete="off">'
+        f'<form class="numbers" id="form-{spot}" data-question="{escape(key)}"{_former(question.former)} novalidate autocomplete="off">'
         f'<h4 class="form-title">{escape(question.title)}: your numbers</h4>{lead}'
         f'<div class="fields">{fields}</div><p class="problem whole" role="alert" hidden></p>'
         '<p class="buttons"><button type="submit" class="show-working">Show the working</button>'
@@ -26,6 +26,11 @@ def render(key: str, question: Question, typed: Mapping[str, object], find: str 
         '<button type="button" data-copy="latex">Copy it as LaTeX</button></p>'
         '<p class="status" role="status"></p><p class="spoken heard" aria-live="polite"></p></form>'
     )
+
+
+def _former(names: tuple[str, ...]) -> str:
+    """What a box, a choice or a question was called before, for addresses made then."""
+    return f' data-former="{escape(" ".join(names))}"' if names else ""
 
 
 def _lead(question: Question) -> str:
@@ -69,7 +74,7 @@ def _entry(
             f'<span>find<span class="spoken"> {escape(item.words)}</span></span></label>'
         )
     return (
-        f'<div class="entry{" asked" if asked else ""}" data-field="{escape(path)}"><label for="{name}">{escape(item.words)} '
+        f'<div class="entry{" asked" if asked else ""}" data-field="{escape(path)}"{_former(item.former)}><label for="{name}">{escape(item.words)} '
         f'<i class="symbol">{_sign(item.name)}</i>{hint}</label>'
         f'<span class="box"><input type="text" id="{name}" name="{escape(path)}" value="{escape(value, quote=True)}" '
         f'inputmode="text" spellcheck="false" autocapitalize="off" maxlength="200" aria-describedby="{name}-problem">{said}</span>{find}'
@@ -91,11 +96,12 @@ def _asked(item: Choice) -> str:
 def _choice(spot: str, item: Choice, value: str) -> str:
     name = f"{spot}-{item.name}"
     options = "".join(
-        f'<option value="{escape(key)}"{" selected" if key == value else ""}>{escape(words)}</option>'
+        f'<option value="{escape(key)}"{_former(tuple(old for old, new in item.renamed if new == key))}'
+        f"{' selected' if key == value else ''}>{escape(words)}</option>"
         for key, words in item.options
     )
     return (
-        f'<div class="entry choice" data-field="{escape(item.name)}"{_asked(item)}><label for="{name}">{escape(item.words)}</label>'
+        f'<div class="entry choice" data-field="{escape(item.name)}"{_former(item.former)}{_asked(item)}><label for="{name}">{escape(item.words)}</label>'
         f'<span class="box"><select id="{name}" name="{escape(item.name)}" aria-describedby="{name}-problem">{options}</select></span>'
         f'<p class="problem" id="{name}-problem" hidden></p></div>'
     )

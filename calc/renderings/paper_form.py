@@ -13,6 +13,7 @@ from calc.papers.papers import (
     MOST_QUESTIONS,
     USUAL_QUESTIONS,
 )
+from calc.practice.drawing import DRAWS
 
 LEVELS = (
     ("1", "1: as in the examples"),
@@ -29,7 +30,7 @@ def render(topics: Iterable[Topic]) -> str:
     """The form, the tools for a paper that is made, and the place where papers are shown."""
     chosen = "".join(_topic(topic) for topic in topics)
     return (
-        '<div class="worksheet" data-search-exclude>'
+        f'<div class="worksheet" data-draw="{DRAWS}" data-search-exclude>'
         "<noscript><p>Papers are made by a script of this page: allow scripts to make one.</p></noscript>"
         '<form class="worksheet-form numbers-like" novalidate autocomplete="off">'
         f'<fieldset class="worksheet-topics" data-field="topics"><legend>Topics</legend>{chosen}'

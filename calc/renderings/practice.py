@@ -8,6 +8,7 @@ from html import escape
 
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Topic
+from calc.practice.drawing import DRAWS
 from calc.practice.hints import Hint
 from calc.practice.revision import Revision
 from calc.renderings import html
@@ -51,7 +52,7 @@ def picker(topics: Iterable[Topic], between: str = "") -> str:
         f'<option value="{key}">{escape(words)}</option>' for key, words in LEVEL_WORDS
     )
     return (
-        '<div class="practice" data-search-exclude>'
+        f'<div class="practice" data-draw="{DRAWS}" data-search-exclude>'
         '<form class="practice-picker numbers-like" novalidate autocomplete="off"><div class="fields">'
         '<div class="entry"><label for="practice-question">Question</label><span class="box">'
         f'<select id="practice-question" name="question"><option value="">what to revise next</option>{groups}</select></span></div>'

@@ -27,7 +27,7 @@ def find(key: str) -> tuple[Topic, Question]:
     if topic is None:
         raise KeyError(f"no topic {topic_key!r}; there are {', '.join(topics())}")
     for question in topic.questions:
-        if question.key == question_key:
+        if question_key in (question.key, *question.former):
             return topic, question
     names = ", ".join(f"{topic_key}.{question.key}" for question in topic.questions)
     raise KeyError(f"no question {key!r}; there are {names}")

@@ -54,6 +54,7 @@ def read(
     that fits another unit better is asked about; elsewhere it is taken in the box's unit, with a note.
     Raises :class:`Refusals` with one sentence per field; never any other error for any text.
     """
+    typed, asked = as_named_now(question, typed, asked)
     reader = _Reader(question, settings or Settings(), asking)
     asked = reader.unknown(question, typed, asked)
     told = {refusal.field for refusal in reader.refusals}
@@ -108,6 +109,31 @@ def _results(question: Question) -> tuple[str, ...]:
 
 def _listed(names: list[str]) -> str:
     return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
+
+
+def as_named_now(
+    question: Question, typed: Mapping[str, object], asked: str
+) -> tuple[Mapping[str, object], str]:
+    """Typed text and unknown of an address in which a box or a choice still has a former name."""
+    former = {
+        old: item.name
+        for item in question.fields
+        if not isinstance(item, Rows)
+        for old in item.former
+    }
+    renamed = {
+        (item.name, old): new
+        for item in question.fields
+        if isinstance(item, Choice)
+        for old, new in item.renamed
+    }
+    if not former and not renamed:
+        return typed, asked
+    named = {former.get(name, name): entry for name, entry in typed.items()}
+    return (
+        {name: renamed.get((name, str(entry)), entry) for name, entry in named.items()},
+        ",".join(former.get(name, name) for name in asked.split(",")),
+    )
 
 
 class _Reader:

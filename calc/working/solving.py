@@ -98,6 +98,7 @@ def question(
     adjust: Callable[[dict[str, object], object, int], dict[str, object]] | None = None,
     levels: tuple[int, ...] = (1, 2, 3),
     scenario: bool = False,
+    since: int = 1,
 ) -> Question:
     """The question that a situation makes: any box may be asked, any that lead to it are enough.
 
@@ -121,6 +122,7 @@ def question(
         adjust=adjust,
         levels=levels,
         scenario=scenario,
+        since=since,
     )
 
 

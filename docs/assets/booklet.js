@@ -6,6 +6,7 @@
   const address = window.bookletAddress;
   const settings = window.bookletSettings;
   const forms = new Map();
+  const renamed = new Map(); // what a question was called when old addresses were made
 
   class Form {
     constructor(node) {
@@ -60,7 +61,8 @@
 
     // values: text by field name; a table is a list of rows, each a list of cells. Returns a sentence for
     // each thing the link asks for that is not here.
-    fill(values, find) {
+    fill(linked, linkedFind) {
+      const { values, find } = this.asNamedNow(linked, linkedFind);
       const remarks = [];
       const names = new Set([...this.node.querySelectorAll(".fields > .entry")].map((entry) => entry.dataset.field));
       for (const name of values.keys()) {
@@ -92,6 +94,20 @@
       for (const box of this.texts()) box.toggleAttribute("data-linked", box.value.trim() !== "");
       this.markAsked();
       return remarks;
+    }
+
+    // An address made before a box or a choice was renamed still has the former name.
+    asNamedNow(linked, linkedFind) {
+      const former = new Map();
+      for (const node of this.node.querySelectorAll("[data-field][data-former]")) {
+        for (const old of node.dataset.former.split(" ")) former.set(old, node.dataset.field);
+      }
+      const values = new Map([...linked].map(([name, text]) => [former.get(name) ?? name, text]));
+      for (const option of this.node.querySelectorAll("option[data-former]")) {
+        const { name } = option.closest("select");
+        if (option.dataset.former.split(" ").includes(values.get(name))) values.set(name, option.value);
+      }
+      return { values, find: linkedFind.split(",").map((name) => former.get(name) ?? name).join(",") };
     }
 
     texts() {
@@ -394,7 +410,8 @@
     try {
       const state = address.read(location.hash);
       if (!state || !state.has(address.QUESTION)) return;
-      const form = forms.get(state.get(address.QUESTION));
+      const asked = state.get(address.QUESTION);
+      const form = forms.get(renamed.get(asked) ?? asked);
       if (!form) throw new Error("This link asks for a question that is not on this page. Look for it in the contents.");
       settings.take(state);
       const remarks = form.fill(state, state.get("find") || "");
@@ -416,6 +433,8 @@
   }
   for (const node of document.querySelectorAll("form.numbers")) {
     forms.set(node.dataset.question, new Form(node));
+    const [topic] = node.dataset.question.split(".");
+    for (const old of node.dataset.former?.split(" ") ?? []) renamed.set(`${topic}.${old}`, node.dataset.question);
     node.classList.add("live");
   }
   if (!forms.size) return;

@@ -19,6 +19,7 @@
   const told = find(".progress .status");
   const known = new Set([...picker.elements.question.options].map((option) => option.value).filter((key) => key.includes(".")));
   const MOST = 1_000_000; // numbers of drawn questions
+  const NEWEST = root.dataset.draw; // the rule by which new questions are drawn; addresses keep theirs
   let current = null; // the question on screen
   let turn = 0;
 
@@ -27,10 +28,10 @@
   // --- drawing a question ---
 
   // picked: the reader chose it in the picker, whose choice then stays as it is. Returns whether it was drawn.
-  async function open(question, seed, level, { focus = true, picked = false } = {}) {
+  async function open(question, seed, level, { focus = true, picked = false, draw = NEWEST } = {}) {
     const mine = ++turn;
     status.textContent = runtime.state === "ready" ? "Drawing a question…" : "Getting the working ready…";
-    const reply = await settings.ask("practice", { question, seed, level });
+    const reply = await settings.ask("practice", { question, seed, level, draw });
     if (mine !== turn) return true; // a later one is on its way
     if (!reply.ok) {
       status.textContent = reply.errors.map((error) => error.message).join(" ");
@@ -77,7 +78,7 @@
   }
 
   function state() {
-    const pairs = [["practice", current.question], ["seed", String(current.seed)], ["level", String(current.level)]];
+    const pairs = [["practice", current.question], ["seed", String(current.seed)], ["level", String(current.level)], ["draw", String(current.draw)]];
     return address.write(pairs.concat(settings.pairs()));
   }
 
@@ -237,7 +238,7 @@
     settings.take(linked);
     area.hidden = false; // its room is kept while the question is drawn
     area.classList.add("waiting");
-    open(linked.get("practice"), linked.get("seed") || "1", linked.get("level") || "1", { focus: false }).then((drawn) => {
+    open(linked.get("practice"), linked.get("seed") || "1", linked.get("level") || "1", { focus: false, draw: linked.get("draw") || "1" }).then((drawn) => {
       if (drawn) return;
       if (status.textContent) address.tell([`This link draws no question. ${status.textContent}`]);
       status.textContent = "";
@@ -347,7 +348,7 @@
   });
 
   progress.onchange(list);
-  settings.onchange(() => (current ? open(current.question, current.seed, current.level, { focus: false }) : fromAddress()));
+  settings.onchange(() => (current ? open(current.question, current.seed, current.level, { focus: false, draw: current.draw }) : fromAddress()));
   window.addEventListener("hashchange", fromAddress);
   fromAddress();
   list();

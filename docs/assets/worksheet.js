@@ -23,6 +23,8 @@
   const sheets = find(".sheets");
   const boxes = form.elements;
   let named = null; // the questions a link names one by one; null once the reader chooses anew
+  const NEWEST = root.dataset.draw; // the rule by which new papers are drawn; addresses keep theirs
+  let draw = NEWEST;
   let own = 0; // the number of a learner's paper that a link asks for
   let papers = []; // what is made: [{request, reply}]; one of them is in the page
   let job = null; // what goes on: making, saving or setting for print; one at a time, in small slices
@@ -77,7 +79,7 @@
       ? { topics: named, count: "", marks: "" }
       : { topics: entries(), count: boxes.count.value, marks: boxes.marks.value };
     return {
-      ...chosen, level: boxes.level.value, seed: boxes.seed.value, own, heading: boxes.heading.value,
+      ...chosen, level: boxes.level.value, seed: boxes.seed.value, own, draw, heading: boxes.heading.value,
       space: boxes.space.value, settings: settings.current(),
     };
   }
@@ -86,7 +88,7 @@
   function state({ request: asked, reply }) {
     const pairs = [
       ["paper", reply.named.join(",")], ["level", String(reply.level)], ["seed", String(reply.seed)],
-      ["own", reply.own ? String(reply.own) : ""], ["heading", asked.heading.trim().replace(/\s+/g, "_")],
+      ["own", reply.own ? String(reply.own) : ""], ["draw", String(reply.draw)], ["heading", asked.heading.trim().replace(/\s+/g, "_")],
       ["space", asked.space === "none" ? "" : asked.space],
     ];
     return address.write(pairs.concat(Object.entries(asked.settings).map(([name, text]) => [`set.${name}`, text])));
@@ -516,7 +518,10 @@
   });
   form.addEventListener("change", (event) => {
     const name = event.target.name;
-    if (["topic", "question", "count", "marks", "level"].includes(name)) named = null;
+    if (["topic", "question", "count", "marks", "level"].includes(name)) {
+      named = null;
+      draw = NEWEST;
+    }
     if (["topic", "question", "count", "marks", "level", "seed", "names"].includes(name)) own = 0;
     if (name === "link" && papers.length) show(Math.max(0, shown.selectedIndex));
   });
@@ -524,6 +529,7 @@
     boxes.seed.value = String(1 + Math.floor(Math.random() * LARGEST_SEED));
     named = null;
     own = 0;
+    draw = NEWEST;
     make();
   });
   settings.onchange(() => (papers.length ? make() : fromAddress()));
@@ -544,6 +550,7 @@
     tick(keys);
     named = free ? null : keys;
     own = linked.get("own") || 0;
+    draw = linked.get("draw") || "1";
     boxes.count.value = free ? linked.get("n") || "" : String(keys.length);
     boxes.marks.value = linked.get("marks") || "";
     boxes.seed.value = linked.get("seed") || "1";

@@ -63,6 +63,7 @@ LAUNCH = question(
     ),
     example={"k": "400 N/m", "x": "12 cm", "m": "50 g", "h": "1,5 m", "v": ""},
     constants=("g",),
+    since=2,
     laws=(CONSERVED.name,),
     draws={"k": Draw((200, 300, 400, 500), "N/m", harder=(240, 360, 620)), "x": Draw((8, 10, 12, 15), "cm", harder=(7.5, 12.5, 14)),
            "m": Draw((20, 40, 50, 80), "g", harder=(25, 35, 65)), "h": Draw((0.5, 0.8, 1.2, 1.5), "m", harder=(0.65, 1.1, 1.35)),

@@ -70,6 +70,7 @@ JOIN = question(
         velocity("u2", "Velocity of the second before"), velocity("v", "Velocity of both afterwards"),
     ),
     example={"m1": "3 kg", "u1": "4 m/s", "m2": "2 kg", "u2": "-1,5 m/s", "v": ""},
+    since=2,
     laws=(MOMENTUM.name,),
     draws={"m1": Draw((2, 3, 4, 5, 8), "kg", harder=(1.2, 2.4, 3.6)), "u1": Draw((3, 4, 5, 6), "m/s", harder=(2.8, 4.5, 7.2)),
            "m2": Draw((1, 2, 6, 7), "kg", harder=(0.8, 1.5, 2.5)), "u2": Draw((-1, -2, 1, -3), "m/s", harder=(-1.5, 0.5, -2.4)),
