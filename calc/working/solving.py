@@ -46,6 +46,7 @@ class Situation:
     told as a size with words. stated: the parts that come first. later: parts that follow from the
     values. refuse: raises Refusal for values that cannot be; judge: the same for each value, asked
     for or not, that follows from the data, None for one that is not real.
+    warn: sentences about values that are worked all the same. proofs: checks beside those the laws give.
     """
 
     relations: Laws | Callable[[Data], Laws]
@@ -57,6 +58,8 @@ class Situation:
     later: Callable[[Data, Values], tuple[Part, ...]] = lambda data, values: ()
     refuse: Callable[[Data, Values], None] = lambda data, values: None
     judge: Callable[[str, float | None], None] = lambda name, value: None
+    warn: Callable[[Values], tuple[str, ...]] = lambda values: ()
+    proofs: Callable[[Values], tuple[Check, ...]] = lambda values: ()
     scene: Callable[[Values], Figure] | None = None
     mistakes: tuple[Mistake, ...] = ()
     notes: tuple[str, ...] = ()
@@ -151,7 +154,8 @@ def plan(data: Data, situation: Situation, inputs: Mapping[str, Input]) -> Plan:
         values={name: value for name, value in data.values.items() if name not in made},
         units=angles,
         scene=situation.scene,
-        checks=checks(situation.laws(data), steps, values),
+        checks=checks(situation.laws(data), steps, values, situation.proofs(values)),
+        warnings=situation.warn(values),
         notes=(*situation.notes, *fits(data, ways, steps, units)),
         mistakes=tuple(m for m in situation.mistakes if data.has(m.at) and m.at not in made),
     )  # fmt: skip
@@ -231,8 +235,10 @@ def said(data: Data, name: str, situation: Situation) -> str:
     return f"{size} {where.words}" if where else size
 
 
-def checks(laws: Laws, steps: Sequence[Step], values: Values) -> tuple[Check, ...]:
-    """Every law that the answer did not use and whose values are all known; else the law used, put back."""
+def checks(
+    laws: Laws, steps: Sequence[Step], values: Values, proofs: tuple[Check, ...] = ()
+) -> tuple[Check, ...]:
+    """Every law that the answer did not use and whose values are all known, and the proofs; else the laws used, put back."""
     used = {step.law for step in steps} | {line for step in steps for line in step.lines}
     relations = [r for r in laws if isinstance(r, Relation)]
     for relation in laws:
@@ -240,11 +246,11 @@ def checks(laws: Laws, steps: Sequence[Step], values: Values) -> tuple[Check, ..
             relations += [relation.first, relation.second]
     open_ = {r.law: r for r in relations if set(equation(r.law).names) <= values.keys()}
     second = [r for law, r in open_.items() if law not in used]
-    if second:
-        return tuple(
-            Check(f"A second way: {r.what[0].lower()}{r.what[1:]}", r.law, sizes=r.sizes)
-            for r in second
-        )
+    if second or proofs:
+        return (
+            *(Check(f"A second way: {r.what[0].lower()}{r.what[1:]}", r.law, sizes=r.sizes) for r in second),
+            *proofs,
+        )  # fmt: skip
     return tuple(
         Check("Put the values back into the law: both sides must agree", r.law, sizes=r.sizes)
         for law, r in open_.items()

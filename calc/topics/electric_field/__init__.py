@@ -7,22 +7,25 @@ from __future__ import annotations
 
 from calc.model.questions import Topic
 from calc.topics.electric_field.charge import CHARGE, FORCE
+from calc.topics.electric_field.crossing import CROSSING
 from calc.topics.electric_field.drop import DROP, DROP_CHARGE
 from calc.topics.electric_field.line import LINE
 from calc.topics.electric_field.null import NULL
 from calc.topics.electric_field.particle import PARTICLE
 from calc.topics.electric_field.plane import PATTERN, PLANE
 from calc.topics.electric_field.plates import PLATES
+from calc.topics.electric_field.released import RELEASED
 from calc.topics.electric_field.shared import ADDING, FIELD, TEST_CHARGE, UNIFORM
 from calc.topics.electric_field.stories import DOMES, SPRAYER
+from calc.topics.electric_field.uniform import MOTION, WORK_ENERGY
 from calc.topics.shared.electrostatics import EQUILIBRIUM, QUANTISATION, SECOND
 
 TOPIC = Topic(
     key="electric-field",
     title="Electric field",
-    laws=(FIELD, TEST_CHARGE, ADDING, UNIFORM, EQUILIBRIUM, QUANTISATION, SECOND),
+    laws=(FIELD, TEST_CHARGE, ADDING, UNIFORM, EQUILIBRIUM, QUANTISATION, SECOND, MOTION, WORK_ENERGY),
     questions=(
-        CHARGE, FORCE, PARTICLE, LINE, PLANE, NULL, PATTERN, PLATES, DROP, DROP_CHARGE, DOMES, SPRAYER,
+        CHARGE, FORCE, PARTICLE, LINE, PLANE, NULL, PATTERN, PLATES, DROP, DROP_CHARGE, RELEASED, CROSSING, DOMES, SPRAYER,
     ),
     cautions=(
         "Kilovolt plates: use a current-limited supply only; switch off and earth the plates before adjusting anything. "

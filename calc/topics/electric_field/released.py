@@ -1,0 +1,194 @@
+"""A charge released from rest in a uniform field: force, acceleration, time, speed and energy, any of them from the rest.
+
+E = V/d, E = F/q, F = ma, v = at, v² = 2as, s = ½at², W = qEs = ½mv². Marks: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from random import Random
+from typing import cast
+
+from calc.model.answers import Point
+from calc.model.questions import Check, Choice, Data, Draw, Mistake, Part, Refusal, Values
+from calc.model.relations import Relation
+from calc.topics.electric_field.motion_drawn import released_figure
+from calc.topics.electric_field.shared import FIELD, FOUR, UNIFORM, school, typed_number
+from calc.topics.electric_field.uniform import (
+    IONS,
+    MOTION,
+    PLATES,
+    WORK_ENERGY,
+    Charged,
+    an,
+    boxes,
+    charged,
+    energy,
+    following,
+    force_of,
+    from_rest,
+    length,
+    newton,
+    refuse_light,
+    refuse_weight,
+    speed,
+    time,
+    warned,
+    weight_told,
+    words_of,
+    work_by_field,
+)
+from calc.topics.shared.electrostatics import SECOND, state
+from calc.working.solving import Situation, question
+
+
+def kinetic(body: Charged) -> Relation:
+    """W = ½mv² from rest."""
+    m = body.m
+    return Relation(
+        f"W = 1/2*{m}*v^2", what="Work-energy theorem: the work becomes kinetic energy",
+        why="It starts from rest, so all the work done by the field is now kinetic energy.",
+        plain="What the field puts in as work is there as energy of motion.",
+        units={"W": "J", "v": "m·s⁻¹", **({"m": "kg"} if m == "m" else {})},
+        directions={"v": body.way},
+        mistakes=(
+            Mistake("not-squared", "W", f"1/2*{m}*v", "Square the speed."),
+            Mistake("half-omitted", "W", f"{m}*v^2", "Kinetic energy is half of mv²."),
+            Mistake("root-omitted", "v", f"2*W/{m}", "This is v²: take the square root."),
+            Mistake("half-omitted", "v", f"sqrt(W/{m})", "Kinetic energy is half of mv²: double the work first."),
+            Mistake("not-squared", "m", "2*W/v", "Divide by the square of the speed."),
+        ),
+    )  # fmt: skip
+
+
+def situation(data: Data) -> Situation:
+    along = data.choices["along"]
+    body = charged(data, along, 1 if data.choices["moves"] == "along" else -1)
+    laws = (
+        PLATES, force_of(body), newton(body), *from_rest("s", "v", body, "It starts from rest."),
+        work_by_field(body, "s"), kinetic(body),
+    )  # fmt: skip
+    who = an(body.name)
+    told = {"along": "along the field", "against": "against the field"}[data.choices["moves"]]
+    way = f"The field points {words_of(along)}; the weight may be left out." + (f" The body moves {told}." if "q" in data.asked_names else "")  # fmt: skip
+
+    def refuse(data: Data, values: Values) -> None:
+        found = following(data, [step for law in laws for step in law.steps()])
+        if "s" in found and "d" in found and found["s"] > found["d"] * (1 + 1e-9):
+            raise Refusal("s" if data.has("s") else None, "The plates are in the way: the distance moved cannot be more than the distance between the plates. Make it smaller.")  # fmt: skip
+        refuse_weight(data, found)
+        refuse_light(data, found, "v")
+
+    def proofs(values: Values) -> tuple[Check, ...]:
+        q, m = body.q, body.m
+        balance = f"{q}*V*s/d = 1/2*{m}*v^2"
+        made: tuple[Check, ...] = ()
+        if {"V", "s", "d", "v", q, m} <= values.keys():
+            made = (Check("Energy: what the field gives is what the body has", balance, "Both sides in joules.", tolerance=1e-6, sizes=("q",) if q == "q" else ()),)  # fmt: skip
+        if not {q, m, "E", "g"} <= values.keys():
+            return made
+        return (*made, Check("May the weight be left out?", words="The weight is less than a thousandth of the electrostatic force.",
+                             holds=lambda v: weight_told(v, body)))  # fmt: skip
+
+    return Situation(
+        relations=laws,
+        openings=(
+            f"{who[0].upper()}{who[1:]} is released from rest in the uniform field between two charged plates in a vacuum. {way}",
+            f"Between two parallel charged plates in an evacuated tube {who} starts from rest. {way}",
+            f"In a vacuum, {who} is let go between a pair of charged metal plates. {way}",
+        ),
+        tell={
+            "V": "The potential difference between the plates is {}.", "d": "The plates are {} apart.", "E": "The field is {}.",
+            "q": "The charge of the body is {}.", "m": "Its mass is {}.", "F": "The electrostatic force on it is {}.",
+            "a": "It accelerates at {}.", "s": "It moves a distance of {} along the line of the field.", "t": "It moves for {}.",
+            "v": "Its speed is then {}.", "W": "By then the field has done {} of work on it.",
+        },
+        ask={
+            "E": "Calculate the electric field between the plates.", "q": "Calculate the charge of the body.",
+            "F": f"Calculate the electrostatic force on the {body.name}.", "a": f"Calculate the acceleration of the {body.name}.",
+            "s": "Calculate how far it has moved.", "t": "Calculate how long it moves.",
+            "v": "Calculate the speed it has reached.", "W": "Calculate the work that the field has done on it.",
+        },
+        stated=(state(WORK_ENERGY),),
+        later=lambda data, values: (draw_part(body), explain_part(body)),
+        refuse=refuse, proofs=proofs, warn=lambda v: warned(v, "v"),
+        scene=lambda v: released_figure(body.name, body.along, body.sign, forces=False),
+    )  # fmt: skip
+
+
+def draw_part(body: Charged) -> Part:
+    where = words_of(body.pushed)
+    return Part(
+        "draw", "draw", f"Draw the {body.name} in the field, with the force on it and its velocity a moment after it is let go.",
+        points=(
+            Point(f"F points {where}, {'opposite to' if body.sign < 0 else 'in the direction of'} the field.", 1, (where,)),
+            Point(f"v points {where} as well: from rest it moves the way it is pushed.", 1, (where,)),
+        ),
+        figure=lambda _: released_figure(body.name, body.along, body.sign, forces=True),
+    )  # fmt: skip
+
+
+def explain_part(body: Charged) -> Part:
+    kind = "negative" if body.sign < 0 else "positive"
+    against = "opposite to the field" if body.sign < 0 else "in the direction of the field"
+    return Part(
+        "explain", "explain", f"Explain which way the {body.name} moves, and why its acceleration stays the same.",
+        points=(
+            Point(f"The charge is {kind}, so the force on it is {against}: it moves {words_of(body.pushed)}.", 1, (words_of(body.pushed),)),
+            Point("The field is uniform: the force qE is the same everywhere, and so is the acceleration.", 1, ("same everywhere",)),
+        ),
+    )  # fmt: skip
+
+
+GIVEN = {
+    "v": ("V", "d", "s"), "a": ("V", "d"), "F": ("V", "d"), "W": ("V", "d", "s"), "t": ("V", "d", "s"), "s": ("V", "d", "t"),
+    "E": ("s", "t"), "V": ("d", "s", "v"), "d": ("V", "a"), "q": ("V", "d", "a"), "m": ("V", "d", "s", "v"),
+}  # fmt: skip
+
+
+def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    """Numbers that fit each other; of those only what leads to the answer."""
+    draw, sheet = cast(Random, random), school("e", "m_e", "m_p")
+    asked = next(name for name in GIVEN if not str(typed.get(name, "")).strip() and name in typed)
+    own = asked in ("q", "m") or typed["particle"] == "body"
+    q, m = draw.choice(IONS)
+    if not own:
+        q, m = sheet["e"], sheet["m_e" if typed["particle"] == "electron" else "m_p"]
+    volts = draw.choice((120, 150, 240, 300, 450) if level == 1 else (180, 360, 540, 720, 900))
+    millimetres = draw.choice((10, 12, 15, 20, 25))
+    part = draw.choice((0.4, 0.5, 0.6, 0.8))
+    d, s = millimetres / 1000, millimetres * part / 1000
+    a = abs(q) * volts / (d * m)
+    number = {
+        "V": f"{volts} V", "d": f"{millimetres} mm", "s": f"{millimetres * part:g} mm".replace(".", ","), "a": typed_number(a, "m/s^2"),
+        "t": typed_number((2 * s / a) ** 0.5, "s"), "v": typed_number((2 * a * s) ** 0.5, "m/s"),
+        "q": typed_number(q, "C"), "m": typed_number(m, "kg"),
+    }  # fmt: skip
+    given = {*GIVEN[asked], *(("q", "m") if own else ())} - {asked}
+    return {
+        **typed, **{name: number[name] if name in given else "" for name in GIVEN},
+        "particle": "body" if own else typed["particle"], "moves": "against" if q < 0 else "along",
+    }  # fmt: skip
+
+
+RELEASED = question(
+    "released",
+    "A charge released from rest in a uniform field",
+    situation,
+    fields=(
+        *boxes(), length("s", "Distance moved"), time("Time it moves for"), speed("v", "Speed reached"), energy("Work done by the field"),
+        Choice("along", "The field points", FOUR),
+        Choice("moves", "The body moves", (("along", "along the field"), ("against", "against the field")), asked=("q",)),
+    ),
+    example={
+        "V": "240 V", "d": "20 mm", "E": "", "particle": "body", "q": "+3,2 x 10^-19 C", "m": "6,64 x 10^-27 kg", "F": "", "a": "",
+        "s": "15 mm", "t": "", "v": "", "W": "", "along": "right", "moves": "along",
+    },
+    asks="v",
+    laws=(UNIFORM.name, FIELD.name, SECOND.name, MOTION.name, WORK_ENERGY.name),
+    constants=("e", "m_e", "m_p", "g", "c"),
+    draws={
+        **{name: Draw((1,)) for name in GIVEN},
+        "particle": Draw(("electron", "proton", "body")), "along": Draw(("right", "left", "up", "down")), "moves": Draw(("along", "against")),
+    },
+    adjust=practise,
+)  # fmt: skip
