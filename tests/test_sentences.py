@@ -25,7 +25,7 @@ from tests.test_arrows import arrows, bare, heading, turn
 
 _LOWERED = str.maketrans("₀₁₂₃₄₅₆₇₈₉", "0123456789")
 WAY = (
-    r"(?:at )?(?:to the (?:left|right)|upwards|downwards|(?:up|down) the slope|"
+    r"(?:at )?(?:to the (?:left|right) and (?:up|down)|to the (?:left|right)|upwards|downwards|(?:up|down) the slope|"
     r"[\d,]+° (?:above|below) the [+−]x axis)"
 )
 
@@ -90,12 +90,24 @@ def alike(case: Case, first: str, second: str) -> bool:
 
 def angle(case: Case, words: str) -> float:
     """The heading of a way in words; up a slope as the slope rises."""
+    if words.endswith("slope"):
+        return degrees(case.values["theta"]) + (180 if words.startswith("down") else 0)
+    return angle_of(words)
+
+
+def angle_of(words: str) -> float:
+    """The heading of a way in words on the page."""
     words = words.removeprefix("at ")
     plain = {"to the right": 0.0, "upwards": 90.0, "to the left": 180.0, "downwards": 270.0}
     if words in plain:
         return plain[words]
-    if words.endswith("slope"):
-        return degrees(case.values["theta"]) + (180 if words.startswith("down") else 0)
+    if " and " in words:  # a quarter of the page, where the angle is still to be found
+        return {
+            "right and up": 45.0,
+            "left and up": 135.0,
+            "left and down": 225.0,
+            "right and down": 315.0,
+        }[words.removeprefix("to the ")]
     found = re.fullmatch(r"([\d,]+)° (above|below) the ([+−])x axis", words)
     assert found, words
     size = float(found[1].replace(",", "."))
@@ -112,7 +124,14 @@ def drawn(case: Case, label: str) -> float:
 
 def close(case: Case, label: str, words: str) -> bool:
     """Whether the drawn arrow has the direction in words."""
-    return turn(drawn(case, label), angle(case, words)) < 0.2
+    return turn(drawn(case, label), angle(case, words)) < (45 if " and " in words else 0.2)
+
+
+def agrees(words: str, direction_: str) -> bool:
+    """Whether a way in words is that of a direction; where it leaves the angle open, only its quarter is held against it."""
+    if " and " in words:
+        return turn(angle_of(words), angle_of(direction_.split(" (")[0])) < 45
+    return words.removeprefix("at ") in direction_
 
 
 def attracted(case: Case) -> bool:
@@ -160,7 +179,7 @@ def rule(pattern: str, *forms: int) -> Callable[[Rule], Rule]:
 def _like_charges_repel(case: Case, m: re.Match[str]) -> bool:
     same = alike(case, m[4], m[6])
     said = (m[2] == "Like", m[3] == "repel", m[5] == "pushes")
-    return said == (same,) * 3 and m[7].removeprefix("at ") in ways(case)[m[1]]
+    return said == (same,) * 3 and agrees(m[7], ways(case)[m[1]])
 
 
 @rule(
@@ -444,7 +463,7 @@ def _fields_are_added_or_subtracted_as_they_point(case: Case, m: re.Match[str]) 
 
 @rule(r"\[(\w+?)[xy]\] [^\[]*?(?:The force|This field) points (WAY)\. Resolve it")
 def _a_component_is_of_the_direction_told_before(case: Case, m: re.Match[str]) -> bool:
-    return m[2].removeprefix("at ") in ways(case)[m[1]]
+    return agrees(m[2], ways(case)[m[1]])
 
 
 @rule(

@@ -35,6 +35,7 @@ LAWS = (
     "a = g*(m2 - mu*m1)/(m1 + m2)",
     "T = sqrt(F^2 + (m*g)^2)",
     "x*y + x*z = y*z",
+    "r_1 = r_2",
 )
 CASES = [(law, name) for law in LAWS for name in equation(law).names]
 VALUES = (0.37, 0.82, 1.31, 1.73, 2.19, 2.83)

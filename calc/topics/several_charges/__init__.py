@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from calc.model.questions import Topic
 from calc.topics.several_charges.balance import BALANCE
+from calc.topics.several_charges.corners import RECTANGLE, TRIANGLE
 from calc.topics.several_charges.line import LINE
 from calc.topics.several_charges.places import PLACES_QUESTION
 from calc.topics.several_charges.plane import PLANE
@@ -21,7 +22,19 @@ TOPIC = Topic(
     key="several-charges",
     title="Several charges",
     laws=(SUPERPOSITION, COULOMB, QUANTISATION, SECOND),
-    questions=(LINE, CORNER, TWO_FORCES, PLANE, THIRD, BALANCE, PLACES_QUESTION, RAIL, PUCKS),
+    questions=(
+        LINE,
+        CORNER,
+        TWO_FORCES,
+        PLANE,
+        THIRD,
+        BALANCE,
+        PLACES_QUESTION,
+        RAIL,
+        PUCKS,
+        TRIANGLE,
+        RECTANGLE,
+    ),
     cautions=(
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",
     ),

@@ -7,7 +7,7 @@ Marks: two forces 2 + 2, resultant 2, angle 1, answer and direction 1; common pr
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from math import hypot
 from random import Random
 from typing import cast
@@ -73,13 +73,23 @@ def sloped(source: Body, on: Body) -> bool:
     return x != 0 and y != 0
 
 
+def halfway(source: Body, on: Body) -> bool:
+    """Whether the joining line is at 45°, where nobody can see sin taken for cos."""
+    x, y = unit(heading_of(source, on))
+    return abs(abs(x) - abs(y)) < 1e-3
+
+
 def plane_pull(
-    source: Body, on: Body, style: Style, wrong_gaps: Sequence[tuple[str, str]] = ()
+    source: Body,
+    on: Body,
+    style: Style,
+    wrong_gaps: Sequence[tuple[str, str]] = (),
+    way: str = "",
 ) -> Step:
-    """Coulomb's law for one pair in a plane."""
+    """Coulomb's law for one pair in a plane. way: the direction in words, where its angle is still to be found."""
     heading = heading_of(source, on)
     where = compass(*unit(heading), style)
-    return pull_step(source, on, where, way_words(heading, style), SA, wrong_gaps)
+    return pull_step(source, on, where, way or way_words(heading, style), SA, wrong_gaps)
 
 
 def rough_net(sources: Sequence[Body], on: Body) -> tuple[float, float]:
@@ -211,7 +221,7 @@ def plan_plane(data: Data) -> Plan:
                      (place_gap(s, on), plane_pull(s, on, style, wrong_places(s, on, sources))))
                 for s in sources
             ),
-            *plane_parts(bodies, on, component_steps(sources, on, net, style), net, data),
+            *plane_parts(bodies, on, component_steps(sources, on, net, style, tilt_step), net, data),
         ),
         values=row_values(data),
         scene=lambda _: plane_figure(bodies, on, None),
@@ -270,16 +280,24 @@ def wrong_places(source: Body, on: Body, sources: Sequence[Body]) -> list[tuple[
 
 
 def component_steps(
-    sources: Sequence[Body], on: Body, net: tuple[float, float], style: Style
+    sources: Sequence[Body],
+    on: Body,
+    net: tuple[float, float],
+    style: Style,
+    tilts: Callable[[Body, Body], tuple[Step, ...]] | None = None,
 ) -> tuple[Step, ...]:
-    """Angles and components of the sloped forces, the two sums, the resultant and its angle."""
+    """Components of the sloped forces, the two sums, the resultant and its angle.
+
+    tilts: the steps to the angle of a sloped joining line with the x-axis; without it the angles are known.
+    """
     steps: list[Step] = []
     terms: tuple[list[tuple[int, str]], list[tuple[int, str]]] = ([], [])
     for source in sources:
         ways = unit(heading_of(source, on))
         name = pull_of(source, on)
         if sloped(source, on):
-            steps += resolve(source, on, style)
+            steps += tilts(source, on) if tilts else ()
+            steps += resolve(source, on, style if tilts else None)
             for axis, way, kept in zip("xy", ways, terms, strict=True):
                 kept.append((1 if way > 0 else -1, f"{name}{axis}"))
         else:
@@ -296,30 +314,47 @@ def component_steps(
     return tuple(steps)
 
 
-def resolve(source: Body, on: Body, style: Style) -> tuple[Step, ...]:
-    """The acute angle of the joining line with the x-axis, and the sizes of both components."""
-    name, pair = pull_of(source, on), gap_of(source, on).removeprefix("r_")
-    angle = f"theta_{pair}"
+def rough_way(heading: float) -> str:
+    """A heading in a sentence without its angle: "to the left and down"."""
+    return dict(QUADRANTS)[compass(*unit(heading), Style()).key].split(":")[0]
+
+
+def tilt_step(source: Body, on: Body) -> tuple[Step, ...]:
+    """The acute angle of the joining line with the x-axis, from the coordinates."""
+    angle = tilt_of(source, on)
     across, along = (f"{axis}{on.tag} - {axis}{source.tag}" for axis in "xy")
-    way = way_words(heading_of(source, on), style)
-    share = f"{name} points {way}. Resolve it: sizes only, the directions come back in the sums."
     tilt = f"abs({along})/abs({across})"
     return (
         Step(
             law=f"tan({angle}) = {tilt}", make=f"{angle} = atan({tilt})", unit="°", marks=NO_MARKS,
             what=f"Angle between the line through {source.words} and {on.words} and the x-axis",
             why="Step up over step across, sizes only.", plain="How steep the joining line is.",
-            mistakes=(Mistake("angle-inverted", angle, f"atan(abs({across})/abs({along}))", "Name your reference axis.", "the angle was taken from the y-axis"),),
+            mistakes=(Mistake("angle-inverted", angle, f"atan(abs({across})/abs({along}))", "Name your reference axis.", "the angle was taken from the y-axis"),)
+            if not halfway(source, on) else (),
         ),
-        *(
-            Step(
-                law=f"{name}{axis} = {name}*{f}({angle})", make=f"{name}{axis} = {name}*{f}({angle})", unit="N", marks=NO_MARKS,
-                what=f"Component along {axis} of the force of {source.words}", why=share.replace(name, "The force", 1),
-                plain="The part of the push that works along this axis.",
-                mistakes=(Mistake("sin-for-cos", f"{name}{axis}", f"{name}*{other}({angle})", "The side next to the angle is F cos θ, the side opposite it F sin θ."),),
-            )
-            for axis, f, other in (("x", "cos", "sin"), ("y", "sin", "cos"))
-        ),
+    )  # fmt: skip
+
+
+def tilt_of(source: Body, on: Body) -> str:
+    """The name of the angle between a joining line and the x-axis."""
+    return gap_of(source, on).replace("r_", "theta_")
+
+
+def resolve(source: Body, on: Body, style: Style | None) -> tuple[Step, ...]:
+    """The sizes of both components of a force along a sloped joining line. style: None tells no angle."""
+    name, angle = pull_of(source, on), tilt_of(source, on)
+    heading = heading_of(source, on)
+    way = way_words(heading, style) if style else rough_way(heading)
+    share = f"{name} points {way}. Resolve it: sizes only, the directions come back in the sums."
+    return tuple(
+        Step(
+            law=f"{name}{axis} = {name}*{f}({angle})", make=f"{name}{axis} = {name}*{f}({angle})", unit="N", marks=NO_MARKS,
+            what=f"Component along {axis} of the force of {source.words}", why=share.replace(name, "The force", 1),
+            plain="The part of the push that works along this axis.",
+            mistakes=(Mistake("sin-for-cos", f"{name}{axis}", f"{name}*{other}({angle})", "The side next to the angle is F cos θ, the side opposite it F sin θ."),)
+            if not halfway(source, on) else (),
+        )
+        for axis, f, other in (("x", "cos", "sin"), ("y", "sin", "cos"))
     )  # fmt: skip
 
 

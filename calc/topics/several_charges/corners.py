@@ -1,0 +1,533 @@
+"""Charges at the corners of a triangle or a rectangle given by its sides: the net force on one of them.
+
+The sides give the distances and, by the cosine rule or the right-angled triangle in the figure, the angles;
+from there as anywhere in a plane. r₂₃² = r₁₂² + r₁₃² − 2 r₁₂ r₁₃ cos θ at charge 1.
+Marks: an angle 2, the rest as in a plane; common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Sequence
+from dataclasses import dataclass, replace
+from itertools import combinations
+from math import hypot, sqrt
+from random import Random
+from typing import cast
+
+from calc.figures import Figure
+from calc.model.questions import (
+    NO_MARKS,
+    SA,
+    A,
+    Check,
+    Choice,
+    Data,
+    Draw,
+    Field,
+    Mistake,
+    Part,
+    Plan,
+    Question,
+    Refusal,
+    Step,
+)
+from calc.model.relations import Relation
+from calc.topics.several_charges.line import signed
+from calc.topics.several_charges.plane import (
+    component_steps,
+    plane_figure,
+    plane_parts,
+    plane_pull,
+    rough_net,
+    rough_way,
+    sloped,
+    tilt_of,
+)
+from calc.topics.several_charges.shared import (
+    NOISE,
+    SUPERPOSITION,
+    Body,
+    bounds_words,
+    gap_of,
+    heading_of,
+    like,
+    pull_ask,
+    pull_of,
+    within_bounds,
+)
+from calc.topics.shared.electrostatics import COULOMB, charge, distance, refuse_zero_charge, state
+from calc.working.chain import NoWay, fits, lead, possible_mistakes, worked
+from calc.working.working import measure
+
+PLAIN_ANGLE = "The three sides fix the triangle, so they fix how steep this side is."
+
+
+def equal(one: str, other: str, why: str) -> Relation:
+    """Two sides of the same length."""
+    return Relation(
+        f"{one} = {other}", what="Sides of the same length", why=why, units={one: "m", other: "m"},
+        plain="One side is as long as the other.", marks=NO_MARKS,
+    )  # fmt: skip
+
+
+def hypotenuse(longest: str, one: str, other: str) -> Relation:
+    """Pythagoras in a right-angled triangle."""
+    return Relation(
+        f"{longest}^2 = {one}^2 + {other}^2", what="Pythagoras in the right-angled triangle",
+        why="The longest side lies opposite the right angle.", plain="Two sides at a right angle fix the third.",
+        units={longest: "m", one: "m", other: "m"}, marks=A,
+        mistakes=(
+            Mistake("sides-added", longest, f"{one} + {other}", "The shortest way is along the joining line: use Pythagoras."),
+            *(Mistake("squares-added", a, f"sqrt({longest}^2 + {b}^2)", "The longest side is known: subtract the squares.")
+              for a, b in ((one, other), (other, one))),
+        ),
+    )  # fmt: skip
+
+
+def tilt(law: str, make: str, why: str, mistakes: tuple[Mistake, ...], *lines: str) -> Step:
+    """The angle between a joining line and the x-axis, from the sides."""
+    ends = make.split("=")[0].strip().removeprefix("theta_")
+    return Step(
+        law=law, make=make, lines=lines, unit="°", marks=SA, mistakes=mistakes, why=why, plain=PLAIN_ANGLE,
+        what=f"Angle between the line through charges {ends[0]} and {ends[1]} and the x-axis",
+    )  # fmt: skip
+
+
+# --- a triangle ---------------------------------------------------------------------------------------------
+
+SIDES = ("r_12", "r_13", "r_23")
+ANY, RIGHT, ISOSCELES, EQUILATERAL = "sides", "right", "isosceles", "equilateral"
+MISSING = {
+    ANY: "A triangle is fixed by its three sides: fill in this one too, or choose another shape.",
+    RIGHT: "A right-angled triangle needs two of its sides: fill in one more.",
+    ISOSCELES: "An isosceles triangle needs its base, between charges 1 and 2, and one of the two equal sides: fill in this one too.",
+    EQUILATERAL: "An equilateral triangle needs one side: fill in this one.",
+}  # fmt: skip
+NOT_LONGEST = (
+    "The side between charges 2 and 3 lies opposite the right angle, so it must be the longest. "
+    "Type a larger distance here, or a smaller one for the other side."
+)
+
+
+def triangle_ways(shape: str, blunt: str = "") -> tuple[Step, ...]:
+    """Every way from side to side and from the sides to an angle. blunt: the base charge with an angle over 90°."""
+    if shape == ANY:
+        return tuple(cosine(near, near == blunt) for near in "12")
+    if shape == RIGHT:
+        opposite = "tan(theta_23) = r_13/r_12"
+        turned = (Mistake("angle-inverted", "theta_23", "atan(r_12/r_13)", "Opposite over adjacent, seen from charge 2."),)  # fmt: skip
+        why = "In the right-angled triangle: the side opposite charge 2 over the one beside it."
+        return (
+            *hypotenuse("r_23", "r_12", "r_13").steps(),
+            tilt(opposite, "theta_23 = atan(r_13/r_12)", why, turned),
+        )
+    if shape == ISOSCELES:
+        why = "The height of an isosceles triangle cuts the base in half: half the base over the side."
+        return (
+            *equal("r_13", "r_23", "Both sides from charge 3 are equally long.").steps(),
+            *(
+                tilt(f"cos({a}) = r_12/(2*{leg})", f"{a} = acos(r_12/(2*{leg}))", why,
+                     (Mistake("not-halved", a, f"acos(r_12/{leg})", "Only half of the base belongs to the right-angled triangle."),))
+                for a, leg in (("theta_13", "r_13"), ("theta_23", "r_23"))
+            ),
+        )  # fmt: skip
+    why = "All angles of an equilateral triangle are 60°: half the base over the side is one half."
+    same = [equal(a, b, "All sides of an equilateral triangle are equally long.") for a, b in combinations(SIDES, 2)]  # fmt: skip
+    return (
+        *(step for relation in same for step in relation.steps()),
+        *(tilt(f"cos({a}) = 1/2", f"{a} = acos(1/2)", why, ()) for a in ("theta_13", "theta_23")),
+    )
+
+
+def cosine(near: str, blunt: bool) -> Step:
+    """The cosine rule for the angle at charge ``near`` of the base, or for what is left of it to 180°."""
+    far = "2" if near == "1" else "1"
+    name, side, opposite = f"theta_{near}3", f"r_{near}3", f"r_{far}3"
+    join = "+" if blunt else "-"
+    squares = (f"{opposite}^2", f"r_12^2 + {side}^2")
+    share = (
+        f"({opposite}^2 - r_12^2 - {side}^2)" if blunt else f"(r_12^2 + {side}^2 - {opposite}^2)"
+    )
+    ratio = f"{share}/(2*r_12*{side})"
+    turned = f"(r_12^2 + {opposite}^2 - {side}^2)/(2*r_12*{opposite})"
+    wrong = (
+        Mistake("wrong-side-opposite", name, f"acos(abs({turned}))", f"The side opposite the angle at charge {near} is the one that does not touch charge {near}.", "the angle at the other end of the base was found"),
+        Mistake("not-doubled", name, f"acos({share}/(r_12*{side}))", "The cosine rule has twice the product of the two sides."),
+    )  # fmt: skip
+    why = (
+        f"The cosine rule at charge {near}. The angle there is more than 90°; θ is what is left of it to 180°, the angle "
+        "with the x-axis, so the last term is added: cos(180° − θ) = −cos θ."
+        if blunt
+        else f"The cosine rule at charge {near}: the side opposite it is the one between the other two charges."
+    )
+    product = f"2*r_12*{side}*cos({name})"
+    moved = share.strip("()")
+    return tilt(
+        f"{squares[0]} = {squares[1]} {join} {product}", f"{name} = acos({ratio})", why, wrong,
+        f"{product} = {moved}", f"cos({name}) = {ratio}",
+    )  # fmt: skip
+
+
+def triangle_sides(data: Data) -> dict[str, float]:
+    """All three sides; refuses those that make no triangle of the shape chosen."""
+    shape, typed = data.choices["shape"], data.values
+    ways = triangle_ways(shape)
+    empty = [name for name in SIDES if name not in typed]
+    if shape == ANY and empty:
+        raise Refusal(empty[0], MISSING[shape])
+    if shape == RIGHT and "r_23" in typed:
+        for leg in ("r_12", "r_13"):
+            if typed.get(leg, 0.0) >= typed["r_23"]:
+                raise Refusal("r_23", NOT_LONGEST)
+    fits(data, ways, (), dict.fromkeys(SIDES, "m"))  # sides that are more than enough must agree
+    steps: list[Step] = []
+    for name in empty:
+        try:
+            steps += lead([*typed, *(step.makes for step in steps)], ways, name)
+        except NoWay:
+            raise Refusal(name, MISSING[shape]) from None
+    values = worked(data, steps)
+    sides = {name: values[name] for name in SIDES}
+    longest = max(SIDES, key=sides.__getitem__)
+    rest = sum(sides.values()) - sides[longest]
+    if sides[longest] >= rest * (1 - NOISE):
+        style = data.settings.style
+        flat = sides[longest] <= rest * (1 + NOISE)
+        raise Refusal(
+            longest if longest in typed else next(iter(name for name in SIDES if name in typed)),
+            f"These sides make no triangle: the one between charges {longest[2]} and {longest[3]} "
+            f"({measure(sides[longest], 'm', style).text}) must be shorter than the other two together "
+            f"({measure(rest, 'm', style).text}). "
+            + ("With these lengths the three charges lie on one line. " if flat else "")
+            + "Change one of the sides.",
+        )  # fmt: skip
+    return sides
+
+
+def triangle_bodies(data: Data, sides: dict[str, float]) -> tuple[Body, ...]:
+    """Charge 1 at the origin, charge 2 to the right of it, charge 3 above their line."""
+    base, left, right = (sides[name] for name in SIDES)
+    across = (base**2 + left**2 - right**2) / (2 * base)
+    if data.choices["shape"] == RIGHT or abs(across) <= NOISE * left:
+        across = 0.0
+    if abs(across - base) <= NOISE * base:
+        across = base
+    height = sqrt((base + left + right) * (left + right - base) * (base + left - right) * (base + right - left)) / (2 * base)  # fmt: skip
+    places = ((0.0, 0.0), (base, 0.0), (across, height))
+    return tuple(Body(str(n), data.values[f"Q{n}"], *place) for n, place in enumerate(places, start=1))  # fmt: skip
+
+
+# --- both shapes --------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Outline:
+    """The charges of a figure given by its sides: their places, and the ways to its distances and angles."""
+
+    bodies: tuple[Body, ...]
+    ways: tuple[Step, ...]
+    story: str
+    distances: tuple[tuple[int, int, str], ...]
+    check: Callable[[Sequence[Body], Body, Collection[str]], tuple[Check, ...]]
+    told: tuple[str, ...] = ()  # angles to find although no component needs them
+
+
+def plan_outline(data: Data, outline: Outline) -> Plan:
+    """Distances and angles where they are needed, then the forces and their sum."""
+    on = outline.bodies[int(data.choices["on"]) - 1]
+    sources = [body for body in outline.bodies if body is not on]
+    style = data.settings.style
+    net = rough_net(sources, on)
+    known, parts = set(data.values), [state(SUPERPOSITION)]
+
+    def leading(name: str) -> tuple[Step, ...]:
+        steps = lead(known, outline.ways, name)
+        known.update(step.makes for step in steps)
+        return steps
+
+    for source in sources:
+        angle = tilt_of(source, on)
+        if (sloped(source, on) or angle in outline.told) and angle not in known:
+            ask = f"Calculate the angle between the line through charges {angle[-2]} and {angle[-1]} and the x-axis."
+            parts.append(Part(f"angle-{angle[-2:]}", "calculate", ask, leading(angle)))
+    for source in sources:
+        gaps = wrong_gaps(source, on, outline.bodies)
+        pull = plane_pull(source, on, style, gaps, rough_way(heading_of(source, on)))
+        steps = (*leading(gap_of(source, on)), pull)
+        parts.append(Part(f"force-{source.tag}", "calculate", pull_ask(source, on), steps))
+    summed = component_steps(sources, on, net, style)
+    parts += plane_parts(outline.bodies, on, summed, net, data)
+    parts = within_reach(data, parts)
+    used = [step for part in parts for step in part.steps]
+    lengths = {step.makes: "m" for step in outline.ways if step.unit == "m"}
+    return Plan(
+        story=outline.story,
+        parts=tuple(parts),
+        values=dict(data.values),
+        scene=lambda _: outline_figure(outline),
+        checks=(
+            *outline.check(sources, on, known),
+            Check("Is the size possible?", words=bounds_words(len(sources)),
+                  holds=lambda v: within_bounds(v, [pull_of(s, on) for s in sources], "F_net")),
+        ),
+        notes=("The x-axis runs from charge 1 to charge 2, the y-axis up the page.", *fits(data, outline.ways, used, lengths)),
+    )  # fmt: skip
+
+
+def within_reach(data: Data, parts: Sequence[Part]) -> list[Part]:
+    """The parts with those mistakes only whose values are known by then."""
+    known, kept = set(data.known), list[Part]()
+    for part in parts:
+        steps = possible_mistakes(known, part.steps)
+        known |= {step.makes for step in steps}
+        kept.append(replace(part, steps=steps))
+    return kept
+
+
+def wrong_gaps(source: Body, on: Body, bodies: Sequence[Body]) -> list[tuple[str, str]]:
+    """Distances of other pairs, where they differ from the right one."""
+    seen, found = [hypot(source.x - on.x, source.y - on.y)], list[tuple[str, str]]()
+    for a, b in combinations(bodies, 2):
+        length = hypot(a.x - b.x, a.y - b.y)
+        if all(abs(length - other) > NOISE * length for other in seen):
+            seen.append(length)
+            found.append((gap_of(a, b), f"the distance from {a.words} to {b.words} was used"))
+    return found[:2]
+
+
+def outline_figure(outline: Outline) -> Figure:
+    """The charges at their corners, with the sides that are given."""
+    return plane_figure(outline.bodies, outline.bodies[0], None, distances=outline.distances)
+
+
+def given_sides(data: Data) -> tuple[tuple[int, int, str], ...]:
+    """The sides typed, for the figure."""
+    named = [(name, data.said[name]) for name in data.said if name.startswith("r_")]
+    return tuple((int(name[2]) - 1, int(name[3]) - 1, said) for name, said in named)
+
+
+def plan_triangle(data: Data) -> Plan:
+    refuse_zero_charge(data, "Q1", "Q2", "Q3")
+    shape = data.choices["shape"]
+    bodies = triangle_bodies(data, triangle_sides(data))
+    blunt = "1" if bodies[2].x < 0 else "2" if bodies[2].x > bodies[1].x else ""
+    outline = Outline(
+        bodies, triangle_ways(shape, blunt), story_triangle(data), given_sides(data), triangle_check,
+        told=("theta_13", "theta_23") if shape == ANY else (),
+    )  # fmt: skip
+    return plan_outline(data, outline)
+
+
+def triangle_check(sources: Sequence[Body], on: Body, known: Collection[str]) -> tuple[Check, ...]:
+    """The resultant once more without components, by the cosine rule for the triangle of the forces."""
+    first, second = sources
+    a, b, c = gap_of(first, on), gap_of(second, on), gap_of(first, second)
+    f, g = pull_of(first, on), pull_of(second, on)
+    length = {gap_of(p, q): hypot(p.x - q.x, p.y - q.y) for p, q in combinations((on, *sources), 2)}
+    twins = [n for n in length if n in known and abs(length[n] - length[c]) <= NOISE * length[c]]
+    if not twins:  # two sides of a right angle
+        return (Check("The same by the angle: a force over its share of the resultant", f"F_net = {g}/sin(theta)", tolerance=1e-6),)  # fmt: skip
+    c = c if c in twins else twins[0]
+    sign = "+" if like(first, on) == like(second, on) else "-"
+    angle = (
+        "Both forces pull or both push: the angle between them is that of the triangle."
+        if sign == "+"
+        else "One force pulls and one pushes: the angle between them is what is left of the triangle's to 180°."
+    )
+    law = f"F_net^2 = {f}^2 + {g}^2 {sign} {f}*{g}*({a}^2 + {b}^2 - {c}^2)/({a}*{b})"
+    return (Check("The size once more without components, by the cosine rule", law, angle, tolerance=1e-6),)  # fmt: skip
+
+
+SHAPES = (
+    (ANY, "any triangle: all three sides"),
+    (RIGHT, "right-angled at charge 1: two sides"),
+    (ISOSCELES, "isosceles, charge 3 equally far from 1 and 2: base and side"),
+    (EQUILATERAL, "equilateral: one side"),
+)
+OPENINGS = (
+    "Small charged spheres stand on plastic pegs at the corners of {}, seen from above.",
+    "Small charged discs are taped to a glass plate at the corners of {}.",
+    "Charged pith balls are pinned to a foam board, one at each corner of {}.",
+)
+
+
+def story_triangle(data: Data) -> str:
+    said, shape = data.said, data.choices["shape"]
+    kind = {ANY: "a triangle", RIGHT: "a right-angled triangle", ISOSCELES: "an isosceles triangle", EQUILATERAL: "an equilateral triangle"}  # fmt: skip
+    facts = {
+        ANY: "",
+        RIGHT: " The right angle is at charge 1.",
+        ISOSCELES: " Charge 3 is equally far from the other two.",
+        EQUILATERAL: "",
+    }
+    apart = ", ".join(
+        f"{'charges ' if not n else ''}{name[2]} and {name[3]} {'are ' if not n else ''}{said[name]}{' apart' if not n else ''}"
+        for n, name in enumerate(name for name in SIDES if name in said)
+    )
+    return (
+        f"{data.pick(*OPENINGS).format(kind[shape])} Charge 1, {said['Q1']}, and charge 2, {said['Q2']}, are at the ends of the base, "
+        f"charge 2 on the right; charge 3, {said['Q3']}, is above the base.{facts[shape]} {apart[0].upper()}{apart[1:]}. "
+        f"The net force on charge {data.choices['on']} is wanted."
+    )
+
+
+def side_box(name: str, words: str, help: str = "") -> Field:
+    return replace(distance(name, words), optional=True, help=help)
+
+
+def practise_triangle(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    """A right angle or equal sides first, then any of them, then sides without a special angle."""
+    draw = cast(Random, random)
+    shape = draw.choice({1: (RIGHT, EQUILATERAL), 2: (RIGHT, ISOSCELES, ANY)}.get(level, (ANY,)))
+    if shape == RIGHT:
+        a, b, c = draw.choice(
+            ((30, 40, 50), (12, 16, 20), (20, 15, 25), (10, 24, 26), (18, 24, 30))
+        )
+        sides = draw.choice(((a, b, 0), (a, 0, c), (0, b, c))) if level > 1 else (a, b, 0)
+    elif shape == EQUILATERAL:
+        sides = (draw.choice((10, 15, 20, 25, 30, 40)), 0, 0)
+    elif shape == ISOSCELES:
+        base, leg = draw.choice(((12, 10), (16, 10), (24, 15), (30, 25), (20, 30), (10, 15)))
+        sides = (base, leg, 0)
+    else:
+        sides = draw.choice(((14, 13, 15), (21, 10, 17), (20, 15, 12), (8, 12, 10), (25, 20, 30), (12, 20, 14), (15, 10, 21)))  # fmt: skip
+    boxes = {name: f"{side} cm" if side else "" for name, side in zip(SIDES, sides, strict=True)}
+    return {**typed, **boxes, "shape": shape}
+
+
+def corner_draws() -> dict[str, Draw]:
+    """Charges at the corners, and which of them is chosen."""
+    sizes = {
+        "Q1": ((3, 5, 6, -2, -4), (4.5, -5.2, 6.8)), "Q2": ((4, 7, 8, -5, -9), (5.5, -7.2)),
+        "Q3": ((2, 6, 9, -3, -8), (4.8, -6.5)), "Q4": ((3, 5, 7, -4, -6), (3.5, -8.5)),
+    }  # fmt: skip
+    return {name: Draw(values, "nC", harder=harder) for name, (values, harder) in sizes.items()}
+
+
+TRIANGLE = Question(
+    key="triangle",
+    title="Three charges at the corners of a triangle given by its sides",
+    fields=(
+        Choice("shape", "The triangle is", SHAPES),
+        charge("Q1", "Charge 1, at the left end of the base"),
+        charge("Q2", "Charge 2, at the right end of the base"),
+        charge("Q3", "Charge 3, above the base"),
+        side_box("r_12", "Distance between charges 1 and 2, the base"),
+        side_box("r_13", "Distance between charges 1 and 3"),
+        side_box("r_23", "Distance between charges 2 and 3"),
+        Choice("on", "Find the net force on", tuple((n, f"charge {n}") for n in "123")),
+    ),
+    plan=plan_triangle,
+    constants=("k",),
+    laws=(SUPERPOSITION.name, COULOMB.name),
+    example={
+        "shape": ANY, "Q1": "+4 nC", "Q2": "-6 nC", "Q3": "+5 nC", "r_12": "14 cm", "r_13": "13 cm", "r_23": "15 cm", "on": "1",
+    },
+    draws={**{n: d for n, d in corner_draws().items() if n != "Q4"}, "on": Draw(("1", "2", "3"))},
+    adjust=practise_triangle,
+)  # fmt: skip
+
+
+# --- a square or a rectangle --------------------------------------------------------------------------------
+
+OPPOSITE = "Opposite sides of a rectangle are equally long."
+SQUARE = "All sides of a square are equally long."
+
+
+def rectangle_ways(square: bool) -> tuple[Step, ...]:
+    """Sides that are equal, the diagonals by Pythagoras, and their angle with the x-axis."""
+    same = [equal("r_34", "r_12", OPPOSITE), equal("r_23", "r_14", OPPOSITE)]
+    if square:
+        same = [equal(name, "r_12", SQUARE) for name in ("r_14", "r_23", "r_34")]
+    why = "The upright side over the level one, in the right-angled triangle under the diagonal."
+    return (
+        *(relation.step(relation.names[0]) for relation in same),
+        *(hypotenuse(name, "r_12", "r_14").step(name) for name in ("r_13", "r_24")),
+        *(
+            tilt(f"tan({a}) = r_14/r_12", f"{a} = atan(r_14/r_12)", why,
+                 () if square else (Mistake("angle-inverted", a, "atan(r_12/r_14)", "Name your reference axis.", "the angle was taken from the y-axis"),))
+            for a in ("theta_13", "theta_24")
+        ),
+    )  # fmt: skip
+
+
+def plan_rectangle(data: Data) -> Plan:
+    refuse_zero_charge(data, "Q1", "Q2", "Q3", "Q4")
+    square = not data.has("r_14")
+    wide = data.values["r_12"]
+    high = wide if square else data.values["r_14"]
+    places = ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high))
+    bodies = tuple(Body(str(n), data.values[f"Q{n}"], *place) for n, place in enumerate(places, start=1))  # fmt: skip
+    outline = Outline(
+        bodies, rectangle_ways(square), story_rectangle(data), given_sides(data), rectangle_checks
+    )
+    return plan_outline(data, outline)
+
+
+def rectangle_checks(
+    sources: Sequence[Body], on: Body, known: Collection[str]
+) -> tuple[Check, ...]:
+    """The sums along both axes with the signs of the charges put in."""
+    found = []
+    for axis, part in enumerate(rough_net(sources, on)):
+        steps = [(s, (on.x - s.x, on.y - s.y)[axis]) for s in sources]
+        terms = [
+            (1 if step > 0 else -1, f"{s.name}*{('r_12', 'r_14')[axis]}/{gap_of(s, on)}^3")
+            for s, step in steps
+            if step
+        ]
+        least = min(sign for sign, _ in terms) if len({sign for sign, _ in terms}) == 1 else 1
+        sum_ = signed(sorted(((sign * least, term) for sign, term in terms), reverse=True))
+        left = f"{'-' if least < 0 else ''}SigmaF_{'xy'[axis]}"
+        if part:
+            found.append(
+                Check(
+                    f"The sum along {'xy'[axis]} with the signs of the charges put in",
+                    f"{left} = k*{on.name}*({sum_})",
+                    "The signs of charges and steps settle each direction by themselves, without angles.",
+                    tolerance=1e-6,
+                )
+            )
+    return tuple(found)  # fmt: skip
+
+
+def story_rectangle(data: Data) -> str:
+    said = data.said
+    square = not data.has("r_14")
+    sides = f"sides of {said['r_12']}" if square else f"a width of {said['r_12']} and a height of {said.get('r_14', '')}"  # fmt: skip
+    shape = "square" if square else "rectangle"
+    return (
+        f"{data.pick(*OPENINGS).format('a ' + shape)} The {shape} has {sides}. Charge 1, {said['Q1']}, is at the bottom left; "
+        f"then, anticlockwise, come charge 2, {said['Q2']}, charge 3, {said['Q3']}, and charge 4, {said['Q4']}. "
+        f"The net force on charge {data.choices['on']} is wanted."
+    )
+
+
+def practise_rectangle(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    """A square first; a rectangle, mostly with a whole diagonal, from level 2 on."""
+    draw = cast(Random, random)
+    wide, high = draw.choice(((40, 30), (12, 16), (24, 10), (15, 20), (20, 15), (10, 25), (18, 24)))
+    if level == 1 or (level == 2 and draw.choice((True, False))):
+        high = 0
+    return {**typed, "r_12": f"{wide} cm", "r_14": f"{high} cm" if high else ""}
+
+
+RECTANGLE = Question(
+    key="square",
+    title="Four charges at the corners of a square or a rectangle",
+    fields=(
+        charge("Q1", "Charge 1, bottom left"),
+        charge("Q2", "Charge 2, bottom right"),
+        charge("Q3", "Charge 3, top right"),
+        charge("Q4", "Charge 4, top left"),
+        distance("r_12", "Side of the square, or width of the rectangle"),
+        side_box("r_14", "Height of the rectangle", "empty for a square"),
+        Choice("on", "Find the net force on", tuple((n, f"charge {n}") for n in "1234")),
+    ),
+    plan=plan_rectangle,
+    constants=("k",),
+    laws=(SUPERPOSITION.name, COULOMB.name),
+    example={"Q1": "+3 nC", "Q2": "-5 nC", "Q3": "+4 nC", "Q4": "+6 nC", "r_12": "20 cm", "r_14": "", "on": "1"},
+    draws={**corner_draws(), "on": Draw(("1", "2", "3", "4"))},
+    adjust=practise_rectangle,
+)  # fmt: skip
