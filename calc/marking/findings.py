@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from calc.marking.learner import Typed, by_sign, can_be_asked, judge_direction
 from calc.marking.suspects import Chain, Suspect
@@ -23,6 +24,22 @@ FULL = ("right", "early", "carried")  # sizes that earn the marks
 Keep = Callable[[Suspect, Chain], bool]
 
 
+type State = Literal[
+    "right",
+    "rounded early",
+    "carried",
+    "unit",
+    "direction",
+    "mistake",
+    "one of two",
+    "not recognised",
+]
+type Label = Literal["right", "early", "carried", "within"]
+type Size = Literal["right", "early", "carried", "within", "wrong"]
+type UnitSaid = Literal["right", "missing", "wrong"]
+type Turn = Literal["", "right", "missing", "wrong", "opposite", "sign"]
+
+
 @dataclass(frozen=True)
 class Base:
     """A way to the value that a learner may have gone. label: 'right', 'early', 'carried' or 'within'.
@@ -31,7 +48,7 @@ class Base:
     """
 
     way: Chain
-    label: str
+    label: Label
 
 
 @dataclass(frozen=True)
@@ -46,12 +63,12 @@ class Finding:
     way: the chain the value was held against.
     """
 
-    state: str
+    state: State
     typed: Typed
     way: Chain
-    size: str
-    unit: str = "right"
-    turn: str = ""
+    size: Size
+    unit: UnitSaid = "right"
+    turn: Turn = ""
     fits: tuple[Suspect, ...] = ()
     turned: tuple[Mistake, ...] = ()
     power: int = 0
@@ -83,7 +100,7 @@ def judge(
     turned: tuple[Mistake, ...] = ()
     if turn in ("opposite", "sign"):
         turned = found.way.turning
-    state = finding.state
+    state: State = finding.state
     if turn in ("missing", "wrong", "opposite", "sign"):
         state = "direction"
     if finding.unit != "right":
@@ -91,7 +108,12 @@ def judge(
     return replace(finding, state=state, turn=turn, turned=turned)
 
 
-_STATES = {"right": "right", "early": "rounded early", "carried": "carried", "within": "carried"}
+_STATES: dict[Label, State] = {
+    "right": "right",
+    "early": "rounded early",
+    "carried": "carried",
+    "within": "carried",
+}
 
 
 def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> Finding:
@@ -104,7 +126,7 @@ def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> 
         if fits:
             if _early(typed, way):  # no mistake is named that cannot be told from the right answer
                 return Finding("rounded early", typed, way, "early", fits=fits)
-            state = "mistake" if len(fits) == 1 else "one of two"
+            state: State = "mistake" if len(fits) == 1 else "one of two"
             return Finding(state, typed, way, "wrong", fits=fits)
     for way in ways:
         if _early(typed, way):
@@ -189,13 +211,13 @@ def _sign_substituted(typed: Typed, way: Chain) -> tuple[Suspect, ...]:
     )[:1]  # fmt: skip
 
 
-def _unit(typed: Typed, way: Chain) -> str:
+def _unit(typed: Typed, way: Chain) -> UnitSaid:
     if not typed.fits:
         return "wrong"
     return "missing" if typed.unit is None and way.step.unit else "right"
 
 
-def _turn(typed: Typed, said: str, way: Chain) -> str:
+def _turn(typed: Typed, said: str, way: Chain) -> Turn:
     right = way.direction
     if right is not None and by_sign(right):
         if said.strip():

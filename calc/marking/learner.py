@@ -10,6 +10,7 @@ import math
 import re
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import Literal
 
 from calc.language.expressions import Expression, ExpressionError
 from calc.language.quantities import QuantityError, parse_number, parse_quantity
@@ -162,7 +163,10 @@ def can_be_asked(direction: Direction | None) -> bool:
     return direction is not None and (len(direction.options) > 1 or direction.angle is not None)
 
 
-def judge_direction(text: str, right: Direction) -> str:
+type Judged = Literal["right", "missing", "opposite", "wrong"]
+
+
+def judge_direction(text: str, right: Direction) -> Judged:
     """'right', 'missing', 'opposite' or 'wrong'; QuantityError when the text is no direction.
 
     text: an option's key or words, degrees anticlockwise from the +x axis, or ``bearing 053``.
@@ -192,7 +196,7 @@ def opposite(key: str, right: Direction) -> bool:
     )
 
 
-def _judge_angle(said: str, right: float) -> str:
+def _judge_angle(said: str, right: float) -> Judged:
     bearing = re.match(r"bearing\s*", said, re.IGNORECASE)
     value = parse_quantity(said[bearing.end() :] if bearing else said, "°").value
     if bearing:

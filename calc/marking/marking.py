@@ -9,10 +9,11 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from typing import Literal
 
 from calc.language.expressions import ExpressionError
 from calc.language.quantities import QuantityError
-from calc.marking.findings import Base, Finding, judge
+from calc.marking.findings import Base, Finding, Size, State, judge
 from calc.marking.learner import by_sign, can_be_asked, read_line, read_value
 from calc.marking.memo import LAW, MarkGiven, Shown, marks
 from calc.marking.suspects import Chain, Suspect, uses
@@ -21,7 +22,7 @@ from calc.working.reading import Read
 from calc.working.roots import NoRoot
 
 Entry = Mapping[str, object]
-SELF_MARKED = "self-marked"
+type PartState = State | Literal["blank", "unreadable", "self-marked"]
 
 
 @dataclass(frozen=True)
@@ -34,7 +35,7 @@ class PartMarked:
     """
 
     part: Part
-    state: str
+    state: PartState
     marks: tuple[MarkGiven, ...] = ()
     answer: Finding | None = None
     blamed: Finding | None = None
@@ -100,7 +101,7 @@ def _ticked(part: Part, entry: Entry) -> PartMarked:
         MarkGiven("", "point", worth, worth * (index in ticks), words)
         for index, (words, worth) in enumerate(tick_items(part))
     )
-    return PartMarked(part, SELF_MARKED if ticks else "blank", given)
+    return PartMarked(part, "self-marked" if ticks else "blank", given)
 
 
 class _Marker:
@@ -248,7 +249,7 @@ class _Work:
             shown,
         )
 
-    def state(self) -> tuple[str, Finding | None]:
+    def state(self) -> tuple[PartState, Finding | None]:
         """The part's state, and the finding that explains it."""
         if self.answer is None:
             unreadable = any(problem.field == f"{self.path}.value" for problem in self.problems)
@@ -315,7 +316,8 @@ def carried_value(finding: Finding) -> float:
 def _without_turn(finding: Finding) -> Finding:
     state = finding.state
     if state == "direction":
-        state = {"right": "right", "early": "rounded early"}.get(finding.size, "carried")
+        told: dict[Size, State] = {"right": "right", "early": "rounded early"}
+        state = told.get(finding.size, "carried")
     return replace(finding, state=state, turn="")
 
 

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 
 from calc.marking.findings import Finding
 from calc.marking.suspects import Slip, uses
+from calc.model.answers import MarkKind
 from calc.model.questions import Part, Step
 
 LAW = "law"  # the key of the right formula among those offered
@@ -31,7 +32,7 @@ class MarkGiven:
     """One mark of a memo and whether it was earned. kind as in ``calc.model.answers.Mark``; step: '' for a point."""
 
     step: str
-    kind: str
+    kind: MarkKind
     possible: int
     earned: int
     reason: str
@@ -68,7 +69,7 @@ def marks(part: Part, answer: Finding | None, shown: Shown) -> tuple[MarkGiven, 
 
 
 def _mark(
-    kind: str, step: Step, part: Part, answer: Finding | None, shown: Shown
+    kind: MarkKind, step: Step, part: Part, answer: Finding | None, shown: Shown
 ) -> tuple[bool, str]:
     own = answer if step.makes == part.answers else shown.values.get(step.makes)
     reached = own is not None and (own.sized or own.size == "within")

@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import combinations
+from typing import Literal
 
 from calc.language.expressions import ExpressionError, equation, expression
 from calc.language.printing import Style, exact
@@ -28,6 +29,11 @@ PLAIN = Style()
 MOST_STEPS_APART = 12  # of rounding one intermediate at a time
 
 
+type SlipKind = Literal[
+    "declared", "unconverted", "gravity", "radians", "gradians", "sign", "algebra"
+]
+
+
 @dataclass(frozen=True)
 class Slip:
     """One way to go wrong.
@@ -41,7 +47,7 @@ class Slip:
     at: str
     say: str
     why: str = ""
-    kind: str = "declared"
+    kind: SlipKind = "declared"
     instead: tuple[tuple[str, str], ...] = ()
     signed: tuple[str, ...] = ()
     output: float = 1.0

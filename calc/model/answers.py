@@ -8,9 +8,14 @@ draw holds the points a memo gives marks for.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import Literal
 
 from calc.figures import Figure
 from calc.language.expressions import Maths
+
+# What a part asks a reader to do, and what a mark is given for: nothing else is possible.
+type PartKind = Literal["state", "calculate", "draw", "explain"]
+type MarkKind = Literal["formula", "substitution", "answer", "point"]
 
 
 @dataclass(frozen=True)
@@ -31,7 +36,7 @@ class Direction:
 class Mark:
     """One mark. kind: 'formula', 'substitution', 'answer' or 'point'."""
 
-    kind: str
+    kind: MarkKind
     count: int = 1
 
 
@@ -107,7 +112,7 @@ class PartShown:
 
     key: str
     number: str
-    kind: str
+    kind: PartKind
     ask: str
     marks: int
     steps: tuple[StepShown, ...] = ()

@@ -14,7 +14,7 @@ from typing import Literal
 
 from calc.figures import Figure
 from calc.language.decimal_sign import in_sign
-from calc.model.answers import Direction, Law, Mark, Point
+from calc.model.answers import Direction, Law, Mark, PartKind, Point
 from calc.model.constants import Settings
 
 Values = Mapping[str, float]
@@ -192,18 +192,20 @@ class Step:
 class Part:
     """One part of a question: its words, its marks, and how it is answered.
 
+    asks_sign: the sign of a charge is asked for, so no diagram before may show it.
     answer: the name of the value that answers a part to calculate (the last step's if left empty).
     also: names of further values the part asks for, found on the way: the other of two charges.
     figure: drawn from all values, for a part to draw or beside the steps.
     """
 
     key: str
-    kind: str
+    kind: PartKind
     ask: str
     steps: tuple[Step, ...] = ()
     points: tuple[Point, ...] = ()
     figure: Callable[[Values], Figure] | None = None
     answer: str = ""
+    asks_sign: bool = False
     also: tuple[str, ...] = ()
 
     @property

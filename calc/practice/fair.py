@@ -20,7 +20,7 @@ def fair_scene(plan: Plan, found: Read) -> Figure | None:
     scene = plan.scene(values).without(found_values(plan))
     if scene is None:
         return None
-    signs_asked = any("positive or negative" in part.ask for part in plan.parts) or any(
+    signs_asked = any(part.asks_sign for part in plan.parts) or any(
         told and {"positive", "negative"} & {key for key, _ in told.options}
         for step in plan.steps
         if (told := step.direction(values) if callable(step.direction) else step.direction)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from calc.language.expressions import Maths, Shown, equation
 from calc.language.printing import counted
@@ -27,7 +28,7 @@ GAP = Shown(r"\square", "▢")
 class Hint:
     """One hint. kind: 'words', 'formula', 'numbers', 'algebra' or 'points'; lines: mathematics under the words."""
 
-    kind: str
+    kind: Literal["words", "formula", "numbers", "algebra", "points"]
     words: str
     lines: tuple[Maths, ...] = ()
 

@@ -135,6 +135,7 @@ def sign_part(data: Data) -> Part:
     way = field_way(data).words
     return Part(
         "sign", "explain", "Is the charge on the drop positive or negative? Give a reason.",
+        asks_sign=True,
         points=(
             Point(f"{sign.capitalize()}.", 1, (sign,)),
             Point(

@@ -408,7 +408,7 @@ def plan_barn(data: Data) -> Plan:
         Point(f"Unlike charges attract: the second charge is {'negative' if pair.sign_2 < 0 else 'positive'}.", 1, ("Unlike charges attract",)),
     )  # fmt: skip
     parts = (
-        Part("sign", "explain", "Is the charge of the second trap positive or negative? Give a reason.", points=rows),
+        Part("sign", "explain", "Is the charge of the second trap positive or negative? Give a reason.", points=rows, asks_sign=True),
         pair_draw(pair, data, told.ways, body="the right-hand trap"),
         told.calculate("distance", "Calculate the distance between the traps.", "r"),
         told.calculate("force", "Calculate the electrostatic force on each trap.", "F_E"),
