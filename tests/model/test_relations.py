@@ -1,0 +1,113 @@
+"""Every law that a topic declares: sympy proves each rearranged form, and that its slips are wrong."""
+
+import importlib
+import math
+import pkgutil
+import re
+from collections.abc import Iterator
+from random import Random
+
+import pytest
+import sympy
+
+import calc.topics
+from calc.language.expressions import ExpressionError, equation, expression
+from calc.marking.algebra_slips import algebra_slips
+from calc.model.constants import SHEET
+from calc.model.questions import Mistake, Step
+from calc.model.relations import Relation, Together
+
+KEEP_SMALL = {"theta", "alpha", "beta", "phi", "gamma"}  # angles, in radians
+
+
+def declared() -> Iterator[tuple[str, Relation]]:
+    """Every relation that stands in a module of a topic, alone or among others."""
+    for module in pkgutil.walk_packages(calc.topics.__path__, "calc.topics."):
+        for name, value in vars(importlib.import_module(module.name)).items():
+            for relation in found_in(value):
+                yield f"{module.name.removeprefix('calc.topics.')}:{name}:{relation.law}", relation
+
+
+def found_in(value: object) -> Iterator[Relation]:
+    """The relations in a value: itself, in a collection, or the two of a pair."""
+    if isinstance(value, Relation):
+        yield value
+    elif isinstance(value, Together):
+        yield from (value.first, value.second)
+    elif isinstance(value, tuple | list):
+        for item in value:
+            yield from found_in(item)
+    elif isinstance(value, dict):
+        yield from found_in(list(value.values()))
+
+
+RELATIONS = dict(declared())
+CASES = [
+    pytest.param(relation, step, id=f"{relation.law} for {step.makes}")
+    for relation in {relation.law: relation for relation in RELATIONS.values()}.values()
+    for step in relation.steps()
+    if not step.root
+]
+
+
+def worth(text: str, values: dict[str, float]) -> complex:
+    """An expression of ours worked by sympy."""
+    names = {name: sympy.Symbol(name) for name in expression(text).names}
+    tree = sympy.sympify(text.replace("^", "**").replace("abs(", "Abs("), locals=names)
+    return complex(sympy.N(tree.subs({names[n]: values[n] for n in names})))
+
+
+def some_values(relation: Relation, step: Step) -> dict[str, float]:
+    """Numbers for which the step has a real value, drawn from a seed."""
+    chance = Random(f"{relation.law} {step.makes}")
+    # where a mistake leaves a sign out, one sign has to be there
+    turned = re.findall(r"abs\((\w+)\)", " ".join(m.instead for m in relation.mistakes))[-1:]
+    for _ in range(500):
+        values = {
+            name: SHEET[name].school if name in SHEET and name not in relation.units
+            else chance.uniform(0.1, 0.7) if name in KEEP_SMALL or relation.units.get(name) == "°"
+            else chance.uniform(0.2, 3)
+            for name in equation(relation.law).names
+            if name != step.makes
+        }  # fmt: skip
+        values |= {name: -values[name] for name in turned if name in values}
+        try:
+            values[step.makes] = expression(step.how).value(values)
+        except ExpressionError:
+            continue
+        return values
+    raise AssertionError(f"no numbers for {relation.law} and {step.makes}")
+
+
+@pytest.mark.parametrize(("relation", "step"), CASES)
+def test_every_rearranged_form_puts_its_law_right(relation: Relation, step: Step) -> None:
+    """Sympy puts the value of the form into the law, and both sides agree; so do the lines between."""
+    values = some_values(relation, step)
+    values[step.makes] = worth(step.how, values).real
+    for line in (relation.law, *step.lines):
+        left, right = line.split("=")
+        one, other = worth(left, values), worth(right, values)
+        scale = max(abs(one), abs(other), 1e-3)
+        assert abs(one - other) < 1e-7 * scale, line
+
+
+@pytest.mark.parametrize(("relation", "step"), CASES)
+def test_no_slip_is_the_right_form(relation: Relation, step: Step) -> None:
+    """Each slip of the form, and each mistake declared for it, gives another value, for sympy too."""
+    values = some_values(relation, step)
+    right = worth(step.how, values)
+    slips: list[Mistake | object] = [*algebra_slips(step.how), *step.mistakes]
+    for slip in slips:
+        instead = slip.instead  # type: ignore[attr-defined]
+        if getattr(slip, "turns", False) or not set(expression(instead).names) <= values.keys():
+            continue
+        wrong = worth(instead, values)
+        if math.isfinite(abs(wrong)):
+            assert abs(wrong - right) > 1e-9 * abs(right), instead
+
+
+def test_the_relations_are_found() -> None:
+    """The walk sees the laws of several chapters."""
+    laws = {relation.law for relation in RELATIONS.values()}
+    assert len(laws) >= 8
+    assert "m1*u1 + m2*u2 = (m1 + m2)*v" in laws
