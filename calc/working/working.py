@@ -77,8 +77,8 @@ def run(
 
 
 def sized(values: Mapping[str, float], sizes: tuple[str, ...]) -> dict[str, float]:
-    """``values`` with the size only of each name in ``sizes``."""
-    return {**values, **{name: abs(values[name]) for name in sizes}}
+    """``values`` with the size only of each name in ``sizes`` that has a value yet."""
+    return {**values, **{name: abs(values[name]) for name in sizes if name in values}}
 
 
 def _root(step: Step, root: Root, values: dict[str, float]) -> float:

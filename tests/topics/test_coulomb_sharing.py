@@ -98,7 +98,7 @@ def test_sharing_is_told_in_words() -> None:
     """The story of two spheres names every datum, and the directions say sign and way."""
     worked = solve("sharing", "Q2", variant=1, Q1="-8 nC", Q_new="-1,5 nC")
     assert worked.story.replace("\N{NO-BREAK SPACE}", " ") == (
-        "A and B are equal metal balls on glass rods. At first A carries −8 nC. "
+        "A and B are equal metal spheres on glass rods. At first A carries −8 nC. "
         "They are brought together and taken apart again. Afterwards each carries −1,5 nC."
     )
     assert [part.ask for part in worked.parts] == [

@@ -50,7 +50,7 @@ SECOND = Relation(
     plain=PLAIN_LAW,
     units={"F_2": "N", "Q_new": "C", "r2": "m"},
     sizes=("Q_new",),
-    directions={"F_2": lambda values: kind_of_force(1.0)},
+    directions={"F_2": lambda values: kind_of_force(1.0) if values["F_2"] else None},
     mistakes=(
         Mistake("not-squared", "F_2", "k*Q_new^2/r2", NOT_SQUARED),
         Mistake("old-charges", "F_2", "k*abs(Q1)*abs(Q2)/r2^2", "Use the charges after the touch."),

@@ -28,6 +28,7 @@ from calc.model.questions import (
 )
 from calc.topics.shared.electrostatics import (
     COULOMB,
+    NO_DISTANCE,
     NO_PULL,
     PLAIN_LAW,
     POINT_CHARGES,
@@ -54,10 +55,7 @@ def plan_force(data: Data) -> Plan:
     if asked != "F":
         refuse_zero_charge(data, "Q1", "Q2")
         if data.values["F"] == 0 and asked == "r":
-            raise Refusal(
-                "F",
-                "Two charges exert a force on each other however far apart they are: a zero force gives no distance. Type a force above zero.",
-            )
+            raise Refusal("F", NO_DISTANCE)
     if data.values.get("F") == 0 and asked != "r" and data.choices["acting"] != "unsaid":
         raise Refusal("acting", f"{NO_PULL} Choose “attract or repel: not said”, or type a force above zero.")  # fmt: skip
     product = acting(data)

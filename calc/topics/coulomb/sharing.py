@@ -172,7 +172,7 @@ def plan_sharing(data: Data) -> Plan:
     ends = f" Afterwards each carries {data.said['Q_new']}." if data.has("Q_new") else ""
     story = data.pick(
         "Two identical metal spheres, A and B, stand on insulating stems. At first {}. They are made to touch and are then separated.{}",
-        "A and B are equal metal balls on glass rods. At first {}. They are brought together and taken apart again.{}",
+        "A and B are equal metal spheres on glass rods. At first {}. They are brought together and taken apart again.{}",
         "Two identical conducting spheres, A and B, hang on nylon threads. At first {}. They swing together, touch once and are held apart.{}",
     )
     return Plan(
@@ -270,7 +270,7 @@ def plan_three(data: Data) -> Plan:
     listed = " and ".join([", ".join(carried[:-1]), carried[-1]])
     story = data.pick(
         "Three identical metal spheres, A, B and C, stand on insulating stems. At the start the charges are: {}. A touches B and is taken away; then B touches C and is taken away.{}",
-        "A, B and C are equal metal balls on plastic rods. At the start the charges are: {}. First A and B are brought together and parted, then B and C.{}",
+        "A, B and C are equal metal spheres on plastic rods. At the start the charges are: {}. First A and B are brought together and parted, then B and C.{}",
         "Three identical conducting spheres, A, B and C, hang on nylon threads. At the start the charges are: {}. B is held against A and let go; after that it is held against C and let go.{}",
     )
     end = f" At the end B and C each carry {data.said['Q_BC']}." if data.has("Q_BC") else ""

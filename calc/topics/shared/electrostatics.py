@@ -55,6 +55,7 @@ REPEL = ("repel", "repulsion: each is pushed away from the other")
 KINDS = (ATTRACT, REPEL)
 
 
+NO_DISTANCE = "Two charges exert a force on each other however far apart they are: a zero force gives no distance. Type a force above zero."
 NO_PULL = "A force of zero neither attracts nor repels: one of the charges is zero then."
 
 
