@@ -97,6 +97,8 @@ def draw(question: Question, chance: random.Random, level: int) -> tuple[dict[st
             typed[item.name] = scaled(item, str(typed.get(item.name, "")), chance)
         elif not question.adjust and isinstance(item, Choice):
             typed[item.name] = chance.choice([key for key, _ in item.options])
+    if asked:
+        typed[asked] = ""
     if question.adjust:
         typed = question.adjust(typed, chance, level)
     if asked:

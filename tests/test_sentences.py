@@ -306,6 +306,17 @@ def _arrows_go_to_the_negative_plate(case: Case, m: re.Match[str]) -> bool:
     return ("upper" if m[1] == "upper" or m[2] == "upwards" else "lower") == plates(case)
 
 
+@rule(r"Both charges are (positive|negative) afterwards", 1)
+def _a_charge_shared_has_the_sign_told(case: Case, m: re.Match[str]) -> bool:
+    return (case.values["Q_new"] > 0) == (m[1] == "positive")
+
+
+@rule(r"They (attract|repel), so the charges have (opposite signs|the same sign)")
+def _unlike_charges_attract(case: Case, m: re.Match[str]) -> bool:
+    same = case.values["Q1"] * case.values["Q2"] > 0
+    return (m[1] == "repel", m[2] == "the same sign") == (same, same)
+
+
 @rule(r"the (upper|lower) plate is (positive|negative)", 2)
 def _a_story_tells_the_plates_as_drawn(case: Case, m: re.Match[str]) -> bool:
     return (m[1] == plates(case)) == (m[2] == "negative")

@@ -275,7 +275,9 @@ GIVEN = {
 def practise_back(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
     """Just what leads to the unknown, with the signs told where they are needed."""
     asked = next((name for name in GIVEN if not typed[name]), "")
-    kept = {name: text if name in GIVEN.get(asked, tuple(typed)) else "" for name, text in typed.items()}
+    kept = {
+        name: text if name in GIVEN.get(asked, tuple(typed)) else "" for name, text in typed.items()
+    }
     return {name: text or ("unsaid" if name in SAY else "") for name, text in kept.items()}
 
 
@@ -295,6 +297,7 @@ CONTACT_BACK = question(
         Choice("after", "After the touch both charges are", (UNSAID, ("positive", "positive"), ("negative", "negative")), quiet=("unsaid",)),
     ),
     example={"Q1": "", "Q2": "-2 nC", "r": "", "F_1": "", "acting": "unsaid", "Q_new": "", "r2": "10 cm", "F_2": "3,6 µN", "after": "positive"},
+    since=2,
     asks="Q1",
     constants=("e", "k"),
     laws=(COULOMB.name, CONSERVATION.name, QUANTISATION.name),

@@ -144,6 +144,7 @@ FACTORS = question(
         replace(force("F_new", "Force after the change (size)"), result="measured"),
     ),
     example={"a": "1", "b": "1", "d": "", "f": "4", "F": "", "F_new": ""},
+    since=2,
     asks="d",
     laws=(COULOMB.name,),
     draws={
