@@ -12,21 +12,16 @@ from dataclasses import dataclass
 from calc.figures import Force
 from calc.model.answers import Direction, Mark, Point
 from calc.model.questions import FSA, NO_MARKS, SA, A, Data, Mistake, Refusal, Step, Values
+from calc.topics.equilibrium.relations import PLAIN_BALANCE, coulomb, counting, cut, steps_of
 from calc.topics.equilibrium.shared import (
     BALANCE_MARKS,
     arrow_points,
-    coulomb_steps,
-    counting_steps,
-    cut_steps,
     kind,
     neutral,
     signs,
 )
 from calc.working.chain import spread
 
-PLAIN_BALANCE = (
-    "Nothing moves, so the pulls up and the pulls down along the line are worth the same."
-)
 NO_LIFT = (
     "No equilibrium this way: the electrostatic force points {down}, like the weight, and nothing pulls {up}. "
     "Turn one charge's sign, or put the fixed charge on the other side."
@@ -243,10 +238,13 @@ class Line:
         steps = self.weight_steps() + self.balance_steps()
         if not self.neutral:
             toward = self.way(self.lift) if self.lift else None
-            steps += coulomb_steps(self.equal, toward, self.sign_1, self.sign_2)
-            steps += counting_steps(self.sign_1)
+            steps += steps_of(
+                coulomb(toward, self.sign_1, self.sign_2, self.equal), counting(self.sign_1)
+            )
         if self.string != "none":
-            steps += cut_steps(self.way(self.motion), "g*sin(theta)" if self.slope else "g")
+            alone = "m*(g*sin(theta))" if self.slope else "m*(g)"
+            forgot = Mistake("charge-forgotten", "F_net", alone, "The charge still acts: keep F_E in the net force.")  # fmt: skip
+            steps += steps_of(*cut(self.way(self.motion), forgot))
             steps += self.mass_from_cut()
         return steps
 

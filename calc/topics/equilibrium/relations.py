@@ -70,6 +70,11 @@ def thread_laws(towards: Direction | None) -> tuple[Relation, ...]:
     )  # fmt: skip
 
 
+WOULD_CUT = Relation(
+    "a*cos(alpha) = g", "Use what the cut would do", "Just after the cut a = T/m, and T = mg/cos α.", {"alpha": "°"}, PLAIN_BALANCE,
+)  # fmt: skip
+
+
 def coulomb(towards: Direction | None, sign_1: int = 0, sign_2: int = 0, equal: bool = False) -> Relation:  # fmt: skip
     """Coulomb's law between Q1 and Q2, or between two charges of the size Q1 where they are equal.
 

@@ -9,14 +9,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc.model.answers import Direction, Mark, Point
-from calc.model.questions import FSA, NO_MARKS, Choice, Data, Input, Mistake, Refusal, Step
+from calc.model.answers import Mark, Point
+from calc.model.questions import Choice, Data, Input, Refusal
 from calc.topics.shared.electrostatics import (
-    PLAIN_LAW,
-    WHY_SIGN,
     distance,
     force,
-    sign_of_charge,
 )
 
 NO_PUSH = "A string cannot push: no equilibrium this way."
@@ -42,8 +39,6 @@ UNITS = {
 }  # fmt: skip
 
 BALANCE_MARKS = (Mark("formula"), Mark("substitution", 2), Mark("answer"))
-EXCESS = ("excess", "too many electrons: the charge is negative")
-LACKING = ("lacking", "too few electrons: the charge is positive")
 
 
 # --- fields of the forms ------------------------------------------------------------------------------------
@@ -191,90 +186,7 @@ def signs(data: Data, acting: int) -> tuple[int, int]:
     return one or acting * two, two or acting * one
 
 
-# --- common steps -------------------------------------------------------------------------------------------
-
-
-def coulomb_steps(
-    equal: bool, towards: Direction | None, sign_1: int = 0, sign_2: int = 0
-) -> list[Step]:
-    """Coulomb's law solved for each of its quantities; ``towards`` is the direction of F_E."""
-    both = "Q1^2" if equal else "Q1*Q2"
-    sizes = ("Q1",) if equal else ("Q1", "Q2")
-    law = f"F_E = k*{both}/r^2"
-    wrong = (
-        Mistake(
-            "not-squared",
-            "F_E",
-            f"k*{both}/r",
-            "Inverse square: square the distance.",
-            "the answer is r times the right one",
-        ),
-        Mistake(
-            "added",
-            "F_E",
-            f"k*({'2*Q1' if equal else 'Q1+Q2'})/r^2",
-            "Product, not sum: multiply the charges.",
-        ),
-    )
-    steps = [
-        Step(law, law, "Find the electrostatic force with Coulomb's law", WHY_SIGN, "N", plain=PLAIN_LAW,
-             direction=towards, sizes=sizes, mistakes=wrong),
-        Step(law, f"r = sqrt(k*{both}/F_E)", "Use Coulomb's law for the distance", "Only the positive root is a distance.", "m", plain=PLAIN_LAW,
-             sizes=sizes, mistakes=(Mistake("root-omitted", "r", f"k*{both}/F_E", "You have r²: take the square root.", "the answer is the square of the distance"),)),
-    ]  # fmt: skip
-    if equal:
-        steps.append(
-            Step(law, "Q1 = r*sqrt(F_E/k)", "Use Coulomb's law for the size of the charge", "Both charges are the same size, so Q² stands in the law.", "C", plain=PLAIN_LAW,
-                 direction=sign_of_charge(sign_1) if sign_1 else None,
-                 mistakes=(Mistake("root-omitted", "Q1", "F_E*r^2/k", "You have Q²: take the square root."),))
-        )  # fmt: skip
-        return steps
-    for one, other, sign in (("Q1", "Q2", sign_1), ("Q2", "Q1", sign_2)):
-        steps.append(
-            Step(law, f"{one} = F_E*r^2/(k*{other})", "Use Coulomb's law for the size of the charge", WHY_SIGN, "C", plain=PLAIN_LAW,
-                 direction=sign_of_charge(sign) if sign else None, sizes=(other,),
-                 mistakes=(Mistake("not-squared", one, f"F_E*r/(k*{other})", "Inverse square: square the distance."),))
-        )  # fmt: skip
-    return steps
-
-
-def counting_steps(sign_1: int) -> list[Step]:
-    """Charge and electrons, either way."""
-    key, words = EXCESS if sign_1 < 0 else LACKING
-    where = Direction(key, words, (EXCESS, LACKING)) if sign_1 else None
-    return [
-        Step("n = Q1/e", "n = Q1/e", "Count the electrons", "Charge comes in whole electron charges; e is the size of one.", "", sizes=("Q1",), count=True, direction=where,
-             plain="Divide the pile by the size of one grain to count the grains.",
-             mistakes=(Mistake("multiplied", "n", "Q1*e", "Divide by the charge of one electron: n = Q/e."),)),
-        Step("n = Q1/e", "Q1 = n*e", "Turn the electrons into a charge", "Each electron too many or too few counts e.", "C", NO_MARKS,
-             direction=sign_of_charge(sign_1) if sign_1 else None,
-             plain="So many grains, each of the same size.",
-             mistakes=(Mistake("divided", "Q1", "n/e", "Multiply: each electron brings e."),)),
-    ]  # fmt: skip
-
-
-CUT = (
-    "The cut takes the tension away at once. The sphere has not moved yet, so r, F_E and the weight are what they were. "
-    "Before the cut they were balanced by T, so the net force is now as large as T was."
-)
-
-
-def cut_steps(way: Direction, without_charge: str) -> list[Step]:
-    """The acceleration just after the cut, and back; ``without_charge`` is the acceleration were F_E forgotten."""
-    kept = Mistake("tension-kept", "F_net", "0", "The cut removes T: the other forces no longer balance.", "the answer is zero")  # fmt: skip
-    forgot = Mistake("charge-forgotten", "F_net", f"m*({without_charge})", "The charge still acts: keep F_E in the net force.")  # fmt: skip
-    return [
-        Step("F_net = T", "F_net = T", "Find the net force just after the cut", CUT, "N", NO_MARKS, direction=way,
-             plain="Let go of one end of a tug-of-war rope and the other side wins by exactly what you pulled.",
-             mistakes=(kept, forgot) if without_charge else (kept,)),
-        Step("F_net = m*a", "a = F_net/m", "Use Newton's second law", "The net force gives the acceleration, in its own direction.", "m·s⁻²", direction=way,
-             plain="The heavier the body, the less a given push changes its motion.",
-             mistakes=(Mistake("multiplied", "a", "F_net*m", "Divide: a = F_net/m."),)),
-        Step("T = m*a", "T = m*a", "Find the tension from the acceleration after the cut", CUT, "N", FSA,
-             plain="What the string held back is what moves the sphere once it is gone."),
-        Step("T = m*a", "m = T/a", "Find the mass from the acceleration after the cut", CUT, "kg", FSA,
-             plain="What the string held back is what moves the sphere once it is gone."),
-    ]  # fmt: skip
+# --- free-body diagrams --------------------------------------------------------------------------------------
 
 
 def arrow_points(*arrows: tuple[str, str]) -> tuple[Point, ...]:

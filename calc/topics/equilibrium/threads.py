@@ -13,11 +13,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from math import asin, cos, degrees, pi, sin, tan
 
-from calc.figures import Figure, Force, Resolved, free_body_diagram
+from calc.figures import Figure
 from calc.figures.charges import sign_of
 from calc.figures.scenes import hanging_pair
-from calc.figures.vectors import Angle
-from calc.model.answers import Direction, Point
+from calc.model.answers import Point
 from calc.model.questions import (
     FSA,
     NO_MARKS,
@@ -31,18 +30,18 @@ from calc.model.questions import (
     Root,
     Step,
 )
-from calc.topics.equilibrium.along import PLAIN_BALANCE
-from calc.topics.equilibrium.shared import (
-    FBD_ASK,
-    arrow_points,
-    coulomb_steps,
-    counting_steps,
-    cut_steps,
-    kind,
-    signs,
+from calc.topics.equilibrium.relations import (
+    AWAY,
+    WOULD_CUT,
+    coulomb,
+    counting,
+    cut,
+    steps_of,
+    thread_laws,
 )
+from calc.topics.equilibrium.shared import SAY_ACTING, arrow_points, kind, signs
+from calc.topics.equilibrium.thread_figures import thread_draw
 from calc.topics.shared.electrostatics import kind_of_force
-from calc.working.chain import spread
 from calc.working.roots import scan
 
 METHOD = "No rearranging frees α: try angles, halving the interval in which the two sides cross until they agree."
@@ -55,12 +54,6 @@ NO_ANGLE = (
 )
 SHORTCUT_ONE = "The small-angle shortcut is for one support. Choose the exact method."
 SHORTCUT_FAR = "The small-angle shortcut gives no angle here: sin α would be larger than 1. Choose the exact method."
-ALONG = (
-    ("away", "along the line of the thread, away from the support"),
-    ("to", "along the line of the thread, towards the support"),
-    ("down", "straight down"),
-    ("sideways", "horizontally"),
-)
 
 
 @dataclass(frozen=True)
@@ -131,62 +124,7 @@ class Pair:
 
     def balance_steps(self) -> list[Step]:
         """tan α = F_E/(mg), T cos α = mg, T sin α = F_E, each solved for each quantity."""
-        why = "At rest: T sin α balances F_E, T cos α balances mg. Divide the two: T drops out."
-        tangent, upright, level = (
-            "tan(alpha) = F_E/(m*g)",
-            "T*cos(alpha) = m*g",
-            "T*sin(alpha) = F_E",
-        )
-        inverted = "F_E is opposite α and mg beside it: tan α = F_E/(mg)."
-        vertical = "The vertical part of T balances mg: T cos α = mg."
-        away = kind_of_force(self.repel)
-        up = Direction("to", dict(ALONG)["to"], ALONG)
-
-        def step(
-            law: str,
-            make: str,
-            what: str,
-            why: str,
-            *mistakes: Mistake,
-            way: Direction | None = None,
-        ) -> Step:
-            unit = {"m": "kg", "alpha": "°"}.get(make.split(" = ")[0], "N")
-            return Step(
-                law,
-                make,
-                what,
-                why,
-                unit,
-                FSA,
-                direction=way,
-                mistakes=mistakes,
-                plain=PLAIN_BALANCE,
-            )
-
-        by_tan, by_cos, by_sin = (
-            "Compare the two components of the tension",
-            "Balance the vertical forces",
-            "Balance the horizontal forces",
-        )
-        up_why, side_why = (
-            "Only the vertical part of the tension holds the weight.",
-            "Only the horizontal part of the tension holds the sphere against F_E.",
-        )
-        return [
-            step(tangent, "F_E = m*g*tan(alpha)", by_tan, why,
-                 Mistake("tan-inverted", "F_E", "m*g/tan(alpha)", inverted, "tan is upside down"),
-                 Mistake("sin-for-tan", "F_E", "m*g*sin(alpha)", "mg is a side of the right angle, not the longest side: use tan α."), way=away),
-            step(upright, "T = m*g/cos(alpha)", by_cos, up_why,
-                 Mistake("cos-times", "T", "m*g*cos(alpha)", vertical, "the answer is smaller than the weight"), way=up),
-            step(tangent, "m = F_E/(g*tan(alpha))", by_tan, why, Mistake("tan-inverted", "m", "F_E*tan(alpha)/g", inverted)),
-            step(tangent, "alpha = atan(F_E/(m*g))", by_tan, why, Mistake("tan-inverted", "alpha", "atan(m*g/F_E)", inverted)),
-            step(level, "F_E = T*sin(alpha)", by_sin, side_why, Mistake("sin-cos", "F_E", "T*cos(alpha)", "F_E is opposite α: T sin α."), way=away),
-            step(level, "T = F_E/sin(alpha)", by_sin, side_why, Mistake("sin-cos", "T", "F_E/cos(alpha)", "F_E is opposite α: T sin α."), way=up),
-            step(upright, "m = T*cos(alpha)/g", by_cos, up_why, Mistake("sin-cos", "m", "T*sin(alpha)/g", vertical)),
-            step(upright, "alpha = acos(m*g/T)", by_cos, up_why, Mistake("sin-cos", "alpha", "asin(m*g/T)", vertical)),
-            step(level, "alpha = asin(F_E/T)", by_sin, side_why, Mistake("sin-cos", "alpha", "acos(F_E/T)", "F_E is opposite α: T sin α.")),
-            step("a*cos(alpha) = g", "alpha = acos(g/a)", "Use what the cut would do", "Just after the cut a = T/m, and T = mg/cos α."),
-        ]  # fmt: skip
+        return steps_of(*thread_laws(kind_of_force(self.repel)), WOULD_CUT)
 
     def root_steps(self, known: dict[str, float], k: float, g: float) -> list[Step]:
         """α from the charges: no formula frees it. All angles at which the spheres can hang apart, smallest first."""
@@ -235,9 +173,11 @@ class Pair:
     def ways(self) -> list[Step]:
         """Every step without a root to search for."""
         steps = self.geometry_steps() + self.balance_steps()
-        steps += coulomb_steps(self.equal, kind_of_force(self.repel), self.sign_1, self.sign_2)
-        steps += counting_steps(self.sign_1)
-        steps += cut_steps(Direction("away", dict(ALONG)["away"], ALONG), "")
+        steps += steps_of(
+            coulomb(kind_of_force(self.repel), self.sign_1, self.sign_2, self.equal),
+            counting(self.sign_1),
+            *cut(AWAY),
+        )
         if not self.two:
             cube = f"(k*{self.charges}/(4*L^2*T))^(1/3)"
             steps.append(
@@ -276,8 +216,6 @@ def pair_of(data: Data) -> Pair:
     if two and not acting and data.has("r") and data.has("s"):
         acting = 1 if data.values["r"] > data.values["s"] else -1
     if two and not acting:
-        from calc.topics.equilibrium.shared import SAY_ACTING
-
         raise Refusal("acting", SAY_ACTING)
     if acting < 0 and not two:
         raise Refusal("supports", SWING)
@@ -326,50 +264,10 @@ def pair_figure(pair: Pair, alpha: float) -> Figure:
     )
 
 
-def pair_diagram(known: dict[str, float], pair: Pair, g: float, *, cut: bool = False, resolved: bool = False, equal: bool = False) -> Figure:  # fmt: skip
-    """All forces on the right-hand sphere, to the numbers where all are known."""
-    alpha, sizes = degrees(known.get("alpha", 0.5)), dict(known)
-    if "m" in known:
-        sizes["F_gtotal"] = known["m"] * g
-    unknown = [name for name in ("F_gtotal", "T", "F_E") if name not in sizes]
-    if unknown:  # the angle fixes the shape of the triangle
-        shape = {"F_gtotal": cos(known.get("alpha", 0.5)), "T": 1.0, "F_E": sin(known.get("alpha", 0.5))}  # fmt: skip
-        sizes.update(shape)
-    lean = 90 + alpha if pair.repel > 0 else 90 - alpha
-    forces = [
-        Force("F_g", sizes["F_gtotal"], 270.0),
-        Force("F_E", sizes["F_E"], 0.0 if pair.repel > 0 else 180.0),
-    ]
-    if not cut:
-        forces.insert(1, Force("T", sizes["T"], lean))
-    arc = Angle(90.0, lean, "α") if pair.repel > 0 else Angle(lean, 90.0, "α")
-    parts = [Resolved("T", 90.0, "T cos α", "T sin α")] if resolved and not cut else []
-    return free_body_diagram(
-        forces,
-        title="Free-body diagram of the right-hand sphere" + (" just after the cut" if cut else ""),
-        equal_lengths=equal,
-        min_fraction=0.02 if resolved else 0.14,  # components only fit to scale
-        components=parts,
-        angles=[] if cut else [arc],
-        guides=[] if cut else [90.0],
-    )
-
-
 def pair_draw(pair: Pair, data: Data, ways: list[Step], key: str = "draw", cut: bool = False, body: str = "the right-hand sphere") -> Part:  # fmt: skip
     """The part that asks for the free-body diagram, before the cut or just after it."""
-    resolved = data.choices.get("parts") == "components" and not cut
-    ask = FBD_ASK.format(body=body).rstrip(".") + (" just after its thread is cut" if cut else "")
-    ask += ". Show the components of the tension as dashed lines." if resolved else "."
-    constants = data.settings.constants()
-
-    def figure(v: dict[str, float]) -> Figure:
-        known = spread({n: x for n, x in v.items() if n not in constants}, ways, constants)
-        return pair_diagram(known, pair, constants["g"], cut=cut, resolved=resolved, equal=data.choices.get("lengths") == "equal")  # fmt: skip
-
-    points = pair.arrows()
-    if cut:
-        points = (points[0], points[2])
-    return Part(key, "draw", ask, points=points, figure=lambda v: figure(dict(v)))
+    title = "Free-body diagram of the right-hand sphere"
+    return thread_draw(data, ways, pair.repel, pair.arrows(), body=body, key=key, cut=cut, title=title)  # fmt: skip
 
 
 def pair_checks(pair: Pair, names: set[str], steps: tuple[Step, ...]) -> tuple[Check, ...]:
