@@ -125,8 +125,8 @@ def _undone(held: ast.expr, rest: ast.expr, unknown: str) -> tuple[ast.expr, ast
             parts = terms(held)
             sign, mine = next(part for part in parts if count(part[1], unknown))
             others = [(-s, term) for s, term in parts if term is not mine]
-            moved = [*terms(rest), *others]
-            return mine, total(moved if sign > 0 else [(-s, term) for s, term in moved])
+            moved = [(sign * s, term) for s, term in (*terms(rest), *others)]
+            return mine, total(_as_written(moved))
         case ast.BinOp(op=ast.Mult() | ast.Div()):
             return _out_of_product(held, rest, unknown)
         case ast.BinOp(left=base, op=ast.Pow(), right=ast.Constant(value=power)) if count(
@@ -141,6 +141,12 @@ def _undone(held: ast.expr, rest: ast.expr, unknown: str) -> tuple[ast.expr, ast
         case ast.Call(func=ast.Name(id=name), args=[inside]) if name in _INVERSE:
             return inside, call(_INVERSE[name], rest)
     raise NotRearranged(f"{unknown} stands inside {written(held)}")
+
+
+def _as_written(parts: list[tuple[int, ast.expr]]) -> list[tuple[int, ast.expr]]:
+    """The terms of a sum as a teacher writes them: no zero, and a minus not first where a plus can be."""
+    parts = [part for part in parts if written(part[1]) != "0"] or parts
+    return parts if parts[0][0] > 0 else sorted(parts, key=lambda part: part[0] < 0)
 
 
 def _out_of_product(held: ast.expr, rest: ast.expr, unknown: str) -> tuple[ast.expr, ast.expr]:
