@@ -8,6 +8,7 @@ Marks and ranges: common practice, no source.
 from __future__ import annotations
 
 from calc.model.questions import Topic
+from calc.topics.equilibrium.beside import BESIDE, IN_FIELD
 from calc.topics.equilibrium.held import SLOPE, VERTICAL
 from calc.topics.equilibrium.hung import THREADS
 from calc.topics.equilibrium.stories import BARN, GAUGE, HALL, HOVER, MUSEUM, STAGE
@@ -17,7 +18,7 @@ TOPIC = Topic(
     key="equilibrium",
     title="Charged bodies in equilibrium",
     laws=(EQUILIBRIUM, SECOND, COULOMB, QUANTISATION),
-    questions=(SLOPE, VERTICAL, THREADS, MUSEUM, STAGE, GAUGE, HOVER, HALL, BARN),
+    questions=(SLOPE, VERTICAL, THREADS, BESIDE, IN_FIELD, MUSEUM, STAGE, GAUGE, HOVER, HALL, BARN),
     cautions=(
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",
         "Put a catch tray under a hanging load before its thread is cut.",

@@ -8,10 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from math import sin
-from random import Random
-from typing import cast
 
-from calc.language.quantities import parse_quantity
 from calc.model.answers import Point
 from calc.model.constants import SHEET
 from calc.model.questions import (
@@ -28,6 +25,7 @@ from calc.model.questions import (
 from calc.topics.equilibrium.along import Line, line_of
 from calc.topics.equilibrium.along_drawn import draw_part, judge, line_checks
 from calc.topics.equilibrium.held_scene import scene, story
+from calc.topics.equilibrium.practised import one_of, si
 from calc.topics.equilibrium.shared import (
     ACTING,
     EQUAL,
@@ -246,16 +244,6 @@ def practise(slope: bool, typed: dict[str, object], random: object, level: int) 
         text["Q1"] = text["Q1"] or f"{q1 * 1e9:.3g} nC"
         text["m"] = text["m"] or f"{m * 1e3:.3g} g"
     return {name: text[name] for name in typed}
-
-
-def si(text: str, unit: str) -> float:
-    """A drawn text in SI."""
-    return parse_quantity(text, unit).value
-
-
-def one_of(random: object, items: tuple[str, ...]) -> str:
-    """One of the items; only ``random()`` is asked, so that a draw repeats everywhere."""
-    return items[int(cast(Random, random).random() * len(items))]
 
 
 def practise_slope(typed: dict[str, object], random: object, level: int) -> dict[str, object]:

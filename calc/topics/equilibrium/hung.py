@@ -18,7 +18,8 @@ from calc.model.questions import (
     Refusal,
     Step,
 )
-from calc.topics.equilibrium.held import SCHOOL_G, SCHOOL_K, one_of, si
+from calc.topics.equilibrium.held import SCHOOL_G, SCHOOL_K
+from calc.topics.equilibrium.practised import one_of, si
 from calc.topics.equilibrium.shared import (
     ACTING,
     F_E,
@@ -63,6 +64,7 @@ ASKED = {
     "n": "Calculate how many electrons the first sphere has too many or too few.",
     "a": "The thread of one sphere is cut. Calculate the acceleration of that sphere at that instant.",
 }
+SAGGING = "A thread that carries a sphere is pulled: its tension is at least the weight. Type more than zero."
 EACH = "Calculate the size of the charge on each sphere."
 WORDS = {
     "T": "the tension in a thread",
@@ -167,7 +169,7 @@ def refuse_before(data: Data, want: str) -> None:
             "With two supports the threads do not meet: use the angle of one thread with the vertical.",
         )
     if data.values.get("T") == 0:
-        raise Refusal("T", "A thread that carries a sphere is pulled: its tension is at least the weight. Type more than zero.")  # fmt: skip
+        raise Refusal("T", SAGGING)
     if want == "Q2" and data.choices["equal"] == "equal":
         raise Refusal(
             "want", "The charges are equal in size: ask for the charge on the first sphere instead."

@@ -126,10 +126,8 @@ def beside_scene(angle: float, repel: int, sign_1: int, sign_2: int) -> Figure:
         Surface((3.0, 0.0), (-3.0, 0.0)),
         Segment((0.0, 0.0), (0.0, -6.0), "guide"),
         *hung(lean, reach, "A", sign_1, "Q1"),
-        Segment((fixed[0], fixed[1] - RADIUS), (fixed[0], hanging[1] - 2.6), "outline"),
-        Surface((fixed[0] - 1.6, hanging[1] - 2.6), (fixed[0] + 1.6, hanging[1] - 2.6)),
         Sphere(fixed, RADIUS, sign_of(sign_2), "B", shows=("Q2",)),
-        Dimension(fixed, hanging, "r", 2.0, RADIUS + 0.3),
+        Dimension(fixed, hanging, "r", -1.9, RADIUS + 0.3),
     ]
     way = "away from it" if repel > 0 else "towards it"
     signs = told_signs(("A", sign_1, "Q1"), ("B", sign_2, "Q2"))
