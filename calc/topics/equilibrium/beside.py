@@ -26,6 +26,7 @@ from calc.topics.equilibrium.relations import (
     steps_of,
     thread_laws,
     told,
+    where_known,
 )
 from calc.topics.equilibrium.shared import (
     ACTING,
@@ -140,7 +141,7 @@ def beside(data: Data) -> Situation:
         stated=(drawn(),) if acting else (),
         later=later,
         judge=hanging(data),
-        checks=(
+        proofs=where_known(
             Check("The whole way back: Coulomb's law with these charges must give the force that the angle needs", "k*Q1*Q2/r^2 = m*g*tan(alpha)", sizes=("Q1", "Q2")),
             TRIANGLE, FIRST, Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",)),
         ),
@@ -304,7 +305,7 @@ def in_field(data: Data) -> Situation:
         stated=(drawn(),) if push else (),
         later=later,
         judge=hanging(data),
-        checks=(
+        proofs=where_known(
             Check("The whole way back: the force of the field must be the one that the angle needs", "Q*V/d = m*g*tan(alpha)", sizes=("Q",)),
             TRIANGLE, FIRST,
         ),

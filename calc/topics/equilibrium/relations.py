@@ -7,10 +7,12 @@ equations and their components. Marks: common practice, no source.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
+from calc.language.expressions import equation
 from calc.model.answers import Direction
-from calc.model.questions import NO_MARKS, Mistake, Step
+from calc.model.questions import NO_MARKS, Check, Mistake, Step, Values
 from calc.model.relations import Relation, Towards
 from calc.topics.shared.electrostatics import PLAIN_LAW, WHY_SIGN, sign_of_charge
 
@@ -180,3 +182,8 @@ def fixed(way: Direction) -> Towards:
 def steps_of(*laws: Relation) -> list[Step]:
     """Every step that these laws allow, in their order."""
     return [step for law in laws for step in law.steps()]
+
+
+def where_known(*checks: Check) -> Callable[[Values], tuple[Check, ...]]:
+    """Second ways to an answer, each where all its values are known."""
+    return lambda values: tuple(c for c in checks if set(equation(c.equation).names) <= values.keys())  # fmt: skip

@@ -155,7 +155,7 @@ def field_scene(angle: float, field: int, push: int, sign: int) -> Figure:
 def unequal_scene(first: float, second: float, sign_1: int, sign_2: int) -> Figure:
     """Spheres A (left) and B (right) at one level, on threads of their own lengths from one hook."""
     one, two = seen(first), seen(second)
-    depth = max(5.5, 3.4 / (tan(radians(one)) + tan(radians(two))))
+    depth = max(7.0, 5.0 / (tan(radians(one)) + tan(radians(two))))
     lengths = [depth / cos(radians(angle)) for angle in (one, two)]
     left, right = (polar((0.0, 0.0), length, side * angle - 90) for length, side, angle in zip(lengths, (-1, 1), (one, two), strict=True))  # fmt: skip
     items = [
