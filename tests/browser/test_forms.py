@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -241,3 +242,29 @@ def test_impossible_settings_are_refused(place: str, page: Page) -> None:
     problem = page.locator('[data-field="settings.g"] .problem')
     expect(problem).to_contain_text("must be greater than zero", timeout=20_000)
     assert page.evaluate("localStorage.getItem('physics-line-by-line.settings')") is None
+
+
+def test_several_things_are_asked_at_once(place: str, page: Page) -> None:
+    """Ticking two boxes asks for both; the link opened elsewhere asks for both again."""
+    page.goto(f"{place}electric-field.html")
+    section = page.locator('section.question[data-question="electric-field.released"]')
+    typed = {"V": "200 V", "d": "4 cm", "s": "1 cm"}
+    for box in section.locator(".entry input[type=text]").all():
+        box.fill(typed.get(box.get_attribute("name") or "", ""))
+    section.locator('select[name="particle"]').select_option("electron")
+    for box in section.locator('input[name="find"]').all():
+        box.set_checked(box.get_attribute("value") in ("t", "v"))
+    expect(section.locator(".heard")).to_contain_text(
+        "4,19 times 10 to the power 6 metres per second", timeout=20_000
+    )
+    expect(section.locator(".heard")).to_contain_text("4,77 times 10 to the power minus 9 seconds")
+    expect(page).to_have_url(re.compile("find=t,v"))
+    other = page.context.new_page()
+    other.goto(page.url)
+    again = other.locator('section.question[data-question="electric-field.released"]')
+    expect(again.locator(".heard")).to_contain_text(
+        "4,77 times 10 to the power minus 9 seconds", timeout=20_000
+    )
+    assert [
+        box.get_attribute("value") for box in again.locator('input[name="find"]:checked').all()
+    ] == ["t", "v"]
