@@ -12,12 +12,15 @@ from calc.figures.pieces import Point
 type Trend = Literal["rises", "falls", "stays level"]
 SAME = 1e-9  # of the height of the line: a smaller change is level
 STRAIGHT = 2e-3  # of the drawn size: points nearer to one straight line than this lie on it
+_RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 MOST = 6  # stretches told one by one; a line with more is told as going up and down
 
 
 def short(value: float) -> str:
-    """A coordinate to three figures, with a decimal comma."""
-    return f"{value + 0.0:.3g}".replace(".", ",").replace("-", "−")
+    """A coordinate to three figures, with a decimal comma; a power of ten where it is needed: “6,8 × 10⁻⁵”."""
+    number, _, power = f"{value + 0.0:.3g}".partition("e")
+    said = number.replace(".", ",").replace("-", "−")
+    return f"{said} × 10{str(int(power)).translate(_RAISED)}" if power else said
 
 
 def at(point: Point) -> str:

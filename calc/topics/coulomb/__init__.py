@@ -7,6 +7,7 @@ from calc.topics.coulomb.contact import CONTACT, TWO_FORCES
 from calc.topics.coulomb.contact_back import CONTACT_BACK
 from calc.topics.coulomb.electrons import ELECTRONS
 from calc.topics.coulomb.force import FORCE, SCALING
+from calc.topics.coulomb.inverse_square import INVERSE_SQUARE
 from calc.topics.coulomb.ratio import FACTORS
 from calc.topics.coulomb.sharing import THREE_SPHERES, TWO_SPHERES
 from calc.topics.shared.electrostatics import CONSERVATION, COULOMB, QUANTISATION
@@ -25,6 +26,7 @@ TOPIC = Topic(
         THREE_SPHERES,
         CONTACT_BACK,
         FACTORS,
+        INVERSE_SQUARE,
     ),
     cautions=(
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",
