@@ -159,6 +159,8 @@ def test_each_telling_names_the_spheres_and_the_readings(variant: int) -> None:
     ("at", "key", "wrong", "say"),
     [
         ("x3", "not-squared", 1 / 0.2, "Square the distance before you turn it upside down."),
+        ("m", "rows-not-squared", (720 / 0.05 + 180 / 0.1 + 45 / 0.2) * 1e-6 / 525, "Square the distance before you turn it upside down."),
+        ("m", "rows-not-inverted", 5.4e-6 / (0.05**4 + 0.1**4 + 0.2**4), "Turn r² upside down: the axis is 1/r²."),
         ("m", "upside-down", 1 / 1.8e-6, "The gradient is the change in F divided by the change in 1/r²: turn it over."),
         ("P", "multiplied", 1.8e-6 * K, "Divide the gradient by k: it already holds k."),
         ("Q2", "root-taken", (200e-18) ** 0.5, "The charges are not equal: divide the product by the charge on A."),

@@ -62,6 +62,8 @@ DRAWING = (
         "One straight line of best fit, drawn with a ruler through the origin.", 1, ("straight",)
     ),
 )
+ROW_SQUARE = "Square the distance before you turn it upside down."
+ROW_TURN = "Turn r² upside down: the axis is 1/r²."
 PRODUCT = Relation(
     "m = k*P",
     what="Product of the charges, P = Q₁Q₂",
@@ -143,10 +145,11 @@ def square(n: int, *, last: bool) -> Step:
         law=f"x{n} = 1/r{n}^2", make=f"x{n} = 1/r{n}^2", unit="m^-2", marks=SA if last else NO_MARKS,
         what=f"The place of reading {n} on the axis, x = 1/r²", why="Square the distance in metres, then turn it upside down.",
         plain="The axis is chosen so that the curve becomes a straight line.",
+        # Who slips here slips in every row: see the gradient. Only the last row is an answer of its own.
         mistakes=(
-            Mistake("not-squared", f"x{n}", f"1/r{n}", "Square the distance before you turn it upside down."),
-            Mistake("not-inverted", f"x{n}", f"r{n}^2", "Turn r² upside down: the axis is 1/r²."),
-        ),
+            Mistake("not-squared", f"x{n}", f"1/r{n}", ROW_SQUARE),
+            Mistake("not-inverted", f"x{n}", f"r{n}^2", ROW_TURN),
+        ) if last else (),
     )  # fmt: skip
 
 
@@ -154,7 +157,10 @@ def gradient(count: int) -> Step:
     """The gradient of the best line through the origin."""
     top = " + ".join(f"x{n}*F{n}" for n in range(1, count + 1))
     bottom = " + ".join(f"x{n}^2" for n in range(1, count + 1))
-    means = "+".join(f"F{n}/x{n}" for n in range(1, count + 1))
+    numbers = range(1, count + 1)
+    means = "+".join(f"F{n}/x{n}" for n in numbers)
+    single = ("+".join(f"F{n}/r{n}" for n in numbers), "+".join(f"1/r{n}^2" for n in numbers))
+    turned = ("+".join(f"r{n}^2*F{n}" for n in numbers), "+".join(f"r{n}^4" for n in numbers))
     return Step(
         law=f"m = ({top})/({bottom})", make=f"m = ({top})/({bottom})", unit="N·m^2", marks=FSA,
         what="Gradient of the line of best fit through the origin",
@@ -163,6 +169,8 @@ def gradient(count: int) -> Step:
         plain="Steepness is how far up for each step to the right.",
         mistakes=(
             Mistake("upside-down", "m", f"({bottom})/({top})", "The gradient is the change in F divided by the change in 1/r²: turn it over."),
+            Mistake("rows-not-squared", "m", f"({single[0]})/({single[1]})", ROW_SQUARE),
+            Mistake("rows-not-inverted", "m", f"({turned[0]})/({turned[1]})", ROW_TURN),
             Mistake("added-up", "m", f"({means})", "Divide by the number of readings, or better, take one line through all of them."),
         ),
     )  # fmt: skip
