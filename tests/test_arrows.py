@@ -251,10 +251,13 @@ def test_field_lines_between_plates_run_from_plus_to_minus(key: str) -> None:
             plates = {i.sign: i for i in figure.items if isinstance(i, Plate)}
             for line in (i for i in figure.items if isinstance(i, Segment)):
                 if line.kind == "fieldline" and plates:
-                    rise = plates["-"].start[1] - plates["+"].start[1]
-                    across = plates["-"].start[0] - plates["+"].start[0] if not rise else 0.0
+                    ends = [
+                        (plates[s].start[i] + plates[s].end[i]) / 2 for s in "-+" for i in (0, 1)
+                    ]
+                    across, rise = ends[0] - ends[2], ends[1] - ends[3]
                     run = (line.end[0] - line.start[0], line.end[1] - line.start[1])
-                    assert (run[1] * rise or run[0] * across) > 0, (case.name, place, line)
+                    assert run[0] * across + run[1] * rise > 0, (case.name, place, line)
+                    assert abs(run[0] * rise - run[1] * across) < 1e-9, (case.name, place, line)
 
 
 @pytest.mark.parametrize("key", KEYS)
@@ -352,12 +355,16 @@ def test_arrows_said_to_be_to_scale_are(key: str) -> None:
     for case in cases(key):
         sizes = {bare(symbol(n).label): abs(v) for n, v in case.values.items()}
         for place, figure in case.figures:
-            known = [(sizes[bare(a.label)], long(a)) for a in arrows(figure) if a.kind != "component" and sizes.get(bare(a.label))]  # fmt: skip
             scale = not any("to scale" in note.casefold() for note in figure.notes)
-            for (first, one), (second, other) in pairwise(sorted(known, reverse=True)):
-                assert one >= other - 1e-6, (case.name, place, known)
-                if scale and first:
-                    assert other / one == pytest.approx(second / first, abs=0.02), (case.name, place, known, figure.notes)  # fmt: skip
+            for kind in ("force", "field", "resultant", "velocity"):
+                alike = (
+                    ("force", "resultant", "field") if kind == "resultant" else (kind, "resultant")
+                )
+                known = [(sizes[bare(a.label)], long(a)) for a in arrows(figure) if a.kind in alike and sizes.get(bare(a.label))]  # fmt: skip
+                for (first, one), (second, other) in pairwise(sorted(known, reverse=True)):
+                    assert one >= other - 1e-6, (case.name, place, known)
+                    if scale and first:
+                        assert other / one == pytest.approx(second / first, abs=0.02), (case.name, place, known, figure.notes)  # fmt: skip
 
 
 def test_the_corners_of_a_turned_block_are_its_corners_turned() -> None:

@@ -11,7 +11,7 @@ import re
 from collections import defaultdict
 from collections.abc import Callable, Iterator
 from functools import cache
-from math import degrees
+from math import atan2, degrees
 
 import pytest
 
@@ -604,6 +604,65 @@ def _the_other_charge_is_unlike(case: Case, m: re.Match[str]) -> bool:
 @rule(r"hang (apart|towards each other)", 1)
 def _threads_lean_as_the_force_pulls(case: Case, m: re.Match[str]) -> bool:
     return (m[1] != "apart") == attracted(case)
+
+
+def moving_positive(case: Case) -> bool:
+    """Whether the body that moves in a uniform field is positive."""
+    particle = case.data.choices["particle"]
+    return particle == "proton" or (particle == "body" and positive(case, "q"))
+
+
+def pushed(case: Case) -> float:
+    """The heading of the force on it, from the plates of the scene and its sign."""
+    scene = case.worked.figure
+    assert scene
+    at = {i.sign: (sum(p[0] for p in (i.start, i.end)), sum(p[1] for p in (i.start, i.end))) for i in scene.items if isinstance(i, Plate)}  # fmt: skip
+    along = degrees(atan2(at["-"][1] - at["+"][1], at["-"][0] - at["+"][0]))
+    return (along if moving_positive(case) else along + 180) % 360
+
+
+@rule(r"F points (WAY), (opposite to|in the direction of) the field", 1, 2)
+def _a_released_charge_is_pushed_by_its_sign(case: Case, m: re.Match[str]) -> bool:
+    along = m[2] == "in the direction of"
+    return along == moving_positive(case) and turn(pushed(case), angle(case, m[1])) < 1e-6
+
+
+@rule(r"v points (WAY) as well", 1)
+def _from_rest_it_moves_the_way_it_is_pushed(case: Case, m: re.Match[str]) -> bool:
+    return turn(pushed(case), angle(case, m[1])) < 1e-6
+
+
+@rule(
+    r"The charge is (positive|negative), so the force on it is (opposite to|in the direction of) the field: it moves (WAY)",
+    1,
+    2,
+    3,
+)
+def _it_moves_along_the_field_if_positive(case: Case, m: re.Match[str]) -> bool:
+    plus = moving_positive(case)
+    said = (m[1] == "positive", m[2].startswith("in"))
+    return said == (plus, plus) and turn(pushed(case), angle(case, m[3])) < 1e-6
+
+
+@rule(
+    r"The path starts parallel to the plates and bends towards the (upper|lower) plate.*?v_y (upwards|downwards), and v",
+    1,
+    2,
+)
+def _a_path_bends_the_way_of_the_force(case: Case, m: re.Match[str]) -> bool:
+    up = turn(pushed(case), 90) < 1e-6
+    return (m[1] == "upper", m[2] == "upwards") == (up, up)
+
+
+@rule(
+    r"The charge is (positive|negative), so it is pulled towards the (positive|negative) plate, here the (upper|lower) one",
+    1,
+    2,
+    3,
+)
+def _it_is_pulled_towards_the_unlike_plate(case: Case, m: re.Match[str]) -> bool:
+    up = turn(pushed(case), 90) < 1e-6
+    return m[1] != m[2] and (m[1] == "positive") == moving_positive(case) and (m[3] == "upper") == up  # fmt: skip
 
 
 # --- the tests ---

@@ -79,7 +79,7 @@ def cases(key: str) -> Iterator[dict[str, object]]:
     for unknown in question.unknowns:
         typed = dict(question.example)
         for name in question.unknowns:
-            if not typed.get(name):
+            if not typed.get(name) and name in values:
                 typed[name] = f"{abs(values[name])!r}"
         yield {"question": key, "inputs": {**typed, unknown: ""}, "find": unknown}
     for item in question.fields:

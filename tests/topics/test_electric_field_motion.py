@@ -7,7 +7,7 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from calc.figures import Arrow, Curve
-from calc.figures.pieces import Plate
+from calc.figures.pieces import Plate, Sphere
 from calc.model.answers import PartShown, WorkedAnswer
 from calc.model.questions import Refusal
 from calc.practice.drawing import draw
@@ -162,6 +162,50 @@ def test_refusals_of_a_release(
 ) -> None:
     """What cannot be is refused with its reason, beside the box that says it."""
     assert refusal("released", asked, **typed) == (field, sentence)
+
+
+@pytest.mark.parametrize(
+    ("key", "typed", "field", "told"),
+    [
+        ("released", {"E": "500 V/m", "q": "2 nC", "m": "1e-18 kg", "along": "up", "moves": "against"}, "moves", "positive, so the force on it points upwards"),
+        ("released", {"E": "500 V/m", "particle": "electron", "along": "up", "moves": "along"}, "moves", "negative, so the force on it points downwards"),
+        ("crossing", {"E": "500 V/m", "particle": "electron", "upper": "positive", "bends": "down"}, "bends", "negative, so the force on it points upwards"),
+    ],
+)  # fmt: skip
+def test_a_direction_that_contradicts_the_charge_is_refused(
+    key: str, typed: dict[str, str], field: str, told: str
+) -> None:
+    """The way it moves follows from the charge; another one beside it is not taken."""
+    assert refusal(key, "a", **{"particle": "body", **typed}) == (
+        field,
+        f"This does not fit the charge: it is {told}. Choose “as its charge tells”.",
+    )
+
+
+@pytest.mark.parametrize(
+    ("key", "choice", "picked", "sign"),
+    [
+        ("released", "moves", "charge", None),
+        ("released", "moves", "along", "positive"),
+        ("released", "moves", "against", "negative"),
+        ("crossing", "bends", "charge", None),
+        ("crossing", "bends", "up", "negative"),
+        ("crossing", "bends", "down", "positive"),
+    ],
+)
+def test_the_sign_of_a_charge_follows_only_from_the_way_it_is_pushed(
+    key: str, choice: str, picked: str, sign: str | None
+) -> None:
+    """E and F give a size; the way it moves, if told, gives the sign, the picture's sign and the parts about it."""
+    worked = solve(key, "q", particle="body", E="500 V/m", F="2e-15 N", **{choice: picked})
+    answer = part(worked, "find").answer
+    assert answer is not None
+    assert (answer.direction.key if answer.direction else None) == sign
+    assert ("Only the size of the charge follows: say which way the body is pushed to learn its sign." in worked.notes) == (sign is None)  # fmt: skip
+    assert worked.figure is not None
+    drawn = next(item.sign for item in worked.figure.items if isinstance(item, Sphere))
+    assert drawn == {None: "", "positive": "+", "negative": "-"}[sign]
+    assert ("explain" in [shown.key for shown in worked.parts]) == (sign is not None)
 
 
 def test_weight_is_left_out_at_the_thousandth_and_not_below() -> None:

@@ -40,6 +40,7 @@ from calc.topics.electric_field.uniform import (
     from_rest,
     length,
     newton,
+    only_size,
     refuse_light,
     refuse_weight,
     speed,
@@ -60,7 +61,10 @@ PLAIN_ALONG = "Nothing pushes it along the plates, so it goes on there just as f
 
 def along_and_across(body: Charged) -> tuple[Relation, ...]:
     """u and v_y: uniform motion along the plates, and the velocity that both make."""
-    turned = Direction(body.pushed, dict(TURNED)[body.pushed], TURNED)
+
+    def turned(_: Values) -> Direction | None:
+        return Direction(body.pushed, dict(TURNED)[body.pushed], TURNED) if body.sign else None
+
     return (
         Relation(
             "L = u*t", what="Along the plates: constant velocity",
@@ -82,7 +86,7 @@ def along_and_across(body: Charged) -> tuple[Relation, ...]:
         Relation(
             "tan(theta) = v_y/u", what="The angle of the velocity with the direction in which it entered",
             why="Opposite over adjacent: across over along.", plain="How steeply it leaves.",
-            units={"theta": "°", "v_y": "m·s⁻¹", "u": "m·s⁻¹"}, directions={"theta": lambda _: turned, "v_y": body.way},
+            units={"theta": "°", "v_y": "m·s⁻¹", "u": "m·s⁻¹"}, directions={"theta": turned, "v_y": body.way},
             mistakes=(Mistake("angle-inverted", "theta", "atan(u/v_y)", "Across over along: v_y is opposite the angle.", "the angle was taken from the line of the field"),),
         ),
     )  # fmt: skip
@@ -91,7 +95,8 @@ def along_and_across(body: Charged) -> tuple[Relation, ...]:
 def situation(data: Data) -> Situation:
     upper: Sign = "+" if data.choices["upper"] == "positive" else "-"
     along = field_way(data).key
-    body = charged(data, along, 1 if data.choices["bends"] == along else -1)
+    bends = data.choices["bends"]
+    body = charged(data, along, "bends", 0 if bends == "charge" else 1 if bends == along else -1)
     edge = data.choices["enters"] == "edge"
     laws = (
         PLATES, force_of(body), newton(body), *along_and_across(body),
@@ -104,7 +109,7 @@ def situation(data: Data) -> Situation:
         else "half-way between the plates"
     )
     way = f"The upper plate is {data.choices['upper']}; the weight may be left out."
-    if "q" in data.asked_names:
+    if body.q == "q" and body.sign and not data.has("q"):
         way += f" It bends towards the {PLATE[body.pushed]} plate."
     room = 1.0 if edge else 0.5
 
@@ -159,16 +164,17 @@ def situation(data: Data) -> Situation:
             "theta": "Calculate the angle between its velocity where it leaves and the direction in which it entered.",
             "W": "Calculate the work that the field does on it.",
         },
-        later=lambda data, values: (path_part(body, lambda v: drawn(v, True)), explain_part(body)),
+        later=lambda data, values: (path_part(body, lambda v: drawn(v, True)), explain_part(body)) if body.sign else (),
         refuse=refuse, proofs=proofs, warn=lambda v: warned(v, "u", "v"),
         scene=lambda v: drawn(v, False),
+        notes=only_size(data, body),
     )  # fmt: skip
 
 
 def hits(data: Data, found: Values, free: float, body: Charged) -> str:
     """That it does not come through, and after which distance it ends at a plate."""
     style = data.settings.style
-    plate = f"the {PLATE[body.pushed]} plate"
+    plate = f"the {PLATE[body.pushed]} plate" if body.sign else "a plate"
     gap = f"There are only {measure(free, 'm', style, data=True).text} between it and {plate}."
     if {"a", "u"} <= found.keys():
         reach = found["u"] * sqrt(2 * free / found["a"])
@@ -190,11 +196,11 @@ def path_part(body: Charged, figure: Callable[[Values], Figure]) -> Part:
 
 def explain_part(body: Charged) -> Part:
     plate = PLATE[body.pushed]
-    kind, other = ("negative", "positive") if body.sign < 0 else ("positive", "negative")
+    other = "positive" if body.sign < 0 else "negative"
     return Part(
         "explain", "explain", "Explain towards which plate it bends, and why its velocity along the plates stays the same.",
         points=(
-            Point(f"The charge is {kind}, so it is pulled towards the {other} plate, here the {plate} one.", 1, (f"{other} plate",)),
+            Point(f"The charge is {body.kind}, so it is pulled towards the {other} plate, here the {plate} one.", 1, (f"{other} plate",)),
             Point("The force is at right angles to the plates: no force acts along them, so that part of the velocity stays u.", 1, ("no force acts along",)),
         ),
     )  # fmt: skip
@@ -226,11 +232,11 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
         "V": f"{volts} V", "d": f"{millimetres} mm", "L": f"{long} mm", "y": f"{y * 1000:.4g} mm".replace(".", ","),
         "u": typed_number(u, "m/s"), "q": typed_number(q, "C"), "m": typed_number(m, "kg"),
     }  # fmt: skip
-    given = {*GIVEN[asked], *(("q", "m") if own and asked != "t" else ())} - {asked}
+    given = {*GIVEN[asked], *(("q", "m") if own else ())} - {asked}
     field = "down" if typed["upper"] == "positive" else "up"
     return {
         **typed, **{name: number[name] if name in given else "" for name in GIVEN},
-        "particle": "body" if own else typed["particle"], "bends": follows(field, q),
+        "particle": "body" if own else typed["particle"], "bends": follows(field, q) if asked == "q" else "charge",
     }  # fmt: skip
 
 
@@ -245,12 +251,12 @@ CROSSING = question(
         energy("Work done by the field"),
         upper_plate(),
         Choice("enters", "It enters", (("middle", "half-way between the plates"), ("edge", "just beside the plate it moves away from"))),
-        Choice("bends", "It bends towards", (("up", "the upper plate"), ("down", "the lower plate")), asked=("q",)),
+        Choice("bends", "It bends towards", (("charge", "the plate its charge tells"), ("up", "the upper plate"), ("down", "the lower plate")), quiet=("charge",)),
     ),
     example={
         "V": "90 V", "d": "20 mm", "E": "", "particle": "body", "q": "+3,2 x 10^-19 C", "m": "6,64 x 10^-27 kg", "F": "", "a": "",
         "u": "2,5 x 10^5 m/s", "L": "50 mm", "t": "", "y": "", "v_y": "", "v": "", "theta": "", "W": "",
-        "upper": "positive", "enters": "middle", "bends": "down",
+        "upper": "positive", "enters": "middle", "bends": "charge",
     },
     asks="y",
     laws=(UNIFORM.name, FIELD.name, SECOND.name, MOTION.name),
@@ -258,7 +264,7 @@ CROSSING = question(
     draws={
         **{name: Draw((1,)) for name in GIVEN},
         "particle": Draw(("electron", "proton", "body")), "upper": Draw(("positive", "negative")),
-        "enters": Draw(("middle",), harder=("middle", "edge")), "bends": Draw(("up", "down")),
+        "enters": Draw(("middle",), harder=("middle", "edge")), "bends": Draw(("charge",)),
     },
     adjust=practise,
 )  # fmt: skip

@@ -11,7 +11,8 @@ from calc.topics.electric_field.shared import FOUR, TURNED
 EDGES = "The edges of the plates are ignored."
 WIDE, HALF = 6.5, 4.0  # half the plates' length and half their distance, as drawn
 RADIUS = 0.6
-COUNTED = {"up": "upper", "down": "lower"}
+SIGNS: dict[int, Sign] = {-1: "-", 0: "", 1: "+"}
+PLATES = {"up": "upper", "down": "lower"}
 
 
 def released_figure(name: str, along: str, sign: int, *, forces: bool) -> Figure:
@@ -19,9 +20,7 @@ def released_figure(name: str, along: str, sign: int, *, forces: bool) -> Figure
     turn = TURNED[along]
     push = turn if sign > 0 else (turn + 180.0) % 360.0
     items = _plates(turn)
-    items.append(
-        Sphere((0.0, 0.0), RADIUS, "-" if sign < 0 else "+", "q" if name == "charged body" else "")
-    )
+    items.append(Sphere((0.0, 0.0), RADIUS, SIGNS[sign], "q" if name == "charged body" else ""))
     words = dict(FOUR)
     sentences = [
         f"Two parallel charged plates; the field E between them points {words[along]}. The {name} is between the plates."
@@ -73,7 +72,7 @@ def crossing_figure(
     items = _plates(270.0 if upper == "+" else 90.0)
     first = -WIDE - 3.4
     items += [
-        Sphere((first, enters), RADIUS, "-" if sign < 0 else "+"),
+        Sphere((first, enters), RADIUS, SIGNS[sign]),
         Arrow((first + RADIUS, enters), (first + RADIUS + 2.4, enters), "u", "velocity"),
         Dimension((-WIDE, -HALF - 1.5), (WIDE, -HALF - 1.5), "L", -1.0, 0.3),
     ]
@@ -97,7 +96,7 @@ def crossing_figure(
             Arrow(end, (end[0] + across, end[1] + down), "v", "velocity"),
         ]  # fmt: skip
         tells = (
-            Tells(f"The path bends towards the {COUNTED[bends]} plate.", ("y", "v_y", "theta")),
+            Tells(f"The path bends towards the {PLATES[bends]} plate.", ("y", "v_y", "theta")),
             Tells(f"At the end the velocity v has the part u along the plates and the part v_y {dict(FOUR)[bends]}.", ("v", "v_y", "theta")),
         )  # fmt: skip
         said += " " + " ".join(tell.sentence for tell in tells)

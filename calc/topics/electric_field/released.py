@@ -14,6 +14,7 @@ from calc.model.relations import Relation
 from calc.topics.electric_field.motion_drawn import released_figure
 from calc.topics.electric_field.shared import FIELD, FOUR, UNIFORM, school, typed_number
 from calc.topics.electric_field.uniform import (
+    BY_CHARGE,
     IONS,
     MOTION,
     PLATES,
@@ -28,6 +29,7 @@ from calc.topics.electric_field.uniform import (
     from_rest,
     length,
     newton,
+    only_size,
     refuse_light,
     refuse_weight,
     speed,
@@ -62,14 +64,16 @@ def kinetic(body: Charged) -> Relation:
 
 def situation(data: Data) -> Situation:
     along = data.choices["along"]
-    body = charged(data, along, 1 if data.choices["moves"] == "along" else -1)
+    moves = data.choices["moves"]
+    body = charged(data, along, "moves", {"along": 1, "against": -1}.get(moves, 0))
     laws = (
         PLATES, force_of(body), newton(body), *from_rest("s", "v", body, "It starts from rest."),
         work_by_field(body, "s"), kinetic(body),
     )  # fmt: skip
     who = an(body.name)
-    told = {"along": "along the field", "against": "against the field"}[data.choices["moves"]]
-    way = f"The field points {words_of(along)}; the weight may be left out." + (f" The body moves {told}." if "q" in data.asked_names else "")  # fmt: skip
+    way = f"The field points {words_of(along)}; the weight may be left out."
+    if body.q == "q" and body.sign and not data.has("q"):
+        way += f" The body moves {words_of(body.pushed)}."
 
     def refuse(data: Data, values: Values) -> None:
         found = following(data, [step for law in laws for step in law.steps()])
@@ -109,9 +113,10 @@ def situation(data: Data) -> Situation:
             "v": "Calculate the speed it has reached.", "W": "Calculate the work that the field has done on it.",
         },
         stated=(state(WORK_ENERGY),),
-        later=lambda data, values: (draw_part(body), explain_part(body)),
+        later=lambda data, values: (draw_part(body), explain_part(body)) if body.sign else (),
         refuse=refuse, proofs=proofs, warn=lambda v: warned(v, "v"),
         scene=lambda v: released_figure(body.name, body.along, body.sign, forces=False),
+        notes=only_size(data, body),
     )  # fmt: skip
 
 
@@ -128,12 +133,11 @@ def draw_part(body: Charged) -> Part:
 
 
 def explain_part(body: Charged) -> Part:
-    kind = "negative" if body.sign < 0 else "positive"
     against = "opposite to the field" if body.sign < 0 else "in the direction of the field"
     return Part(
         "explain", "explain", f"Explain which way the {body.name} moves, and why its acceleration stays the same.",
         points=(
-            Point(f"The charge is {kind}, so the force on it is {against}: it moves {words_of(body.pushed)}.", 1, (words_of(body.pushed),)),
+            Point(f"The charge is {body.kind}, so the force on it is {against}: it moves {words_of(body.pushed)}.", 1, (words_of(body.pushed),)),
             Point("The field is uniform: the force qE is the same everywhere, and so is the acceleration.", 1, ("same everywhere",)),
         ),
     )  # fmt: skip
@@ -166,7 +170,7 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
     given = {*GIVEN[asked], *(("q", "m") if own else ())} - {asked}
     return {
         **typed, **{name: number[name] if name in given else "" for name in GIVEN},
-        "particle": "body" if own else typed["particle"], "moves": "against" if q < 0 else "along",
+        "particle": "body" if own else typed["particle"], "moves": ("against" if q < 0 else "along") if asked == "q" else "charge",
     }  # fmt: skip
 
 
@@ -177,18 +181,18 @@ RELEASED = question(
     fields=(
         *boxes(), length("s", "Distance moved"), time("Time it moves for"), speed("v", "Speed reached"), energy("Work done by the field"),
         Choice("along", "The field points", FOUR),
-        Choice("moves", "The body moves", (("along", "along the field"), ("against", "against the field")), asked=("q",)),
+        Choice("moves", "The body moves", (BY_CHARGE, ("along", "along the field"), ("against", "against the field")), quiet=("charge",)),
     ),
     example={
         "V": "240 V", "d": "20 mm", "E": "", "particle": "body", "q": "+3,2 x 10^-19 C", "m": "6,64 x 10^-27 kg", "F": "", "a": "",
-        "s": "15 mm", "t": "", "v": "", "W": "", "along": "right", "moves": "along",
+        "s": "15 mm", "t": "", "v": "", "W": "", "along": "right", "moves": "charge",
     },
     asks="v",
     laws=(UNIFORM.name, FIELD.name, SECOND.name, MOTION.name, WORK_ENERGY.name),
     constants=("e", "m_e", "m_p", "g", "c"),
     draws={
         **{name: Draw((1,)) for name in GIVEN},
-        "particle": Draw(("electron", "proton", "body")), "along": Draw(("right", "left", "up", "down")), "moves": Draw(("along", "against")),
+        "particle": Draw(("electron", "proton", "body")), "along": Draw(("right", "left", "up", "down")), "moves": Draw(("charge",)),
     },
     adjust=practise,
 )  # fmt: skip

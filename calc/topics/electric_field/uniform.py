@@ -47,7 +47,8 @@ FAST = 0.1  # of the speed of light: beyond it the formulas are a little off (co
 class Charged:
     """The charged body of one set of data.
 
-    q, m: the names of its charge and mass. sign: of the charge. along: which way the field points.
+    q, m: the names of its charge and mass. sign: of the charge, 0 where nothing tells it.
+    along: which way the field points.
     """
 
     name: str
@@ -58,30 +59,54 @@ class Charged:
 
     @property
     def pushed(self) -> str:
-        """Which way the electrostatic force points."""
-        return follows(self.along, self.sign)
+        """Which way the electrostatic force points; '' where the sign is not known."""
+        return follows(self.along, self.sign) if self.sign else ""
 
-    def way(self, _: Values) -> Direction:
+    def way(self, _: Values) -> Direction | None:
         """The direction of the force, the acceleration and what they bring about."""
-        return FOUR_WAYS.of(self.pushed)
+        return FOUR_WAYS.of(self.pushed) if self.sign else None
+
+    def sign_of_charge(self, _: Values) -> Direction | None:
+        """The sign of the charge as a direction."""
+        return SIGN_OF_CHARGE.of("negative" if self.sign < 0 else "positive") if self.sign else None
+
+    @property
+    def kind(self) -> str:
+        return "negative" if self.sign < 0 else "positive"
 
 
-def charged(data: Data, along: str, sign: int) -> Charged:
-    """Who moves; ``sign`` is that of a charge to be found. Refuses a charge of zero, and one that is on the data sheet."""
+def charged(data: Data, along: str, choice: str, told: int) -> Charged:
+    """Who moves. told: the sign that the box ``choice`` gives its charge, 0 for none.
+
+    Refuses a charge of zero, one that stands on the data sheet, and one that ``choice`` contradicts.
+    """
     name = data.choices["particle"]
+    q, m, sign = PARTICLES.get(name, ("q", "m", told))
     if name in PARTICLES:
-        q, m, sign = PARTICLES[name]
         typed = [box for box in ("q", "m") if data.has(box)]
         if typed:
             raise Refusal(typed[0], f"Charge and mass of {an(name)} stand on the data sheet: leave this box empty, or choose another charged body.")  # fmt: skip
         if {"q", "m"} & set(data.asked_names):
             raise Refusal("particle", f"Charge and mass of {an(name)} stand on the data sheet. Choose another charged body to find one of them.")  # fmt: skip
-        return Charged(name, q, m, sign, along)
-    if data.has("q"):
+    elif data.has("q"):
         sign = data.sign("q")
         if not sign:
             raise Refusal("q", "A zero charge feels no force, so it stays as it is. Type a charge that is not zero.")  # fmt: skip
-    return Charged("charged body", "q", "m", sign, along)
+    body = Charged(name if name in PARTICLES else "charged body", q, m, sign, along)
+    if told and told != sign:
+        raise Refusal(choice, f"This does not fit the charge: it is {body.kind}, so the force on it points {words_of(body.pushed)}. Choose “as its charge tells”.")  # fmt: skip
+    return body
+
+
+ONLY_SIZE = (
+    "Only the size of the charge follows: say which way the body is pushed to learn its sign."
+)
+BY_CHARGE = ("charge", "as its charge tells")
+
+
+def only_size(data: Data, body: Charged) -> tuple[str, ...]:
+    """The note where the sign of a charge that is asked does not follow."""
+    return () if body.sign or "q" not in data.asked_names else (ONLY_SIZE,)
 
 
 def an(name: str) -> str:
@@ -105,18 +130,20 @@ PLATES = Relation(
 def force_of(body: Charged) -> Relation:
     """F = qE on the body."""
     q, negative = body.q, body.sign < 0
-    size = (
+    why = (
         f"The charge of the {body.name} has the size e."
         if q == "e"
         else "Sizes go into the formula."
     )
+    if body.sign:
+        why += f" {along_or_against(negative)}"
     units = {"E": "N·C⁻¹", "F": "N", "q": "C"}
     return Relation(
-        f"F = {q}*E", what="Force and field: so much force on every coulomb", why=f"{size} {along_or_against(negative)}",
+        f"F = {q}*E", what="Force and field: so much force on every coulomb", why=why,
         plain="The field says how hard one coulomb would be pushed. Multiply by how many coulombs there are, or share the force out over them.",
         units={name: unit for name, unit in units.items() if name != "q" or q == "q"},
         sizes=("q",) if q == "q" else (),
-        directions={"F": body.way, "q": lambda _: SIGN_OF_CHARGE.of("negative" if negative else "positive")},
+        directions={"F": body.way, "q": body.sign_of_charge},
         mistakes=(
             Mistake("multiplied", "E", f"F*{q}", "Per unit charge: divide the force by the charge."),
             Mistake("divided", "F", f"E/{q}", "E is force per coulomb: multiply by the charge."),
@@ -189,7 +216,7 @@ def work_by_field(body: Charged, s: str) -> Relation:
         plain="Pushing harder, or over a longer way, takes more energy from the field.",
         units={"W": "J", "E": "V·m⁻¹", s: "m", **({"q": "C"} if q == "q" else {})},
         sizes=("q",) if q == "q" else (),
-        directions={"q": lambda _: SIGN_OF_CHARGE.of("negative" if body.sign < 0 else "positive")},
+        directions={"q": body.sign_of_charge},
         mistakes=(Mistake("distance-omitted", "W", f"{q}*E", "This is the force: multiply by the distance."),
                   Mistake("multiplied", s, f"W*{q}*E", "Work is force times distance: divide the work by the force.")),
     )  # fmt: skip
