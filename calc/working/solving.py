@@ -7,6 +7,7 @@ several unknowns become parts, in the order in which they need each other.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
@@ -133,7 +134,8 @@ def plan(data: Data, situation: Situation, inputs: Mapping[str, Input]) -> Plan:
     """One set of data worked: a part for each unknown. Raises Refusal."""
     ways = situation.steps(data)
     units = {step.makes: step.unit for step in ways}
-    angles = {name: "°" for name, unit in units.items() if unit == "°"}
+    boxes = {name: item.unit for name, item in inputs.items()}
+    angles = {name: "°" for name, unit in (boxes | units).items() if unit == "°"}
     needed = core(data, ways, *data.asked_names)
     spread(needed.values, ways, data.settings.constants(), situation.judge)
     chains = led(needed, ways, inputs)
@@ -206,8 +208,10 @@ def missing(known: set[str], ways: Sequence[Step], target: str, inputs: Mapping[
 
 
 def the(words: str) -> str:
-    """A box's words inside a sentence: "Mass of the ball" -> "the mass of the ball"."""
+    """A box's words inside a sentence: "Mass of the ball" -> "the mass of the ball"; "Charge 3" -> "charge 3"."""
     lowered = words[0].lower() + words[1:] if words[1:2].islower() else words
+    if re.fullmatch(r"\w+ \d+", words):  # what has a number is a name
+        return lowered
     return f"the {lowered}"
 
 

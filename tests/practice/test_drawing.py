@@ -39,7 +39,12 @@ NEAR = {
         "wrong-pair@F_41",
         "sin-for-cos@F_31y",
     },
-    "several-charges.square": {"sin-for-cos@F_42y", "sides-added@r_13", "not-squared@F_12"},
+    "several-charges.square": {
+        "sin-for-cos@F_42y",
+        "sides-added@r_13",
+        "not-squared@F_12",
+        "sin-for-cos@F_42x",
+    },
 }
 LISTED = ("coulomb", "electric-field", "equilibrium", "several-charges")
 

@@ -14,6 +14,7 @@ from calc.topics.several_charges.places import PLACES_QUESTION
 from calc.topics.several_charges.plane import PLANE
 from calc.topics.several_charges.right_angle import CORNER, TWO_FORCES
 from calc.topics.several_charges.shared import SUPERPOSITION
+from calc.topics.several_charges.stated import STATED
 from calc.topics.several_charges.stories import PUCKS, RAIL
 from calc.topics.several_charges.third import THIRD
 from calc.topics.shared.electrostatics import COULOMB, QUANTISATION, SECOND
@@ -34,6 +35,7 @@ TOPIC = Topic(
         PUCKS,
         TRIANGLE,
         RECTANGLE,
+        STATED,
     ),
     cautions=(
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",

@@ -425,6 +425,7 @@ TRIANGLE = Question(
     },
     draws={**{n: d for n, d in corner_draws().items() if n != "Q4"}, "on": Draw(("1", "2", "3"))},
     adjust=practise_triangle,
+    since=2,
 )  # fmt: skip
 
 
@@ -530,4 +531,5 @@ RECTANGLE = Question(
     example={"Q1": "+3 nC", "Q2": "-5 nC", "Q3": "+4 nC", "Q4": "+6 nC", "r_12": "20 cm", "r_14": "", "on": "1"},
     draws={**corner_draws(), "on": Draw(("1", "2", "3", "4"))},
     adjust=practise_rectangle,
+    since=2,
 )  # fmt: skip

@@ -1,0 +1,214 @@
+"""What a stated net force in a plane tells of a charge or a distance, against numpy sums and sympy's equations."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import numpy as np
+import pytest
+import sympy
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from calc.model.answers import AnswerShown, WorkedAnswer
+from calc.model.constants import Settings
+from calc.model.questions import Refusal
+from calc.renderings import svg
+from calc.topics import find
+from calc.working.reading import Refusals, read
+from calc.working.working import run, work
+
+K = 9.0e9  # school value
+CHARGES = st.sampled_from([-9, -5, -3, -1, 1, 2, 4, 7])
+GAPS = st.sampled_from([8, 12, 20, 35])
+ANGLES = st.sampled_from([25, 60, 90, 110, 155, 205, 270, 320])
+UNKNOWNS = ("Q3", "r_13", "Q2", "r_12", "Q1")
+
+
+def solve(find_: str = "", variant: int = 0, **typed: str) -> WorkedAnswer:
+    """The worked answer; what is not given comes from the example."""
+    topic, question = find("several-charges.stated")
+    return work(topic, question, read(question, {**question.example, **typed}, find_, variant=variant))  # fmt: skip
+
+
+def found(worked: WorkedAnswer, part: str = "find") -> AnswerShown:
+    """The answer of a part."""
+    answer = next(one.answer for one in worked.parts if one.key == part)
+    assert answer
+    return answer
+
+
+def net_force(data: dict[str, float]) -> np.ndarray:
+    """k Q q d/|d|³ on charge 1 at the origin, by numpy; nC, cm and degrees."""
+    phi, total = math.radians(data["phi"]), np.zeros(2)
+    for n, way in (("2", (1.0, 0.0)), ("3", (math.cos(phi), math.sin(phi)))):
+        step = -np.array(way) * data[f"r_1{n}"] / 100
+        total += K * data["Q1"] * data[f"Q{n}"] * 1e-18 * step / np.linalg.norm(step) ** 3
+    return total
+
+
+def typed(data: dict[str, float]) -> dict[str, str]:
+    """The data as they are typed, the net force left out."""
+    units = {"Q": "nC", "r": "cm", "p": "°"}
+    boxes = {name: f"{value} {units[name[0]]}" for name, value in data.items()}
+    return {**boxes, "F_x": "", "F_y": "", "F_net": "", "theta": ""}
+
+
+@given(CHARGES, CHARGES, CHARGES, GAPS, GAPS, ANGLES, st.sampled_from(UNKNOWNS), st.sampled_from(["x", "y", "size"]))  # fmt: skip
+def test_each_unknown_comes_back_from_the_net_force(
+    q1: int, q2: int, q3: int, near: int, far: int, phi: int, unknown: str, told: str
+) -> None:
+    """The net force by numpy, told as a component or as size and direction, gives back what was left out."""
+    data: dict[str, float] = {"Q1": q1, "Q2": q2, "Q3": q3, "r_12": near, "r_13": far, "phi": phi}
+    net = net_force(data)
+    size = float(np.linalg.norm(net))
+    if told == "x":
+        assume(unknown not in ("Q3", "r_13") or phi not in (90, 270))
+        assume(abs(net[0]) > 1e-3 * size)
+        given_ = {"F_x": f"{float(net[0])!r} N"}
+    elif told == "y":
+        assume(unknown not in ("Q2", "r_12"))
+        given_ = {"F_y": f"{float(net[1])!r} N"}
+    else:
+        assume(size > 1e-9)
+        assume(abs(net[0]) > 1e-3 * size)
+        way = math.degrees(math.atan2(net[1], net[0])) % 360
+        given_ = {"F_net": f"{size!r} N", "theta": f"{way!r}°"}
+    worked = solve(unknown, **{**typed(data), **given_, unknown: ""})
+    answer = found(worked)
+    scale = 1e-2 if unknown.startswith("r") else 1e-9
+    assert answer.value == pytest.approx(abs(data[unknown]) * scale, rel=1e-6)
+    if unknown.startswith("Q"):
+        assert answer.direction
+        assert answer.direction.key == ("positive" if data[unknown] > 0 else "negative")
+    assert worked.unproven == ()
+
+
+@given(CHARGES, CHARGES, CHARGES, ANGLES)
+def test_two_charges_follow_from_both_components(q1: int, q2: int, q3: int, phi: int) -> None:
+    """sympy solves the two component equations for Q₂ and Q₃ with their signs."""
+    data: dict[str, float] = {"Q1": q1, "Q2": q2, "Q3": q3, "r_12": 20, "r_13": 30, "phi": phi}
+    x, y = (float(part) for part in net_force(data))
+    a, b = sympy.symbols("a b")
+    per = -K * q1 * 1e-9
+    turn = math.radians(phi)
+    root = sympy.solve(
+        [per * (a / 0.04 + b * round(math.cos(turn), 12) / 0.09) - x, per * b * math.sin(turn) / 0.09 - y], [a, b]
+    )  # fmt: skip
+    boxes = {**typed(data), "F_x": f"{x!r} N", "F_y": f"{y!r} N", "Q2": "", "Q3": ""}
+    worked = solve("Q2,Q3", **boxes)
+    for name, symbol in (("Q2", a), ("Q3", b)):
+        answer = found(worked, f"find-{name}")
+        assert answer.value == pytest.approx(abs(float(root[symbol])), rel=1e-6)
+        assert answer.direction
+        assert answer.direction.key == ("positive" if root[symbol] > 0 else "negative")
+    assert worked.unproven == ()
+
+
+EMPTY = {"F_x": "", "F_y": "", "F_net": "", "theta": ""}
+REFUSED: list[tuple[str, dict[str, str], str | None, str]] = [
+    ("Q3", {**EMPTY, "F_net": "4,73 µN"}, None, "Charge 3 does not follow from these data. Add the net force along x or the net force along y or the direction of the net force."),
+    ("Q3", {"phi": ""}, None, "Charge 3 does not follow from these data. Add the angle of the line from charge 1 to charge 3."),
+    ("Q2", {**EMPTY, "Q2": "", "Q3": "5 nC", "F_y": "-1,7 µN"}, None, "Charge 2 does not follow from these data. Add the net force along x."),
+    ("Q3", {"phi": "90°"}, None, "Charge 3 does not follow from these data. Add the net force along y."),
+    ("Q1,Q3", {"Q1": ""}, None, "Charge 1 and something else cannot be found at once here: ask for charge 1 alone, with both other charges and their places given."),
+    ("r_13", {"Q3": "-5 nC", "r_13": ""}, "Q3", "Charge 3 would have to repel charge 1, but unlike charges attract: no distance fits. Change the sign of one of them, or the net force."),
+    ("r_13", {**EMPTY, "Q3": "5 nC", "r_13": "", "F_y": "2 µN"}, "Q3", "Charge 3 would have to attract charge 1, but like charges repel: no distance fits. Change the sign of one of them, or the net force."),
+    ("Q3", {"F_x": "5,4 µN"}, "F_x", "Charge 2 alone already gives this component, so there is nothing left for charge 3 to do. Change the net force."),
+    ("Q3", {"F_y": "3 µN"}, "F_y", "This does not fit the other numbers: with the stated component along x that along y is −1,73 × 10⁻⁶ N. Correct it, or leave this box empty."),
+    ("Q3", {"phi": "90°", "F_y": "2 µN"}, "F_x", "This does not fit the other numbers: with the stated component along y that along x is 5,40 × 10⁻⁶ N. Correct it, or leave this box empty."),
+    ("Q3", {**EMPTY, "F_net": "4 µN", "theta": "0°"}, "theta", "This direction does not fit the other numbers: no value of what is asked makes the net force point this way. Correct it, or give one component instead."),
+    ("Q1", {**EMPTY, "Q1": "", "Q3": "5 nC", "F_net": "4 µN", "theta": "200°"}, "theta", "This direction does not fit the other numbers: no value of what is asked makes the net force point this way. Correct it, or give one component instead."),
+    ("Q1", {"Q1": "", "Q3": "27 nC"}, "F_x", "For any charge 1 the other charges give no force along x, so this component says nothing about it. Give the other component."),
+    ("Q1", {"Q1": "", "Q3": "5 nC", "F_x": "0 N"}, "F_x", "A net force of zero along x would need a charge 1 of zero. Give a component that is not zero."),
+    ("Q3", {"phi": "180°"}, "phi", "At 180° charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle."),
+    ("Q3", {"phi": "360°"}, "phi", "Type an angle from 0° up to 360°."),
+    ("Q3", {"Q1": "0"}, "Q1", "A zero charge gives no force, so this cannot be found."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("unknown", "boxes", "field", "sentence"), REFUSED)
+def test_what_does_not_follow_is_refused(
+    unknown: str, boxes: dict[str, str], field: str | None, sentence: str
+) -> None:
+    """The box and the sentence, word for word, with what is missing named."""
+    with pytest.raises((Refusal, Refusals)) as caught:
+        solve(unknown, **boxes)
+    refusals = caught.value.refusals if isinstance(caught.value, Refusals) else (caught.value,)
+    said = [(r.field, r.sentence.replace("\N{NO-BREAK SPACE}", " ")) for r in refusals]
+    assert (field, sentence) in said
+
+
+def test_a_second_component_that_fits_is_named_as_spare() -> None:
+    """Both components for one unknown agree to their figures: solved, with a note."""
+    worked = solve("Q3", F_y="-1,73 µN")
+    assert found(worked).value == pytest.approx(5e-9, rel=5e-3)
+    assert any("More is given than is needed" in note for note in worked.notes)
+
+
+@pytest.mark.parametrize("unknown", UNKNOWNS)
+def test_three_tellings(unknown: str) -> None:
+    """Three openings, the same answer; the charge that is asked for is in none of them."""
+    told = [solve(unknown, variant=n, **{"Q3": "+5 nC", unknown: ""}) for n in range(3)]
+    assert len({worked.story for worked in told}) == 3
+    assert len({found(worked).value for worked in told}) == 1
+    assert all("4,4\N{NO-BREAK SPACE}µN to the right" in worked.story for worked in told)
+
+
+def slip(name: str, at: str, unknown: str, **boxes: str) -> tuple[Any, dict[str, float]]:
+    """A declared mistake, and all the values it leads to."""
+    _, question = find("several-charges.stated")
+    plan = question.plan(read(question, {**question.example, **boxes}, unknown).data)
+    one = next(m for step in plan.steps for m in step.mistakes if m.key == name and m.at == at)
+    return one, run(plan, Settings().constants(), instead={at: one.instead})
+
+
+COS = math.cos(math.radians(60))
+SIN = math.sin(math.radians(60))
+
+
+@pytest.mark.parametrize(
+    ("name", "at", "boxes", "value", "say"),
+    [
+        ("wrong-side", "F_31", {}, (4.4e-6 + 5.4e-6) / COS, "Attract: towards; repel: away."),
+        ("one-force", "F_31", {}, 4.4e-6 / COS, "The net force is the sum of all the forces: charge 2 acts as well."),
+        ("sin-for-cos", "F_31", {}, -1e-6 / SIN, "φ is measured from the x-axis: along x it is cos φ."),
+        ("sin-for-cos", "F_31", {**EMPTY, "F_y": "-1,7 µN"}, -1.7e-6 / COS, "φ is measured from the x-axis: along y it is sin φ."),
+        ("component-as-force", "F_31", {**EMPTY, "F_y": "-1,7 µN"}, -1.7e-6, "F_y is only one component of the force of charge 3: divide by sin φ."),
+        ("net-used", "Q3", {**EMPTY, "F_net": "4,73 µN", "theta": "338,5°"}, 4.73e-6 * 0.09 / (K * 4e-9), "That charge gives only its own share of the net force."),
+        ("not-squared", "Q3", {}, 2e-6 * 0.3 / (K * 4e-9), "Inverse square: square the distance."),
+    ],
+)  # fmt: skip
+def test_slips_give_the_listed_values(
+    name: str, at: str, boxes: dict[str, str], value: float, say: str
+) -> None:
+    """Each slip leads to the value it is known by, and says its sentence."""
+    one, values = slip(name, at, "Q3", **boxes)
+    assert one.say == say
+    assert abs(values[at]) == pytest.approx(abs(value), rel=1e-6)
+
+
+def test_the_scene_shows_no_sign_that_is_asked_for() -> None:
+    """Charge 3 is drawn without a sign where it is asked, with one where it is given."""
+    asked, given_ = solve("Q3").figure, solve("r_13", Q3="+5 nC", r_13="").figure
+    assert asked
+    assert given_
+    assert "Q3 (sign not known)" in asked.description
+    assert "Q3 (positive)" in given_.description
+    assert "Distances not to scale." in given_.notes
+    assert svg.render(asked).startswith("<svg")
+
+
+@pytest.mark.parametrize(
+    ("unknown", "boxes", "parts"),
+    [
+        ("Q3", {}, {"state": 2, "find": 6, "draw": 2}),
+        ("Q3", {**EMPTY, "F_y": "-1,7 µN"}, {"state": 2, "find": 4, "enough": 2}),
+        ("Q1", {"Q1": "", "Q3": "5 nC"}, {"state": 2, "find": 3, "double": 2}),
+        ("Q2,Q3", {"Q2": "", "F_y": "-1,7 µN"}, {"state": 2, "find-Q3": 4, "find-Q2": 4, "draw": 2}),
+    ],
+)  # fmt: skip
+def test_the_marks_of_each_part(unknown: str, boxes: dict[str, str], parts: dict[str, int]) -> None:
+    """Two marks a step, in the order in which the parts need each other."""
+    assert {part.key: part.marks for part in solve(unknown, **boxes).parts} == parts
