@@ -510,7 +510,11 @@ def practise_rectangle(typed: dict[str, object], random: object, level: int) -> 
     wide, high = draw.choice(((40, 30), (12, 16), (24, 10), (15, 20), (20, 15), (10, 25), (18, 24)))
     if level == 1 or (level == 2 and draw.choice((True, False))):
         high = 0
-    return {**typed, "r_12": f"{wide} cm", "r_14": f"{high} cm" if high else ""}
+    across = "3412"[
+        int(str(typed["on"])) - 1
+    ]  # a larger charge there, so that it counts in the sum
+    size = f"{draw.choice((1, -1)) * draw.choice((12, 15, 18, 24))} nC"
+    return {**typed, f"Q{across}": size, "r_12": f"{wide} cm", "r_14": f"{high} cm" if high else ""}
 
 
 RECTANGLE = Question(
