@@ -62,11 +62,12 @@ def some_values(relation: Relation, step: Step) -> dict[str, float]:
     chance = Random(f"{relation.law} {step.makes}")
     # where a mistake leaves a sign out, one sign has to be there
     turned = re.findall(r"abs\((\w+)\)", " ".join(m.instead for m in relation.mistakes))[-1:]
-    for _ in range(500):
+    for tried in range(500):
+        widest = 3 if tried < 250 else 30  # g/a below 1 needs more than any 3
         values = {
             name: SHEET[name].school if name in SHEET and name not in relation.units
             else chance.uniform(0.1, 0.7) if name in KEEP_SMALL or relation.units.get(name) == "°"
-            else chance.uniform(0.2, 3)
+            else chance.uniform(0.2, widest)
             for name in equation(relation.law).names
             if name != step.makes
         }  # fmt: skip
