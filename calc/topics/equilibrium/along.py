@@ -11,10 +11,18 @@ from dataclasses import dataclass
 
 from calc.figures import Force
 from calc.model.answers import Direction, Mark, Point
-from calc.model.questions import FSA, NO_MARKS, SA, A, Data, Mistake, Refusal, Step, Values
-from calc.topics.equilibrium.relations import PLAIN_BALANCE, coulomb, counting, cut, steps_of
+from calc.model.questions import FSA, NO_MARKS, A, Data, Mistake, Refusal, Step, Values
+from calc.topics.equilibrium.line_laws import (
+    BARE_CUT,
+    COMPONENTS,
+    NORMAL,
+    PARALLEL,
+    WEIGHT,
+    balance,
+    mass_from_cut,
+)
+from calc.topics.equilibrium.relations import coulomb, counting, cut, directed, steps_of
 from calc.topics.equilibrium.shared import (
-    BALANCE_MARKS,
     arrow_points,
     kind,
     neutral,
@@ -69,107 +77,32 @@ class Line:
     # --- the ways from one quantity to another
 
     def weight_steps(self) -> list[Step]:
+        """The weight, on a slope its part along it and the normal force, each solved for each quantity."""
+        down = self.way(-1)
         if not self.slope:
-            return [
-                Step("F_g = m*g", "F_g = m*g", "Find the weight", "The weight acts straight down.", "N", NO_MARKS, direction=self.way(-1),
-                     plain="How hard the earth pulls on the sphere."),
-                Step("F_g = m*g", "m = F_g/g", "Find the mass from the weight", "The weight is m times g.", "kg", SA,
-                     mistakes=(Mistake("multiplied", "m", "F_g*g", "Divide by g: m = F_g/g."),)),
-            ]  # fmt: skip
-        swapped = "Small θ: small pull down the slope. The component along the slope has sin θ."
-        across = "N balances the component across the slope, which has cos θ: nearly the whole weight on a gentle slope."
-        law = "F_gpar = m*g*sin(theta)"
-        return [
-            Step(law, law, "Resolve the weight along the slope", "Only this component of the weight acts along the slope.", "N", NO_MARKS, direction=self.way(-1),
-                 plain="On a gentle slope gravity pulls only a little along it; on a steep one nearly with all its strength.",
-                 mistakes=(Mistake("sin-cos", "F_gpar", "m*g*cos(theta)", swapped, "sin and cos are exchanged"),
-                           Mistake("not-resolved", "F_gpar", "m*g", "Only a component of the weight acts along the slope: use mg sin θ."))),
-            Step("N = m*g*cos(theta)", "N = m*g*cos(theta)", "Balance the forces across the slope", "T and F_E have no component across the slope, so N alone balances mg cos θ.", "N", FSA,
-                 direction=PERPENDICULAR, plain="The slope pushes back just as hard as the sphere presses on it.",
-                 mistakes=(Mistake("sin-cos", "N", "m*g*sin(theta)", across, "sin and cos are exchanged"),
-                           Mistake("not-resolved", "N", "m*g", "On a slope N is less than the weight: use mg cos θ."))),
-            Step(law, "m = F_gpar/(g*sin(theta))", "Find the mass from the component along the slope", "F_g∥ = mg sin θ, with m alone on one side.", "kg", SA,
-                 mistakes=(Mistake("sin-cos", "m", "F_gpar/(g*cos(theta))", swapped, "sin and cos are exchanged"),)),
-            Step("N = m*g*cos(theta)", "m = N/(g*cos(theta))", "Find the mass from the normal force", "N = mg cos θ, with m alone on one side.", "kg", FSA,
-                 mistakes=(Mistake("sin-cos", "m", "N/(g*sin(theta))", across, "sin and cos are exchanged"),)),
-            Step(law, "theta = asin(F_gpar/(m*g))", "Find the angle from the component along the slope", "F_g∥ = mg sin θ: the inverse sine gives the angle.", "°", SA,
-                 mistakes=(Mistake("sin-cos", "theta", "acos(F_gpar/(m*g))", swapped, "sin and cos are exchanged"),)),
-            Step("N = m*g*cos(theta)", "theta = acos(N/(m*g))", "Find the angle from the normal force", "N = mg cos θ: the inverse cosine gives the angle.", "°", FSA,
-                 mistakes=(Mistake("sin-cos", "theta", "asin(N/(m*g))", across, "sin and cos are exchanged"),)),
-            Step("tan(theta) = F_gpar/N", "theta = atan(F_gpar/N)", "Find the angle from both components of the weight", "F_g∥ = mg sin θ and N = mg cos θ: divided, m and g cancel.", "°", FSA),
-        ]  # fmt: skip
+            return steps_of(directed(WEIGHT, {"F_g": down}))
+        return steps_of(directed(PARALLEL, {"F_gpar": down}), directed(NORMAL, {"N": PERPENDICULAR}), COMPONENTS)  # fmt: skip
 
     def balance_steps(self) -> list[Step]:
         """F_net = 0 along the line, for T, F_E and the weight's part; none while the direction of F_E is open."""
-        if self.neutral:
-            return self.bare_balance_steps()
-        if not self.lift:
+        if not (self.lift or self.neutral):
             return []
-        w, up, down = self.weight, self.words(1), self.words(-1)
-        law = {("up", 1): f"T + F_E - {w} = 0", ("up", -1): f"T - F_E - {w} = 0",
-               ("down", 1): f"F_E - T - {w} = 0"}.get((self.string, self.lift), f"F_E - {w} = 0")  # fmt: skip
-        makes = {
-            ("up", 1): (f"T = {w} - F_E", f"F_E = {w} - T", f"{w} = T + F_E"),
-            ("up", -1): (f"T = {w} + F_E", f"F_E = T - {w}", f"{w} = T - F_E"),
-            ("down", 1): (f"T = F_E - {w}", f"F_E = T + {w}", f"{w} = F_E - T"),
-        }.get((self.string, self.lift), (f"F_E = {w}", f"{w} = F_E"))
-        pull = (
-            "T and F_E"
-            if self.string == "up" and self.lift > 0
-            else "T"
-            if self.string == "up"
-            else "F_E"
-        )
-        other = "the weight" if not self.slope else "the weight's component"
-        against = {("up", -1): f"F_E and {other} pull", ("down", 1): f"T and {other} pull"}.get((self.string, self.lift), f"{other} pulls")  # fmt: skip
-        why = f"At rest, so F_net = 0. Take {up} as positive: {pull} {'act' if ' and ' in pull else 'acts'} {up}; {against} {down}."
-        whole = "m*g*sin(theta)" if self.slope else "m*g"
-        steps = []
-        for make in makes:
-            name = make.split(" = ")[0]
-            marks: tuple[Mark, ...] = BALANCE_MARKS
-            if self.string == "none":
-                marks = (Mark("formula"), Mark("answer"))
-            elif name == w:
-                marks = (Mark("formula"), Mark("substitution"))
-            mistakes = {
-                "T": (
-                    Mistake("reversed", "T", turned(make), "Like repels, unlike attracts: which way does F_E point? Then add or subtract.", "the answer differs by 2F_E"),
-                    Mistake("charge-forgotten", "T", whole, "The charge still acts: F_E belongs in the sum."),
-                ),
-                "F_E": (
-                    Mistake("reversed", "F_E", turned(make), "Draw the forces again: which of them point the same way?", "one force is taken the other way"),
-                ) if " - " in make or " + " in make else (),
-            }.get(name, ())  # fmt: skip
-            toward = {
-                "T": self.way(1 if self.string == "up" else -1),
-                "F_E": self.way(self.lift),
-                w: self.way(-1),
-            }[name]
-            steps.append(
-                Step(law, make, f"Let the forces along the {'slope' if self.slope else 'vertical'} add up to zero", why, "N", marks, direction=toward,
-                     plain=PLAIN_BALANCE, mistakes=mistakes)
-            )  # fmt: skip
-        return steps
-
-    def bare_balance_steps(self) -> list[Step]:
-        """F_net = 0 along the line without an electrostatic force: the string carries the weight's part alone."""
-        w, up, down = self.weight, self.words(1), self.words(-1)
-        part = "the weight's component" if self.slope else "the weight"
-        what = f"Let the forces along the {'slope' if self.slope else 'vertical'} add up to zero"
-        why = f"Without charge there is no electrostatic force. At rest, F_net = 0: T acts {up}, {part} pulls {down}."
-        steps = [
-            Step(f"T - {w} = 0", f"T = {w}", what, why, "N", BALANCE_MARKS, direction=self.way(1), plain=PLAIN_BALANCE),
-            Step(f"T - {w} = 0", f"{w} = T", what, why, "N", (Mark("formula"), Mark("substitution")), direction=self.way(-1), plain=PLAIN_BALANCE),
-        ]  # fmt: skip
-        if self.slope:
-            law, reason = "m*a = m*g*sin(theta)", "Once the string is cut only the weight's component acts along the slope; m cancels."  # fmt: skip
-            steps += [
-                Step(law, "a = g*sin(theta)", "Write the second law just after the cut", reason, "m·s⁻²", direction=self.way(-1),
-                     mistakes=(Mistake("sin-cos", "a", "g*cos(theta)", "Small θ: small pull down the slope. The component along the slope has sin θ.", "sin and cos are exchanged"),)),
-                Step(law, "theta = asin(a/g)", "Write the second law just after the cut", reason, "°"),
-            ]  # fmt: skip
-        return steps
+        up, down = self.words(1), self.words(-1)
+        other = "the weight's component" if self.slope else "the weight"
+        if self.neutral:
+            why = f"Without charge there is no electrostatic force. At rest, F_net = 0: T acts {up}, {other} pulls {down}."
+        else:
+            lifting = ["T"] if self.string == "up" else []
+            lifting += ["F_E"] if self.lift > 0 else []
+            pulling = ["F_E"] if self.lift < 0 else ["T"] if self.string == "down" else []
+            pulling.append(other)
+            act, pull = ("act" if lifting[1:] else "acts", "pull" if pulling[1:] else "pulls")
+            why = f"At rest, so F_net = 0. Take {up} as positive: {' and '.join(lifting)} {act} {up}; {' and '.join(pulling)} {pull} {down}."
+        ways = {"T": self.way(1 if self.string == "up" else -1), "F_E": self.way(self.lift or 1), self.weight: self.way(-1)}  # fmt: skip
+        laws = [directed(balance(self.string, self.lift, self.weight, why), ways)]
+        if self.neutral and self.slope:
+            laws.append(directed(BARE_CUT, {"a": self.way(-1)}))
+        return steps_of(*laws)
 
     def field_steps(self, d: float | None, r: float | None) -> list[Step]:
         """The net field at the string's far end, d from the sphere; needs both signs."""
@@ -217,22 +150,6 @@ class Line:
         name, run = ("positive", "away from") if sign > 0 else ("negative", "towards")
         return f"{who} is {name}: its field points {run} it, {self.words(up)}."
 
-    def mass_from_cut(self) -> list[Step]:
-        """m where only F_E, the angle and the acceleration after the cut are given."""
-        if not self.slope or self.string == "none" or not self.lift:
-            return []
-        law = {
-            ("up", 1): "m*a = m*g*sin(theta) - F_E", ("up", -1): "m*a = m*g*sin(theta) + F_E",
-            ("down", 1): "m*a = F_E - m*g*sin(theta)",
-        }[self.string, self.lift]  # fmt: skip
-        make = {
-            ("up", 1): "m = F_E/(g*sin(theta) - a)", ("up", -1): "m = F_E/(a - g*sin(theta))",
-            ("down", 1): "m = F_E/(a + g*sin(theta))",
-        }[self.string, self.lift]  # fmt: skip
-        return [
-            Step(law, make, "Write the second law just after the cut", "The tension is gone; the other two forces along the slope are unchanged and give the acceleration.", "kg", BALANCE_MARKS),
-        ]  # fmt: skip
-
     def ways(self, data: Data) -> list[Step]:
         """Every step this set-up allows."""
         steps = self.weight_steps() + self.balance_steps()
@@ -245,7 +162,8 @@ class Line:
             alone = "m*(g*sin(theta))" if self.slope else "m*(g)"
             forgot = Mistake("charge-forgotten", "F_net", alone, "The charge still acts: keep F_E in the net force.")  # fmt: skip
             steps += steps_of(*cut(self.way(self.motion), forgot))
-            steps += self.mass_from_cut()
+            if self.slope and self.lift:
+                steps += steps_of(mass_from_cut(self.string, self.lift))
         return steps
 
     # --- words and drawings
@@ -317,14 +235,6 @@ PERPENDICULAR = Direction(
     "at right angles to the slope, away from it",
     (("away", "at right angles to the slope, away from it"), ("into", "at right angles to the slope, into it")),
 )  # fmt: skip
-
-
-def turned(make: str) -> str:
-    """The right side with its plus and minus exchanged; its size only."""
-    right = make.split(" = ")[1]
-    if " - " in right:
-        return right.replace(" - ", " + ")
-    return f"abs({right.replace(' + ', ' - ')})"
 
 
 def line_of(data: Data, slope: bool) -> Line:

@@ -19,6 +19,7 @@ from calc.topics.equilibrium.practised import practised
 from calc.topics.equilibrium.relations import (
     AWAY,
     WOULD_CUT,
+    Said,
     coulomb,
     counting,
     cut,
@@ -258,8 +259,8 @@ def force_in_field(way: Direction | None, sign: int) -> Relation:
         ),
     )  # fmt: skip
     return told(law, {
-        "Q": ("Use the force of the field for the size of the charge", "The sign follows from the direction of the force: along the field or against it."),
-        "E": ("Use the force on the charge for the field", "The field is the force on each coulomb; only the size of the charge goes in."),
+        "Q": Said("Use the force of the field for the size of the charge", "The sign follows from the direction of the force: along the field or against it."),
+        "E": Said("Use the force on the charge for the field", "The field is the force on each coulomb; only the size of the charge goes in."),
     })  # fmt: skip
 
 

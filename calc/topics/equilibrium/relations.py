@@ -9,9 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from typing import NamedTuple
 
 from calc.language.expressions import equation
-from calc.model.answers import Direction
+from calc.model.answers import Direction, Mark
 from calc.model.questions import NO_MARKS, Check, Mistake, Step, Values
 from calc.model.relations import Relation, Towards
 from calc.topics.shared.electrostatics import PLAIN_LAW, WHY_SIGN, sign_of_charge
@@ -43,18 +44,28 @@ def directed(law: Relation, ways: Mapping[str, Direction]) -> Relation:
     return replace(law, directions=turned, by_hand=steps)
 
 
-def told(law: Relation, words: dict[str, tuple[str, str]]) -> Relation:
-    """A relation whose step for a name in ``words`` has its own heading and reason."""
-    return replace(
-        law,
-        by_hand={
-            **law.by_hand,
-            **{
-                name: replace(law.step(name), what=what, why=why)
-                for name, (what, why) in words.items()
-            },
-        },
-    )
+class Said(NamedTuple):
+    """What one step of a law says: heading and reason; marks and plain words where they are its own too."""
+
+    what: str
+    why: str
+    marks: tuple[Mark, ...] | None = None
+    plain: str | None = None
+
+
+def told(law: Relation, words: Mapping[str, Said]) -> Relation:
+    """A relation whose step for a name in ``words`` has its own heading and reason; marks and plain words where given."""
+    steps = {}
+    for name, said in words.items():
+        step = law.step(name)
+        steps[name] = replace(
+            step,
+            what=said.what,
+            why=said.why,
+            marks=step.marks if said.marks is None else said.marks,
+            plain=step.plain if said.plain is None else said.plain,
+        )
+    return replace(law, by_hand={**law.by_hand, **steps})
 
 
 THREAD_UNITS = {"m": "kg", "alpha": "°", "F_E": "N", "T": "N"}
@@ -126,8 +137,10 @@ def _coulomb(both: str, added: str, charges: tuple[str, ...], *mistakes: Mistake
     why = (
         WHY_SIGN if len(charges) > 1 else "Both charges are the same size, so Q² stands in the law."
     )
-    words = {"r": ("Use Coulomb's law for the distance", "Only the positive root is a distance.")}
-    return told(law, {**words, **dict.fromkeys(charges, (SIZE, why))})
+    words = {
+        "r": Said("Use Coulomb's law for the distance", "Only the positive root is a distance.")
+    }
+    return told(law, {**words, **dict.fromkeys(charges, Said(SIZE, why))})
 
 
 TWO_CHARGES = _coulomb(
@@ -159,8 +172,8 @@ COUNTING = told(
             Mistake("divided", "Q1", "n/e", "Multiply: each electron brings e."),
         ),
     ),
-    {"n": ("Count the electrons", "Charge comes in whole electron charges; e is the size of one."),
-     "Q1": ("Turn the electrons into a charge", "Each electron too many or too few counts e.")},
+    {"n": Said("Count the electrons", "Charge comes in whole electron charges; e is the size of one."),
+     "Q1": Said("Turn the electrons into a charge", "Each electron too many or too few counts e.", NO_MARKS, "So many grains, each of the same size.")},
 )  # fmt: skip
 
 
@@ -169,11 +182,7 @@ def counting(sign_1: int = 0) -> Relation:
     kept = EXCESS if sign_1 < 0 else LACKING
     ways = {"n": Direction(*kept, options=(EXCESS, LACKING)), "Q1": sign_of_charge(sign_1)} if sign_1 else {}  # fmt: skip
     law = directed(COUNTING, ways)
-    count, back = law.step("n"), law.step("Q1")
-    return replace(law, by_hand={
-        "n": replace(count, count=True),
-        "Q1": replace(back, plain="So many grains, each of the same size.", marks=NO_MARKS),
-    })  # fmt: skip
+    return replace(law, by_hand={**law.by_hand, "n": replace(law.step("n"), count=True)})
 
 
 CUT = (
@@ -198,7 +207,7 @@ SECOND_LAW = Relation(
 
 BACK = told(
     Relation("T = m*a", "Find the tension from the acceleration after the cut", CUT, {"T": "N", "m": "kg"}, HELD),
-    {"m": ("Find the mass from the acceleration after the cut", CUT)},
+    {"m": Said("Find the mass from the acceleration after the cut", CUT)},
 )  # fmt: skip
 
 
