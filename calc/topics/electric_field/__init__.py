@@ -12,7 +12,7 @@ from calc.topics.electric_field.drop import DROP, DROP_CHARGE
 from calc.topics.electric_field.line import LINE
 from calc.topics.electric_field.null import NULL
 from calc.topics.electric_field.particle import PARTICLE
-from calc.topics.electric_field.plane import PATTERN, PLANE
+from calc.topics.electric_field.plane import COMPONENTS, PATTERN, PLANE
 from calc.topics.electric_field.plates import PLATES
 from calc.topics.electric_field.released import RELEASED
 from calc.topics.electric_field.shared import ADDING, FIELD, TEST_CHARGE, UNIFORM
@@ -25,7 +25,7 @@ TOPIC = Topic(
     title="Electric field",
     laws=(FIELD, TEST_CHARGE, ADDING, UNIFORM, EQUILIBRIUM, QUANTISATION, SECOND, MOTION, WORK_ENERGY),
     questions=(
-        CHARGE, FORCE, PARTICLE, LINE, PLANE, NULL, PATTERN, PLATES, DROP, DROP_CHARGE, RELEASED, CROSSING, DOMES, SPRAYER,
+        CHARGE, FORCE, PARTICLE, LINE, PLANE, COMPONENTS, NULL, PATTERN, PLATES, DROP, DROP_CHARGE, RELEASED, CROSSING, DOMES, SPRAYER,
     ),
     cautions=(
         "Kilovolt plates: use a current-limited supply only; switch off and earth the plates before adjusting anything. "

@@ -6,7 +6,8 @@ Marks and ranges: common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 from math import hypot
 from random import Random
 from typing import cast
@@ -19,14 +20,17 @@ from calc.model.answers import Direction, Point
 from calc.model.questions import (
     FSA,
     NO_MARKS,
+    SA,
     A,
     Check,
+    Choice,
     Data,
     Draw,
     Mistake,
     Part,
     Plan,
     Question,
+    Refusal,
     Step,
     Values,
 )
@@ -67,6 +71,8 @@ from calc.topics.several_charges.shared import (
     way_words,
     within_bounds,
 )
+from calc.working.chain import lead
+from calc.working.working import run
 
 
 def field_vector(source: Body, at: Body, k: float) -> tuple[float, float]:
@@ -284,6 +290,89 @@ PLANE = Question(
     },
     draws={"x_P": Draw((0,), "cm"), "y_P": Draw((0,), "cm"), "q": Draw(("",))},
     adjust=practise_plane,
+)  # fmt: skip
+
+# --- the same field told by its components ------------------------------------------------------------------------
+
+ALONG = {
+    "x": (("positive", "along +x: to the right"), ("negative", "along −x: to the left")),
+    "y": (("positive", "along +y: upwards"), ("negative", "along −y: downwards")),
+}
+
+
+def with_sign(axis: str) -> Callable[[Values], Direction | None]:
+    """The sign of a component as its direction; None for a component of zero."""
+
+    def way(v: Values) -> Direction | None:
+        value = v[f"E_{axis}"]
+        key = "positive" if value > 0 else "negative"
+        return Direction(key, dict(ALONG[axis])[key], ALONG[axis]) if value else None
+
+    return way
+
+
+def plan_components(data: Data) -> Plan:
+    """The plan of the plane, its one calculation cut into the components that are asked, each an answer of its own."""
+    whole = plan_plane(data)
+    steps = {step.makes: step for step in whole.part("net").steps}
+    parts = []
+    for axis in "xy":
+        name = f"E_{axis}"
+        if name not in steps:
+            other = "y" if axis == "x" else "x"
+            raise Refusal(None, f"All the charges and P lie on one line along the {other}-axis, so there is no component along {axis}. Use the net field on a line, or move P off that line.")  # fmt: skip
+    before: list[Step] = []
+    left = dict(steps)
+    for axis in "xy":
+        name = f"E_{axis}"
+        chain = tuple(left.pop(step.makes) for step in lead({*data.known, *row_values(data), *(s.makes for s in before)}, tuple(steps.values()), name) if step.makes in left)  # fmt: skip
+        before += chain
+        last = replace(chain[-1], direction=with_sign(axis), marks=SA)
+        parts.append(Part(axis, "calculate", f"Calculate the component of the net electric field at P along the {axis}-axis, with its sign.", (*chain[:-1], last)))  # fmt: skip
+    shown = data.choices["answer"] == "both"
+    rest = tuple(left.values()) if shown else ()
+    if rest:
+        parts.append(Part("net", "calculate", "From the components, calculate the size of the net field at P, and its direction.", rest, answer="E_net", figure=whole.part("net").figure))  # fmt: skip
+    kept = tuple(part for part in whole.parts if part.key in ("define", "draw"))
+    values = run(whole, data.settings.constants())
+    terms = {
+        axis: " + ".join(
+            f"{s.name}*({axis}_P - {axis}{s.tag})/r_{s.tag}^3" for s in sources_of(data)
+        )
+        for axis in "xy"
+    }
+    checks = tuple(
+        Check(f"The component along {axis} once more, with the signs of the charges put in", f"E_{axis} = k*({terms[axis]})", tolerance=1e-6)
+        for axis in "xy" if values[f"E_{axis}"]
+    )  # fmt: skip
+    return replace(whole, parts=(*kept, *parts), checks=(*checks, *(whole.checks if rest else ())))
+
+
+def practise_components(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    """Two charges: a right angle first, then a sloping line; size and angle as well from level 3 on."""
+    drawn = practise_plane({**typed, "q": ""}, random, min(level, 2))
+    return {
+        **{name: drawn[name] for name in typed},
+        "answer": "both" if level == 3 else "components",
+    }
+
+
+COMPONENTS = Question(
+    key="components",
+    title="Net field in a plane, as components",
+    fields=(
+        table("x", "y"), position("x_P", "Position of P across"), position("y_P", "Position of P upwards"),
+        Choice("answer", "The net field is asked", (("components", "as two components, each with its sign"), ("both", "as components, then as size and angle"))),
+    ),
+    plan=plan_components,
+    constants=("k",),
+    laws=(FIELD.name, TEST_CHARGE.name, ADDING.name),
+    example={
+        "charges": [{"Q": "+5 nC", "x": "-40 cm", "y": "-30 cm"}, {"Q": "-6 nC", "x": "0 cm", "y": "-20 cm"}],
+        "x_P": "0 cm", "y_P": "0 cm", "answer": "both",
+    },
+    draws={"x_P": Draw((0,), "cm"), "y_P": Draw((0,), "cm"), "answer": Draw(("components",))},
+    adjust=practise_components,
 )  # fmt: skip
 
 # --- the picture alone --------------------------------------------------------------------------------------------
