@@ -243,3 +243,48 @@ def test_a_factor_of_zero_is_refused() -> None:
     assert caught.value.refusals[0].sentence == (
         "A factor is greater than zero: 2 for doubled, 0,5 for halved, 1 for no change."
     )
+
+
+def test_equal_charges_are_the_limit_of_repulsion() -> None:
+    """Two equal charges leave exactly their own on each sphere: the strongest repulsion that fits is solved."""
+    force = K * (2e-9) ** 2 / 0.2**2
+    worked = solve("contact-back", "Q1,Q2", F_1=f"{force * (1 - 1e-6)!r} N", r="20 cm", acting="repel", Q_new="2 nC")  # fmt: skip
+    assert worked.values["Q1"] == pytest.approx(2e-9, rel=2e-3)
+    assert worked.values["Q1"] > worked.values["Q2"]
+    with pytest.raises(Refusal, match="No real charges fit"):
+        solve("contact-back", "Q1", F_1=f"{force * (1 + 1e-6)!r} N", r="20 cm", acting="repel", Q_new="2 nC")  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("find_", "typed", "told"),
+    [
+        ("Q2", {"Q1": "6 nC", "r": "20 cm", "F_1": "5 µN", "acting": "attract"},
+         "They attract, so the charges have opposite signs."),
+        ("Q2", {"Q1": "6 nC", "r": "20 cm", "F_1": "5 µN", "acting": "repel"},
+         "They repel, so the charges have the same sign."),
+        ("Q_new", {"r2": "20 cm", "F_2": "5 µN", "after": "negative"}, "Both charges are negative afterwards."),
+        ("Q_new", {"r2": "20 cm", "F_2": "5 µN", "after": "positive"}, "Both charges are positive afterwards."),
+    ],
+)  # fmt: skip
+def test_the_reason_tells_where_a_sign_comes_from(
+    find_: str, typed: dict[str, str], told: str
+) -> None:
+    """A force gives a size; the step says which words gave the sign, and the value has it."""
+    worked = solve("contact-back", find_, **typed)
+    step = next(part for part in worked.parts if part.key == "find").steps[0]
+    assert step.why.endswith(told)
+    negative = "opposite" in told or "negative" in told
+    assert (step.value < 0) == negative
+    assert step.direction.key == ("negative" if negative else "positive")
+
+
+@pytest.mark.parametrize(("q2", "told"), [("-2 nC", "attract"), ("2 nC", "repel")])
+def test_the_first_force_is_drawn_as_the_charges_pull_or_push(q2: str, told: str) -> None:
+    """Arrows towards each other for unlike charges, apart for like ones, as the answer says."""
+    from calc.figures import Arrow
+
+    worked = solve("contact-back", "F_1", Q1="6 nC", Q2=q2, r="20 cm")
+    left, right = sorted((a for a in worked.figure.items if isinstance(a, Arrow)), key=lambda a: a.start[0])  # fmt: skip
+    assert (left.end[0] > left.start[0]) == (told == "attract")
+    assert (right.end[0] < right.start[0]) == (told == "attract")
+    assert worked.answers[0].direction.key == told

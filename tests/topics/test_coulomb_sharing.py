@@ -170,3 +170,25 @@ def test_the_slips_of_a_second_touch_are_known() -> None:
     assert slips["shared-by-three"] == (
         "Only two spheres touch at a time: halve twice, do not divide by three."
     )
+
+
+@pytest.mark.parametrize(("electrons", "warned"), [(99.5, True), (99.05, False), (100.5, False)])
+def test_few_electrons_that_are_no_whole_number_are_pointed_out(
+    electrons: float, warned: bool
+) -> None:
+    """Below a hundred, and more than a tenth from a whole number: the data do not fit well."""
+    worked = solve("sharing", Q1=f"{2 * electrons * E!r} C", Q2="0 C")
+    about = f"About {round(electrons)} electrons: a charge is a whole number of electron charges, so check the data."
+    assert [w for w in worked.warnings if w.startswith("About")] == ([about] if warned else [])
+
+
+@pytest.mark.parametrize(("electrons", "refused"), [(0.89, True), (0.91, False)])
+def test_less_than_one_electron_cannot_move(electrons: float, refused: bool) -> None:
+    """A touch that would move a part of an electron is refused; rounding of one whole electron is let pass."""
+    typed = {"Q1": f"{2 * electrons * E!r} C", "Q2": "0 C"}
+    if not refused:
+        assert solve("sharing", **typed).values["n"] == pytest.approx(electrons)
+        return
+    with pytest.raises(Refusal) as caught:
+        solve("sharing", **typed)
+    assert caught.value.sentence == NOT_ONE

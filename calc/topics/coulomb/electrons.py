@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc.language.printing import counted
 from calc.model.answers import Direction
 from calc.model.questions import (
@@ -15,8 +17,8 @@ from calc.model.questions import (
     Plan,
     Question,
     Refusal,
-    Step,
 )
+from calc.model.relations import Relation
 from calc.topics.shared.electrostatics import (
     QUANTISATION,
     charge,
@@ -42,6 +44,20 @@ def few_electrons(n: float) -> tuple[str, ...]:
             f"About {counted(round(n), 'electron')}: a charge is a whole number of electron charges, so check the data.",
         )
     return ()
+
+
+COUNTED = Relation(
+    "n = Q/e",
+    what="Charge comes in whole electron charges",
+    why="A negative body has extra electrons; a positive one has lost some. e is the size of one electron's charge.",
+    plain="Divide the pile by the size of one grain to count the grains.",
+    units={"n": "", "Q": "C"},
+    sizes=("Q",),
+    mistakes=(
+        Mistake("multiplied", "n", "Q*e", "Divide by the charge of one electron: n = Q/e."),
+        Mistake("divided", "Q", "n/e", "Multiply: each electron brings e."),
+    ),
+)
 
 
 def plan_electrons(data: Data) -> Plan:
@@ -71,17 +87,7 @@ def plan_electrons(data: Data) -> Plan:
     else:
         story = f"A small sphere has {data.said['n']} electrons too {'few' if lacking else 'many'}."
         ask = "Calculate its charge."
-    step = Step(
-        law="n = Q/e", make="n = Q/e" if finding_n else "Q = n*e", unit="" if finding_n else "C", count=finding_n, sizes=("Q",) if finding_n else (),
-        what="Charge comes in whole electron charges",
-        why="A negative body has extra electrons; a positive one has lost some. e is the size of one electron's charge.",
-        plain="Divide the pile by the size of one grain to count the grains.",
-        direction=where,
-        mistakes=(
-            Mistake("multiplied", "n", "Q*e", "Divide by the charge of one electron: n = Q/e.") if finding_n
-            else Mistake("divided", "Q", "n/e", "Multiply: each electron brings e."),
-        ),
-    )  # fmt: skip
+    step = replace(COUNTED.step(data.asked), count=finding_n, direction=where)
     return Plan(
         story=story,
         parts=(state(QUANTISATION), Part("find", "calculate", ask, (step,))),

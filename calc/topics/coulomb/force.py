@@ -23,9 +23,9 @@ from calc.model.questions import (
     Plan,
     Question,
     Refusal,
-    Step,
     Values,
 )
+from calc.model.relations import Relation
 from calc.topics.shared.electrostatics import (
     COULOMB,
     NO_DISTANCE,
@@ -246,17 +246,21 @@ def change(data: Data, name: str, what: str) -> str:
     return f"{what} is made {data.said[name]} times as large"
 
 
+COMPARED = Relation(
+    "F_new = a*b*F/d^2",
+    what="Compare the two forces",
+    why="k stays the same. Multiply by what each charge is multiplied by; divide by the square of what the distance is multiplied by.",
+    plain=PLAIN_LAW,
+    units={"F_new": "N"},
+    mistakes=(
+        Mistake("not-squared", "F_new", "a*b*F/d", "Inverse square: square the factor of the distance."),
+        Mistake("distance-multiplied", "F_new", "a*b*F*d^2", "Further apart means a smaller force: divide by d²."),
+        Mistake("factors-added", "F_new", "(a+b)*F/d^2", "Product, not sum: multiply the factors."),
+    ),
+)  # fmt: skip
+
+
 def plan_scaling(data: Data) -> Plan:
-    step = Step(
-        law="F_new = a*b*F/d^2", make="F_new = a*b*F/d^2", unit="N",
-        what="Compare the two forces", why="k stays the same. Multiply by what each charge is multiplied by; divide by the square of what the distance is multiplied by.",
-        plain=PLAIN_LAW, lines=(),
-        mistakes=(
-            Mistake("not-squared", "F_new", "a*b*F/d", "Inverse square: square the factor of the distance."),
-            Mistake("distance-multiplied", "F_new", "a*b*F*d^2", "Further apart means a smaller force: divide by d²."),
-            Mistake("factors-added", "F_new", "(a+b)*F/d^2", "Product, not sum: multiply the factors."),
-        ),
-    )  # fmt: skip
     story = (
         f"Two point charges exert a force of {data.said['F']} on each other. {change(data, 'a', 'One charge')}, "
         f"{change(data, 'b', 'the other charge')}, and {change(data, 'd', 'the distance')}."
@@ -265,7 +269,10 @@ def plan_scaling(data: Data) -> Plan:
         story=story,
         parts=(
             Part(
-                "find", "calculate", "Calculate the new force without knowing the charges.", (step,)
+                "find",
+                "calculate",
+                "Calculate the new force without knowing the charges.",
+                (COMPARED.step("F_new"),),
             ),
         ),
         values=dict(data.values),

@@ -133,7 +133,7 @@ def practise_ratio(typed: dict[str, object], chance: object, level: int) -> dict
 
 FACTORS = question(
     "ratio",
-    "By what factor?",
+    "Factors of a change",
     situation,
     fields=(
         factor("a", "Factor of the charge on A"),
