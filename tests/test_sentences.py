@@ -317,6 +317,18 @@ def _unlike_charges_attract(case: Case, m: re.Match[str]) -> bool:
     return (m[1] == "repel", m[2] == "the same sign") == (same, same)
 
 
+@rule(r"F_E: the electrostatic force, to the (right|left), (along|against) the field", 1, 2)
+def _a_horizontal_push_is_drawn_and_goes_with_the_field_or_not(
+    case: Case, m: re.Match[str]
+) -> bool:
+    field = re.search(r"(?:points|field) to the (right|left)", case.plan.story)
+    assert field is not None
+    right = m[1] == "right"
+    return turn(drawn(case, "FE"), 0.0 if right else 180.0) < 1e-6 and (field[1] == m[1]) == (
+        m[2] == "along"
+    )
+
+
 @rule(r"the (upper|lower) plate is (positive|negative)", 2)
 def _a_story_tells_the_plates_as_drawn(case: Case, m: re.Match[str]) -> bool:
     return (m[1] == plates(case)) == (m[2] == "negative")

@@ -205,6 +205,7 @@ BESIDE = question(
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     draws={**BESIDE_DRAWS, **FOUND},
+    since=2,
     adjust=practise_beside,
 )  # fmt: skip
 
@@ -369,5 +370,6 @@ IN_FIELD = question(
         **FIELD_DRAWS, "alpha": Draw((15, 20), "°"), "E": Draw((60, 80), "kV/m"), "F_E": Draw((0.5, 0.8), "mN"),
         "T": Draw((2, 3), "mN"), "a": Draw((10.5, 11), "m/s^2"),
     },
+    since=2,
     adjust=practise_in_field,
 )  # fmt: skip

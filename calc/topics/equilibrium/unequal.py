@@ -85,7 +85,7 @@ def laws(data: Data) -> tuple[Relation, ...]:
 
 HOOK = (
     "Two small spheres of different make hang from one hook on light insulating threads; charged alike, they hang apart, both at the same level.",
-    "From one nail hang two charged spheres. They repel each other, and the lengths of the light threads are such that the spheres are level with each other.",
+    "From one hook in the ceiling hang two charged spheres. They repel each other, and the lengths of the light threads are such that the spheres are level with each other.",
     "Two charged spheres are tied to one hook with thin nylon threads. They hang at rest on both sides of it, their centres on one level line.",
 )  # fmt: skip
 
@@ -238,5 +238,6 @@ UNEQUAL = question(
         **UNEQUAL_DRAWS, "alpha_2": Draw((20, 30), "°"), "Q1": Draw((60, 80), "nC"), "F_E": Draw((3, 5), "mN"), "T1": Draw((12, 15), "mN"),
         "T2": Draw((12, 15), "mN"), "r": Draw((8, 10), "cm"), "L1": Draw((20, 25), "cm"), "L2": Draw((20, 25), "cm"),
     },
+    since=2,
     adjust=practise,
 )  # fmt: skip
