@@ -24,17 +24,15 @@ from calc.model.questions import (
     Values,
 )
 from calc.model.relations import Towards
+from calc.topics.electric_field.laws import PER_CHARGE, SOURCE_FIELD, force_step, step
 from calc.topics.electric_field.shared import (
     AWAY,
     DEFINE,
     FIELD,
     FOUR,
-    NOT_SQUARED,
     OPPOSITE,
-    PLAIN_FIELD,
     TEST_CHARGE,
     TURNED,
-    WHY_SOURCE,
     field,
     follows,
     in_air,
@@ -51,24 +49,11 @@ from calc.topics.shared.electrostatics import charge, distance, sign_of_charge
 
 # --- one source charge --------------------------------------------------------------------------------------
 
-SOURCE = "E = k*Q/r^2"
-SOURCE_FOR = {
-    "E": (SOURCE, "N·C⁻¹", "Calculate the electric field at P."),
-    "Q": ("Q = E*r^2/k", "C", "Calculate the charge that makes the field."),
-    "r": ("r = sqrt(k*Q/E)", "m", "Calculate how far P is from the charge."),
+SOURCE_ASK = {
+    "E": "Calculate the electric field at P.",
+    "Q": "Calculate the charge that makes the field.",
+    "r": "Calculate how far P is from the charge.",
 }
-SOURCE_WRONG: dict[str, tuple[Mistake, ...]] = {
-    "E": (
-        Mistake("not-squared", "E", "k*Q/r", NOT_SQUARED, "the answer is r times the right one"),
-    ),
-    "Q": (
-        Mistake("not-squared", "Q", "E*r/k", NOT_SQUARED),
-        Mistake("upside-down", "Q", "k/(E*r^2)", "Rearrange again: Q is alone when E r² is divided by k."),
-    ),
-    "r": (
-        Mistake("root-omitted", "r", "k*Q/E", "You have r²: take the square root.", "the answer is the square of the distance"),
-    ),
-}  # fmt: skip
 
 
 def plan_charge(data: Data) -> Plan:
@@ -76,8 +61,7 @@ def plan_charge(data: Data) -> Plan:
     refuse_idle(data)
     asked = data.asked
     sign = source_sign(data)
-    make, unit, ask = SOURCE_FOR[asked]
-    wrong = SOURCE_WRONG[asked]
+    wrong: tuple[Mistake, ...] = ()
     if asked == "E" and data.has("q"):
         wrong += (
             Mistake("test-charge", "E", "k*abs(q)/r^2", "E belongs to the source: put in Q, not the charge placed at P."),
@@ -85,11 +69,8 @@ def plan_charge(data: Data) -> Plan:
     where: Direction | None = None
     if sign and asked != "r":
         where = pointing(sign) if asked == "E" else sign_of_charge(sign)
-    step = Step(
-        law=SOURCE, make=make, unit=unit, sizes=() if asked == "Q" else ("Q",), direction=where, mistakes=wrong,
-        what="Use the field of a point charge", why=WHY_SOURCE, plain=PLAIN_FIELD,
-    )  # fmt: skip
-    parts = [DEFINE, Part("find", "calculate", ask, (step,))]
+    find = step(SOURCE_FIELD, asked, wrong, direction=where)
+    parts = [DEFINE, Part("find", "calculate", SOURCE_ASK[asked], (find,))]
     if sign:
         parts.append(why_direction(sign))
         parts.append(
@@ -173,15 +154,11 @@ def placed_force(
 ) -> Step:
     """F = qE on a charge placed where the field is ``name``; ``way`` is the force's direction."""
     negative = data.sign(charge_name) < 0
-    return Step(
-        law=f"{name} = {makes}/{charge_name}", make=f"{makes} = {charge_name}*{name}", unit="N", sizes=(charge_name,), direction=way,
+    return force_step(
+        name, charge_name, makes, follows_field(makes, f"{charge_name}*{name}", negative), direction=way,
         what="Find the force from the field",
         why="q is the charge that feels the field, not the one that makes it. " + along_or_against(negative),
         plain="The field says how hard one coulomb is pushed. Multiply by how many coulombs there are.",
-        mistakes=(
-            Mistake("divided", makes, f"{name}/{charge_name}", "E is force per coulomb: multiply by the charge."),
-            *follows_field(makes, f"{charge_name}*{name}", negative),
-        ),
     )  # fmt: skip
 
 
@@ -223,17 +200,10 @@ CHARGE = Question(
 
 # --- a charge placed in a field -------------------------------------------------------------------------------
 
-FORCE_FOR = {
-    "E": ("E = F/q", "N·C⁻¹", "Calculate the electric field where the charge is."),
-    "F": ("F = q*E", "N", "Calculate the electrostatic force on the charge."),
-    "q": ("q = F/E", "C", "Calculate the charge."),
-}
-FORCE_WRONG: dict[str, tuple[Mistake, ...]] = {
-    "E": (Mistake("multiplied", "E", "F*q", "Per unit charge: divide the force by the charge."),),
-    "F": (Mistake("divided", "F", "E/q", "E is force per coulomb: multiply by the charge."),),
-    "q": (
-        Mistake("upside-down", "q", "E/F", "E is force per coulomb: q is the force divided by E."),
-    ),
+FORCE_ASK = {
+    "E": "Calculate the electric field where the charge is.",
+    "F": "Calculate the electrostatic force on the charge.",
+    "q": "Calculate the charge.",
 }
 
 
@@ -242,17 +212,17 @@ def plan_force(data: Data) -> Plan:
     if data.has("q") and data.values["q"] == 0:
         raise Refusal("q", "A zero charge feels no force, so this cannot be found. Type a charge that is not zero.")  # fmt: skip
     along, pushed, sign = ways(data)
-    make, unit, ask = FORCE_FOR[asked]
     shown = {"E": one_of(along, FOUR), "F": one_of(pushed, FOUR), "q": sign_of_charge(sign)}
-    wrong = FORCE_WRONG[asked]
-    if asked in ("E", "F"):
-        wrong += follows_field(asked, make.split("=")[1], sign < 0)
-    step = Step(
-        law="E = F/q", make=make, unit=unit, sizes=() if asked == "q" else ("q",), direction=shown[asked],
-        what="Use the definition: force per unit charge", why="Sizes go into the formula. " + along_or_against(sign < 0),
-        plain="The field is the push on one coulomb. Share the force out over the charge, or multiply back.",
-        mistakes=wrong,
-    )  # fmt: skip
+    why = "Sizes go into the formula. " + along_or_against(sign < 0)
+    turned = {
+        "E": follows_field("E", "F/q", sign < 0),
+        "F": follows_field("F", "q*E", sign < 0),
+        "q": (),
+    }[asked]
+    if asked == "F":
+        find = force_step("E", "q", "F", turned, direction=shown[asked], why=why)
+    else:
+        find = step(PER_CHARGE, asked, turned, direction=shown[asked], why=why)
     kind, way = ("negative", "opposite to that of") if sign < 0 else ("positive", "that of")
     words = dict(FOUR)
     reasons = {
@@ -269,7 +239,7 @@ def plan_force(data: Data) -> Plan:
         story=story_force(data, along, pushed),
         parts=(
             DEFINE,
-            Part("find", "calculate", ask, (step,)),
+            Part("find", "calculate", FORCE_ASK[asked], (find,)),
             Part("direction", "explain", "Explain the sign of the charge." if asked == "q" else "Explain the direction.",
                  points=(Point(first, 1), Point(f"A positive charge is pushed along the field, a negative one against it, {reasons[asked]}.", 1, ("against",)))),
         ),

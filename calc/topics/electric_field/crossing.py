@@ -16,6 +16,7 @@ from calc.figures.pieces import Sign
 from calc.model.answers import Direction, Point
 from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation
+from calc.topics.electric_field.laws import PLATES
 from calc.topics.electric_field.motion_drawn import crossing_figure
 from calc.topics.electric_field.plates import field_way
 from calc.topics.electric_field.shared import (
@@ -29,7 +30,6 @@ from calc.topics.electric_field.shared import (
 from calc.topics.electric_field.uniform import (
     IONS,
     MOTION,
-    PLATES,
     Charged,
     an,
     boxes,

@@ -29,9 +29,9 @@ from calc.model.questions import (
     Values,
 )
 from calc.topics.coulomb.electrons import refuse_part_of_one
+from calc.topics.electric_field.laws import COUNT, HELD, PLATES, step
 from calc.topics.electric_field.plates import (
-    PLAIN_UNIFORM,
-    PLATES_FOR,
+    PLATES_ASK,
     field_way,
     plates_step,
 )
@@ -53,9 +53,6 @@ from calc.working.working import run
 
 NO_HOLD = "No field can hold it: without a potential difference there is no field. Type a potential difference greater than zero."
 SIGNS = (("negative", "the drop is negative"), ("positive", "the drop is positive"))
-PLAIN_HELD = (
-    "The drop hangs still, so the electric push up is just as strong as the pull of the earth."
-)
 
 DROP_FOR = {
     "m": "Calculate the mass of the drop.",
@@ -64,7 +61,6 @@ DROP_FOR = {
     "V": "Calculate the potential difference that holds the drop.",
     "d": "Calculate the distance between the plates.",
 }
-BALANCED = "m*g = q*E"
 
 
 def drop_sign(data: Data) -> int:
@@ -73,11 +69,10 @@ def drop_sign(data: Data) -> int:
 
 
 def charge_of_electrons(data: Data, marks: tuple[Mark, ...] = NO_MARKS) -> Step:
-    return Step(
-        law="n = q/e", make="q = n*e", unit="C", marks=marks, what="The charge of these electrons",
+    return step(
+        COUNT, "q", marks=marks, what="The charge of these electrons", direction=one_of(sign_key(data), SIGNS),
         why="Each electron carries e, so n of them carry n times e. This is the size of the charge.",
-        plain="Count times the charge of one.", direction=one_of(sign_key(data), SIGNS),
-        mistakes=(Mistake("divided", "q", "e/n", "Multiply: each electron brings e."),),
+        plain="Count times the charge of one.",
     )  # fmt: skip
 
 
@@ -87,22 +82,8 @@ def sign_key(data: Data) -> str:
 
 def held_step(data: Data, makes: str, marks: tuple[Mark, ...] = FSA) -> Step:
     """mg = qE for a drop at rest, solved for q, E or m."""
-    unit, how, wrong = {
-        "q": ("C", "m*g/E", (
-            Mistake("weight", "q", "m/E", "The force to balance is the weight: multiply the mass by g."),
-            Mistake("multiplied", "q", "m*g*E", "q is alone when mg is divided by E."))),
-        "E": ("V·m⁻¹", "m*g/q", (
-            Mistake("weight", "E", "m/q", "The force to balance is the weight: multiply the mass by g."),
-            Mistake("multiplied", "E", "m*g*q", "E is alone when mg is divided by q."))),
-        "m": ("kg", "q*E/g", (
-            Mistake("weight", "m", "q*E", "This is the weight: divide by g to get the mass."),)),
-    }[makes]  # fmt: skip
     way = {"q": one_of(sign_key(data), SIGNS), "E": field_way(data), "m": None}[makes]
-    return Step(
-        law=BALANCED, make=f"{makes} = {how}", unit=unit, marks=marks, direction=way, mistakes=wrong,
-        what="Let the two forces on the drop balance",
-        why="At rest the net force is zero: the electrostatic force upwards is as large as the weight downwards.", plain=PLAIN_HELD,
-    )  # fmt: skip
+    return step(HELD, makes, marks=marks, direction=way)
 
 
 def count_step(data: Data) -> Step:
@@ -111,12 +92,13 @@ def count_step(data: Data) -> Step:
         ("excess", "too many electrons: the charge is negative"),
         ("lacking", "too few electrons: the charge is positive"),
     )
-    return Step(
-        law="n = q/e", make="n = q/e", unit="", count=True, marks=SA, what="Count the electrons",
-        why="Charge is a whole number of electron charges. e is the size of one electron's charge.",
-        plain="Divide the pile by the size of one grain to count the grains.", direction=one_of("lacking" if lacking else "excess", options),
-        mistakes=(Mistake("multiplied", "n", "q*e", "Divide by the charge of one electron: n = q/e."),),
-    )  # fmt: skip
+    return step(
+        COUNT,
+        "n",
+        count=True,
+        marks=SA,
+        direction=one_of("lacking" if lacking else "excess", options),
+    )
 
 
 def fbd_part() -> Part:
@@ -162,9 +144,8 @@ def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Chec
     law = "q*E_2 - m*g = m*a" if up else "m*g - q*E_2 = m*a"
     right = "(q*E_2 - m*g)/m" if up else "(m*g - q*E_2)/m"
     steps = (
-        Step(law="E_2 = V_2/d", make="E_2 = V_2/d", unit="V·m⁻¹", marks=(Mark("substitution"),), what="The new field",
-             why="The charge and the weight stay; only the field has changed.", plain=PLAIN_UNIFORM, direction=field_way(data),
-             mistakes=(Mistake("multiplied", "E_2", "V_2*d", "Per metre: divide."),)),
+        step(PLATES.renamed(E="E_2", V="V_2"), "E_2", marks=(Mark("substitution"),), what="The new field",
+             why="The charge and the weight stay; only the field has changed.", direction=field_way(data)),
         Step(law=law, make=f"a = {right}", unit="m·s⁻²", what="Newton's second law", direction=way,
              why=f"The forces no longer balance. Take {'up' if up else 'down'} as positive: {'the electrostatic force is now the larger' if up else 'the weight is now the larger'}."
              if not still else "The field is the same as before, so the forces still balance.",
@@ -195,7 +176,7 @@ def balance_parts(data: Data, known: str) -> list[Part]:
         return Part(key, "calculate", ask, steps)
 
     first = [part("charge", "Calculate the size of the charge on the drop.", charge_of_electrons(data, SA))] if known == "n" and asked != "n" else []  # fmt: skip
-    one_field = part("field", PLATES_FOR["E"][2], plates_step(data))
+    one_field = part("field", PLATES_ASK["E"], plates_step(data))
     if asked in ("n", "q"):
         found = [one_field, part("charge" if known == "n" else "find", "Calculate the size of the charge on the drop.", held_step(data, "q"))]  # fmt: skip
         if known == "n":

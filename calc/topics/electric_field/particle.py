@@ -22,6 +22,7 @@ from calc.model.questions import (
 )
 from calc.model.relations import Towards
 from calc.topics.electric_field.charge import along_or_against, follows_field, force_scene
+from calc.topics.electric_field.laws import NEWTON, PER_CHARGE, force_step, step
 from calc.topics.electric_field.shared import (
     FIELD,
     FOUR,
@@ -49,17 +50,13 @@ def plan_particle(data: Data) -> Plan:
     else:
         parts = (
             Part("force", "calculate", f"Calculate the electrostatic force on the {name}.", (
-                Step(law=f"F = {mass}*a", make=f"F = {mass}*a", unit="N", what="Newton's second law", direction=way,
-                     why="The electrostatic force is the only force worth counting; the weight is far smaller.",
-                     plain="Force is mass times acceleration.",
-                     mistakes=(Mistake("divided", "F", f"a/{mass}", "F = ma: multiply the mass by the acceleration."),)),
+                step(NEWTON.renamed(m=mass), "F", direction=way, plain="Force is mass times acceleration.",
+                     why="The electrostatic force is the only force worth counting; the weight is far smaller."),
             )),
             Part("field", "calculate", "Calculate the electric field.", (
-                Step(law="E = F/e", make="E = F/e", unit="N·C⁻¹", what="Force per unit charge", direction=one_of(along, FOUR),
-                     why=f"The charge of the {name} has the size e. " + along_or_against(sign < 0),
-                     plain="Share the force out over the charge.",
-                     mistakes=(Mistake("multiplied", "E", "F*e", "Per unit charge: divide the force by the charge."),
-                               *follows_field("E", "F/e", sign < 0))),
+                step(PER_CHARGE.renamed(q="e"), "E", follows_field("E", "F/e", sign < 0), sizes=(), what="Force per unit charge",
+                     direction=one_of(along, FOUR), why=f"The charge of the {name} has the size e. " + along_or_against(sign < 0),
+                     plain="Share the force out over the charge."),
             )),
         )  # fmt: skip
         story = f"{_an(name)} accelerates at {data.said['a']} in a field that points {dict(FOUR)[along]}."
@@ -99,30 +96,22 @@ def _an(name: str) -> str:
 def electron_force(at: str, name: str, way: Direction | Towards | None, makes: str = "F") -> Step:
     """F = eE on an electron or a proton."""
     negative = name == "electron"
-    return Step(
-        law=f"{at} = {makes}/e", make=f"{makes} = e*{at}", unit="N", direction=way,
+    return force_step(
+        at, "e", makes, follows_field(makes, f"e*{at}", negative), sizes=(), direction=way,
         what="Find the force from the field",
         why=f"The charge of the {name} has the size e. " + along_or_against(negative),
         plain="The field says how hard one coulomb is pushed. An electron or a proton has only a tiny part of a coulomb.",
-        mistakes=(
-            Mistake("divided", makes, f"{at}/e", "E is force per coulomb: multiply by the charge."),
-            *follows_field(makes, f"e*{at}", negative),
-        ),
     )  # fmt: skip
 
 
 def acceleration(force: str, makes: str, mass: str, way: Direction | Towards | None) -> Step:
     """a = F/m from Newton's second law."""
     other = "m_p" if mass == "m_e" else "m_e"
-    return Step(
-        law=f"{force} = {mass}*{makes}", make=f"{makes} = {force}/{mass}", unit="m·s⁻²", direction=way,
-        what="Newton's second law", why="The acceleration has the direction of the net force. The weight is far too small to count.",
-        plain="The same push speeds up a small mass more.",
-        mistakes=(
-            Mistake("multiplied", makes, f"{force}*{mass}", "F = ma: divide the force by the mass."),
-            Mistake("other-mass", makes, f"{force}/{other}", "Look again at the data sheet: electrons and protons have different masses."),
-        ),
-    )  # fmt: skip
+    look = "Look again at the data sheet: electrons and protons have different masses."
+    relation = NEWTON.renamed(F=force, m=mass, a=makes)
+    return step(
+        relation, makes, (Mistake("other-mass", makes, f"{force}/{other}", look),), direction=way
+    )
 
 
 PARTICLE = Question(

@@ -13,12 +13,13 @@ from calc.model.questions import (
     Check,
     Data,
     Draw,
-    Mistake,
     Part,
     Plan,
     Question,
     Step,
 )
+from calc.topics.electric_field.laws import PLATES as UNIFORM_FIELD
+from calc.topics.electric_field.laws import step
 from calc.topics.electric_field.shared import (
     UNIFORM,
     field,
@@ -30,18 +31,11 @@ from calc.topics.electric_field.shared import (
     voltage,
 )
 
-WHY_UNIFORM = "Between parallel plates the field is uniform. It points towards the negative plate."
-PLAIN_UNIFORM = "The same voltage over a smaller gap makes a stronger field: share the volts out over the metres."
-PLATES_FOR = {
-    "E": ("E = V/d", "V·m⁻¹", "Calculate the electric field between the plates."),
-    "V": ("V = E*d", "V", "Calculate the potential difference between the plates."),
-    "d": ("d = V/E", "m", "Calculate the distance between the plates."),
+PLATES_ASK = {
+    "E": "Calculate the electric field between the plates.",
+    "V": "Calculate the potential difference between the plates.",
+    "d": "Calculate the distance between the plates.",
 }
-PLATES_WRONG: dict[str, tuple[Mistake, ...]] = {
-    "E": (Mistake("multiplied", "E", "V*d", "Per metre: divide."),),
-    "V": (Mistake("divided", "V", "E/d", "E is volts per metre: multiply by the metres."),),
-    "d": (Mistake("upside-down", "d", "E/V", "E is volts per metre: d is the volts divided by E."),),
-}  # fmt: skip
 
 
 def field_way(data: Data) -> Direction:
@@ -50,11 +44,9 @@ def field_way(data: Data) -> Direction:
 
 
 def plates_step(data: Data, asked: str = "E", marks: tuple[Mark, ...] = FSA) -> Step:
-    make, unit, _ = PLATES_FOR[asked]
-    return Step(
-        law="E = V/d", make=make, unit=unit, marks=marks, direction=field_way(data) if asked == "E" else None,
-        what="Use the field between parallel plates", why=WHY_UNIFORM, plain=PLAIN_UNIFORM, mistakes=PLATES_WRONG[asked],
-    )  # fmt: skip
+    return step(
+        UNIFORM_FIELD, asked, marks=marks, direction=field_way(data) if asked == "E" else None
+    )
 
 
 def plates_drawing(data: Data) -> Part:
@@ -85,7 +77,7 @@ def plan_plates(data: Data) -> Plan:
     plan = Plan(
         story=" ".join(facts),
         parts=(
-            Part("find", "calculate", PLATES_FOR[asked][2], (plates_step(data, asked),)),
+            Part("find", "calculate", PLATES_ASK[asked], (plates_step(data, asked),)),
             Part("explain", "explain", "Describe the field between the plates.", points=(
                 Point("It has the same size and direction everywhere between the plates (edges ignored).", 1, ("same size and direction",)),
                 Point(f"It points towards the negative plate, {way}: the way a small positive test charge would be pushed.", 1, ("towards the negative plate",)),

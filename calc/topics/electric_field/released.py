@@ -11,13 +11,13 @@ from typing import cast
 from calc.model.answers import Point
 from calc.model.questions import Check, Choice, Data, Draw, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation
+from calc.topics.electric_field.laws import PLATES
 from calc.topics.electric_field.motion_drawn import released_figure
 from calc.topics.electric_field.shared import FIELD, FOUR, UNIFORM, school, typed_number
 from calc.topics.electric_field.uniform import (
     BY_CHARGE,
     IONS,
     MOTION,
-    PLATES,
     WORK_ENERGY,
     Charged,
     an,

@@ -16,7 +16,6 @@ from calc.model.directions import FOUR_WAYS, SIGN_OF_CHARGE
 from calc.model.questions import Choice, Data, Input, Mistake, Refusal, Step, Values
 from calc.model.relations import Relation
 from calc.topics.electric_field.charge import along_or_against, follows_field
-from calc.topics.electric_field.plates import PLAIN_UNIFORM, WHY_UNIFORM
 from calc.topics.electric_field.shared import AIR, BREAKDOWN, FOUR, field, follows, gap, voltage
 from calc.working.chain import spread
 from calc.working.working import measure
@@ -116,15 +115,6 @@ def an(name: str) -> str:
 # --- the laws --------------------------------------------------------------------------------------------------
 
 NOT_ROOTED = "The square stands alone: take the square root."
-PLATES = Relation(
-    "E = V/d", what="Use the field between parallel plates", why=WHY_UNIFORM, plain=PLAIN_UNIFORM,
-    units={"E": "V·m⁻¹", "V": "V", "d": "m"},
-    mistakes=(
-        Mistake("multiplied", "E", "V*d", "Per metre: divide."),
-        Mistake("divided", "V", "E/d", "E is volts per metre: multiply by the metres."),
-        Mistake("upside-down", "d", "E/V", "E is volts per metre: d is the volts divided by E."),
-    ),
-)  # fmt: skip
 
 
 def force_of(body: Charged) -> Relation:
