@@ -152,7 +152,10 @@ def _shown(typed: Typed, suspect: Suspect, way: Chain) -> bool:
 
 def _agrees(typed: Typed, way: Chain, times: float = 1.0) -> bool:
     wanted = way.right * times
-    return math.isfinite(wanted) and typed.agrees(wanted)
+    if not math.isfinite(wanted):
+        return False
+    read_off = way.step.read_off if times == 1.0 else 0.0
+    return typed.agrees(wanted) or abs(abs(typed.value) - abs(wanted)) <= read_off * abs(wanted)
 
 
 def _early(typed: Typed, way: Chain) -> bool:

@@ -13,7 +13,7 @@ from typing import Literal
 
 from calc.language.expressions import ExpressionError
 from calc.language.quantities import QuantityError
-from calc.marking.findings import Base, Finding, Size, State, judge
+from calc.marking.findings import Base, Finding, Label, Size, State, judge
 from calc.marking.learner import by_sign, can_be_asked, read_line, read_value
 from calc.marking.memo import LAW, MarkGiven, Shown, marks
 from calc.marking.suspects import Chain, Suspect, uses
@@ -112,6 +112,8 @@ class _Marker:
         self.constants = read.data.settings.constants()
         self.carry: dict[str, float] = {}
         self.all_right = True  # every value carried so far was judged right
+        # What follows from right values is at worst rounded early; right, once one was read off a drawing.
+        self.followed: Label = "early"
 
     def chain(self, name: str, carry: Values | None = None) -> Chain:
         quantities, style = self.read.quantities, self.read.data.settings.style
@@ -165,11 +167,12 @@ class _Work:
         found = []
         earlier = self.marker.own(name, self.before)
         if earlier:
-            found.append(Base(earlier, "early" if self.before_right else "carried"))
+            found.append(Base(earlier, self.marker.followed if self.before_right else "carried"))
         if self.values:
             here = self.marker.own(name, self.carry)
             if here:
-                label = "within" if not self.inside_right else found[0].label if found else "early"
+                followed = found[0].label if found else self.marker.followed
+                label = followed if self.inside_right else "within"
                 found.append(Base(here, label))
         return found
 
@@ -223,6 +226,8 @@ class _Work:
     def take(self, finding: Finding) -> None:
         """Carry a learner's own value on."""
         self.carry[finding.way.target] = carried_value(finding)
+        if finding.way.step.read_off and finding.sized:
+            self.marker.followed = "right"
         self.all_right = self.all_right and finding.sized
 
     def marked(self) -> PartMarked:

@@ -160,6 +160,7 @@ class Step:
     direction: data, or a function of all values. mistakes: known wrong ways to do this step.
     count: the value counts things, and is printed whole when it is whole.
     other: the second root of a square, as an equation; dropped: why it is not an answer.
+    read_off: how far a value that is read off a drawing may lie from the right one, as a share of it.
     """
 
     law: str
@@ -177,6 +178,7 @@ class Step:
     count: bool = False
     other: str = ""
     dropped: str = ""
+    read_off: float = 0.0
 
     @property
     def makes(self) -> str:

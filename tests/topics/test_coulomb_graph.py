@@ -183,3 +183,31 @@ def test_known_mistakes_have_their_values_and_sentences(
     slip = next(m for m in step.mistakes if m.key == key)
     assert expression(slip.instead).value(sized(values, step.sizes)) == pytest.approx(wrong)
     assert slip.say == say
+
+
+@pytest.mark.parametrize(
+    ("gradient", "state"),
+    [("1,72e-6", "right"), ("1,88e-6", "right"), ("1,70e-6", "not recognised"), ("1,90e-6", "not recognised")],
+)  # fmt: skip
+def test_a_gradient_read_from_a_line_drawn_by_eye_is_right(gradient: str, state: str) -> None:
+    """Within 5 % of the best line it earns its marks, and what follows from it is right as well, without a reproach."""
+    import json
+
+    from calc import desk
+
+    rows = [{"r": f"{r} cm", "F": f"{force} µN"} for r, force in STRAIGHT]
+    own = float(gradient.replace(",", "."))
+    answers = {
+        "gradient": {"value": f"{gradient} N·m²"},
+        "product": {"value": f"{own / K:.3g} C²"},
+        "charge": {"value": f"{own / K / 20e-9:.3g} C"},
+    }
+    data = {"question": "coulomb.graph", "inputs": {"readings": rows, "Q1": "20 nC"}, "answers": answers}  # fmt: skip
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    parts = {part["part"]: part for part in reply["data"]["parts"]}
+    assert parts["gradient"]["state"] == state
+    follows = "right" if state == "right" else "carried"
+    assert [parts[name]["state"] for name in ("product", "charge")] == [follows, follows]
+    assert all(parts[name]["earned"] == 3 for name in ("product", "charge"))
+    if state == "right":
+        assert not any("Carry every digit" in s for p in parts.values() for s in p["sentences"])

@@ -32,6 +32,7 @@ from calc.model.relations import Relation
 from calc.topics.shared.electrostatics import COULOMB, PLAIN_LAW, distance, force
 
 K = 9e9  # for drawing readings only
+BY_EYE = 0.05  # a gradient read from a line drawn by eye (common practice, no source)
 OFF = 0.1  # of the largest force: so far from the line a reading is worth another look
 SAME = (
     "All these distances are the same, so every point lies above the same place of the axis and no line "
@@ -162,7 +163,7 @@ def gradient(count: int) -> Step:
     single = ("+".join(f"F{n}/r{n}" for n in numbers), "+".join(f"1/r{n}^2" for n in numbers))
     turned = ("+".join(f"r{n}^2*F{n}" for n in numbers), "+".join(f"r{n}^4" for n in numbers))
     return Step(
-        law=f"m = ({top})/({bottom})", make=f"m = ({top})/({bottom})", unit="N·m^2", marks=FSA,
+        law=f"m = ({top})/({bottom})", make=f"m = ({top})/({bottom})", unit="N·m^2", marks=FSA, read_off=BY_EYE,
         what="Gradient of the line of best fit through the origin",
         why="Among all lines through the origin this one fits the readings best (least squares): points far out on the line count for more. "
         "On paper, take a point far out on your line and divide its F by its 1/r².",
