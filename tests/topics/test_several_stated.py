@@ -112,6 +112,7 @@ REFUSED: list[tuple[str, dict[str, str], str | None, str]] = [
     ("Q3", {"phi": ""}, None, "Charge 3 does not follow from these data. Add the angle of the line from charge 1 to charge 3."),
     ("Q2", {**EMPTY, "Q2": "", "Q3": "5 nC", "F_y": "-1,7 µN"}, None, "Charge 2 does not follow from these data. Add the net force along x."),
     ("Q3", {"phi": "90°"}, None, "Charge 3 does not follow from these data. Add the net force along y."),
+    ("Q3", {"Q1": "", "F_y": "-1,7 µN"}, None, "Charge 3 does not follow from these data. Add charge 1."),
     ("Q1,Q3", {"Q1": ""}, None, "Charge 1 and something else cannot be found at once here: ask for charge 1 alone, with both other charges and their places given."),
     ("r_13", {"Q3": "-5 nC", "r_13": ""}, "Q3", "Charge 3 would have to repel charge 1, but unlike charges attract: no distance fits. Change the sign of one of them, or the net force."),
     ("r_13", {**EMPTY, "Q3": "5 nC", "r_13": "", "F_y": "2 µN"}, "Q3", "Charge 3 would have to attract charge 1, but like charges repel: no distance fits. Change the sign of one of them, or the net force."),

@@ -42,6 +42,7 @@ from calc.topics.several_charges.shared import (
     draw_part,
     gap_of,
     on_charge,
+    other_pairs,
     pull_ask,
     pull_of,
     pull_step,
@@ -146,16 +147,7 @@ def side_pull(
 
 def wrong_places(source: Body, on: Body, sources: Sequence[Body]) -> list[tuple[str, str]]:
     """Distances of other pairs, where they differ from the right one."""
-    right, found = abs(source.x - on.x), []
-    for other in sources:
-        if other is source:
-            continue
-        pairs = (((other, on), f"the distance from {other.words} to {on.words}"),
-                 ((source, other), f"the distance from {source.words} to {other.words}"))  # fmt: skip
-        for (a, b), words in pairs:
-            if abs(abs(a.x - b.x) - right) > NOISE * right:
-                found.append((f"x{a.tag} - x{b.tag}", f"{words} was used"))
-    return found[:2]
+    return [(f"x{a.tag} - x{b.tag}", words) for a, b, words in other_pairs(source, on, sources)]
 
 
 def signed(terms: Sequence[tuple[int, str]]) -> str:

@@ -35,7 +35,7 @@ from calc.model.questions import (
     Step,
 )
 from calc.topics.several_charges.balance import PLACES
-from calc.topics.several_charges.shared import SIDES, SUPERPOSITION, two_on_a_line
+from calc.topics.several_charges.shared import SIDES, SUPERPOSITION, two_on_a_line, way_of
 from calc.topics.shared.electrostatics import (
     COULOMB,
     charge,
@@ -103,7 +103,7 @@ class Forces:
         """The directions (±1) of the forces of charges 1 and 2 in a region."""
         left = -1 if region.key == "beyond-1" else 1
         right = 1 if region.key == "beyond-2" else -1
-        return _way(self.first) * left, _way(self.second) * right
+        return way_of(self.first) * left, way_of(self.second) * right
 
     def turning(self, region: Region) -> float | None:
         """How far into the region the net force stops growing or shrinking; None if it does not."""
@@ -165,10 +165,6 @@ class Forces:
         if high < BESIDE * self.d:
             return right, low, high
         return regions(self.d)[1], self.d - high, self.d - low
-
-
-def _way(value: float) -> int:
-    return 1 if value > 0 else -1
 
 
 def plan_places(data: Data) -> Plan:
@@ -284,7 +280,7 @@ def empty_part(data: Data, region: Region, forces: Forces, positive: int) -> Par
         reason = Point("The two forces point opposite ways there.", 1)
         cut = forces.turning(region)
         # With a turning point inside, the net force may point the stated way without ever being large enough.
-        if cut and _way(forces.at(region, cut)) == positive:
+        if cut and way_of(forces.at(region, cut)) == positive:
             most = rounded(abs(forces.at(region, cut)), style).text
             end = Point(
                 f"In the stated direction the net force never exceeds {most} N there, which is less than the stated one.",

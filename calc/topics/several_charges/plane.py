@@ -46,6 +46,7 @@ from calc.topics.several_charges.shared import (
     gap_of,
     heading_of,
     on_charge,
+    other_pairs,
     pull_ask,
     pull_of,
     pull_step,
@@ -268,15 +269,10 @@ def place_gap(source: Body, on: Body) -> Step:
 
 def wrong_places(source: Body, on: Body, sources: Sequence[Body]) -> list[tuple[str, str]]:
     """Distances of other pairs, where they differ from the right one."""
-    right, found = hypot(source.x - on.x, source.y - on.y), []
-    for other in sources:
-        if other is source:
-            continue
-        for a, b in ((other, on), (source, other)):
-            if abs(hypot(a.x - b.x, a.y - b.y) - right) > NOISE * right:
-                wrong = f"sqrt((x{a.tag} - x{b.tag})^2 + (y{a.tag} - y{b.tag})^2)"
-                found.append((wrong, f"the distance from {a.words} to {b.words} was used"))
-    return found[:2]
+    return [
+        (f"sqrt((x{a.tag} - x{b.tag})^2 + (y{a.tag} - y{b.tag})^2)", words)
+        for a, b, words in other_pairs(source, on, sources)
+    ]
 
 
 def component_steps(

@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from calc.figures import Figure, Force, tail_to_head
 from calc.language.printing import Style
+from calc.model.answers import Direction
 from calc.model.questions import (
     Check,
     Choice,
@@ -25,6 +26,7 @@ from calc.model.questions import (
     Step,
     Values,
 )
+from calc.model.relations import Relation
 from calc.topics.several_charges.plane import (
     angle_step,
     plane_figure,
@@ -44,13 +46,14 @@ from calc.topics.several_charges.shared import (
     bounds_words,
     compass,
     gap_of,
+    pair,
     pull_ask,
     pull_of,
     within_bounds,
 )
 from calc.topics.shared.electrostatics import (
     COULOMB,
-    PLAIN_LAW,
+    NOT_SQUARED,
     charge,
     distance,
     force,
@@ -172,11 +175,10 @@ CORNER = Question(
 
 # --- two forces at right angles, one of them or the resultant asked -----------------------------------------
 
-PERPENDICULAR_LAW = "F_net = sqrt(F_x^2 + F_y^2)"
 PERPENDICULAR = {
-    "F_net": (PERPENDICULAR_LAW, "Calculate the net force, with its direction."),
-    "F_x": ("F_x = sqrt(F_net^2 - F_y^2)", "Calculate the force along x."),
-    "F_y": ("F_y = sqrt(F_net^2 - F_x^2)", "Calculate the force along y."),
+    "F_net": "Calculate the net force, with its direction.",
+    "F_x": "Calculate the force along x.",
+    "F_y": "Calculate the force along y.",
 }
 TOO_SMALL = (
     "The net force is the longest side of the right-angled triangle, so it must be larger than either force. "
@@ -199,10 +201,9 @@ def plan_perpendicular(data: Data) -> Plan:
         1.0 if data.choices["across"] == "right" else -1.0,
         1.0 if data.choices["along"] == "up" else -1.0,
     )
-    make, ask = PERPENDICULAR[asked]
     parts = [
         state(SUPERPOSITION),
-        Part("find", "calculate", ask, (perpendicular_step(asked, make, signs, style),)),
+        Part("find", "calculate", PERPENDICULAR[asked], (perpendicular_step(asked, signs, style),)),
     ]
     parts.append(
         Part(
@@ -223,32 +224,38 @@ def plan_perpendicular(data: Data) -> Plan:
     )  # fmt: skip
 
 
-def perpendicular_step(asked: str, make: str, signs: tuple[float, float], style: Style) -> Step:
+def perpendicular_step(asked: str, signs: tuple[float, float], style: Style) -> Step:
     """Pythagoras for the resultant, or turned round for one of the forces."""
+    root = Mistake("root-omitted", asked, "F_x^2 + F_y^2", "You have F²: take the square root.")
     if asked == "F_net":
-        return Step(
-            law=PERPENDICULAR_LAW, make=make, unit="N", what="The resultant: Pythagoras", plain=PLAIN_NET,
-            why="The forces are at right angles, so their squares add.",
-            direction=lambda v: compass(v["F_x"] * signs[0], v["F_y"] * signs[1], style),
-            mistakes=(
-                Mistake("sizes-added", "F_net", "F_x + F_y", "Forces have directions.", "the sizes were added"),
-                Mistake("subtracted", "F_net", "abs(F_x - F_y)", "The forces are at right angles: their squares add."),
-                Mistake("root-omitted", "F_net", "F_x^2 + F_y^2", "You have F²: take the square root."),
-            ),
+        what, why = (
+            "The resultant: Pythagoras",
+            "The forces are at right angles, so their squares add.",
+        )
+        across, along = signs
+        wrong = (
+            Mistake("sizes-added", "F_net", "F_x + F_y", "Forces have directions.", "the sizes were added"),
+            Mistake("subtracted", "F_net", "abs(F_x - F_y)", "The forces are at right angles: their squares add."),
+            root,
         )  # fmt: skip
-    other = "F_y" if asked == "F_x" else "F_x"
-    way = (signs[0], 0.0) if asked == "F_x" else (0.0, signs[1])
-    return Step(
-        law=PERPENDICULAR_LAW, make=make, unit="N", what=f"Pythagoras, turned round for the force along {asked[-1]}",
-        lines=("F_net^2 = F_x^2 + F_y^2", f"{asked}^2 = F_net^2 - {other}^2"), plain=PLAIN_NET,
-        why="The net force is the longest side of the right-angled triangle.",
-        direction=compass(*way, style),
-        mistakes=(
+    else:
+        other = "F_y" if asked == "F_x" else "F_x"
+        what = f"Pythagoras, turned round for the force along {asked[-1]}"
+        why = "The net force is the longest side of the right-angled triangle."
+        across, along = (signs[0], 0.0) if asked == "F_x" else (0.0, signs[1])
+        wrong = (
             Mistake("sizes-subtracted", asked, f"F_net - {other}", "Forces have directions: use the squares, not the sizes.", "the sizes were subtracted"),
             Mistake("squares-added", asked, f"sqrt(F_net^2 + {other}^2)", "The net force is the longest side: subtract the squares."),
-            Mistake("root-omitted", asked, f"F_net^2 - {other}^2", "You have F²: take the square root."),
-        ),
-    )  # fmt: skip
+            replace(root, instead=f"F_net^2 - {other}^2"),
+        )  # fmt: skip
+
+    def where(v: Values) -> Direction:
+        return compass(v["F_x"] * across, v["F_y"] * along, style)
+
+    return Relation(
+        "F_net = sqrt(F_x^2 + F_y^2)", what=what, why=why, plain=PLAIN_NET,
+        units=dict.fromkeys(PERPENDICULAR, "N"), mistakes=wrong, directions=dict.fromkeys(PERPENDICULAR, where),
+    ).step(asked)  # fmt: skip
 
 
 def source_part(data: Data) -> Part:
@@ -259,16 +266,16 @@ def source_part(data: Data) -> Part:
     return Part(
         "source", "calculate", f"The force along {asked[-1]} comes from a charge {data.said['r']} away. Calculate that charge.",
         (
-            Step(
-                law=f"{asked} = k*Q1*Q2/r^2", make=f"Q2 = {asked}*r^2/(k*Q1)", unit="C", sizes=("Q1",), direction=where,
-                what="Coulomb's law for the size of the charge", plain=PLAIN_LAW,
+            pair(
+                asked, "Q1", "Q2", "r",
+                what="Coulomb's law for the size of the charge", directions={"Q2": lambda v: where},
                 why="Sizes only. Attraction means unlike signs, repulsion like signs." if attract
                 else "Sizes only. Whether it attracts or repels is not said, so only the size follows.",
                 mistakes=(
-                    Mistake("not-squared", "Q2", f"{asked}*r/(k*Q1)", "Inverse square: square the distance."),
+                    Mistake("not-squared", "Q2", f"{asked}*r/(k*Q1)", NOT_SQUARED),
                     Mistake("net-used", "Q2", "F_net*r^2/(k*Q1)", "That charge gives only the force along its own joining line."),
                 ),
-            ),
+            ).step("Q2"),
         ),
     )  # fmt: skip
 

@@ -7,7 +7,8 @@ Marks and ranges: common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from math import atan2, cos, degrees, floor, hypot, inf, isfinite, log10, radians, sin
 from typing import NamedTuple
 
@@ -27,7 +28,8 @@ from calc.model.questions import (
     Step,
     Values,
 )
-from calc.topics.shared.electrostatics import PLAIN_LAW, charge
+from calc.model.relations import Relation, Towards
+from calc.topics.shared.electrostatics import NOT_ADDED, NOT_SQUARED, POINT_CHARGES, charge
 
 SUPERPOSITION = Law(
     "Principle of superposition",
@@ -177,31 +179,98 @@ def pull_step(
     way: the direction inside a sentence. wrong_gaps: (expression, words) of distances a learner may take instead.
     """
     name, gap = pull_of(source, on), gap_of(source, on)
-    pair = f"k*{source.name}*{on.name}"
-    law = f"{name} = {pair}/{gap}^2"
+    product = f"k*{source.name}*{on.name}"
     alike, acts, act = (
         ("Like", "repel", "pushes") if like(source, on) else ("Unlike", "attract", "pulls")
     )
-    return Step(
-        law=law,
-        make=law,
-        unit="N",
-        marks=marks,
-        sizes=(source.name, on.name),
-        direction=direction,
+    return pair(
+        name, source.name, on.name, gap,
         what=f"Coulomb's law: the force of {source.words} on {on.words}",
         why=f"{alike} charges {acts}: {source.words} {act} {on.words} {way}. Put only sizes into the formula.",
-        plain=PLAIN_LAW,
+        marks=marks,
+        directions={name: lambda v: direction},
         mistakes=(
-            Mistake("not-squared", name, f"{pair}/{gap}", "Inverse square: square the distance."),
-            Mistake("charges-added", name, f"k*({source.name}+{on.name})/{gap}^2", "Product, not sum: multiply the charges."),
+            Mistake("not-squared", name, f"{product}/{gap}", NOT_SQUARED),
+            Mistake("charges-added", name, f"k*({source.name}+{on.name})/{gap}^2", NOT_ADDED),
             *(
-                Mistake(f"wrong-pair-{n}" if n else "wrong-pair", name, f"{pair}/({wrong})^2", "Measure to the chosen charge.", why)
+                Mistake(f"wrong-pair-{n}" if n else "wrong-pair", name, f"{product}/({wrong})^2", "Measure to the chosen charge.", why)
                 for n, (wrong, why) in enumerate(wrong_gaps)
             ),
-            *turned(name, f"{pair}/{gap}^2", on),
+            *turned(name, f"{product}/{gap}^2", on),
         ),
+    ).step(name)  # fmt: skip
+
+
+def pair(
+    pull: str,
+    other: str,
+    on: str,
+    gap: str,
+    *,
+    what: str = "Coulomb's law for the size; the direction tells the sign",
+    why: str,
+    mistakes: tuple[Mistake, ...],
+    directions: Mapping[str, Towards] | None = None,
+    marks: tuple[Mark, ...] = FSA,
+) -> Relation:
+    """Coulomb's law between two bodies, by the names of the force, the charges and the distance; sizes only."""
+    law = POINT_CHARGES.renamed(F=pull, Q1=other, Q2=on, r=gap)
+    return replace(
+        law, what=what, why=why, mistakes=mistakes, directions=directions or {}, marks=marks, sizes=(other, on, pull)
     )  # fmt: skip
+
+
+def added(
+    net: str,
+    share: str,
+    known: str,
+    *,
+    ways: tuple[int, int],
+    what: str,
+    why: str,
+    plain: str,
+    alone: str,
+    wrong: str,
+) -> Step:
+    """What one charge has to add to a known force for a stated net force on a line.
+
+    ways: the known force and the positive direction, right as 1. alone: the sentence to who forgets the known
+    force, '' where the net force is zero; wrong: how a known force taken the wrong way shows.
+    """
+    has, positive = ways
+    plus = "+" if has == positive else "-"
+    return Relation(
+        f"{net} = {share} {plus} {known}", what=what, why=why, plain=plain, units={share: "N"},
+        marks=(Mark("formula"), Mark("substitution")),
+        directions={share: lambda v: side(v[share] * positive) if v[share] else None},
+        mistakes=(
+            Mistake("wrong-side", share, f"{net} {plus} {known}", "Attract: towards; repel: away.", wrong),
+            *((Mistake("one-force", share, net, alone),) if alone else ()),
+        ),
+    ).step(share)  # fmt: skip
+
+
+def other_pairs(source: Body, on: Body, sources: Sequence[Body]) -> list[tuple[Body, Body, str]]:
+    """At most two pairs whose distance may be taken for the right one, where it differs from it, with words."""
+    right, found = hypot(source.x - on.x, source.y - on.y), []
+    for other in sources:
+        if other is source:
+            continue
+        for a, b in ((other, on), (source, other)):
+            if abs(hypot(a.x - b.x, a.y - b.y) - right) > NOISE * right:
+                found.append((a, b, f"the distance from {a.words} to {b.words} was used"))
+    return found[:2]
+
+
+def way_of(value: float) -> int:
+    """+1 for a positive value, −1 otherwise."""
+    return 1 if value > 0 else -1
+
+
+def pull_on_line(data: Data, source: Body, on: Body) -> float:
+    """The force of ``source`` on ``on`` on a line, right positive, in newtons."""
+    k = data.settings.constant("k")
+    return sideways(source, on) * k * abs(source.charge * on.charge) / (source.x - on.x) ** 2
 
 
 def turned(name: str, right: str, on: Body) -> tuple[Mistake, ...]:

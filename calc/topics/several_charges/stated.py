@@ -33,10 +33,10 @@ from calc.model.questions import (
 )
 from calc.model.relations import Relation, Towards
 from calc.topics.several_charges.line import signed
-from calc.topics.several_charges.shared import NOISE, SUPERPOSITION, compass
+from calc.topics.several_charges.shared import NOISE, SUPERPOSITION, compass, pair
 from calc.topics.shared.electrostatics import (
     COULOMB,
-    POINT_CHARGES,
+    NOT_SQUARED,
     charge,
     distance,
     force,
@@ -88,26 +88,28 @@ def of_pair(data: Data, tag: str) -> Relation:
     """Coulomb's law between charge 1 and another, with the sign of an unknown charge from the direction."""
     pull, gap, other = f"F_{tag}1", f"r_1{tag}", f"Q{tag}"
     way = pulls(data, tag)
-    law = POINT_CHARGES.renamed(F=pull, Q1=other, Q2="Q1", r=gap)
     turn = data.values.get("phi", 0.0) if tag == "3" else 0.0
     why = {
         1: f"Unlike charges attract: charge {tag} pulls charge 1 towards itself. Put only sizes into the formula.",
         -1: f"Like charges repel: charge {tag} pushes charge 1 away. Put only sizes into the formula.",
         None: "Sizes only. A pull means unlike signs, a push like signs.",
     }[way]
-    return replace(
-        law,
-        what=f"Coulomb's law for charges 1 and {tag}", why=why, sizes=(other, "Q1", pull), marks=SA,
+    law = pair(
+        pull, other, "Q1", gap,
+        what=f"Coulomb's law for charges 1 and {tag}", why=why, marks=SA,
         mistakes=(
-            *(m for m in law.mistakes if m.at in (pull, other, gap) and m.key in ("not-squared", "root-omitted")),
+            Mistake("not-squared", pull, f"k*{other}*Q1/{gap}", NOT_SQUARED),
+            Mistake("not-squared", other, f"{pull}*{gap}/(k*Q1)", NOT_SQUARED),
+            Mistake("root-omitted", gap, f"k*{other}*Q1/{pull}", "You have r²: take the square root."),
             Mistake("net-used", other, f"F_net*{gap}^2/(k*Q1)", "That charge gives only its own share of the net force."),
         ),
-        units={pull: "N", other: "C", gap: "m"},
         directions={
             pull: towards(tag, way, turn, data.settings.style),
             other: lambda v: sign_of_charge(-v[pull] * v["Q1"]) if v[pull] else None,
         },
     )  # fmt: skip
+    # Charge 1 is found from the force on each coulomb, where its sign comes out as well.
+    return replace(law, units={name: unit for name, unit in law.units.items() if name != "Q1"})
 
 
 def along(data: Data) -> tuple[Relation, ...]:

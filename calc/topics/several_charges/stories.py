@@ -7,9 +7,8 @@ plane forces 2 + 2; common practice, no source.
 from __future__ import annotations
 
 from calc.figures.charges import Charge, spheres_on_line
-from calc.model.answers import Direction, Mark, Point
+from calc.model.answers import Direction, Point
 from calc.model.questions import (
-    FSA,
     SA,
     Check,
     Choice,
@@ -33,11 +32,14 @@ from calc.topics.several_charges.shared import (
     SIDES,
     SUPERPOSITION,
     Body,
+    added,
     bounds_words,
     compass,
     draw_part,
+    pair,
     pull_ask,
     pull_of,
+    pull_on_line,
     side,
     sideways,
     within_bounds,
@@ -45,7 +47,7 @@ from calc.topics.several_charges.shared import (
 from calc.topics.several_charges.third import positive_if
 from calc.topics.shared.electrostatics import (
     COULOMB,
-    PLAIN_LAW,
+    NOT_SQUARED,
     QUANTISATION,
     SECOND,
     charge,
@@ -118,12 +120,7 @@ def charge_from_electrons() -> Step:
 def refuse_nothing_left(data: Data, first: Body, on: Body) -> None:
     """The exchanged sphere must have something to do."""
     positive = 1 if data.choices["way"] == "right" else -1
-    has = (
-        sideways(first, on)
-        * data.settings.constant("k")
-        * abs(first.charge * on.charge)
-        / first.x**2
-    )
+    has = pull_on_line(data, first, on)
     if abs(positive * data.values["F_D"] - has) <= NOISE * abs(has):
         raise Refusal("F_D", "Sphere A alone already gives this net force, so sphere D would carry no charge. Change the new net force.")  # fmt: skip
 
@@ -131,39 +128,31 @@ def refuse_nothing_left(data: Data, first: Body, on: Body) -> None:
 def new_charge(data: Data, first: Body, on: Body) -> tuple[Step, Step]:
     """What D must add, then its charge."""
     positive = 1 if data.choices["way"] == "right" else -1
-    taken = side(positive).words
-    plus, back = ("+", "-") if sideways(first, on) == positive else ("-", "+")
-    add = Step(
-        law=f"F_D = F_DB {plus} F_AB", make=f"F_DB = F_D {back} F_AB", unit="N", marks=(Mark("formula"), Mark("substitution")),
-        what=f"Superposition again, taking {taken} as positive",
+    told = data.values["F_D"] != 0
+    add = added(
+        "F_D", "F_DB", "F_AB", ways=(sideways(first, on), positive),
+        what=f"Superposition again, taking {side(positive).words} as positive",
         why="The force of A on B is the same as before. A minus sign in the result means the opposite direction.", plain=PLAIN_NET,
-        direction=lambda v: side(v["F_DB"] * positive) if v["F_DB"] else None,
-        mistakes=(
-            Mistake("wrong-side", "F_DB", f"F_D {plus} F_AB", "Attract: towards; repel: away.", "F_AB was taken in the opposite direction"),
-            *((Mistake("one-force", "F_DB", "F_D", "The net force is the sum of all the forces: sphere A acts as well."),) if data.values["F_D"] else ()),
-        ),
+        alone="The net force is the sum of all the forces: sphere A acts as well." if told else "",
+        wrong="F_AB was taken in the opposite direction",
     )  # fmt: skip
-    size = Step(
-        law="F_DB = k*Q_D*Q_B/r_BC^2", make="Q_D = F_DB*r_BC^2/(k*Q_B)", unit="C", sizes=("Q_B", "F_DB"), marks=FSA,
-        what="Coulomb's law for the size; the direction tells the sign",
+    law = pair(
+        "F_DB", "Q_D", "Q_B", "r_BC",
         why="D is to the right of B. A force on B to the right is attraction (unlike signs), to the left repulsion (like signs).",
-        plain=PLAIN_LAW, direction=lambda v: sign_of_charge(positive_if(v["F_DB"] * positive, v["Q_B"])),
+        directions={"Q_D": lambda v: sign_of_charge(positive_if(v["F_DB"] * positive, v["Q_B"]))},
         mistakes=(
-            Mistake("not-squared", "Q_D", "F_DB*r_BC/(k*Q_B)", "Inverse square: square the distance."),
-            *((Mistake("net-used", "Q_D", "F_D*r_BC^2/(k*Q_B)", "D gives only its own share of the net force."),) if data.values["F_D"] else ()),
+            Mistake("not-squared", "Q_D", "F_DB*r_BC/(k*Q_B)", NOT_SQUARED),
+            *((Mistake("net-used", "Q_D", "F_D*r_BC^2/(k*Q_B)", "D gives only its own share of the net force."),) if told else ()),
         ),
     )  # fmt: skip
-    return add, size
+    return add, law.step("Q_D")
 
 
 def exchange(data: Data, first: Body, on: Body) -> str:
     """The new net force from both charges, each with the sign of its direction."""
     positive = 1 if data.choices["way"] == "right" else -1
     has = sideways(first, on) * positive
-    need = (
-        data.values["F_D"]
-        - has * data.settings.constant("k") * abs(first.charge * on.charge) / first.x**2
-    )
+    need = data.values["F_D"] - positive * pull_on_line(data, first, on)
     terms = [(1 if need > 0 else -1, "k*Q_D*Q_B/r_BC^2"), (has, "k*Q_A*Q_B/r_AB^2")]
     return f"F_D = {signed(sorted(terms, reverse=True))}"
 

@@ -13,7 +13,7 @@ from dataclasses import replace
 from calc.figures import Figure, Force, tail_to_head
 from calc.figures.charges import Charge, spheres_on_line
 from calc.figures.figure import Tells
-from calc.model.answers import Direction, Mark, Point
+from calc.model.answers import Direction, Point
 from calc.model.questions import (
     FSA,
     Check,
@@ -28,6 +28,7 @@ from calc.model.questions import (
     Step,
     Values,
 )
+from calc.model.relations import Towards
 from calc.topics.several_charges.line import side_pull, signed
 from calc.topics.several_charges.shared import (
     COINCIDE,
@@ -35,14 +36,18 @@ from calc.topics.several_charges.shared import (
     SIDES,
     SUPERPOSITION,
     Body,
+    added,
     like,
+    pair,
     pull_ask,
+    pull_on_line,
     side,
     sideways,
+    way_of,
 )
 from calc.topics.shared.electrostatics import (
     COULOMB,
-    PLAIN_LAW,
+    NOT_SQUARED,
     charge,
     distance,
     force,
@@ -68,7 +73,7 @@ def plan_third(data: Data) -> Plan:
         place = 1 if data.choices["side_3"] == "right" else -1
         third = Body("3", positive_if(needed * place, values["Q2"]), place * values["r_23"])
     else:
-        place = _way(needed) * (-1 if values["Q3"] * values["Q2"] > 0 else 1)
+        place = way_of(needed) * (-1 if values["Q3"] * values["Q2"] > 0 else 1)
         k = data.settings.constant("k")
         third = Body(
             "3", values["Q3"], place * (k * abs(values["Q3"] * values["Q2"] / needed)) ** 0.5
@@ -101,7 +106,7 @@ def plan_third(data: Data) -> Plan:
         (-way * positive, f"k*{name}*Q2/{gap}^2")
         for way, name, gap in (
             (sideways(first, on), "Q1", "r_12"),
-            (_way(needed), "Q3", "r_23"),
+            (way_of(needed), "Q3", "r_23"),
         )
     )
     return Plan(
@@ -121,19 +126,14 @@ def plan_third(data: Data) -> Plan:
     )  # fmt: skip
 
 
-def _way(value: float) -> int:
-    return 1 if value > 0 else -1
-
-
 def positive_if(outward: float, other: float) -> float:
     """A charge of size 1 that pulls (outward > 0) or pushes a charge of the sign of ``other``."""
-    return -_way(other) if outward > 0 else _way(other)
+    return -way_of(other) if outward > 0 else way_of(other)
 
 
 def wanted(data: Data, first: Body, on: Body, positive: int) -> float:
     """The force charge 3 must exert, right positive; refuses data that leave it nothing to do."""
-    k = data.settings.constant("k")
-    has = sideways(first, on) * k * abs(first.charge * on.charge) / first.x**2
+    has = pull_on_line(data, first, on)
     needed = positive * data.values["F_net"] - has
     if abs(needed) <= NOISE * abs(has):
         raise Refusal(
@@ -145,47 +145,41 @@ def wanted(data: Data, first: Body, on: Body, positive: int) -> float:
 
 def find_third(data: Data, first: Body, on: Body, place: int, positive: int) -> tuple[Step, Step]:
     """The signed contribution of charge 3, then its charge or its distance."""
-    taken = side(positive).words
-    known = sideways(first, on) * positive
-    plus, back = ("+", "-") if known > 0 else ("-", "+")
-    contribution = Step(
-        law=f"F_net = F_32 {plus} F_12", make=f"F_32 = F_net {back} F_12", unit="N",
-        marks=(Mark("formula"), Mark("substitution")),
-        what=f"Superposition: what charge 3 has to add, taking {taken} as positive",
-        why=("That is the direction of the stated net force." if data.values["F_net"] else "With no net force either direction may be positive.")
+    told = data.values["F_net"] != 0
+    contribution = added(
+        "F_net", "F_32", "F_12", ways=(sideways(first, on), positive),
+        what=f"Superposition: what charge 3 has to add, taking {side(positive).words} as positive",
+        why=("That is the direction of the stated net force." if told else "With no net force either direction may be positive.")
         + " A minus sign in the result means the opposite direction.",
         plain="The stated total is what charge 1 does plus what charge 3 does. Take charge 1's share away from it.",
-        direction=lambda v: side(v["F_32"] * positive) if v["F_32"] else None,
-        mistakes=(
-            Mistake("wrong-side", "F_32", f"F_net {plus} F_12", "Attract: towards; repel: away.", "F₁₂ was taken in the opposite direction"),
-            *((Mistake("one-force", "F_32", "F_net", "The net force is the sum of all the forces: charge 1 acts as well."),) if data.values["F_net"] else ()),
-        ),
+        alone="The net force is the sum of all the forces: charge 1 acts as well." if told else "",
+        wrong="F₁₂ was taken in the opposite direction",
     )  # fmt: skip
-    law = "F_32 = k*Q3*Q2/r_23^2"
+    share = "Charge 3 gives only its own share of the net force."
     if data.asked == "Q3":
-        return contribution, Step(
-            law=law, make="Q3 = F_32*r_23^2/(k*Q2)", unit="C", sizes=("Q2", "F_32"), marks=FSA,
-            what="Coulomb's law for the size; the direction tells the sign",
-            why=f"Charge 3 is {side(place).words} of charge 2. A force towards it is attraction (unlike signs), away from it repulsion (like signs).",
-            plain=PLAIN_LAW,
-            direction=lambda v: sign_of_charge(positive_if(v["F_32"] * positive * place, v["Q2"])),
-            mistakes=(
-                Mistake("not-squared", "Q3", "F_32*r_23/(k*Q2)", "Inverse square: square the distance."),
-                Mistake("wrong-pair", "Q3", "F_32*r_12^2/(k*Q2)", "Measure to the chosen charge: use the distance of charge 3."),
-                Mistake("net-used", "Q3", "F_net*r_23^2/(k*Q2)", "Charge 3 gives only its own share of the net force.") ,
-            )[: 3 if data.values["F_net"] else 2],
-        )  # fmt: skip
+        why = f"Charge 3 is {side(place).words} of charge 2. A force towards it is attraction (unlike signs), away from it repulsion (like signs)."
+        wrong = (
+            Mistake("not-squared", "Q3", "F_32*r_23/(k*Q2)", NOT_SQUARED),
+            Mistake("wrong-pair", "Q3", "F_32*r_12^2/(k*Q2)", "Measure to the chosen charge: use the distance of charge 3."),
+            Mistake("net-used", "Q3", "F_net*r_23^2/(k*Q2)", share),
+        )[: 3 if told else 2]  # fmt: skip
+        sign: dict[str, Towards] = {
+            "Q3": lambda v: sign_of_charge(positive_if(v["F_32"] * positive * place, v["Q2"]))
+        }
+        law = pair("F_32", "Q3", "Q2", "r_23", why=why, mistakes=wrong, directions=sign)
+        return contribution, law.step("Q3")
     options = tuple((key, f"{words} of charge 2") for key, words in SIDES)
     key = "right" if place > 0 else "left"
-    return contribution, Step(
-        law=law, make="r_23 = sqrt(k*Q3*Q2/F_32)", unit="m", sizes=("Q3", "Q2", "F_32"), marks=FSA,
-        what="Coulomb's law for the distance", why="A distance is positive: take the positive root.", plain=PLAIN_LAW,
-        direction=Direction(key, dict(options)[key], options),
-        mistakes=(
-            Mistake("root-omitted", "r_23", "k*Q3*Q2/F_32", "You have r²: take the square root."),
-            Mistake("net-used", "r_23", "sqrt(k*Q3*Q2/F_net)", "Charge 3 gives only its own share of the net force."),
-        )[: 2 if data.values["F_net"] else 1],
+    wrong = (
+        Mistake("root-omitted", "r_23", "k*Q3*Q2/F_32", "You have r²: take the square root."),
+        Mistake("net-used", "r_23", "sqrt(k*Q3*Q2/F_net)", share),
+    )[: 2 if told else 1]
+    where = Direction(key, dict(options)[key], options)
+    law = pair(
+        "F_32", "Q3", "Q2", "r_23", what="Coulomb's law for the distance", why="A distance is positive: take the positive root.",
+        mistakes=wrong, directions={"r_23": lambda v: where},
     )  # fmt: skip
+    return contribution, law.step("r_23")
 
 
 def side_part(on: Body, third: Body, needed: float) -> Part:
@@ -194,7 +188,9 @@ def side_part(on: Body, third: Body, needed: float) -> Part:
     points = []
     for place in (-1, 1):
         way = -place if like(third, on) else place
-        fits = "which is what is needed" if way == _way(needed) else "the wrong way: no place there"
+        fits = (
+            "which is what is needed" if way == way_of(needed) else "the wrong way: no place there"
+        )
         acts = "repulsion" if like(third, on) else "attraction"
         points.append(
             Point(f"{side(place).words[0].upper()}{side(place).words[1:]} of charge 2, charge 3 would give a force {side(way).words} ({acts}), {fits}.", 1)
