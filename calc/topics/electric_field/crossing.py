@@ -259,6 +259,7 @@ CROSSING = question(
         "upper": "positive", "enters": "middle", "bends": "charge",
     },
     asks="y",
+    since=2,
     laws=(UNIFORM.name, FIELD.name, SECOND.name, MOTION.name),
     constants=("e", "m_e", "m_p", "g", "c"),
     draws={

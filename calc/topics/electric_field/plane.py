@@ -373,6 +373,7 @@ COMPONENTS = Question(
     },
     draws={"x_P": Draw((0,), "cm"), "y_P": Draw((0,), "cm"), "answer": Draw(("components",))},
     adjust=practise_components,
+    since=2,
 )  # fmt: skip
 
 # --- the picture alone --------------------------------------------------------------------------------------------

@@ -188,6 +188,7 @@ RELEASED = question(
         "s": "15 mm", "t": "", "v": "", "W": "", "along": "right", "moves": "charge",
     },
     asks="v",
+    since=2,
     laws=(UNIFORM.name, FIELD.name, SECOND.name, MOTION.name, WORK_ENERGY.name),
     constants=("e", "m_e", "m_p", "g", "c"),
     draws={
