@@ -116,7 +116,7 @@ def test_three_spheres_are_told_in_three_ways(variant: int) -> None:
     worked = solve("three-spheres", "Q_B", variant, Q_A="6 nC", Q_C="-4 nC", Q_BC="2 nC")
     story = worked.story.replace("\N{NO-BREAK SPACE}", " ")
     assert "At the start the charges are: A +6 nC and C −4 nC." in story
-    assert story.endswith("At the end B and C each carry +2 nC.")
+    assert story.endswith("After the second touch B and C each carry +2 nC.")
     touches = (
         ("A touches B", "B touches C"),
         ("A and B are", "B and C"),
@@ -192,3 +192,17 @@ def test_less_than_one_electron_cannot_move(electrons: float, refused: bool) -> 
     with pytest.raises(Refusal) as caught:
         solve("sharing", **typed)
     assert caught.value.sentence == NOT_ONE
+
+
+@given(CHARGES, CHARGES, CHARGES)
+def test_a_third_touch_goes_on_from_the_second(a: int, b: int, c: int) -> None:
+    """C touches A in the end: the averages of numpy again, and the electrons' way."""
+    if a == b or a + b == 2 * c:
+        return
+    after, moves = touched([a * 1e-9, b * 1e-9, c * 1e-9], (0, 1), (1, 2), (2, 0))
+    worked = solve("three-spheres", Q_A=f"{a} nC", Q_B=f"{b} nC", Q_C=f"{c} nC", then="third")
+    assert worked.values["Q_CA"] == pytest.approx(after[0], rel=1e-9, abs=1e-20)
+    assert worked.values["n_3"] == pytest.approx(abs(moves[2]), rel=1e-9)
+    assert worked.parts[-1].answer.direction.key == ("C-to-A" if moves[2] > 0 else "A-to-C")
+    assert worked.story.endswith("In the end C touches A.")
+    assert worked.unproven == ()

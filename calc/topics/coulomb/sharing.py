@@ -18,6 +18,7 @@ from calc.model.questions import (
     NO_MARKS,
     SA,
     Check,
+    Choice,
     Data,
     Draw,
     Mistake,
@@ -224,12 +225,14 @@ FIRST_TOUCH = shared_as("Q_A", "Q_B", "Q_AB")
 SECOND_TOUCH = shared_as("Q_AB", "Q_C", "Q_BC")
 BETWEEN = "Calculate the charge that A and B each carry between the two touches."
 THREE_ASKED = {
-    "Q_BC": "Calculate the charge on B and on C at the end.",
+    "Q_BC": "Calculate the charge on B and on C after the second touch.",
     "Q_A": "Calculate the charge that A carried at the start.",
     "Q_B": "Calculate the charge that B carried at the start.",
     "Q_C": "Calculate the charge that C carried at the start.",
 }
 TOUCH_1 = {"Q1": "Q_A", "Q_new": "Q_AB", "DeltaQ": "DeltaQ_1", "n": "n_1"}
+THIRD_TOUCH = shared_as("Q_BC", "Q_AB", "Q_CA")
+TOUCH_3 = {"Q1": "Q_BC", "Q_new": "Q_CA", "DeltaQ": "DeltaQ_3", "n": "n_3"}
 TOUCH_2 = {"Q1": "Q_AB", "Q_new": "Q_BC", "DeltaQ": "DeltaQ_2", "n": "n_2"}
 
 
@@ -261,6 +264,14 @@ def plan_three(data: Data) -> Plan:
         electrons_part(1, "A", "B", v["Q_A"] < v["Q_B"], TOUCH_1),
         electrons_part(2, "B", "C", v["Q_AB"] < v["Q_C"], TOUCH_2),
     )
+    third: tuple[Part, ...] = ()
+    if data.choices["then"] == "third":
+        refuse_idle_touch((v["Q_AB"] - v["Q_BC"]) / 2, scale, data, last_typed(data, "Q_C", "Q_BC"))
+        ask = "Calculate the charge on C and on A after they have touched."
+        third = (
+            Part("third", "calculate", ask, (THIRD_TOUCH.step("Q_CA"),)),
+            electrons_part(3, "C", "A", v["Q_BC"] < v["Q_AB"], TOUCH_3),
+        )
     asks = (Part("between", "calculate", BETWEEN, (between,)), Part("find", "calculate", THREE_ASKED[asked], (found,)))  # fmt: skip
     carried = [
         f"{letter} {data.said[name]}"
@@ -273,17 +284,33 @@ def plan_three(data: Data) -> Plan:
         "A, B and C are equal metal spheres on plastic rods. At the start the charges are: {}. First A and B are brought together and parted, then B and C.{}",
         "Three identical conducting spheres, A, B and C, hang on nylon threads. At the start the charges are: {}. B is held against A and let go; after that it is held against C and let go.{}",
     )
-    end = f" At the end B and C each carry {data.said['Q_BC']}." if data.has("Q_BC") else ""
+    end = (
+        f" After the second touch B and C each carry {data.said['Q_BC']}."
+        if data.has("Q_BC")
+        else ""
+    )
+    end += " In the end C touches A." if third else ""
+    last = (
+        (
+            Check(
+                "Nor did the third touch change the charge of all three",
+                "Q_A + Q_B + Q_C = Q_BC + 2*Q_CA",
+            ),
+        )
+        if third
+        else ()
+    )
     return Plan(
         story=story.format(listed, end),
-        parts=(*asks, *counts),
+        parts=(*asks, *counts, *third),
         values=dict(data.values),
         scene=lambda values: scene(values, "Q_A", "Q_B", "Q_C"),
         checks=(
-            Check("The charge of all three together is the same at the start and at the end", "Q_A + Q_B + Q_C = Q_AB + 2*Q_BC"),
+            Check("The charge of all three together is the same at the start and after the second touch", "Q_A + Q_B + Q_C = Q_AB + 2*Q_BC"),
             Check("In the second touch C gained what B lost", "Q_BC - Q_C = Q_AB - Q_BC"),
+            *last,
         ),
-        notes=("Sphere A keeps the charge of the first touch: it has no part in the second.",),
+        notes=("Sphere A keeps the charge of the first touch through the second: it has no part in that.",),
         warnings=few_electrons(min(abs(v["Q_AB"] - v["Q_A"]), abs(v["Q_BC"] - v["Q_AB"])) / data.settings.constant("e")),
     )  # fmt: skip
 
@@ -307,18 +334,20 @@ THREE_SPHERES = Question(
         charge("Q_A", "Charge on A at the start"),
         charge("Q_B", "Charge on B at the start"),
         charge("Q_C", "Charge on C at the start"),
-        charge("Q_BC", "Charge on B and on C at the end"),
+        charge("Q_BC", "Charge on B and on C after the second touch"),
+        Choice("then", "Afterwards", (("parted", "they stay apart"), ("third", "C touches A")), quiet=("parted",)),
     ),
     unknowns=("Q_BC", "Q_A", "Q_B", "Q_C"),
     plan=plan_three,
     constants=("e",),
     since=2,
     laws=(CONSERVATION.name, QUANTISATION.name),
-    example={"Q_A": "+8 nC", "Q_B": "-2 nC", "Q_C": "-5 nC", "Q_BC": ""},
+    example={"Q_A": "+8 nC", "Q_B": "-2 nC", "Q_C": "-5 nC", "Q_BC": "", "then": "parted"},
     draws={
         "Q_A": Draw((4, 6, 8, -6, 12), "nC", harder=(5.6, -4.8, 9.2)),
         "Q_B": Draw((-2, 3, -4, 5), "nC", harder=(-1.6, 2.8, -6.4)),
         "Q_C": Draw((-5, 9, -8, 7), "nC", harder=(-3.4, 8.6, -7.2)),
         "Q_BC": Draw((-1, 1.5, 2, -3), "nC", harder=(1.7, -2.3, 3.9)),
+        "then": Draw(("parted",), harder=("parted", "third")),
     },
 )  # fmt: skip
