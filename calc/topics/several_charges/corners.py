@@ -84,13 +84,13 @@ def hypotenuse(longest: str, one: str, other: str) -> Relation:
     )  # fmt: skip
 
 
-def tilt(law: str, make: str, why: str, mistakes: tuple[Mistake, ...], *lines: str) -> Step:
-    """The angle between a joining line and the x-axis, from the sides."""
-    ends = make.split("=")[0].strip().removeprefix("theta_")
-    return Step(
-        law=law, make=make, lines=lines, unit="°", marks=SA, mistakes=mistakes, why=why, plain=PLAIN_ANGLE,
+def tilt(law: str, name: str, why: str, mistakes: tuple[Mistake, ...]) -> Step:
+    """The angle ``name`` between a joining line and the x-axis, from the sides."""
+    ends = name.removeprefix("theta_")
+    return Relation(
+        law, units={name: "°"}, marks=SA, mistakes=mistakes, why=why, plain=PLAIN_ANGLE,
         what=f"Angle between the line through charges {ends[0]} and {ends[1]} and the x-axis",
-    )  # fmt: skip
+    ).step(name)  # fmt: skip
 
 
 # --- a triangle ---------------------------------------------------------------------------------------------
@@ -119,14 +119,14 @@ def triangle_ways(shape: str, blunt: str = "") -> tuple[Step, ...]:
         why = "In the right-angled triangle: the side opposite charge 2 over the one beside it."
         return (
             *hypotenuse("r_23", "r_12", "r_13").steps(),
-            tilt(opposite, "theta_23 = atan(r_13/r_12)", why, turned),
+            tilt(opposite, "theta_23", why, turned),
         )
     if shape == ISOSCELES:
         why = "The height of an isosceles triangle cuts the base in half: half the base over the side."
         return (
             *equal("r_13", "r_23", "Both sides from charge 3 are equally long.").steps(),
             *(
-                tilt(f"cos({a}) = r_12/(2*{leg})", f"{a} = acos(r_12/(2*{leg}))", why,
+                tilt(f"cos({a}) = r_12/(2*{leg})", a, why,
                      (Mistake("not-halved", a, f"acos(r_12/{leg})", "Only half of the base belongs to the right-angled triangle."),))
                 for a, leg in (("theta_13", "r_13"), ("theta_23", "r_23"))
             ),
@@ -135,7 +135,7 @@ def triangle_ways(shape: str, blunt: str = "") -> tuple[Step, ...]:
     same = [equal(a, b, "All sides of an equilateral triangle are equally long.") for a, b in combinations(SIDES, 2)]  # fmt: skip
     return (
         *(step for relation in same for step in relation.steps()),
-        *(tilt(f"cos({a}) = 1/2", f"{a} = acos(1/2)", why, ()) for a in ("theta_13", "theta_23")),
+        *(tilt(f"cos({a}) = 1/2", a, why, ()) for a in ("theta_13", "theta_23")),
     )
 
 
@@ -162,10 +162,12 @@ def cosine(near: str, blunt: bool) -> Step:
     )
     product = f"2*r_12*{side}*cos({name})"
     moved = share.strip("()")
-    return tilt(
-        f"{squares[0]} = {squares[1]} {join} {product}", f"{name} = acos({ratio})", why, wrong,
-        f"{product} = {moved}", f"cos({name}) = {ratio}",
-    )  # fmt: skip
+    step = tilt(f"{squares[0]} = {squares[1]} {join} {product}", name, why, wrong)
+    lines = (
+        f"{product} = {moved}",
+        f"cos({name}) = {ratio}",
+    )  # in the order in which it is written
+    return replace(step, make=f"{name} = acos({ratio})", lines=lines)
 
 
 def triangle_sides(data: Data) -> dict[str, float]:
@@ -445,7 +447,7 @@ def rectangle_ways(square: bool) -> tuple[Step, ...]:
         *(relation.step(relation.names[0]) for relation in same),
         *(hypotenuse(name, "r_12", "r_14").step(name) for name in ("r_13", "r_24")),
         *(
-            tilt(f"tan({a}) = r_14/r_12", f"{a} = atan(r_14/r_12)", why,
+            tilt(f"tan({a}) = r_14/r_12", a, why,
                  () if square else (Mistake("angle-inverted", a, "atan(r_12/r_14)", "Name your reference axis.", "the angle was taken from the y-axis"),))
             for a in ("theta_13", "theta_24")
         ),

@@ -31,6 +31,7 @@ from calc.model.questions import (
     Step,
     Values,
 )
+from calc.model.relations import Relation
 from calc.topics.several_charges.line import signed
 from calc.topics.several_charges.shared import (
     NOISE,
@@ -133,16 +134,16 @@ def angle_step(x: str, y: str, net: tuple[float, float]) -> Step:
     level = "above" if net[1] > 0 else "below"
     axis = "+x" if net[0] > 0 else "−x"
     key = f"{'right' if net[0] > 0 else 'left'}-{'up' if net[1] > 0 else 'down'}"
-    law = f"tan(theta) = {y}/{x}"
-    return Step(
-        law=law, make=f"theta = atan({y}/{x})", unit="°", marks=A, sizes=(x, y), direction=Direction(key, f"{level} the {axis} axis", QUADRANTS),
+    where = Direction(key, f"{level} the {axis} axis", QUADRANTS)
+    return Relation(
+        f"tan(theta) = {y}/{x}", units={"theta": "°"}, marks=A, sizes=(x, y), directions={"theta": lambda v: where},
         what=f"The angle with the {axis} axis",
         why=f"Put in sizes. The resultant points {level} the {axis} axis, so θ is measured from the {axis} axis.",
         plain="How steeply the total force points, counted from the level line.",
         mistakes=(
             Mistake("angle-inverted", "theta", f"atan({x}/{y})", "Name your reference axis.", "the angle is 90° minus the right one: it is measured from the y-axis"),
         ),
-    )  # fmt: skip
+    ).step("theta")  # fmt: skip
 
 
 def plane_figure(
@@ -319,16 +320,14 @@ def tilt_step(source: Body, on: Body) -> tuple[Step, ...]:
     """The acute angle of the joining line with the x-axis, from the coordinates."""
     angle = tilt_of(source, on)
     across, along = (f"{axis}{on.tag} - {axis}{source.tag}" for axis in "xy")
-    tilt = f"abs({along})/abs({across})"
-    return (
-        Step(
-            law=f"tan({angle}) = {tilt}", make=f"{angle} = atan({tilt})", unit="°", marks=NO_MARKS,
-            what=f"Angle between the line through {source.words} and {on.words} and the x-axis",
-            why="Step up over step across, sizes only.", plain="How steep the joining line is.",
-            mistakes=(Mistake("angle-inverted", angle, f"atan(abs({across})/abs({along}))", "Name your reference axis.", "the angle was taken from the y-axis"),)
-            if not halfway(source, on) else (),
-        ),
+    turned_round = Mistake("angle-inverted", angle, f"atan(abs({across})/abs({along}))", "Name your reference axis.", "the angle was taken from the y-axis")  # fmt: skip
+    law = Relation(
+        f"tan({angle}) = abs({along})/abs({across})", units={angle: "°"}, marks=NO_MARKS,
+        what=f"Angle between the line through {source.words} and {on.words} and the x-axis",
+        why="Step up over step across, sizes only.", plain="How steep the joining line is.",
+        mistakes=() if halfway(source, on) else (turned_round,),
     )  # fmt: skip
+    return (law.step(angle),)
 
 
 def tilt_of(source: Body, on: Body) -> str:
