@@ -144,7 +144,7 @@ window.typedIn = async ({ question, inputs, find }) => {
   form.solve = async () => {}; // not once for every box
   form.reset();
   if (find) {
-    form.node.querySelector(`input[name="find"][value="${find}"]`).checked = true;
+    for (const box of form.node.querySelectorAll('input[name="find"]')) box.checked = box.value === find;
   }
   for (const [name, value] of Object.entries(inputs)) {
     if (!Array.isArray(value)) {
