@@ -30,14 +30,17 @@ from calc.model.questions import (
     Root,
     Step,
 )
+from calc.model.relations import Relation
 from calc.topics.equilibrium.relations import (
     AWAY,
     WOULD_CUT,
+    Said,
     coulomb,
     counting,
     cut,
     steps_of,
     thread_laws,
+    told,
 )
 from calc.topics.equilibrium.shared import SAY_ACTING, arrow_points, kind, signs
 from calc.topics.equilibrium.thread_figures import thread_draw
@@ -54,6 +57,59 @@ NO_ANGLE = (
 )
 SHORTCUT_ONE = "The small-angle shortcut is for one support. Choose the exact method."
 SHORTCUT_FAR = "The small-angle shortcut gives no angle here: sin α would be larger than 1. Choose the exact method."
+
+
+BESIDE_ALPHA = "The shift is opposite α, the thread is the longest side."
+TO_THE_SIDE = "Find how far a sphere hangs to the side"
+HALVED = Relation(
+    "alpha = beta/2", "Halve the angle between the threads", "The vertical through the support halves the angle, because both masses are equal.",
+    {"alpha": "°"}, marks=NO_MARKS, mistakes=(Mistake("whole-angle", "alpha", "beta", HALF, "the whole angle stands in for its half"),),
+)  # fmt: skip
+DOUBLED = Relation("beta = 2*alpha", "Double for the angle between the threads", "Both threads lean by α.", {"beta": "°"}, marks=A)  # fmt: skip
+SHIFT = told(
+    Relation(
+        "sin(alpha) = x/L", "Find the angle from the triangle", BESIDE_ALPHA, {"x": "m", "alpha": "°", "L": "m"}, marks=SA,
+        mistakes=(
+            Mistake("sin-cos", "x", "L*cos(alpha)", "The shift is opposite α: use sin α."),
+            Mistake("sin-cos", "alpha", "acos(x/L)", "x is opposite α: use sin α = x/L."),
+        ),
+    ),
+    {"x": Said(TO_THE_SIDE, "Each sphere hangs a distance x = L sin α to the side of its support.", NO_MARKS, "Look at the triangle of thread, vertical and sideways shift."),
+     "L": Said("Find the length of a thread from the triangle", BESIDE_ALPHA)},
+)  # fmt: skip
+ONE_SUPPORT = told(
+    Relation(
+        "r = 2*x", "Find the distance between the spheres", "The support is above the middle: two equal shifts.", {"r": "m", "x": "m"}, marks=SA,
+        mistakes=(
+            Mistake("half-gap", "r", "x", "Two half-gaps: r = 2L sin α.", "the answer is half the right one"),
+            Mistake("half-gap", "x", "r", "Only half of r belongs to one thread's triangle."),
+        ),
+    ),
+    {"x": Said("Halve the distance between the spheres", "The support is above the middle.", NO_MARKS)},
+)  # fmt: skip
+
+
+def two_supports(plus: str, minus: str, lean: str) -> Relation:
+    """The distance between spheres that lean ``lean`` from two supports."""
+    law = Relation(
+        f"r = s {plus} 2*x", "Find the distance between the spheres", f"Both threads lean {lean}.", {"r": "m", "x": "m", "s": "m"}, marks=SA,
+        mistakes=(
+            Mistake("one-shift", "r", f"s {plus} x", "Two shifts: one on each side."),
+            Mistake("wrong-lean", "r", f"s {minus} 2*x", "Repelling spheres lean outwards, attracting ones inwards."),
+            Mistake("not-halved", "x", "r - s" if plus == "+" else "s - r", "Two shifts: halve the difference."),
+        ),
+    )  # fmt: skip
+    return told(law, {
+        "x": Said(TO_THE_SIDE, "The difference between r and s is shared by both sides."),
+        "s": Said("Find the distance between the supports", "Take both shifts off the gap again."),
+    })  # fmt: skip
+
+
+GAPS = {
+    (False, 1): ONE_SUPPORT,
+    (True, 1): two_supports("+", "-", "outwards, so the gap is s and two shifts"),
+    (True, -1): two_supports("-", "+", "inwards, so the gap is s less two shifts"),
+}
 
 
 @dataclass(frozen=True)
@@ -83,44 +139,8 @@ class Pair:
     # --- the ways from one quantity to another
 
     def geometry_steps(self) -> list[Step]:
-        plus, minus = ("+", "-") if self.repel > 0 else ("-", "+")
-        law = "sin(alpha) = x/L"
-        shift = "Each sphere hangs a distance x = L sin α to the side of its support."
-        steps = [
-            Step("alpha = beta/2", "alpha = beta/2", "Halve the angle between the threads", "The vertical through the support halves the angle, because both masses are equal.", "°", NO_MARKS,
-                 mistakes=(Mistake("whole-angle", "alpha", "beta", HALF, "the whole angle stands in for its half"),)),
-            Step(law, "x = L*sin(alpha)", "Find how far a sphere hangs to the side", shift, "m", NO_MARKS, plain="Look at the triangle of thread, vertical and sideways shift.",
-                 mistakes=(Mistake("sin-cos", "x", "L*cos(alpha)", "The shift is opposite α: use sin α."),)),
-        ]  # fmt: skip
-        if self.two:
-            word = (
-                "outwards, so the gap is s and two shifts"
-                if self.repel > 0
-                else "inwards, so the gap is s less two shifts"
-            )
-            law_r = f"r = s {plus} 2*x"
-            steps += [
-                Step(law_r, law_r, "Find the distance between the spheres", f"Both threads lean {word}.", "m", SA,
-                     mistakes=(Mistake("one-shift", "r", f"s {plus} x", "Two shifts: one on each side."),
-                               Mistake("wrong-lean", "r", f"s {minus} 2*x", "Repelling spheres lean outwards, attracting ones inwards."))),
-                Step(law_r, "x = (r - s)/2" if self.repel > 0 else "x = (s - r)/2", "Find how far a sphere hangs to the side", "The difference between r and s is shared by both sides.", "m", SA,
-                     mistakes=(Mistake("not-halved", "x", "r - s" if self.repel > 0 else "s - r", "Two shifts: halve the difference."),)),
-                Step(law_r, f"s = r {minus} 2*x", "Find the distance between the supports", "Take both shifts off the gap again.", "m", SA),
-            ]  # fmt: skip
-        else:
-            steps += [
-                Step("r = 2*x", "r = 2*x", "Find the distance between the spheres", "The support is above the middle: two equal shifts.", "m", SA,
-                     mistakes=(Mistake("half-gap", "r", "x", "Two half-gaps: r = 2L sin α.", "the answer is half the right one"),)),
-                Step("r = 2*x", "x = r/2", "Halve the distance between the spheres", "The support is above the middle.", "m", NO_MARKS,
-                     mistakes=(Mistake("half-gap", "x", "r", "Only half of r belongs to one thread's triangle."),)),
-            ]  # fmt: skip
-        steps += [
-            Step(law, "alpha = asin(x/L)", "Find the angle from the triangle", "The shift is opposite α, the thread is the longest side.", "°", SA,
-                 mistakes=(Mistake("sin-cos", "alpha", "acos(x/L)", "x is opposite α: use sin α = x/L."),)),
-            Step(law, "L = x/sin(alpha)", "Find the length of a thread from the triangle", "The shift is opposite α, the thread is the longest side.", "m", SA),
-            Step("beta = 2*alpha", "beta = 2*alpha", "Double for the angle between the threads", "Both threads lean by α.", "°", A),
-        ]  # fmt: skip
-        return steps
+        """The triangle of thread, vertical and shift, and the distance between the spheres."""
+        return steps_of(HALVED, SHIFT, GAPS[self.two, self.repel], DOUBLED)
 
     def balance_steps(self) -> list[Step]:
         """tan α = F_E/(mg), T cos α = mg, T sin α = F_E, each solved for each quantity."""
