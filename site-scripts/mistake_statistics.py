@@ -185,7 +185,9 @@ def planted(way: Chain, suspect: Suspect, value: float) -> tuple[str, str]:
     if keys:
         return "false", f"{suspect.key} ({text}) taken for {', '.join(keys)}"
     if finding.state in RIGHT or finding.sized:
-        if typed.agrees(way.right) or finding.state == "rounded early":
+        # A value read off a drawing may lie further from the right one.
+        by_eye = abs(abs(typed.value) - abs(way.right)) <= way.step.read_off * abs(way.right)
+        if typed.agrees(way.right) or by_eye or finding.state == "rounded early":
             return "like right", ""
         return "false", f"{suspect.key} ({text}) taken as right ({way.right})"
     return "unnamed", ""
