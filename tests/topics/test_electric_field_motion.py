@@ -8,10 +8,12 @@ from scipy.integrate import solve_ivp
 
 from calc.figures import Arrow, Curve
 from calc.figures.pieces import Plate, Sphere
+from calc.language.expressions import equation, expression
 from calc.model.answers import PartShown, WorkedAnswer
 from calc.model.questions import Refusal
 from calc.practice.drawing import draw
 from calc.topics import find
+from calc.topics.electric_field import crossing, released
 from calc.working.reading import Refusals, read
 from calc.working.working import work
 
@@ -369,3 +371,39 @@ def test_the_picture_of_the_data_gives_no_path_away() -> None:
     assert [item.label for item in worked.figure.items if isinstance(item, Arrow)] == ["u"]
     assert not [item for item in worked.figure.items if isinstance(item, Curve)]
     assert "bends" not in worked.figure.description
+
+
+# --- every law of both questions, for every quantity in it --------------------------------------------------------
+
+
+@pytest.mark.parametrize("particle", ["electron", "proton", "body"])
+@pytest.mark.parametrize("key", ["released", "crossing"])
+def test_every_form_of_every_law_and_every_slip(key: str, particle: str) -> None:
+    """Put back, each form satisfies its law; each declared slip gives another size, unless it only turns the direction."""
+    _, question = find(f"electric-field.{key}")
+    own = {"q": "+3,2e-19 C", "m": "6,64e-27 kg"} if particle == "body" else {}
+    found = read(question, {"V": "90 V", "d": "2 cm", "particle": particle, **own}, "E")
+    declared = {"released": released, "crossing": crossing}[key].situation(found.data)
+    chance = np.random.default_rng(7)
+    seen = 0
+    for relation in declared.laws(found.data):
+        names = sorted({*relation.units, *equation(relation.law).names})
+        for step in relation.steps():
+            values = {name: float(chance.uniform(2.1, 9.7)) for name in names}
+            values |= {"theta": 0.4, "u": 3.3, "v_y": 5.9, "m_e": 2.3, "m_p": 8.9, "e": 4.7}
+            if step.makes in ("u", "v_y") and "v" in names:
+                values["v"] = 11.0  # larger than either part
+            right = expression(step.how).value(values)
+            law = equation(relation.law)
+            values[step.makes] = right
+            assert law.left.value(values) == pytest.approx(law.right.value(values)), step.make
+            for line in step.lines:
+                between = equation(line)
+                assert between.left.value(values) == pytest.approx(between.right.value(values)), (
+                    line
+                )
+            for mistake in step.mistakes:
+                wrong = expression(mistake.instead).value(values)
+                assert mistake.turns == (wrong == pytest.approx(right, rel=0.01)), (step.make, mistake.key)  # fmt: skip
+                seen += 1
+    assert seen > 15
