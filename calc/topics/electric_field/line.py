@@ -26,36 +26,29 @@ from calc.model.questions import (
 )
 from calc.topics.electric_field.shared import (
     ADDING,
-    DEFINE,
     FIELD,
     TEST_CHARGE,
-    in_air,
     placed,
     position,
 )
 from calc.topics.electric_field.sources import (
     ARROWS,
     PLAIN_NET,
-    arrow_points,
-    field_step,
-    force_at,
-    gap_step,
+    each_field,
+    net_plan,
     of_field,
-    pattern_part,
     point_of,
     pushed_along,
+    size_check,
     sources_of,
-    story,
     table,
 )
 from calc.topics.several_charges.shared import (
     NET_SIDES,
     SIDES,
     Body,
-    row_values,
     side,
     sideways,
-    within_bounds,
 )
 
 
@@ -112,52 +105,36 @@ def line_figure(v: Values, sources: Sequence[Body], at: Body, arrows: bool) -> F
 def plan_line(data: Data) -> Plan:
     sources = sources_of(data)
     at = point_of(data, sources)
-    test = "q" if data.has("q") else ""
     k = data.settings.constant("k")
     sizes = [k * abs(s.charge) / (at.x - s.x) ** 2 for s in sources]
-    steps: list[Step] = []
-    for i, s in enumerate(sources):
-        way = side(sideways(s, at), SIDES)
-        steps += [gap_step(s, at), field_step(s, way, way.words, i == 0, test=test)]
-    net, way = "E_1", side(sideways(sources[0], at), SIDES)
+
+    def alone(source: Body) -> tuple[Direction, str]:
+        found = side(sideways(source, at), SIDES)
+        return found, found.words
+
+    steps = each_field(data, sources, at, alone)
+    way = side(sideways(sources[0], at), SIDES)
     checks: tuple[Check, ...] = ()
     if len(sources) > 1:
         step, way = line_net(sources, at, sizes)
-        net = "E_net"
         steps.append(step)
         terms = " + ".join(f"{s.name}*(x_P - x{s.tag})/r_{s.tag}^3" for s in sources)
-        checks = (
-            Check("Is the size possible?", words="The net field is never larger than the sum of all the sizes.",
-                  holds=lambda v: within_bounds(v, [f"E_{s.tag}" for s in sources], "E_net")),
-        )  # fmt: skip
+        checks = (size_check(sources),)
         if way.key != "none":
             checks += (
                 Check("Once more with the signs of the charges put in", f"E_net = abs(k*({terms}))",
                       "The signs of charges and steps settle each direction by themselves.", tolerance=1e-6),
             )  # fmt: skip
-    zero = way.key == "none"
 
     def force_way(v: Values) -> Direction | None:
         return pushed_along(steps[-1], v, data.sign("q"))
 
     ask = "Calculate the net electric field at P." if len(sources) > 1 else "Calculate the electric field at P."  # fmt: skip
-    style = data.settings.style
-    plan = Plan(
-        story=story(data, sources),
-        parts=(
-            DEFINE,
-            Part("draw", "draw", "Draw the field of each charge at P as an arrow.", points=arrow_points(sources, at, style),
-                 figure=lambda v: line_figure(v, sources, at, True)),
-            Part("net", "calculate", ask, tuple(steps)),
-            *force_at(data, net, force_way),
-            pattern_part(sources),
-        ),
-        values={**row_values(data), **data.values},
-        scene=lambda v: line_figure(v, sources, at, False),
-        checks=checks,
-        notes=("The fields cancel: P is a null point, so the net field has no direction.",) if zero else (),
+    return net_plan(
+        data, sources, at, Part("net", "calculate", ask, tuple(steps)), force_way,
+        lambda v: line_figure(v, sources, at, True), lambda v: line_figure(v, sources, at, False),
+        checks, way.key == "none",
     )  # fmt: skip
-    return in_air(plan, data, *(f"E_{s.tag}" for s in sources), net)
 
 
 def practise_line(typed: dict[str, object], random: object, level: int) -> dict[str, object]:

@@ -36,10 +36,8 @@ from calc.model.questions import (
 )
 from calc.topics.electric_field.shared import (
     ADDING,
-    DEFINE,
     FIELD,
     TEST_CHARGE,
-    in_air,
     largest,
     pattern,
     pattern_points,
@@ -49,15 +47,12 @@ from calc.topics.electric_field.shared import (
 from calc.topics.electric_field.sources import (
     ARROWS,
     PLAIN_NET,
-    arrow_points,
-    field_step,
-    force_at,
-    gap_step,
+    each_field,
+    net_plan,
     of_field,
-    pattern_part,
     point_of,
+    size_check,
     sources_of,
-    story,
     table,
 )
 from calc.topics.several_charges.plane import sloped
@@ -69,7 +64,6 @@ from calc.topics.several_charges.shared import (
     row_values,
     unit,
     way_words,
-    within_bounds,
 )
 from calc.working.chain import lead
 from calc.working.working import run
@@ -202,12 +196,12 @@ def plan_plane(data: Data) -> Plan:
     sources = sources_of(data)
     at = point_of(data, sources)
     style, k = data.settings.style, data.settings.constant("k")
-    test = "q" if data.has("q") else ""
-    steps: list[Step] = []
-    for i, s in enumerate(sources):
-        heading = heading_of(s, at)
-        way = of_field(compass(*unit(heading), style))
-        steps += [gap_step(s, at), field_step(s, way, way_words(heading, style), i == 0, test=test)]
+
+    def alone(source: Body) -> tuple[Direction, str]:
+        heading = heading_of(source, at)
+        return of_field(compass(*unit(heading), style)), way_words(heading, style)
+
+    steps = each_field(data, sources, at, alone)
     more, direction = net_steps(sources, at, k, style)
     zero = direction.key == "none"
 
@@ -223,33 +217,20 @@ def plan_plane(data: Data) -> Plan:
         axis: " + ".join(f"{s.name}*({axis}_P - {axis}{s.tag})/r_{s.tag}^3" for s in sources)
         for axis in "xy"
     }
-    makes = {step.makes for step in more}
-    checks = [
-        Check("Is the size possible?", words="The net field is never larger than the sum of all the sizes.",
-              holds=lambda v: within_bounds(v, [f"E_{s.tag}" for s in sources], "E_net")),
-    ]  # fmt: skip
+    checks = [size_check(sources)]
     if not zero:
         checks.append(
             Check("Once more with the signs of the charges put in, without angles",
                   f"E_net = k*sqrt(({terms['x']})^2 + ({terms['y']})^2)", tolerance=1e-6)
         )  # fmt: skip
-    plan = Plan(
-        story=story(data, sources),
-        parts=(
-            DEFINE,
-            Part("draw", "draw", "Draw the field of each charge at P as an arrow.", points=arrow_points(sources, at, style),
-                 figure=lambda v: plane_figure(v, sources, at, False)),
-            Part("net", "calculate", "Calculate the net electric field at P, with its direction.", (*steps, *more), answer="E_net",
-                 figure=lambda v: plane_figure(v, sources, at, True)),
-            *force_at(data, "E_net", force_way),
-            pattern_part(sources),
-        ),
-        values={**row_values(data), **data.values},
-        scene=lambda _: plane_scene(sources, at),
-        checks=tuple(checks),
-        notes=("The fields cancel: P is a null point, so the net field has no direction.",) if zero else (),
+    found = Part(
+        "net", "calculate", "Calculate the net electric field at P, with its direction.", (*steps, *more), answer="E_net",
+        figure=lambda v: plane_figure(v, sources, at, True),
     )  # fmt: skip
-    return in_air(plan, data, *(f"E_{s.tag}" for s in sources), *({"E_net"} & makes))
+    return net_plan(
+        data, sources, at, found, force_way, lambda v: plane_figure(v, sources, at, False),
+        lambda _: plane_scene(sources, at), tuple(checks), zero,
+    )  # fmt: skip
 
 
 def practise_plane(typed: dict[str, object], random: object, level: int) -> dict[str, object]:

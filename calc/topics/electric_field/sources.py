@@ -6,19 +6,22 @@ Marks and ranges: common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from math import hypot
 
+from calc.figures import Figure
 from calc.language.printing import Style
 from calc.language.symbols import symbol
 from calc.model.answers import Direction, Mark, Point
 from calc.model.questions import (
     FSA,
     NO_MARKS,
+    Check,
     Data,
     Mistake,
     Part,
+    Plan,
     Refusal,
     Rows,
     Step,
@@ -28,9 +31,11 @@ from calc.model.relations import Towards
 from calc.topics.electric_field.charge import placed_force
 from calc.topics.electric_field.shared import (
     AT_SOURCE,
+    DEFINE,
     NOT_SQUARED,
     PLAIN_FIELD,
     SHARED,
+    in_air,
     pattern,
     pattern_points,
     position,
@@ -41,8 +46,10 @@ from calc.topics.several_charges.shared import (
     NOISE,
     Body,
     heading_of,
+    row_values,
     side,
     way_words,
+    within_bounds,
 )
 from calc.topics.shared.electrostatics import charge
 from calc.working.working import direction
@@ -186,3 +193,55 @@ def story(data: Data, sources: Sequence[Body]) -> str:
     many = f"{COUNTED[len(sources) - 1]} point charge{'s are' if len(sources) > 1 else ' is'}"
     point = f"({data.said['x_P']}; {data.said['y_P']})" if "y_P" in data.said else f"x = {data.said['x_P']}"  # fmt: skip
     return f"{many} fixed {where}: {', '.join(places)}. P is the point {point}."
+
+
+# --- the whole of a net field, on a line as in a plane -----------------------------------------------------------
+
+
+def each_field(
+    data: Data, sources: Sequence[Body], at: Body, way: Callable[[Body], tuple[Direction, str]]
+) -> list[Step]:
+    """Distance and field of every source alone. way: the direction of its field, and the same inside a sentence."""
+    test = "q" if data.has("q") else ""
+    return [
+        step
+        for i, source in enumerate(sources)
+        for step in (gap_step(source, at), field_step(source, *way(source), i == 0, test=test))
+    ]
+
+
+def size_check(sources: Sequence[Body]) -> Check:
+    return Check(
+        "Is the size possible?", words="The net field is never larger than the sum of all the sizes.",
+        holds=lambda v: within_bounds(v, [f"E_{s.tag}" for s in sources], "E_net"),
+    )  # fmt: skip
+
+
+def net_plan(
+    data: Data,
+    sources: Sequence[Body],
+    at: Body,
+    found: Part,
+    force_way: Towards,
+    arrows: Callable[[Values], Figure],
+    scene: Callable[[Values], Figure],
+    checks: tuple[Check, ...],
+    zero: bool,
+) -> Plan:
+    """The parts around ``found``, the net field: definition, arrows, force on a charge at P, pattern. zero: the fields cancel."""
+    plan = Plan(
+        story=story(data, sources),
+        parts=(
+            DEFINE,
+            Part("draw", "draw", "Draw the field of each charge at P as an arrow.",
+                 points=arrow_points(sources, at, data.settings.style), figure=arrows),
+            found,
+            *force_at(data, found.answers, force_way),
+            pattern_part(sources),
+        ),
+        values={**row_values(data), **data.values},
+        scene=scene,
+        checks=checks,
+        notes=("The fields cancel: P is a null point, so the net field has no direction.",) if zero else (),
+    )  # fmt: skip
+    return in_air(plan, data, *(f"E_{s.tag}" for s in sources), found.answers)
