@@ -30,7 +30,7 @@ from calc.model.questions import (
     Values,
 )
 from calc.model.relations import Relation, Together
-from calc.working.chain import NoWay, core, fits, lead, spread, worked
+from calc.working.chain import NoWay, core, fits, follows, lead, spread, worked
 
 Laws = tuple[Relation | Together, ...]
 Way = tuple[Kind, str]  # the kind of direction, and the key that is positive
@@ -188,23 +188,21 @@ def _lead(
     try:
         return lead(known, ways, name)
     except NoWay:
-        raise Refusal(None, missing(known, ways, name, inputs)) from None
+        raise Refusal(
+            None, missing(known, ways, name, {n: the(item.words) for n, item in inputs.items()})
+        ) from None
 
 
-def missing(known: set[str], ways: Sequence[Step], target: str, inputs: Mapping[str, Input]) -> str:
-    """What is asked, that it does not follow, and which single box would be enough."""
-    helpful = []
-    for name, item in inputs.items():
-        if name in known or name == target:
-            continue
-        try:
-            lead({*known, name}, ways, target)
-        except NoWay:
-            continue
-        helpful.append(the(item.words))
-    words = the(inputs[target].words)
-    more = f"Add {' or '.join(helpful)}." if helpful else "Fill more of the boxes."
-    return f"{words[0].upper()}{words[1:]} does not follow from these data. {more}"
+def missing(known: set[str], ways: Sequence[Step], target: str, words: Mapping[str, str]) -> str:
+    """What is asked, that it does not follow, and which single one of the others in ``words`` would be enough."""
+    asked = words[target]
+    helpful = [
+        said
+        for name, said in words.items()
+        if name not in known and name != target and follows({*known, name}, ways, target)
+    ]
+    more = f"Add {' or '.join(helpful)}." if helpful else "More of the boxes must be filled."
+    return f"{asked[0].upper()}{asked[1:]} does not follow from these data. {more}"
 
 
 def the(words: str) -> str:

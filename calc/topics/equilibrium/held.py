@@ -52,6 +52,7 @@ from calc.topics.equilibrium.shared import (
 )
 from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge
 from calc.working.chain import NoWay, core, fits, lead, spread, told, worked
+from calc.working.solving import missing
 
 SCHOOL_K, SCHOOL_G = SHEET["k"].school, SHEET["g"].school
 ASKED = {
@@ -176,19 +177,8 @@ def find_steps(data: Data, ways: list[Step], want: str) -> tuple[Step, ...]:
     try:
         return lead(data.known, ways, want)
     except NoWay:
-        helpful = []
-        for name in ("m", "theta", "F_E", "T", "N", "r", "Q1", "Q2", "a"):
-            try:
-                lead({*data.known, name}, ways, want)
-            except NoWay:
-                continue
-            if name != want and any(name in (step.makes, *step.how.split()) for step in ways):
-                helpful.append(WORDS[name])
-        more = f" Add {' or '.join(helpful)}." if helpful else " More of the boxes must be filled."
-        raise Refusal(
-            None,
-            f"{WORDS[want][0].upper()}{WORDS[want][1:]} does not follow from these data.{more}",
-        ) from None
+        names = dict.fromkeys(("m", "theta", "F_E", "T", "N", "r", "Q1", "Q2", "a", want))
+        raise Refusal(None, missing(set(data.known), ways, want, {n: WORDS[n] for n in names})) from None  # fmt: skip
 
 
 def later_parts(line: Line, data: Data, ways: list[Step], want: str) -> tuple[Part, ...]:

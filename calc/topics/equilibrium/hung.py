@@ -49,6 +49,7 @@ from calc.topics.equilibrium.threads import (
 )
 from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance
 from calc.working.chain import FIT, NoWay, core, fits, inputs, lead, spread, told, worked
+from calc.working.solving import missing
 
 ASKED = {
     "T": "Calculate the tension in a thread.",
@@ -192,7 +193,8 @@ def find_steps(
     try:
         steps = lead(data.known, [*ways, *roots[:1]], want)
     except NoWay:
-        raise Refusal(None, missing(data, ways, want)) from None
+        names = dict.fromkeys(("m", "L", "alpha", "s", "r", "F_E", "T", "Q1", "Q2", want))
+        raise Refusal(None, missing(set(data.known), ways, want, {n: WORDS[n] for n in names})) from None  # fmt: skip
     return steps, tuple(roots[1:]) if want == "alpha" else ()
 
 
@@ -203,20 +205,6 @@ def searched(data: Data, pair: Pair, ways: list[Step]) -> list[Step]:
     known = spread(base, ways, constants)
     exact = replace(pair, shortcut=False)
     return exact.root_steps(known, constants["k"], constants["g"])[:1]
-
-
-def missing(data: Data, ways: list[Step], want: str) -> str:
-    """What else would have to be known."""
-    helpful = []
-    for name in ("m", "L", "alpha", "s", "r", "F_E", "T", "Q1", "Q2"):
-        try:
-            lead({*data.known, name}, ways, want)
-        except NoWay:
-            continue
-        if name != want and not data.has(name):
-            helpful.append(WORDS[name])
-    more = f" Add {' or '.join(helpful)}." if helpful else " More of the boxes must be filled."
-    return f"{WORDS[want][0].upper()}{WORDS[want][1:]} does not follow from these data.{more}"
 
 
 def later_parts(pair: Pair, data: Data, ways: list[Step], want: str) -> tuple[Part, ...]:
