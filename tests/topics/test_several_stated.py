@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import random
 from typing import Any
 
 import numpy as np
@@ -124,6 +125,7 @@ REFUSED: list[tuple[str, dict[str, str], str | None, str]] = [
     ("Q1", {"Q1": "", "Q3": "27 nC"}, "F_x", "For any charge 1 the other charges give no force along x, so this component says nothing about it. Give the other component."),
     ("Q1", {"Q1": "", "Q3": "5 nC", "F_x": "0 N"}, "F_x", "A net force of zero along x would need a charge 1 of zero. Give a component that is not zero."),
     ("Q3", {"phi": "180°"}, "phi", "At 180° charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle."),
+    ("Q3", {"phi": "0°"}, "phi", "At 0° charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle."),
     ("Q3", {"phi": "360°"}, "phi", "Type an angle from 0° up to 360°."),
     ("Q3", {"Q1": "0"}, "Q1", "A zero charge gives no force, so this cannot be found."),
 ]  # fmt: skip
@@ -139,6 +141,25 @@ def test_what_does_not_follow_is_refused(
     refusals = caught.value.refusals if isinstance(caught.value, Refusals) else (caught.value,)
     said = [(r.field, r.sentence.replace("\N{NO-BREAK SPACE}", " ")) for r in refusals]
     assert (field, sentence) in said
+
+
+def test_any_mixture_of_boxes_is_solved_or_refused() -> None:
+    """Whatever is filled and asked: an answer whose checks hold, or a sentence; never a fault."""
+    chance, solved = random.Random(11), 0
+    charges, angles = ("-5 nC", "5 nC", "3 nC", ""), ("90°", "270°", "0°", "45°", "", "200°")
+    forces = ("0 N", "-2 µN", "3 µN", "", "", "")
+    kinds = {"Q": charges, "r": ("20 cm", "10 cm", ""), "F": forces, "p": angles, "t": angles}
+    names = [item.name for item in find("several-charges.stated")[1].fields]
+    for _ in range(1500):
+        boxes = {name: chance.choice(kinds[name[0]]) for name in names}
+        asked = chance.choice([*UNKNOWNS, "Q2,Q3", "Q3,r_12", "r_12,r_13", "Q1,r_13"])
+        try:
+            worked = solve(asked, **boxes)
+        except (Refusal, Refusals):
+            continue
+        assert worked.unproven == (), (asked, boxes)
+        solved += 1
+    assert solved > 30
 
 
 def test_a_second_component_that_fits_is_named_as_spare() -> None:

@@ -49,7 +49,7 @@ from calc.working.working import measure
 
 NOTHING_LEFT = "Charge {} alone already gives this component, so there is nothing left for charge {} to do. Change the net force."  # fmt: skip
 WRONG_WAY = "Charge {} would have to {} charge 1, but {}: no distance fits. Change the sign of one of them, or the net force."  # fmt: skip
-ON_THE_AXIS = "At 180° charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle."  # fmt: skip
+ON_THE_AXIS = "At {} charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle."  # fmt: skip
 NOT_THIS = "This does not fit the other numbers: with the stated component along {} that along {} is {}. Correct it, or leave this box empty."  # fmt: skip
 NOT_THERE = "This direction does not fit the other numbers: no value of what is asked makes the net force point this way. Correct it, or give one component instead."  # fmt: skip
 ALONE = "Charge 1 and something else cannot be found at once here: ask for charge 1 alone, with both other charges and their places given."  # fmt: skip
@@ -215,8 +215,8 @@ def sign_of(pull: str, each: str) -> Towards:
 
 def situation(data: Data) -> Situation:
     refuse_zero_charge(data, "Q1", "Q2", "Q3")
-    if quarter(data, "phi") == 2:
-        raise Refusal("phi", ON_THE_AXIS)
+    if quarter(data, "phi") in (0, 2, 4):
+        raise Refusal("phi", ON_THE_AXIS.format(data.said["phi"]))
     own = "Q1" in data.asked_names
     if own:
         refuse_no_push(data)
@@ -286,14 +286,18 @@ def refuse_contradiction(data: Data) -> None:
     size, way = v.get("F_net", 0.0), v.get("theta", 0.0)
     whole = data.has("F_net") and data.has("theta")
     x, y = (v.get("F_x", size * cos(way) if whole else None), v.get("F_y", size * sin(way) if whole else None))  # fmt: skip
-    if x is None or y is None or len(data.asked_names) > 1:
+    if x is None or y is None or len(data.asked_names) > 1 or not data.has("phi"):
         return
     phi = v["phi"]
     each = {n: -k * v[f"Q{n}"] / v[f"r_1{n}"] ** 2 for n in "23" if data.has(f"Q{n}") and data.has(f"r_1{n}")}  # fmt: skip
     if data.asked == "Q1":
+        if len(each) < 2:
+            return
         across, up = each["2"] + each["3"] * cos(phi), each["3"] * sin(phi)
         if abs(x * up - y * across) > SLACK * hypot(x, y) * hypot(across, up):
             raise Refusal("theta" if whole else "F_y", NOT_THERE if whole else _not_this(data, "x", "y", up * x / across if across else 0.0))  # fmt: skip
+        return
+    if not data.has("Q1"):
         return
     pull = {n: v["Q1"] * one for n, one in each.items()}
     scale = hypot(x, y) + sum(map(abs, pull.values()))
