@@ -77,7 +77,7 @@ def test_velocities_are_told_from_forces() -> None:
     heads = re.findall(r'<polygon class="fig-velocity fig-head"[^>]*>', svg.render(figure))
     assert len(heads) == 2
     assert all('fill="none"' in head for head in heads)
-    assert "Hollow heads: velocities, not forces." in figure.notes
+    assert "Hollow heads: velocities, not forces; lengths not to scale." in figure.notes
 
 
 @pytest.mark.parametrize("to_right", [True, False])

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from calc.figures.pieces import Arrow, Curve, Item, Segment, Surface, Text
 from calc.figures.words import plain
 
-VELOCITY = "Hollow heads: velocities, not forces."
+VELOCITY = "Hollow heads: velocities, not forces; lengths not to scale."
 ARROW_NOTES = ("Arrows", "Dashed", "Only ", "Hollow heads")  # beginnings of notes about arrows
 
 
