@@ -169,6 +169,20 @@ def test_impossible_sides_are_refused(
     assert (field, sentence) in [(r.field, spaced(r.sentence)) for r in refusals]
 
 
+@pytest.mark.parametrize("on", "123")
+@pytest.mark.parametrize(
+    ("shape", "sides"),
+    [("right", "4 2,9999 5"), ("isosceles", "5 8 7,99"), ("equilateral", "8 7,99 8"), ("right", "4 3 5")],
+)  # fmt: skip
+def test_more_sides_than_needed_are_compared_and_left_out(shape: str, sides: str, on: str) -> None:
+    """Sides that agree to their figures: those not needed are named as spare, and the checks still hold."""
+    boxes = {f"r_{ends}": f"{side} cm" for ends, side in zip(("12", "13", "23"), sides.split(), strict=True)}  # fmt: skip
+    worked = solve("triangle", shape=shape, on=on, **boxes)
+    assert worked.unproven == ()
+    spare = [note for note in worked.notes if note.startswith("More is given than is needed")]
+    assert len(spare) == (2 if shape == "equilateral" else 1)
+
+
 @pytest.mark.parametrize("key", ["triangle", "square"])
 def test_three_tellings_give_the_same_answer(key: str) -> None:
     """Three openings, each with every charge and side that is given; the net force is the same."""

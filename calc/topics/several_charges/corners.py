@@ -181,7 +181,6 @@ def triangle_sides(data: Data) -> dict[str, float]:
         for leg in ("r_12", "r_13"):
             if typed.get(leg, 0.0) >= typed["r_23"]:
                 raise Refusal("r_23", NOT_LONGEST)
-    fits(data, ways, (), dict.fromkeys(SIDES, "m"))  # sides that are more than enough must agree
     steps: list[Step] = []
     for name in empty:
         try:
@@ -260,8 +259,6 @@ def plan_outline(data: Data, outline: Outline) -> Plan:
     summed = component_steps(sources, on, net, style)
     parts += plane_parts(outline.bodies, on, summed, net, data)
     parts = within_reach(data, parts)
-    used = [step for part in parts for step in part.steps]
-    lengths = {step.makes: "m" for step in outline.ways if step.unit == "m"}
     return Plan(
         story=outline.story,
         parts=tuple(parts),
@@ -272,7 +269,7 @@ def plan_outline(data: Data, outline: Outline) -> Plan:
             Check("Is the size possible?", words=bounds_words(len(sources)),
                   holds=lambda v: within_bounds(v, [pull_of(s, on) for s in sources], "F_net")),
         ),
-        notes=("The x-axis runs from charge 1 to charge 2, the y-axis up the page.", *fits(data, outline.ways, used, lengths)),
+        notes=("The x-axis runs from charge 1 to charge 2, the y-axis up the page.",),
     )  # fmt: skip
 
 
@@ -308,16 +305,25 @@ def given_sides(data: Data) -> tuple[tuple[int, int, str], ...]:
     return tuple((int(name[2]) - 1, int(name[3]) - 1, said) for name, said in named)
 
 
-def plan_triangle(data: Data) -> Plan:
-    refuse_zero_charge(data, "Q1", "Q2", "Q3")
-    shape = data.choices["shape"]
+ENOUGH = {ANY: 3, RIGHT: 2, ISOSCELES: 2, EQUILATERAL: 1}
+
+
+def plan_triangle(typed: Data) -> Plan:
+    refuse_zero_charge(typed, "Q1", "Q2", "Q3")
+    shape = typed.choices["shape"]
+    lengths = dict.fromkeys(SIDES, "m")
+    fits(typed, triangle_ways(shape), (), lengths)  # sides that are more than enough must agree
+    spare = [name for name in SIDES if name in typed.values][ENOUGH[shape] :]
+    data = replace(typed, values={n: v for n, v in typed.values.items() if n not in spare})
     bodies = triangle_bodies(data, triangle_sides(data))
     blunt = "1" if bodies[2].x < 0 else "2" if bodies[2].x > bodies[1].x else ""
     outline = Outline(
         bodies, triangle_ways(shape, blunt), story_triangle(data), given_sides(data), triangle_check,
         told=("theta_13", "theta_23") if shape == ANY else (),
     )  # fmt: skip
-    return plan_outline(data, outline)
+    plan = plan_outline(data, outline)
+    notes = fits(typed, outline.ways, plan.steps, lengths)
+    return replace(plan, notes=(*plan.notes, *notes))
 
 
 def triangle_check(sources: Sequence[Body], on: Body, known: Collection[str]) -> tuple[Check, ...]:
