@@ -409,7 +409,7 @@ def _after_the_cut_the_force_changes_with_the_distance(case: Case, m: re.Match[s
     nearer = m[1] == "towards"
     chain = nearer == (m[2] == "smaller") == (m[3] == "larger")
     if not m[4]:
-        return chain and not attracted(case) and not nearer
+        return chain and nearer == attracted(case)
     along = with_motion(case)
     return (
         chain
