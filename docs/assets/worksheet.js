@@ -424,14 +424,18 @@
     for (const [index, [paper, name]] of wanted().entries()) {
       step(mine, index, `Writing sheet ${index + 1} of ${mine.total}`);
       const { article, blocks } = taken(paper, name);
+      const [open, close] = article.outerHTML.split(/(?=<\/[a-z]+>$)/);
+      texts.push(open);
+      // Written block by block: a whole sheet at once would hold up typing.
       for (const block of blocks) {
         await setInSlices(block, "mathml", () => mine.stopped);
         if (mine.stopped) return null;
         for (const node of block.querySelectorAll(".tex[data-tex]")) node.removeAttribute("data-tex");
-        article.append(block);
+        texts.push(block.outerHTML);
+        await breathe();
       }
-      if (linked(name)) article.append(stamp(paper));
-      texts.push(article.outerHTML);
+      if (linked(name)) texts.push(stamp(paper).outerHTML);
+      texts.push(close);
     }
     return [...texts, "</div></body></html>\n"];
   }

@@ -338,7 +338,7 @@ NOTICES = [
     ("coulombs-law.html#q=coulomb.force&Q1=%E0%A4%A", "This link is damaged: a part of it cannot be read. Ask for it again, or type the numbers."),
     ("coulombs-law.html#q=coulomb.force&Q1=" + "9" * 5000, "This link is too long to be one of this booklet's. Ask for it again, or type the numbers."),
     ("coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=12cm&R7=3cm", "The link has a value for “R7”, and this question has no such box. It was left out."),
-    ("coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=12cm&acting=sideways", "The link has “sideways” for “The spheres”, which this list does not have. Choose it anew."),
+    ("coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=12cm&acting=sideways", "The link has “sideways” for “A and B”, which this list does not have. Choose it anew."),
     ("coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=12cm&find=zork", "The link asks to find “zork”, which this question cannot. Leave the box to find empty, or pick it."),
     ("practice.html#practice=coulomb.zork&seed=3", "This link draws no question. There is no such question to practise. Pick one from the list."),
     ("practice.html#practice=%E0%A4%A", "This link is damaged: a part of it cannot be read. Ask for it again, or type the numbers."),
