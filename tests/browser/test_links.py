@@ -214,7 +214,7 @@ def cases(topic: str) -> Iterator[dict[str, Any]]:
                 continue
             left.discard(drawn.find)
             inputs = {**empty, **drawn.inputs}
-            if inputs.get("q") == "" and drawn.find != "q":
+            if inputs.get("q") == "" and drawn.find != "q" and not question.any_givens:
                 inputs["q"] = "-3 nC"
             yield {"question": key, "inputs": inputs, "find": drawn.find}
             if not left:
