@@ -27,9 +27,7 @@ def main(arguments: list[str]) -> int:
         for topic in topics.topics().values():
             print(topic.title)
             for question in topic.questions:
-                print(
-                    f"  {topic.key}.{question.key}: {question.title} ({', '.join(f.name for f in question.fields)})"
-                )
+                print(f"  {topic.key}.{question.key}: {question.title} ({', '.join(f.name for f in question.fields)})")
         return 0
     try:
         topic, question = topics.find(words[0])
@@ -56,9 +54,7 @@ def entries(question: Question, words: list[str]) -> dict[str, object]:
         name, _, value = word.partition("=")
         if name in tables:
             columns = [column.name for column in tables[name].columns]
-            typed[name] = [
-                dict(zip(columns, row.split("_"), strict=False)) for row in value.split("~")
-            ]
+            typed[name] = [dict(zip(columns, row.split("_"), strict=False)) for row in value.split("~")]
         else:
             typed[name] = value
     return typed

@@ -85,14 +85,10 @@ def seen(one: Mapping[str, Any]) -> Seen:
     kinds |= parts_of(solved["data"]["text"])
     page = solved["data"]["html"]
     kinds["spoken"] = solved["data"]["spoken"].split("; ")
-    kinds["plain words"] = [
-        words(found) for found in re.findall(r'<details class="plain">.*?<p>(.*?)</p>', page, re.S)
-    ]
+    kinds["plain words"] = [words(found) for found in re.findall(r'<details class="plain">.*?<p>(.*?)</p>', page, re.S)]
     drawings = re.findall(r"<svg.*?</svg>", page, re.S)
     kinds["figure labels"] = [
-        words(label)
-        for drawing in drawings
-        for label in re.findall(r"<text.*?</text>", drawing, re.S)
+        words(label) for drawing in drawings for label in re.findall(r"<text.*?</text>", drawing, re.S)
     ]
     kinds["drawing"] = [digest(re.sub(r'\bid="[^"]*"|#[\w-]+', "", d)) for d in drawings]
     sheet = ask("sheet", request)
@@ -104,9 +100,7 @@ def seen(one: Mapping[str, Any]) -> Seen:
     return kinds
 
 
-def marking(
-    request: Mapping[str, Any], kinds: Seen, sheet: Mapping[str, Any], seed: int
-) -> list[str]:
+def marking(request: Mapping[str, Any], kinds: Seen, sheet: Mapping[str, Any], seed: int) -> list[str]:
     """What is said of right answers (even seeds) and of ones with their first digit changed."""
     answers = {}
     for part, value in zip(
@@ -128,8 +122,11 @@ def parts_of(text: str) -> Seen:
     kinds["title"].append(blocks[0].split("\n")[0])
     kinds["story"].append(blocks[1])
     heads = {
-        "Diagram: ": "figure words", "Note: ": "note", "Look again: ": "warning", "Total: ": "marks",
-    }  # fmt: skip
+        "Diagram: ": "figure words",
+        "Note: ": "note",
+        "Look again: ": "warning",
+        "Total: ": "marks",
+    }
     for block in blocks[2:]:
         first, _, rest = block.partition("\n")
         head = next((name for name in heads if first.startswith(name)), "")
@@ -199,9 +196,7 @@ def kept(path: Path) -> Iterator[dict[str, Any]]:
 Groups = defaultdict[tuple[str, str, str, str], list[tuple[str, str, str]]]
 
 
-def compare(
-    path: Path, renamed: Mapping[str, str], within: str
-) -> tuple[Groups, set[str], set[str]]:
+def compare(path: Path, renamed: Mapping[str, str], within: str) -> tuple[Groups, set[str], set[str]]:
     """Differences by (question, kind, old pattern, new pattern), and the questions gone and new."""
     groups: Groups = defaultdict(list)
     now = set(topics.question_keys())
@@ -262,7 +257,7 @@ def report(groups: Groups, gone: Iterable[str], new: Iterable[str], show_all: bo
             for where, before, after in found if show_all else found[:1]:
                 more = "" if show_all or len(found) == 1 else f" and {len(found) - 1} more like it"
                 print(f"  {where}{more}\n    - {before}\n    + {after}")
-    print(f"\n{sum(totals.values())} differences in {len(totals)} kinds of {len({k for k, _ in totals})} questions")  # fmt: skip
+    print(f"\n{sum(totals.values())} differences in {len(totals)} kinds of {len({k for k, _ in totals})} questions")
 
 
 def main() -> int:
@@ -272,9 +267,7 @@ def main() -> int:
     parser.add_argument("--compare", action="store_true", help="compare with it; write nothing")
     parser.add_argument("--only", default="", metavar="KEY", help="questions whose key begins so")
     parser.add_argument("--renamed", action="append", default=[], metavar="OLD=NEW")
-    parser.add_argument(
-        "--all", action="store_true", help="print every difference, not one a pattern"
-    )
+    parser.add_argument("--all", action="store_true", help="print every difference, not one a pattern")
     given = parser.parse_args()
     if not given.compare:
         print(f"{keep(given.file, given.only)} draws kept in {given.file}")

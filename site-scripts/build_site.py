@@ -151,9 +151,7 @@ def write_zip(site: Path, target: Path) -> None:
             entry.external_attr = 0o644 << 16
             entry.compress_type = zipfile.ZIP_DEFLATED
             content = file.read_bytes()
-            packed.writestr(
-                entry, _ONLY_SERVED.sub(b"", content) if file.suffix == ".html" else content
-            )
+            packed.writestr(entry, _ONLY_SERVED.sub(b"", content) if file.suffix == ".html" else content)
 
 
 def _put_in_place(staging: Path) -> None:

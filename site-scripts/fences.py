@@ -16,9 +16,7 @@ from pygments.util import ClassNotFound
 
 FENCE = "```"
 # Spaces, and the marks of quotes and lists, may stand before a fence in Markdown.
-_OPENING = re.compile(
-    r"(?P<before>(?:[ \t]|>|[-*+][ \t]|\d+[.)][ \t])*)(?P<fence>`{3,}|~{3,})(?P<info>[^`]*)"
-)
+_OPENING = re.compile(r"(?P<before>(?:[ \t]|>|[-*+][ \t]|\d+[.)][ \t])*)(?P<fence>`{3,}|~{3,})(?P<info>[^`]*)")
 _TOO_SHORT = re.compile(r"\s*(?:`{1,2}|~{1,2})\s*([\w-]+)\s*")
 _QUESTION_KEY = re.compile(r"\s*[a-z][a-z-]*\.[a-z][a-z-]*\s*")
 
@@ -65,17 +63,13 @@ def find_blocks(markdown: str, kinds: Collection[str]) -> list[Block]:
     return found
 
 
-def _kind(
-    opening: re.Match[str], following: list[str], kinds: Collection[str], at: int
-) -> str | None:
+def _kind(opening: re.Match[str], following: list[str], kinds: Collection[str], at: int) -> str | None:
     """The kind of block a fence opens; None for code."""
     info = opening["info"].rstrip()
     words = re.findall(r"[\w+#-]+", info)
     if not words:
         if following and _QUESTION_KEY.fullmatch(following[0]):
-            raise BlockError(
-                f"say what this block is: {FENCE}question. For plain text write {FENCE}text.", at
-            )
+            raise BlockError(f"say what this block is: {FENCE}question. For plain text write {FENCE}text.", at)
         return None
     kind = words[0].casefold()
     if kind in kinds:
@@ -97,9 +91,7 @@ def _kind(
 def _must_be_exact(before: str, fence: str, info: str, kind: str, at: int) -> None:
     written = f"{FENCE}{kind}"
     if before:
-        raise BlockError(
-            f"a block starts at the left edge; take away what stands before {written}.", at
-        )
+        raise BlockError(f"a block starts at the left edge; take away what stands before {written}.", at)
     if fence != FENCE:
         raise BlockError(f"a block opens with three backticks, not with {fence}: {written}.", at)
     if info.lower() == kind and info != kind:

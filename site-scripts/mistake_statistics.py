@@ -181,7 +181,7 @@ def planted(way: Chain, suspect: Suspect, value: float) -> tuple[str, str]:
         return ("like right" if finding.sized and finding.state != "mistake" else kind), ""
     part = [fit for fit in finding.fits if set(fit.slips) < set(suspect.slips)]
     if part:  # the other slip does not show in the number
-        return ("one of them" if len(keys) == 1 else "listed in 2" if len(keys) == 2 else "listed in more"), ""  # fmt: skip
+        return ("one of them" if len(keys) == 1 else "listed in 2" if len(keys) == 2 else "listed in more"), ""
     if keys:
         return "false", f"{suspect.key} ({text}) taken for {', '.join(keys)}"
     if finding.state in RIGHT or finding.sized:
@@ -203,9 +203,11 @@ def right_texts(way: Chain, chance: random.Random) -> list[str]:
     shown += [f"{value!r} {unit}", f"{number} {unit}"]
     shown += [f"{value:.{digits}e} {unit}" for digits in (1, 2, 3)]
     if unit in ("N", "C", "V", "J", "m"):
-        shown += [f"{value * 1e6!r} µ{unit}", f"{rounded(value * 1e3).text} m{unit}"] if abs(value) > 1e-4 else [
-            f"{value * 1e9!r} n{unit}"
-        ]  # fmt: skip
+        shown += (
+            [f"{value * 1e6!r} µ{unit}", f"{rounded(value * 1e3).text} m{unit}"]
+            if abs(value) > 1e-4
+            else [f"{value * 1e9!r} n{unit}"]
+        )
     return shown
 
 
@@ -241,9 +243,7 @@ def one_question(key: str, found: Read, plan: Plan, chance: random.Random) -> Co
         answers[part.key] = {"value": on_paper(way.right, way), "direction": right_way(way)}
     counts.right += 1
     for marked in mark_question(plan, found, answers):
-        if marked.part.kind == "calculate" and (
-            marked.state not in RIGHT or marked.earned < marked.possible
-        ):
+        if marked.part.kind == "calculate" and (marked.state not in RIGHT or marked.earned < marked.possible):
             counts.right_lost.append(f"{key} {marked.part.key}: whole question: {marked.state}")
     follow(key, found, plan, answers, counts)
     return counts
@@ -256,9 +256,7 @@ def stranger(way: Chain, chance: random.Random, counts: Counts) -> None:
         factor = 10 ** chance.uniform(-1, 1)
     if not way.right:
         return
-    finding = judge(
-        read_value(on_paper(way.right * factor, way), way.step.unit), right_way(way), way
-    )
+    finding = judge(read_value(on_paper(way.right * factor, way), way.step.unit), right_way(way), way)
     counts.strangers += 1
     counts.strangers_named += finding.state == "mistake"
     counts.strangers_listed += finding.state == "one of two"
@@ -273,11 +271,7 @@ def follow(key: str, found: Read, plan: Plan, answers: dict[str, object], counts
     first = Chain(plan, constants, parts[0].answers, None, found.quantities, style)
     for suspect in first.singles:
         wrong = read_value(on_paper(suspect.value, first), first.step.unit)
-        if (
-            wrong.agrees(first.right)
-            or suspect.slips[0].kind == "sign"
-            or suspect.value * first.right <= 0
-        ):
+        if wrong.agrees(first.right) or suspect.slips[0].kind == "sign" or suspect.value * first.right <= 0:
             continue
         own = {first.target: wrong.value}
         typed = {**answers, parts[0].key: {"value": wrong.text, "direction": right_way(first)}}
@@ -295,9 +289,7 @@ def follow(key: str, found: Read, plan: Plan, answers: dict[str, object], counts
             if marked.part in parts[1:]:
                 counts.followed += 1
                 if marked.state not in RIGHT or marked.earned < marked.possible:
-                    counts.followed_lost.append(
-                        f"{key} {suspect.key} then {marked.part.key}: {marked.state}"
-                    )
+                    counts.followed_lost.append(f"{key} {suspect.key} then {marked.part.key}: {marked.state}")
 
 
 def statistics(keys: list[str], count: int, start: int) -> dict[str, Counts]:
@@ -346,15 +338,13 @@ def main() -> int:
     print(line("both", both))
     print(line("one, and rounded on the way", everything.rounded))
     e = everything
-    print(
-        f"questions: {e.questions}; without a drawable example: {[k for k, c in found.items() if not c.questions]}"
-    )
+    print(f"questions: {e.questions}; without a drawable example: {[k for k, c in found.items() if not c.questions]}")
     print(f"right answers: {e.right}, marked wrong: {len(e.right_lost)}")
+    print(f"later parts worked from a wrong value: {e.followed}, not given full marks: {len(e.followed_lost)}")
     print(
-        f"later parts worked from a wrong value: {e.followed}, not given full marks: {len(e.followed_lost)}"
+        f"wrong numbers of no known origin: {e.strangers}, given one name: {share(e.strangers_named, e.strangers)}, "
+        f"given several: {share(e.strangers_listed, e.strangers)}"
     )
-    print(f"wrong numbers of no known origin: {e.strangers}, given one name: {share(e.strangers_named, e.strangers)}, "
-          f"given several: {share(e.strangers_listed, e.strangers)}")  # fmt: skip
     for text in e.right_lost[:20] + e.followed_lost[:20] + e.false[:20]:
         print("  !", text)
     return 1 if e.right_lost or both["false"] >= 0.01 * sum(both.values()) else 0

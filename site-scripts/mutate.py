@@ -63,15 +63,32 @@ SIGNS: dict[type[ast.operator], tuple[str, str]] = {
     ast.Div: ("/", "*"),
 }
 WORDS = (
-    ("larger", "smaller"), ("greater", "less"), ("Yes", "No"), ("left", "right"), ("upwards", "downwards"),
-    ("up", "down"), ("above", "below"), ("opposite to", "in the direction of"), ("attract", "repel"),
-    ("towards", "away from"), ("positive", "negative"), ("more", "fewer"), ("at least", "at most"),
-    ("gain", "lose"), ("like", "unlike"), ("Like", "Unlike"), ("same", "opposite"), ("clockwise", "anticlockwise"),
-    ("pull", "push"), ("stronger", "weaker"), ("before", "after"), ("first", "last"),
-)  # fmt: skip
+    ("larger", "smaller"),
+    ("greater", "less"),
+    ("Yes", "No"),
+    ("left", "right"),
+    ("upwards", "downwards"),
+    ("up", "down"),
+    ("above", "below"),
+    ("opposite to", "in the direction of"),
+    ("attract", "repel"),
+    ("towards", "away from"),
+    ("positive", "negative"),
+    ("more", "fewer"),
+    ("at least", "at most"),
+    ("gain", "lose"),
+    ("like", "unlike"),
+    ("Like", "Unlike"),
+    ("same", "opposite"),
+    ("clockwise", "anticlockwise"),
+    ("pull", "push"),
+    ("stronger", "weaker"),
+    ("before", "after"),
+    ("first", "last"),
+)
 NO_ORDER = {"min", "max", "hypot", "isclose", "isinstance", "getattr", "gcd"}
 TURNED = {"polar", "Force", "Vector"}
-LIMITS = re.compile(r"least|most|low|high|over|under|tolerance|limit|apart|near|early|clear|fraction", re.I)  # fmt: skip
+LIMITS = re.compile(r"least|most|low|high|over|under|tolerance|limit|apart|near|early|clear|fraction", re.I)
 
 
 @dataclass(frozen=True)
@@ -101,9 +118,7 @@ class Sites(ast.NodeVisitor):
         self.starts = starts
         self.found: list[Mutant] = []
         self.above: list[ast.AST] = []
-        drawn = re.search(
-            r"figures/|_drawn|_scene|renderings/(svg|tikz|shapes|placing|drawing|layout)", self.file
-        )
+        drawn = re.search(r"figures/|_drawn|_scene|renderings/(svg|tikz|shapes|placing|drawing|layout)", self.file)
         self.usual = "figures" if drawn else "other"
         self.visit(ast.parse(self.source))
 
@@ -120,19 +135,15 @@ class Sites(ast.NodeVisitor):
         start, end = self.place(node)
         return self.source[start:end].decode()
 
-    def add(
-        self, node: ast.AST, span: tuple[int, int], after: str, kind: str, group: str = ""
-    ) -> None:
+    def add(self, node: ast.AST, span: tuple[int, int], after: str, kind: str, group: str = "") -> None:
         """Note one change."""
         start, end = span
-        statement = next(
-            (one for one in reversed([*self.above, node]) if isinstance(one, ast.stmt)), node
-        )
+        statement = next((one for one in reversed([*self.above, node]) if isinstance(one, ast.stmt)), node)
         last = statement.end_lineno if not hasattr(statement, "body") else node.end_lineno  # type: ignore[attr-defined]
         before = self.source[start:end].decode()
         line = self.source[:start].count(b"\n") + 1
         lines = tuple(range(statement.lineno, last + 1))  # type: ignore[attr-defined]
-        self.found.append(Mutant(self.file, line, start, end, before, after, kind, group or self.usual, lines))  # fmt: skip
+        self.found.append(Mutant(self.file, line, start, end, before, after, kind, group or self.usual, lines))
 
     def operator(self, left: ast.AST, right: ast.AST, sign: str) -> tuple[int, int] | None:
         """The bytes of the sign between two operands."""
@@ -164,8 +175,8 @@ class Sites(ast.NodeVisitor):
         for left, sign, right in zip(sides, node.ops, sides[1:], strict=False):
             old, news = COMPARED[type(sign)]
             span = self.operator(left, right, old)
-            number = any(isinstance(n, ast.Constant) and isinstance(n.value, float | int) for n in (left, right))  # fmt: skip
-            named = any(isinstance(n, ast.Name | ast.Attribute) and LIMITS.search(self.text(n)) for n in (left, right))  # fmt: skip
+            number = any(isinstance(n, ast.Constant) and isinstance(n.value, float | int) for n in (left, right))
+            named = any(isinstance(n, ast.Name | ast.Attribute) and LIMITS.search(self.text(n)) for n in (left, right))
             ordered = old[0] in "<>"
             for new in news if span else ():
                 group = "thresholds" if ordered and (number or named) else self.guard()
@@ -200,28 +211,26 @@ class Sites(ast.NodeVisitor):
         """A ``not`` or a minus dropped."""
         kind = {ast.Not: "not dropped", ast.USub: "minus dropped"}.get(type(node.op))
         if kind:
-            self.add(node, (self.place(node)[0], self.place(node.operand)[0]), "", kind, self.guard())  # fmt: skip
+            self.add(node, (self.place(node)[0], self.place(node.operand)[0]), "", kind, self.guard())
 
     def see_Constant(self, node: ast.Constant) -> None:
         """A truth value turned, a number moved, a word of direction turned."""
         parent = self.above[-1]
-        if isinstance(parent, ast.Expr) or (
-            isinstance(parent, ast.keyword) and parent.arg == "strict"
-        ):
+        if isinstance(parent, ast.Expr) or (isinstance(parent, ast.keyword) and parent.arg == "strict"):
             return
         if isinstance(node.value, bool):
             self.add(node, self.place(node), str(not node.value), "truth value")
         elif isinstance(node.value, int | float):
             self.number(node, parent)
-        elif isinstance(node.value, str) and not any(isinstance(a, ast.Subscript) and self.text(a).startswith("Literal") for a in self.above):  # fmt: skip
+        elif isinstance(node.value, str) and not any(
+            isinstance(a, ast.Subscript) and self.text(a).startswith("Literal") for a in self.above
+        ):
             self.words(node)
 
     def number(self, node: ast.Constant, parent: ast.AST) -> None:
         """Another number in place of this one."""
         text = self.text(node)
-        edge = isinstance(parent, ast.Compare) or (
-            isinstance(parent, ast.keyword) and LIMITS.search(parent.arg or "")
-        )
+        edge = isinstance(parent, ast.Compare) or (isinstance(parent, ast.keyword) and LIMITS.search(parent.arg or ""))
         top = isinstance(parent, ast.Assign | ast.AnnAssign) and len(self.above) < 4
         group = "thresholds" if edge or top or self.file.endswith("constants.py") else ""
         mantissa, power, exponent = text.partition("e")
@@ -256,7 +265,9 @@ class Sites(ast.NodeVisitor):
         both = words_in(node.body) and words_in(node.orelse)
         if "\n" in body + other and not both:
             return
-        self.add(node, self.place(node), f"({other}) if ({test}) else ({body})", "branches", "sentences" if both else "")  # fmt: skip
+        self.add(
+            node, self.place(node), f"({other}) if ({test}) else ({body})", "branches", "sentences" if both else ""
+        )
 
     def see_Call(self, node: ast.Call) -> None:
         """Two arguments in each other's place; an angle turned round."""
@@ -267,12 +278,14 @@ class Sites(ast.NodeVisitor):
                 span = (self.place(first)[0], self.place(second)[1])
                 between = self.source[self.place(first)[1] : self.place(second)[0]].decode()
                 if self.text(first) != self.text(second):
-                    self.add(first, span, self.text(second) + between + self.text(first), "argument order")  # fmt: skip
+                    self.add(first, span, self.text(second) + between + self.text(first), "argument order")
         if name in TURNED and len(plain) == 3:
-            self.add(plain[2], self.place(plain[2]), f"({self.text(plain[2])}) + 180", "turned by 180°", "figures")  # fmt: skip
+            self.add(plain[2], self.place(plain[2]), f"({self.text(plain[2])}) + 180", "turned by 180°", "figures")
         for one in node.keywords:
             if one.arg and one.arg.endswith("_deg"):
-                self.add(one.value, self.place(one.value), f"({self.text(one.value)}) + 180", "turned by 180°", "figures")  # fmt: skip
+                self.add(
+                    one.value, self.place(one.value), f"({self.text(one.value)}) + 180", "turned by 180°", "figures"
+                )
 
     def see_Return(self, node: ast.Return) -> None:
         """What a function returns, dropped."""
@@ -284,7 +297,7 @@ def words_in(node: ast.AST) -> bool:
     """Whether a node is text."""
     if isinstance(node, ast.BinOp):
         return words_in(node.left) or words_in(node.right)
-    return isinstance(node, ast.JoinedStr) or (isinstance(node, ast.Constant) and isinstance(node.value, str))  # fmt: skip
+    return isinstance(node, ast.JoinedStr) or (isinstance(node, ast.Constant) and isinstance(node.value, str))
 
 
 # --- which tests run a line ---
@@ -294,9 +307,7 @@ def files_tested() -> list[str]:
     """The test files that need no browser and no built site."""
     found = sorted((REPO / "tests").rglob("test_*.py"))
     return [
-        path.relative_to(REPO).as_posix()
-        for path in found
-        if path.relative_to(REPO / "tests").parts[0] not in NOT_RUN
+        path.relative_to(REPO).as_posix() for path in found if path.relative_to(REPO / "tests").parts[0] not in NOT_RUN
     ]
 
 
@@ -331,9 +342,12 @@ def covered(name: str, calc_digest: str) -> Covered:
         raw = KEPT / f"noted-{os.getpid()}"
         before = resource.getrusage(resource.RUSAGE_CHILDREN)
         done = subprocess.run(
-            pytest_command([name]), cwd=REPO, env=environment(BOOKLET_LINES_TO=str(raw)),
-            capture_output=True, text=True,
-        )  # fmt: skip
+            pytest_command([name]),
+            cwd=REPO,
+            env=environment(BOOKLET_LINES_TO=str(raw)),
+            capture_output=True,
+            text=True,
+        )
         after = resource.getrusage(resource.RUSAGE_CHILDREN)
         if done.returncode != 0:
             raise SystemExit(f"{name} fails without any change:\n{done.stdout[-2000:]}")
@@ -348,17 +362,33 @@ def covered(name: str, calc_digest: str) -> Covered:
 def pytest_command(names: Sequence[str]) -> list[str]:
     """Run these test files, ending at the first failure."""
     return [
-        sys.executable, "-m", "pytest", "-x", "-q", "--tb=line", "-p", "no:cacheprovider",
-        "-p", "no:xdist", "-p", "mutation_plugin", "-o", "timeout=0", *names,
-    ]  # fmt: skip
+        sys.executable,
+        "-m",
+        "pytest",
+        "-x",
+        "-q",
+        "--tb=line",
+        "-p",
+        "no:cacheprovider",
+        "-p",
+        "no:xdist",
+        "-p",
+        "mutation_plugin",
+        "-o",
+        "timeout=0",
+        *names,
+    ]
 
 
 def environment(**more: str) -> dict[str, str]:
     """The environment of a test run: no byte code written, no failing example made smaller."""
     return {
-        **os.environ, "PYTHONPATH": "site-scripts", "PYTHONDONTWRITEBYTECODE": "1",
-        "BOOKLET_HYPOTHESIS": "mutants", **more,
-    }  # fmt: skip
+        **os.environ,
+        "PYTHONPATH": "site-scripts",
+        "PYTHONDONTWRITEBYTECODE": "1",
+        "BOOKLET_HYPOTHESIS": "mutants",
+        **more,
+    }
 
 
 # --- trying one ---
@@ -374,10 +404,9 @@ class Verdict:
     files: int
 
 
-def attempt(
-    mutant: Mutant, tree: Path, tests: dict[str, Covered], durations: Path, budget: float
-) -> Verdict:
-    """Make one change in a copy of the tree and run what covers it, the cheapest files first, as far as the budget goes."""
+def attempt(mutant: Mutant, tree: Path, tests: dict[str, Covered], durations: Path, budget: float) -> Verdict:
+    """Make one change in a copy of the tree and run what covers it, the cheapest files first, as far as the
+    budget goes."""
     inner = mutant.file.removeprefix("calc/")
     lines = set(mutant.lines)
     names: list[str] = []
@@ -395,10 +424,13 @@ def attempt(
         path.write_bytes(source[: mutant.start] + mutant.after.encode() + source[mutant.end :])
         os.utime(path, (stamp + 1000, stamp + 1000))  # not the time the byte code was made for
         done = subprocess.run(
-            pytest_command(names), cwd=tree, env=environment(BOOKLET_DURATIONS=str(durations)),
-            capture_output=True, text=True,
+            pytest_command(names),
+            cwd=tree,
+            env=environment(BOOKLET_DURATIONS=str(durations)),
+            capture_output=True,
+            text=True,
             preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_CPU, (int(allowed), int(allowed) + 5)),
-        )  # fmt: skip
+        )
     finally:
         path.write_bytes(source)
         os.utime(path, (stamp, stamp))
@@ -460,9 +492,7 @@ def told(mutant: Mutant) -> str:
     end = text.find(b"\n", mutant.end)
     line = text[start:end].decode().strip()
     change = f"{mutant.before!r} → {mutant.after!r}"
-    return (
-        f"{mutant.file}:{mutant.line}: {change} ({mutant.kind}, {mutant.group})\n      {line[:160]}"
-    )
+    return f"{mutant.file}:{mutant.line}: {change} ({mutant.kind}, {mutant.group})\n      {line[:160]}"
 
 
 def trial(mutants: Sequence[Mutant], jobs: int, budget: float, only: str) -> Iterator[Verdict]:
@@ -496,10 +526,13 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--module", default="calc", help="only files whose path begins so")
     parser.add_argument("--jobs", type=int, default=2)
-    parser.add_argument("--budget", type=float, default=0.0, help="seconds of tests a change, dear test files left out (0: all that cover it)")  # fmt: skip
     parser.add_argument(
-        "--tests", default="", metavar="PATTERN", help="only test files whose path fits"
+        "--budget",
+        type=float,
+        default=0.0,
+        help="seconds of tests a change, dear test files left out (0: all that cover it)",
     )
+    parser.add_argument("--tests", default="", metavar="PATTERN", help="only test files whose path fits")
     parser.add_argument("--list", action="store_true", help="print the changes, try none")
     given = parser.parse_args()
     mutants = chosen(given.count, given.seed, given.module)
@@ -515,7 +548,7 @@ def main() -> int:
             none = "" if verdict.files else " (no test runs this line)"
             print(f"{number:4} SURVIVED{none} {told(verdict.mutant)}", flush=True)
     left = [verdict for verdict in verdicts if not verdict.by]
-    print(f"\n{len(left)} of {len(verdicts)} survived ({100 * len(left) / max(1, len(verdicts)):.0f} %)")  # fmt: skip
+    print(f"\n{len(left)} of {len(verdicts)} survived ({100 * len(left) / max(1, len(verdicts)):.0f} %)")
     for name in ("group", "kind"):
         tried = Counter(getattr(verdict.mutant, name) for verdict in verdicts)
         survived = Counter(getattr(verdict.mutant, name) for verdict in left)

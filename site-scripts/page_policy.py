@@ -93,9 +93,7 @@ def policy(page: str, name: str) -> str:
     found.feed(page)
     found.close()
     if found.handlers:
-        raise SetupError(
-            f"{name}: {found.handlers[0]} runs code from an attribute; move it to docs/assets/."
-        )
+        raise SetupError(f"{name}: {found.handlers[0]} runs code from an attribute; move it to docs/assets/.")
     if found.inline:
         raise SetupError(
             f"{name}: the inline script {found.inline[0].strip()[:60]!r} would not run; "

@@ -90,19 +90,13 @@ def question_block(lines: list[str]) -> str:
     for word in words:
         name, equals, value = (piece.strip() for piece in word.partition("="))
         if not equals or name not in known:
-            raise BlockError(
-                f"{word!r} is not “name = value”; names here: {', '.join(sorted(known))}."
-            )
+            raise BlockError(f"{word!r} is not “name = value”; names here: {', '.join(sorted(known))}.")
         if name in pairs:
             raise BlockError(f"{name} stands twice; keep one of its lines.")
         pairs[name] = value
     asked = pairs["find"].split(",") if "find" in pairs else []
     if not set(asked) <= set(question.unknowns) or (len(asked) > 1 and not question.any_givens):
-        can = (
-            f"it can find {', '.join(question.unknowns)}"
-            if question.unknowns
-            else "it has no choice"
-        )
+        can = f"it can find {', '.join(question.unknowns)}" if question.unknowns else "it has no choice"
         raise BlockError(f"{key} cannot find {pairs['find']!r}; {can}.")
     given = [f"{name}={value}" for name, value in pairs.items()]
     typed: dict[str, Any] = {**question.example, **entries(question, given)}
@@ -126,8 +120,7 @@ def question_block(lines: list[str]) -> str:
 def laws_block(lines: list[str]) -> str:
     """The laws of a topic, with the phrases marks hang on."""
     items = "".join(
-        f"<dt>{escape(law.name)}</dt><dd>{html.emphasised(law.words, law.keys)}</dd>"
-        for law in _topic(lines).laws
+        f"<dt>{escape(law.name)}</dt><dd>{html.emphasised(law.words, law.keys)}</dd>" for law in _topic(lines).laws
     )
     return f'<dl class="laws">{items}</dl>'
 
@@ -135,9 +128,7 @@ def laws_block(lines: list[str]) -> str:
 def cautions_block(lines: list[str]) -> str:
     """The cautions of a topic's practical work."""
     items = "".join(f"<li>{escape(caution)}</li>" for caution in _topic(lines).cautions)
-    local = (
-        "<li>Follow your school's own safety rules, and work only where a teacher is watching.</li>"
-    )
+    local = "<li>Follow your school's own safety rules, and work only where a teacher is watching.</li>"
     return f'<aside class="cautions"><p class="title">Take care</p><ul>{items}{local}</ul></aside>'
 
 
@@ -159,15 +150,14 @@ def data_sheet_block() -> str:
     return (
         '<form class="settings numbers-like" novalidate autocomplete="off"><div class="fields">'
         + rows
-        + '<div class="entry" data-field="settings.decimals"><label for="set-decimals">Decimals in an answer</label>'
-        '<span class="box"><input type="text" id="set-decimals" name="decimals" value="2" data-usual="2" maxlength="1"></span>'
-        '<p class="problem" hidden></p></div>'
-        '<div class="entry"><label for="set-comma">Decimal sign</label><span class="box">'
-        '<select id="set-comma" name="comma" data-usual="comma"><option value="comma">comma: 0,15</option>'
-        '<option value="point">point: 0.15</option></select></span></div></div>'
-        '<p class="buttons"><button type="submit">Keep these</button>'
-        '<button type="button" class="usual">Back to the school values</button></p>'
-        '<p class="status" role="status"></p></form>'
+        + '<div class="entry" data-field="settings.decimals"><label for="set-decimals">Decimals in an'
+        ' answer</label><span class="box"><input type="text" id="set-decimals" name="decimals" value="2"'
+        ' data-usual="2" maxlength="1"></span><p class="problem" hidden></p></div><div class="entry"><label'
+        ' for="set-comma">Decimal sign</label><span class="box"><select id="set-comma" name="comma"'
+        ' data-usual="comma"><option value="comma">comma: 0,15</option><option value="point">point:'
+        ' 0.15</option></select></span></div></div><p class="buttons"><button type="submit">Keep'
+        ' these</button><button type="button" class="usual">Back to the school values</button></p><p class="status"'
+        ' role="status"></p></form>'
     )
 
 
@@ -293,9 +283,7 @@ def link_terms(content: str, glossary: Path) -> str:
 
     def link(found: re.Match[str]) -> str:
         anchor = waiting.pop(found[1].lower(), "")
-        return (
-            f'<a class="term" href="glossary.html#{anchor}">{found[0]}</a>' if anchor else found[0]
-        )
+        return f'<a class="term" href="glossary.html#{anchor}">{found[0]}</a>' if anchor else found[0]
 
     pieces = re.split(r"(<[^>]+>)", content)
     closed_to_links = 0

@@ -38,17 +38,13 @@ def say(message: str) -> None:
     print(f"· {message}", flush=True)
 
 
-def run(
-    command: Sequence[str | Path], *, remedy: str, cwd: Path = REPO, timeout: float | None = None
-) -> None:
+def run(command: Sequence[str | Path], *, remedy: str, cwd: Path = REPO, timeout: float | None = None) -> None:
     """Run a command quietly; when it fails, show its output and raise SetupError with `remedy`."""
     words = [str(word) for word in command]
     # A file, not a pipe: Node ends without emptying a full pipe, and the error would be lost.
     with tempfile.TemporaryFile() as output:
         try:
-            done = subprocess.run(
-                words, cwd=cwd, stdout=output, stderr=subprocess.STDOUT, timeout=timeout
-            )
+            done = subprocess.run(words, cwd=cwd, stdout=output, stderr=subprocess.STDOUT, timeout=timeout)
         except (OSError, subprocess.TimeoutExpired) as error:
             raise SetupError(f"{words[0]} could not be run ({error}). {remedy}") from error
         if done.returncode == 0:
@@ -118,9 +114,7 @@ def python_version(python: Path) -> tuple[int, int] | None:
     """
     probe = "import sys, venv, ensurepip; print(*sys.version_info[:2])"
     try:
-        done = subprocess.run(
-            [str(python), "-I", "-c", probe], capture_output=True, text=True, timeout=30
-        )
+        done = subprocess.run([str(python), "-I", "-c", probe], capture_output=True, text=True, timeout=30)
         major, minor = done.stdout.split()
         return (int(major), int(minor)) if done.returncode == 0 else None
     except (OSError, ValueError, subprocess.TimeoutExpired):
@@ -288,10 +282,7 @@ def find_chromium() -> Path | None:
 
 
 def _playwright_chromium() -> Path | None:
-    code = (
-        "from playwright.sync_api import sync_playwright as s\n"
-        "with s() as p: print(p.chromium.executable_path)"
-    )
+    code = "from playwright.sync_api import sync_playwright as s\nwith s() as p: print(p.chromium.executable_path)"
     done = subprocess.run([str(_venv_python(VENV)), "-c", code], capture_output=True, text=True)
     path = Path(done.stdout.strip() or "missing")
     return path if path.is_file() else None

@@ -14,14 +14,9 @@ from pathlib import Path
 
 from toolbox import SCRIPTS, SetupError
 
-_ELEMENT = re.compile(
-    r"<(?P<tag>span|div)(?P<attributes>(?:\s+[\w-]+(?:=\"[^\"]*\")?)*)\s*>"
-    r"[^<]*</(?P=tag)>"
-)
+_ELEMENT = re.compile(r"<(?P<tag>span|div)(?P<attributes>(?:\s+[\w-]+(?:=\"[^\"]*\")?)*)\s*>" r"[^<]*</(?P=tag)>")
 # Every start tag that claims to be a formula; each must also match _ELEMENT.
-_CLAIM = re.compile(
-    r"<\w+(?:\s+[\w-]+(?:=\"[^\"]*\")?)*?\s+class=\"(?:[^\"]*\s)?tex(?:\s[^\"]*)?\""
-)
+_CLAIM = re.compile(r"<\w+(?:\s+[\w-]+(?:=\"[^\"]*\")?)*?\s+class=\"(?:[^\"]*\s)?tex(?:\s[^\"]*)?\"")
 _ATTRIBUTE = re.compile(r"([\w-]+)=\"([^\"]*)\"")
 
 Formula = tuple[str, bool]

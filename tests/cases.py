@@ -57,9 +57,7 @@ def case(key: str, seed: int, level: int) -> Case:
         found = read(question, question.example)
     plan = question.plan(found.data)
     values = run(plan, found.data.settings.constants())
-    return Case(
-        f"{key} {seed}/{level}", found, plan, values, show(topic, question, found, plan, values)
-    )
+    return Case(f"{key} {seed}/{level}", found, plan, values, show(topic, question, found, plan, values))
 
 
 def cases(key: str) -> list[Case]:

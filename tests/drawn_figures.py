@@ -54,7 +54,7 @@ def of_question(key: str, seed: int) -> list[Figure]:
 def _forces(chance: random.Random, most: int = 4) -> list[tuple[str, float, float]]:
     names = chance.sample(FORCES, chance.randint(1, most))
     ways = [chance.choice((0, 30, 37, 53, 90, 120, 180, 200, 270, 300, 333)) for _ in names]
-    return [(name, chance.choice((0.1, 0.4, 0.7, 1)), way) for name, way in zip(names, ways, strict=True)]  # fmt: skip
+    return [(name, chance.choice((0.1, 0.4, 0.7, 1)), way) for name, way in zip(names, ways, strict=True)]
 
 
 def _value(chance: random.Random, symbol: str) -> str:
@@ -65,8 +65,13 @@ def _free_body(chance: random.Random) -> Figure:
     angle = chance.randint(5, 85)
     forces = _forces(chance)
     whole = Resolved(forces[0][0], angle, "along", "across")
-    return free_body_diagram(forces, body=chance.choice(("", "A")), guides=[angle],
-                             angles=[(0, angle, "θ")], components=chance.choice(((), (whole,))))  # fmt: skip
+    return free_body_diagram(
+        forces,
+        body=chance.choice(("", "A")),
+        guides=[angle],
+        angles=[(0, angle, "θ")],
+        components=chance.choice(((), (whole,))),
+    )
 
 
 def _sum(chance: random.Random) -> Figure:
@@ -79,9 +84,9 @@ def _sum(chance: random.Random) -> Figure:
 def _line(chance: random.Random) -> Figure:
     count = chance.randint(1, 8)
     places = sorted(chance.sample(range(1, 60), count))
-    charges = [(_value(chance, f"Q_{i + 1}"), chance.choice((-2, 0, 3)), x) for i, x in enumerate(places)]  # fmt: skip
-    forces = [On(chance.randrange(count), name, size, way < 180) for name, size, way in _forces(chance)]  # fmt: skip
-    rulers = [(i, i + 1, f"{b - a} cm") for i, (a, b) in enumerate(itertools.pairwise(places))]  # fmt: skip
+    charges = [(_value(chance, f"Q_{i + 1}"), chance.choice((-2, 0, 3)), x) for i, x in enumerate(places)]
+    forces = [On(chance.randrange(count), name, size, way < 180) for name, size, way in _forces(chance)]
+    rulers = [(i, i + 1, f"{b - a} cm") for i, (a, b) in enumerate(itertools.pairwise(places))]
     return spheres_on_line(charges, forces=forces, distances=rulers)
 
 
@@ -91,18 +96,24 @@ def _places(chance: random.Random, count: int) -> list[tuple[int, int]]:
 
 def _plane(chance: random.Random) -> Figure:
     places = _places(chance, chance.randint(2, 6))
-    charges = [Charge(_value(chance, f"Q_{i + 1}"), chance.choice((-2, 3)), *place) for i, place in enumerate(places)]  # fmt: skip
+    charges = [Charge(_value(chance, f"Q_{i + 1}"), chance.choice((-2, 3)), *place) for i, place in enumerate(places)]
     on = chance.randrange(len(charges))
     return charges_in_plane(
-        charges, on=on, forces=_forces(chance, 3), resultant=chance.choice((None, ("F_{net}", 1, chance.randint(0, 359)))),
-        distances=[(on, (on + 1) % len(charges), "4,0 cm")], axes=chance.random() < 0.3,
+        charges,
+        on=on,
+        forces=_forces(chance, 3),
+        resultant=chance.choice((None, ("F_{net}", 1, chance.randint(0, 359)))),
+        distances=[(on, (on + 1) % len(charges), "4,0 cm")],
+        axes=chance.random() < 0.3,
         angle=chance.choice((None, (0, chance.randint(8, 80), "θ"))),
-    )  # fmt: skip
+    )
 
 
 def _pattern(chance: random.Random) -> Figure:
     places = _places(chance, chance.randint(1, 6))
-    charges = [Charge(_value(chance, f"Q_{i + 1}"), chance.choice((-2, 1, 3)), *place) for i, place in enumerate(places)]  # fmt: skip
+    charges = [
+        Charge(_value(chance, f"Q_{i + 1}"), chance.choice((-2, 1, 3)), *place) for i, place in enumerate(places)
+    ]
     return field_pattern(charges)
 
 
@@ -110,33 +121,50 @@ def _slope(chance: random.Random) -> Figure:
     angle = chance.randint(5, 80)
     forces = [("F_g", 1, 270), ("F_N", 0.8, angle + 90), ("F_E", chance.choice((0.2, 0.6)), angle)]
     return slope_scene(
-        angle, [Body("A", 0.1, 1.0), Body(_value(chance, "B"), 0.6, -1.0, chance.choice(("sphere", "block")))],
-        string=chance.choice(("up", "down", "")), string_label="T", string_on=1,
-        distances=[(0, 1, _value(chance, "r"))], forces=chance.choice(((), forces)), forces_on=1,
-    )  # fmt: skip
+        angle,
+        [Body("A", 0.1, 1.0), Body(_value(chance, "B"), 0.6, -1.0, chance.choice(("sphere", "block")))],
+        string=chance.choice(("up", "down", "")),
+        string_label="T",
+        string_on=1,
+        distances=[(0, 1, _value(chance, "r"))],
+        forces=chance.choice(((), forces)),
+        forces_on=1,
+    )
 
 
 def _hanging(chance: random.Random) -> Figure:
     two = chance.random() < 0.5
     angle = chance.randint(3, 75)
     forces = [("T", 1, 90 + angle), ("F_g", 0.8, 270), ("F_E", 0.6, 0)]
-    return hanging_pair(angle, labels=(_value(chance, "A"), "B"), two_supports=two, attracting=two and chance.random() < 0.5,
-                        supports_label="d", forces=chance.choice(((), forces)))  # fmt: skip
+    return hanging_pair(
+        angle,
+        labels=(_value(chance, "A"), "B"),
+        two_supports=two,
+        attracting=two and chance.random() < 0.5,
+        supports_label="d",
+        forces=chance.choice(((), forces)),
+    )
 
 
 def _plates(chance: random.Random) -> Figure:
     return plates_scene(
-        upper_sign=chance.choice(SIGNS), lines=chance.randint(0, 9), upright=chance.random() < 0.5,
-        particle=chance.choice(("", "oil drop")), particle_sign=chance.choice(SIGNS),
-        forces=chance.choice(((), (("F_g", 1, 270), ("F_E", 0.7, 90)))), voltage="490 V", separation="5 mm",
-    )  # fmt: skip
+        upper_sign=chance.choice(SIGNS),
+        lines=chance.randint(0, 9),
+        upright=chance.random() < 0.5,
+        particle=chance.choice(("", "oil drop")),
+        particle_sign=chance.choice(SIGNS),
+        forces=chance.choice(((), (("F_g", 1, 270), ("F_E", 0.7, 90)))),
+        voltage="490 V",
+        separation="5 mm",
+    )
 
 
 def _graph(chance: random.Random) -> Figure:
     points = [(x, chance.randint(-9, 9)) for x in range(chance.randint(2, 7))]
     kind = chance.choice(("solid", "dashed", "points"))
-    return graph("t (s)", "v (m·s⁻¹)", [GraphLine(points, chance.choice(("", "ball A")), kind)],
-                 marks=[(*points[0], "P")])  # fmt: skip
+    return graph(
+        "t (s)", "v (m·s⁻¹)", [GraphLine(points, chance.choice(("", "ball A")), kind)], marks=[(*points[0], "P")]
+    )
 
 
 def _table(chance: random.Random) -> Figure:
@@ -145,46 +173,69 @@ def _table(chance: random.Random) -> Figure:
     return composed(
         "Two bodies on one string",
         [
-            Table((0, 0), (12, 0), 5), Pulley((12.8, 0.4), 0.7, (12, -0.2), chance.choice(("", "P"))),
+            Table((0, 0), (12, 0), 5),
+            Pulley((12.8, 0.4), 0.7, (12, -0.2), chance.choice(("", "P"))),
             chance.choice((Trolley((x, 0), 3.2, 2.2, mass), Block((x, 1.1), 3.2, 2.2, 0, mass))),
-            Cord((x + 1.6, 1.1), (13.5, -3), (12.8, 0.4), 0.7, "T"), Block((13.5, -4), 2, 2, 0, "m_2"),
+            Cord((x + 1.6, 1.1), (13.5, -3), (12.8, 0.4), 0.7, "T"),
+            Block((13.5, -4), 2, 2, 0, "m_2"),
             Arrow((x - 1.6, 1.1), (x - 1.6 - chance.uniform(1, 3), 1.1), "f"),
             Arrow((x - 1, 3.4), (x + chance.uniform(0, 3), 3.4), "v = 2 m·s⁻¹", "velocity"),
         ],
-    )  # fmt: skip
+    )
 
 
 def _hill(chance: random.Random) -> Figure:
     slope = Slope((0, 0), chance.choice((-11, 11)), chance.randint(12, 50), "θ")
     at = slope.place(chance.uniform(0.3, 0.7), 0.7)
     up = chance.choice((0, 180)) + (slope.angle_deg if slope.base > 0 else 180 - slope.angle_deg)
-    return composed("Ball on a slope", [slope, Ball(at, 0.7, _value(chance, "A")), Arrow(polar(at, 1, up), polar(at, 3, up), "v", "velocity")])  # fmt: skip
+    return composed(
+        "Ball on a slope",
+        [slope, Ball(at, 0.7, _value(chance, "A")), Arrow(polar(at, 1, up), polar(at, 3, up), "v", "velocity")],
+    )
 
 
 def _lift(chance: random.Random) -> Figure:
     return composed(
         "Lift",
-        [Lift((0, 0), 5, 6, "lift"), Block((0, -1.6), 2, 2.4, 0, "m"), Arrow((0, -1.6), (0, -chance.uniform(4, 6)), "F_g"),
-         Arrow((0, -1.6), (0, chance.uniform(1, 2.4)), "F_N"), Arrow((4, -2), (4, 2), "a", "velocity")],
-    )  # fmt: skip
+        [
+            Lift((0, 0), 5, 6, "lift"),
+            Block((0, -1.6), 2, 2.4, 0, "m"),
+            Arrow((0, -1.6), (0, -chance.uniform(4, 6)), "F_g"),
+            Arrow((0, -1.6), (0, chance.uniform(1, 2.4)), "F_N"),
+            Arrow((4, -2), (4, 2), "a", "velocity"),
+        ],
+    )
 
 
 def _spring(chance: random.Random) -> Figure:
     end = chance.uniform(3, 9)
     return composed(
         "Spring",
-        [Surface((0, 3), (0, 0)), Surface((0, 0), (16, 0)), Spring((0, 1), (end, 1), "k"), Block((end + 1.2, 1), 2.4, 2, 0, _value(chance, "m")),
-         Arrow((end + 2.4, 1), (end + 5, 1), "F"), Dimension((0, 0), (end, 0), "x = 4 cm", -1.5)],
-    )  # fmt: skip
+        [
+            Surface((0, 3), (0, 0)),
+            Surface((0, 0), (16, 0)),
+            Spring((0, 1), (end, 1), "k"),
+            Block((end + 1.2, 1), 2.4, 2, 0, _value(chance, "m")),
+            Arrow((end + 2.4, 1), (end + 5, 1), "F"),
+            Dimension((0, 0), (end, 0), "x = 4 cm", -1.5),
+        ],
+    )
 
 
 def _collision(chance: random.Random) -> Figure:
     def sketch(when: str) -> list[Moving]:
         return [
-            Moving(name, f"v_{{{when}{name}}}" + chance.choice(("", " = 2,5 m·s⁻¹")), chance.choice((0, 1, 3)),
-                   chance.random() < 0.5, shape)
-            for name, shape in zip("ABC"[: chance.randint(1, 3)], chance.choices(("trolley", "box", "ball"), k=3), strict=False)
-        ]  # fmt: skip
+            Moving(
+                name,
+                f"v_{{{when}{name}}}" + chance.choice(("", " = 2,5 m·s⁻¹")),
+                chance.choice((0, 1, 3)),
+                chance.random() < 0.5,
+                shape,
+            )
+            for name, shape in zip(
+                "ABC"[: chance.randint(1, 3)], chance.choices(("trolley", "box", "ball"), k=3), strict=False
+            )
+        ]
 
     return before_after(sketch("i"), sketch("f"), positive=chance.choice(("right", "left")))
 
@@ -192,9 +243,18 @@ def _collision(chance: random.Random) -> Figure:
 def _energy(chance: random.Random) -> Figure:
     def bars(*symbols: str) -> list[Amount]:
         sizes = [chance.choice((-20, 0, 5, 40, 100)) for _ in symbols]
-        return [Amount(symbol, size, f"{size} J".replace("-", "−") if size else "") for symbol, size in zip(symbols, sizes, strict=True)]  # fmt: skip
+        return [
+            Amount(symbol, size, f"{size} J".replace("-", "−") if size else "")
+            for symbol, size in zip(symbols, sizes, strict=True)
+        ]
 
-    return energy_bars([("Before", [Amount("E_k", 50, "50 J"), *bars("E_p")]), ("Work", bars("W_{net}")), ("After", bars("E_k", "E_p"))])  # fmt: skip
+    return energy_bars(
+        [
+            ("Before", [Amount("E_k", 50, "50 J"), *bars("E_p")]),
+            ("Work", bars("W_{net}")),
+            ("After", bars("E_k", "E_p")),
+        ]
+    )
 
 
 def _branch(chance: random.Random, depth: int) -> Branch:
@@ -206,17 +266,21 @@ def _branch(chance: random.Random, depth: int) -> Branch:
 
 
 def _circuit(chance: random.Random) -> Figure:
-    source = series(
-        Part(chance.choice(("cell", "battery")), "ε = 12 V"), Part("closed switch", "S")
-    )
+    source = series(Part(chance.choice(("cell", "battery")), "ε = 12 V"), Part("closed switch", "S"))
     return circuit(source, _branch(chance, 2))
 
 
 def _marked_graph(chance: random.Random) -> Figure:
     top, end = chance.randint(2, 9), chance.randint(4, 8)
     line = [(0, 0), (2, top), (end, 0)]
-    return graph("t (s)", "v (m·s⁻¹)", [(line, "")], keys=[Key(2, top, "P", chance.choice(("", "t_1")), chance.choice(("", "v_{max}")))],
-                 areas=[Area(line[1:], "Δx")], gradients=[Gradient((0, 0), (1, top / 2), "Δt", "Δv")])  # fmt: skip
+    return graph(
+        "t (s)",
+        "v (m·s⁻¹)",
+        [(line, "")],
+        keys=[Key(2, top, "P", chance.choice(("", "t_1")), chance.choice(("", "v_{max}")))],
+        areas=[Area(line[1:], "Δx")],
+        gradients=[Gradient((0, 0), (1, top / 2), "Δt", "Δv")],
+    )
 
 
 BUILDERS: dict[str, Callable[[random.Random], Figure]] = {

@@ -68,7 +68,7 @@ def every_unknown(question: Question, typed: Typed, asked: str) -> Iterator[tupl
 
 def wilder(question: Question, typed: Typed, chance: random.Random, spread: float) -> Typed:
     """The same fields with sizes up to ``10**spread`` times larger or smaller, other signs and other choices."""
-    return {item.name: _wilder(item, typed.get(item.name, ""), chance, spread) for item in question.fields}  # fmt: skip
+    return {item.name: _wilder(item, typed.get(item.name, ""), chance, spread) for item in question.fields}
 
 
 def _wilder(item: object, entry: object, chance: random.Random, spread: float) -> object:
@@ -76,10 +76,7 @@ def _wilder(item: object, entry: object, chance: random.Random, spread: float) -
         return chance.choice(item.options)[0] if chance.random() < 0.5 else entry
     if isinstance(item, Rows):
         rows = entry if isinstance(entry, list | tuple) else []
-        return [
-            {c.name: _wilder(c, row.get(c.name, ""), chance, spread) for c in item.columns}
-            for row in rows
-        ]
+        return [{c.name: _wilder(c, row.get(c.name, ""), chance, spread) for c in item.columns} for row in rows]
     assert isinstance(item, Input)
     if not str(entry).strip():
         return ""

@@ -20,10 +20,20 @@ WIDTHS = {
     **dict(zip("NOPQRSTUVWXYZ", (722, 722, 556, 722, 667, 556, 611, 722, 722, 944, 722, 722, 611), strict=True)),
     **dict(zip("abcdefghijklm", (444, 500, 444, 500, 444, 333, 500, 500, 278, 278, 500, 278, 778), strict=True)),
     **dict(zip("nopqrstuvwxyz", (500, 500, 500, 500, 333, 389, 278, 500, 500, 722, 500, 500, 444), strict=True)),
-    **dict.fromkeys(" .,·", 250), **dict.fromkeys(":;'’‘|!", 300), **dict.fromkeys("()[]⁻", 333),
-    **dict.fromkeys("+−=×÷<>≈", 564), **dict.fromkeys("→—Ω", 800), "°": 400, "-": 333,
-    "\u00a0": 250, "\u202f": 200, "α": 520, "θ": 480, "µ": 520, "Δ": 612,
-}  # fmt: skip
+    **dict.fromkeys(" .,·", 250),
+    **dict.fromkeys(":;'’‘|!", 300),
+    **dict.fromkeys("()[]⁻", 333),
+    **dict.fromkeys("+−=×÷<>≈", 564),
+    **dict.fromkeys("→—Ω", 800),
+    "°": 400,
+    "-": 333,
+    "\u00a0": 250,
+    "\u202f": 200,
+    "α": 520,
+    "θ": 480,
+    "µ": 520,
+    "Δ": 612,
+}
 HANGS = frozenset("gjpqyQJ,;()[]µμφρβ|")
 RISES = frozenset("acegmnopqrsuvwxyzαεμνπρστωµ·,.−-—=→+×÷:;~")
 THICK = frozenset(
@@ -73,10 +83,7 @@ class Ink:
 
     def meets(self, other: Ink) -> bool:
         return (
-            self.left < other.right
-            and other.left < self.right
-            and self.top < other.bottom
-            and other.top < self.bottom
+            self.left < other.right and other.left < self.right and self.top < other.bottom and other.top < self.bottom
         )
 
     def with_line(self, below: Ink) -> Ink:
@@ -159,9 +166,7 @@ def _ink(element: ElementTree.Element) -> Ink:
             if sign.strip():
                 top = min(top, y + shift - (0.46 if sign in RISES else 0.68) * em)
                 bottom = max(bottom, y + shift + (0.2 if sign in HANGS else 0.0) * em)
-    left = {"start": x, "middle": x - wide / 2, "end": x - wide}[
-        element.get("text-anchor", "middle")
-    ]
+    left = {"start": x, "middle": x - wide / 2, "end": x - wide}[element.get("text-anchor", "middle")]
     return Ink(said, left, top, left + wide, bottom)
 
 
@@ -200,9 +205,7 @@ def measured(svg: str) -> Drawn:
 
 def faults(drawn: Drawn) -> list[str]:
     """Every label that stands on another, on a line, on a circle, or is struck by a leader."""
-    found = [
-        f"“{a.text}” on “{b.text}”" for a, b in itertools.combinations(drawn.texts, 2) if a.meets(b)
-    ]
+    found = [f"“{a.text}” on “{b.text}”" for a, b in itertools.combinations(drawn.texts, 2) if a.meets(b)]
     for ink in drawn.texts:
         kinds = {
             line.kind
@@ -211,15 +214,9 @@ def faults(drawn: Drawn) -> list[str]:
         }
         found += [f"“{ink.text}” struck by {kind}" for kind in sorted(kinds)]
         for circle in drawn.circles:
-            far = max(
-                hypot(x - circle.x, y - circle.y)
-                for x in (ink.left, ink.right)
-                for y in (ink.top, ink.bottom)
-            )
+            far = max(hypot(x - circle.x, y - circle.y) for x in (ink.left, ink.right) for y in (ink.top, ink.bottom))
             # A letter wholly inside the circle of a meter is that meter's symbol.
-            if ink.gap_to(circle.x, circle.y) < circle.radius and not (
-                circle.kind == "meter" and far <= circle.radius
-            ):
+            if ink.gap_to(circle.x, circle.y) < circle.radius and not (circle.kind == "meter" and far <= circle.radius):
                 found.append(f"“{ink.text}” on a circle ({circle.kind})")
     return found
 
@@ -245,7 +242,7 @@ def _circle_gap(circle: Circle) -> Callable[[Ink], float]:
 
 
 def _shaft_gap(tail: tuple[float, float], tip: tuple[float, float]) -> Callable[[Ink], float]:
-    steps = [(tail[0] + (tip[0] - tail[0]) * n / 60, tail[1] + (tip[1] - tail[1]) * n / 60) for n in range(61)]  # fmt: skip
+    steps = [(tail[0] + (tip[0] - tail[0]) * n / 60, tail[1] + (tip[1] - tail[1]) * n / 60) for n in range(61)]
     return lambda ink: min(ink.gap_to(*point) for point in steps)
 
 
@@ -264,7 +261,7 @@ def misread(drawn: Drawn, bodies: list[str], vectors: dict[str, list[str]]) -> l
     `bodies` gives the label of each circle, `vectors` that of each arrow by kind,
     all in the order drawn. A leader tells what a label far away belongs to.
     """
-    discs = [Named(printed(label), _circle_gap(circle)) for label, circle in zip(bodies, drawn.circles, strict=True)]  # fmt: skip
+    discs = [Named(printed(label), _circle_gap(circle)) for label, circle in zip(bodies, drawn.circles, strict=True)]
     shafts = [
         Named(printed(label), _shaft_gap(*ends))
         for kind, labels in vectors.items()

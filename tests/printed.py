@@ -71,9 +71,7 @@ def tex_tokens(line: str, names: Mapping[str, str]) -> list[Token]:
     return tokens
 
 
-def _tex(
-    line: str, at: int, longest: list[str], names: Mapping[str, str], end: str
-) -> tuple[list[Token], int]:
+def _tex(line: str, at: int, longest: list[str], names: Mapping[str, str], end: str) -> tuple[list[Token], int]:
     found: list[Token] = []
 
     def group(start: int) -> tuple[list[Token], int]:
@@ -144,9 +142,7 @@ class Worked:
     with_: the module that works out roots and angles (``math``, or ``mpmath`` for many digits).
     """
 
-    def __init__(
-        self, tokens: list[Token], values: Mapping[str, Any], with_: ModuleType = math
-    ) -> None:
+    def __init__(self, tokens: list[Token], values: Mapping[str, Any], with_: ModuleType = math) -> None:
         self.tokens, self.values, self.maths, self.at = tokens, values, with_, 0
         self.number = with_.mpf if hasattr(with_, "mpf") else float
         self.scale = self.number(0)

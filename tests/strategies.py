@@ -28,7 +28,8 @@ settings.load_profile(PROFILE)
 
 
 def examples(count: int) -> settings:
-    """For a test that is dear, or dull: ``count`` examples instead of the usual number, in the same proportion in each profile."""
+    """For a test that is dear, or dull: ``count`` examples instead of the usual number, in the same proportion
+    in each profile."""
     usual = PROFILES[PROFILE]["max_examples"]
     return settings(max_examples=max(1, count * usual // EXAMPLES))
 
@@ -65,9 +66,18 @@ UNITS = {
     "°": ("degree", ""),
 }
 PREFIXES = {
-    "p": "pico", "n": "nano", "µ": "micro", "m": "milli", "c": "centi", "d": "deci",
-    "k": "kilo", "M": "mega", "G": "giga", "T": "tera", "P": "peta",
-}  # fmt: skip
+    "p": "pico",
+    "n": "nano",
+    "µ": "micro",
+    "m": "milli",
+    "c": "centi",
+    "d": "deci",
+    "k": "kilo",
+    "M": "mega",
+    "G": "giga",
+    "T": "tera",
+    "P": "peta",
+}
 SYMBOLS = {
     prefix + symbol: PREFIXES.get(prefix, "") + word
     for symbol, (word, prefixes) in UNITS.items()
@@ -76,9 +86,20 @@ SYMBOLS = {
 
 _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 _POWERS = (
-    "e{0}", "E{0}", " e{0}", "x10^{0}", " x 10^{0}", " X 10 ^ {0}", "*10^{0}", "·10^{0}",
-    " × 10{1}", "×10{1}", " x 10^({0})", " × 10^{{{0}}}", "*10**{0}",
-)  # fmt: skip
+    "e{0}",
+    "E{0}",
+    " e{0}",
+    "x10^{0}",
+    " x 10^{0}",
+    " X 10 ^ {0}",
+    "*10^{0}",
+    "·10^{0}",
+    " × 10{1}",
+    "×10{1}",
+    " x 10^({0})",
+    " × 10^{{{0}}}",
+    "*10**{0}",
+)
 
 
 @st.composite

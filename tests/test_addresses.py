@@ -39,7 +39,7 @@ PAPERS: dict[str, dict[str, Any]] = {
     "copies": {"entries": ("coulomb.electrons",), "count": 3, "seed": 6},
     "a learner's": {"entries": ("coulomb", "electric-field"), "count": 3, "seed": 7, "own": 123_456},
     "count and marks": {"entries": FIRST, "count": 4, "marks": 50, "seed": 8, "level": 2},
-}  # fmt: skip
+}
 
 
 def short(value: object) -> str:
@@ -53,7 +53,7 @@ def draw_now(key: str, level: int, seed: int) -> dict[str, Any]:
     one = drawn(key, seed, level)
     _, question = topics.find(key)
     plan = question.plan(read(question, one.inputs, one.find, variant=one.variant).data)
-    slips = [f"{m.key}@{m.at}" for m in (*plan.mistakes, *(m for s in plan.steps for m in s.mistakes))]  # fmt: skip
+    slips = [f"{m.key}@{m.at}" for m in (*plan.mistakes, *(m for s in plan.steps for m in s.mistakes))]
     return {
         "request": {**as_request(one), "near": list(one.near), "apart": one.apart},
         "story": [plan.story, *(part.key for part in plan.parts)],
@@ -67,7 +67,8 @@ def hashes(key: str, level: int, seed: int) -> str:
 
 
 def names_now(key: str) -> dict[str, list[str]]:
-    """The names that links, papers and saved progress hold for the draws of a question: boxes, choices, parts, slips."""
+    """The names that links, papers and saved progress hold for the draws of a question: boxes, choices, parts,
+    slips."""
     _, question = topics.find(key)
     boxes, choices, parts, slips = [], [], set(), set()
     for item in question.fields:
@@ -92,10 +93,12 @@ def paper_now(name: str) -> list[str]:
         f"{item.pick.key}:{item.pick.level} {short([item.worked.story, *(p.key for p in item.worked.parts)])} "
         f"{short([[given.name, given.typed] for given in item.worked.given])} {item.marks}"
         for item in made.items
-    ]  # fmt: skip
+    ]
 
 
-STORED: dict[str, Any] = json.loads(PATH.read_text(encoding="utf-8")) if PATH.exists() else {"draws": {}, "names": {}, "papers": {}}  # fmt: skip
+STORED: dict[str, Any] = (
+    json.loads(PATH.read_text(encoding="utf-8")) if PATH.exists() else {"draws": {}, "names": {}, "papers": {}}
+)
 
 
 @pytest.mark.parametrize("key", STORED["draws"])
@@ -128,7 +131,9 @@ def store() -> None:
     """Add what is not stored yet; change nothing that is."""
     for key in KEYS:
         if key not in STORED["draws"]:
-            STORED["draws"][key] = {str(level): ", ".join(hashes(key, level, seed) for seed in SEEDS) for level in LEVELS}  # fmt: skip
+            STORED["draws"][key] = {
+                str(level): ", ".join(hashes(key, level, seed) for seed in SEEDS) for level in LEVELS
+            }
             STORED["names"][key] = names_now(key)
     for name in PAPERS:
         STORED["papers"].setdefault(name, paper_now(name))
@@ -142,10 +147,33 @@ if __name__ == "__main__":
 # The questions of the first rule of drawing: what an address without a draw number chooses from.
 FIRST_QUESTIONS = {
     "coulomb": ("force", "contact", "electrons", "scaling", "two-forces"),
-    "electric-field": ("charge", "force", "particle", "line", "plane", "null", "pattern", "plates", "drop", "drop-charge", "museum-domes", "paint-drop"),
-    "equilibrium": ("slope", "vertical", "threads", "museum-ramp", "stage-slope", "sensor-chute", "hovering-ball", "foil-balls", "barn-traps"),
+    "electric-field": (
+        "charge",
+        "force",
+        "particle",
+        "line",
+        "plane",
+        "null",
+        "pattern",
+        "plates",
+        "drop",
+        "drop-charge",
+        "museum-domes",
+        "paint-drop",
+    ),
+    "equilibrium": (
+        "slope",
+        "vertical",
+        "threads",
+        "museum-ramp",
+        "stage-slope",
+        "sensor-chute",
+        "hovering-ball",
+        "foil-balls",
+        "barn-traps",
+    ),
     "several-charges": ("line", "right-angle", "components", "plane", "third", "balance", "places", "rail", "pucks"),
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize("topic", FIRST_QUESTIONS)
@@ -160,17 +188,12 @@ def test_every_address_of_a_drawn_question_carries_its_rule() -> None:
         reply = asked("practice", {"question": "coulomb", "seed": 5, "level": 2, **data})
         assert reply["data"]["draw"] == rule
     reply = asked("practice", {"question": "coulomb", "seed": 5, "level": 2, "draw": 99})
-    assert (
-        reply["errors"][0]["message"]
-        == "This link was made by a newer booklet. Pick a question from the list."
-    )
+    assert reply["errors"][0]["message"] == "This link was made by a newer booklet. Pick a question from the list."
 
 
 def asked(operation: str, data: dict[str, Any]) -> dict[str, Any]:
     """The reply of the desk."""
-    reply: dict[str, Any] = json.loads(
-        desk.answer(json.dumps({"operation": operation, "data": data}))
-    )
+    reply: dict[str, Any] = json.loads(desk.answer(json.dumps({"operation": operation, "data": data})))
     return reply
 
 
@@ -179,12 +202,16 @@ def test_former_names_are_read() -> None:
     question = replace(
         topics.find("coulomb.force")[1],
         fields=tuple(
-            replace(item, former=("apart",)) if item.name == "r"
-            else replace(item, former=("kind",), renamed=(("pull", "attract"),)) if item.name == "acting"
-            else item
+            (
+                replace(item, former=("apart",))
+                if item.name == "r"
+                else replace(item, former=("kind",), renamed=(("pull", "attract"),))
+                if item.name == "acting"
+                else item
+            )
             for item in topics.find("coulomb.force")[1].fields
         ),
-    )  # fmt: skip
+    )
     found = read(question, {"Q2": "2 nC", "apart": "3 cm", "F": "1 mN", "kind": "pull"}, "Q1")
     assert found.data.values["r"] == pytest.approx(0.03)
     assert found.data.choices["acting"] == "attract"
@@ -197,9 +224,7 @@ def test_former_names_stand_in_the_form() -> None:
     renamed = replace(
         question,
         former=("pair",),
-        fields=tuple(
-            replace(i, former=("apart",)) if i.name == "r" else i for i in question.fields
-        ),
+        fields=tuple(replace(i, former=("apart",)) if i.name == "r" else i for i in question.fields),
     )
     page = form.render("coulomb.force", renamed, question.example)
     assert 'data-question="coulomb.force" data-former="pair"' in page

@@ -21,7 +21,16 @@ from calc.language.symbols import symbol
 from calc.working.working import direction
 from tests.cases import KEYS, Case, cases
 
-ALONG = {"right": 0, "right-up": 45, "up": 90, "left-up": 135, "left": 180, "left-down": 225, "down": 270, "right-down": 315}  # fmt: skip
+ALONG = {
+    "right": 0,
+    "right-up": 45,
+    "up": 90,
+    "left-up": 135,
+    "left": 180,
+    "left-down": 225,
+    "down": 270,
+    "right-down": 315,
+}
 
 
 def bare(label: str) -> str:
@@ -68,9 +77,7 @@ def test_an_arrow_points_as_its_step_says(key: str) -> None:
     """The arrow of a value a step makes has that step's direction, in every figure."""
     for case in cases(key):
         told = {
-            bare(symbol(step.makes).label): way
-            for step in case.plan.steps
-            if (way := direction(step, case.values))
+            bare(symbol(step.makes).label): way for step in case.plan.steps if (way := direction(step, case.values))
         }
         for place, figure in case.figures:
             for arrow in arrows(figure):
@@ -116,14 +123,16 @@ def test_forces_between_drawn_charges_repel_and_attract(key: str) -> None:
         scene = case.worked.figure
         for place, figure in case.figures:
             own = {bare(i.label): i for i in figure.items if isinstance(i, Sphere) and i.sign}
-            far = {bare(i.label): i for i in (scene.items if scene else ()) if isinstance(i, Sphere) and i.sign}  # fmt: skip
+            far = {bare(i.label): i for i in (scene.items if scene else ()) if isinstance(i, Sphere) and i.sign}
             spheres = own if len(own) > 1 else far
             for arrow in arrows(figure):
                 pair = re.fullmatch(r"F(\w)(\w)", bare(arrow.label))
                 if pair and not {"x", "y"} & set(pair.groups()):
                     ends = [spheres.get(n) or spheres.get(f"Q{n}") for n in pair.groups()]
                 elif bare(arrow.label) in ("F", "F1") and len(own) == 2:
-                    near = sorted(own.values(), key=lambda s: hypot(s.centre[0] - arrow.start[0], s.centre[1] - arrow.start[1]))  # fmt: skip
+                    near = sorted(
+                        own.values(), key=lambda s: hypot(s.centre[0] - arrow.start[0], s.centre[1] - arrow.start[1])
+                    )
                     ends = [near[1], near[0]]
                 else:
                     continue
@@ -145,7 +154,11 @@ def test_field_arrows_point_away_from_positive_charges(key: str) -> None:
                 name = re.fullmatch(r"E(\w)", bare(arrow.label))
                 source = None
                 if name:
-                    source = spheres.get(name[1]) or spheres.get(f"Q{name[1]}") or spheres.get({"1": "A", "2": "B"}.get(name[1], ""))  # fmt: skip
+                    source = (
+                        spheres.get(name[1])
+                        or spheres.get(f"Q{name[1]}")
+                        or spheres.get({"1": "A", "2": "B"}.get(name[1], ""))
+                    )
                 elif bare(arrow.label) == "E" and len(spheres) == 1:
                     (source,) = spheres.values()
                 if source and len(points) == 1 and arrow.kind == "field":
@@ -161,11 +174,7 @@ def test_drawn_forces_at_rest_add_up_to_nothing(key: str) -> None:
             if place != "draw":
                 continue
             v = case.values
-            known = {
-                name: abs(v[n])
-                for name, n in (("FE", "F_E"), ("T", "T"), ("T2", "T2"), ("N", "N"))
-                if n in v
-            }
+            known = {name: abs(v[n]) for name, n in (("FE", "F_E"), ("T", "T"), ("T2", "T2"), ("N", "N")) if n in v}
             mass = v.get("m", v.get("m2"))  # of two unequal bodies the second is drawn
             known |= {"Fg": mass * v["g"]} if mass is not None else {}
             forces = {bare(a.label): heading(a) for a in arrows(figure) if a.kind == "force"}
@@ -190,7 +199,7 @@ def test_a_dashed_resultant_is_the_sum_of_the_arrows_before_it(key: str) -> None
             parts = [arrow for arrow in drawn if arrow is not net]
             for axis in (0, 1):
                 added = sum(arrow.end[axis] - arrow.start[axis] for arrow in parts)
-                assert added == pytest.approx(net.end[axis] - net.start[axis], abs=1e-6), (case.name, place)  # fmt: skip
+                assert added == pytest.approx(net.end[axis] - net.start[axis], abs=1e-6), (case.name, place)
 
 
 SAID = re.compile(
@@ -218,9 +227,7 @@ def test_the_words_of_a_figure_say_what_is_drawn(key: str) -> None:
         for place, figure in case.figures:
             text = figure.description
             for found in SAID.finditer(text):
-                name = bare(
-                    found["name"].removeprefix("and ").removeprefix("The dashed resultant ")
-                )
+                name = bare(found["name"].removeprefix("and ").removeprefix("The dashed resultant "))
                 same = [a for a in arrows(figure) if bare(a.label) == name]
                 if same:
                     near = min(turn(heading(a), said_heading(found["way"])) for a in same)
@@ -231,19 +238,18 @@ def test_the_words_of_a_figure_say_what_is_drawn(key: str) -> None:
                     assert spheres[label].sign == ("+" if sign == "positive" else "-"), text
             order = re.search(r"From left to right: ([^.]*)\.", text)
             if order:
-                named = [
-                    bare(re.sub(r" \(.*?\)|point ", "", part))
-                    for part in re.split(r", | and ", order[1])
-                ]
-                at = {bare(i.label): (i.centre if isinstance(i, Sphere) else i.at)[0] for i in figure.items if isinstance(i, Sphere | Dot)}  # fmt: skip
+                named = [bare(re.sub(r" \(.*?\)|point ", "", part)) for part in re.split(r", | and ", order[1])]
+                at = {
+                    bare(i.label): (i.centre if isinstance(i, Sphere) else i.at)[0]
+                    for i in figure.items
+                    if isinstance(i, Sphere | Dot)
+                }
                 places = [at[name] for name in named]
                 assert places == sorted(places), (case.name, place, text)
             plates = re.search(r"Upper plate (positive|negative), lower plate (\w+)", text)
             if plates:
-                upper, lower = sorted(
-                    (i for i in figure.items if isinstance(i, Plate)), key=lambda p: -p.start[1]
-                )
-                assert [upper.sign, lower.sign] == [{"positive": "+", "negative": "-"}[s] for s in plates.groups()]  # fmt: skip
+                upper, lower = sorted((i for i in figure.items if isinstance(i, Plate)), key=lambda p: -p.start[1])
+                assert [upper.sign, lower.sign] == [{"positive": "+", "negative": "-"}[s] for s in plates.groups()]
 
 
 @pytest.mark.parametrize("key", KEYS)
@@ -254,9 +260,7 @@ def test_field_lines_between_plates_run_from_plus_to_minus(key: str) -> None:
             plates = {i.sign: i for i in figure.items if isinstance(i, Plate)}
             for line in (i for i in figure.items if isinstance(i, Segment)):
                 if line.kind == "fieldline" and plates:
-                    ends = [
-                        (plates[s].start[i] + plates[s].end[i]) / 2 for s in "-+" for i in (0, 1)
-                    ]
+                    ends = [(plates[s].start[i] + plates[s].end[i]) / 2 for s in "-+" for i in (0, 1)]
                     across, rise = ends[0] - ends[2], ends[1] - ends[3]
                     run = (line.end[0] - line.start[0], line.end[1] - line.start[1])
                     assert run[0] * across + run[1] * rise > 0, (case.name, place, line)
@@ -269,9 +273,7 @@ def test_a_force_in_a_field_is_along_it_for_a_positive_charge_only(key: str) -> 
     ways = {"right": 1, "left": -1, "up": 1, "down": -1, "away": 1, "towards": -1}
     for case in cases(key):
         told = {
-            step.makes: way.key
-            for step in case.plan.steps
-            if (way := direction(step, case.values)) and way.key in ways
+            step.makes: way.key for step in case.plan.steps if (way := direction(step, case.values)) and way.key in ways
         }
         name = next((n for n in ("E", "E_net") if n in told), "")
         if "F" not in told or not name or "q" not in case.values:
@@ -286,13 +288,14 @@ DROPS = ("electric-field.drop", "electric-field.drop-charge", "electric-field.pa
 
 @pytest.mark.parametrize("key", DROPS)
 def test_a_hovering_drop_is_pushed_up(key: str) -> None:
-    """The force on it is up: a positive drop in a field upwards, a negative one in a field downwards; it is drawn so."""
+    """The force on it is up: a positive drop in a field upwards, a negative one in a field downwards; it is
+    drawn so."""
     signs = set()
     for case in cases(key):
         scene = case.worked.figure
         assert scene
         (drop,) = [item for item in scene.items if isinstance(item, Sphere)]
-        upper, lower = sorted((i for i in scene.items if isinstance(i, Plate)), key=lambda p: -p.start[1])  # fmt: skip
+        upper, lower = sorted((i for i in scene.items if isinstance(i, Plate)), key=lambda p: -p.start[1])
         assert {upper.sign, lower.sign} == {"+", "-"}
         assert drop.sign == lower.sign, case.name
         signs.add(drop.sign)
@@ -334,17 +337,17 @@ def test_two_components_make_up_the_arrow_they_belong_to(key: str) -> None:
                     place,
                 )
                 # By lengths and headings: arrows may begin a little away from their common point.
-                total = [sum(long(a) * way(radians(heading(a))) for a in (first, second)) for way in (cos, sin)]  # fmt: skip
+                total = [sum(long(a) * way(radians(heading(a))) for a in (first, second)) for way in (cos, sin)]
                 ahead = degrees(atan2(total[1], total[0]))
                 fits = [a for a in whole if turn(heading(a), ahead) < 0.5]
-                assert any(long(a) == pytest.approx(hypot(*total), rel=0.02) for a in fits), (case.name, place, parts)  # fmt: skip
+                assert any(long(a) == pytest.approx(hypot(*total), rel=0.02) for a in fits), (case.name, place, parts)
 
 
 @pytest.mark.parametrize("key", KEYS)
 def test_a_marked_angle_has_the_size_of_its_name(key: str) -> None:
     """An arc labelled θ, α or β is as wide as that angle's value, where the drawing is not clamped."""
     for case in cases(key):
-        named = {bare(symbol(n).label): degrees(v) for n, v in case.values.items() if n in ("theta", "alpha", "beta")}  # fmt: skip
+        named = {bare(symbol(n).label): degrees(v) for n, v in case.values.items() if n in ("theta", "alpha", "beta")}
         for place, figure in case.figures:
             for mark in (i for i in figure.items if isinstance(i, AngleMark)):
                 size = named.get(bare(mark.label))
@@ -354,20 +357,28 @@ def test_a_marked_angle_has_the_size_of_its_name(key: str) -> None:
 
 @pytest.mark.parametrize("key", KEYS)
 def test_arrows_said_to_be_to_scale_are(key: str) -> None:
-    """Without the note, arrows of one kind are as long as their values are large; the longer value never has the shorter arrow."""
+    """Without the note, arrows of one kind are as long as their values are large; the longer value never has
+    the shorter arrow."""
     for case in cases(key):
         sizes = {bare(symbol(n).label): abs(v) for n, v in case.values.items()}
         for place, figure in case.figures:
             scale = not any("to scale" in note.casefold() for note in figure.notes)
             for kind in ("force", "field", "resultant", "velocity"):
-                alike = (
-                    ("force", "resultant", "field") if kind == "resultant" else (kind, "resultant")
-                )
-                known = [(sizes[bare(a.label)], long(a)) for a in arrows(figure) if a.kind in alike and sizes.get(bare(a.label))]  # fmt: skip
+                alike = ("force", "resultant", "field") if kind == "resultant" else (kind, "resultant")
+                known = [
+                    (sizes[bare(a.label)], long(a))
+                    for a in arrows(figure)
+                    if a.kind in alike and sizes.get(bare(a.label))
+                ]
                 for (first, one), (second, other) in pairwise(sorted(known, reverse=True)):
                     assert one >= other - 1e-6, (case.name, place, known)
                     if scale and first:
-                        assert other / one == pytest.approx(second / first, abs=0.02), (case.name, place, known, figure.notes)  # fmt: skip
+                        assert other / one == pytest.approx(second / first, abs=0.02), (
+                            case.name,
+                            place,
+                            known,
+                            figure.notes,
+                        )
 
 
 def test_the_corners_of_a_turned_block_are_its_corners_turned() -> None:

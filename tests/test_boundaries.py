@@ -38,11 +38,7 @@ def test_only_the_standard_library_is_imported(path: Path) -> None:
 )
 def test_topics_know_nothing_of_renderings(path: Path) -> None:
     """Physics is declared as data: no topic imports a rendering, the desk or the terminal."""
-    assert not {
-        name
-        for name in imported(path)
-        if name.startswith(("calc.renderings", "calc.desk", "calc.__main__"))
-    }
+    assert not {name for name in imported(path) if name.startswith(("calc.renderings", "calc.desk", "calc.__main__"))}
 
 
 @pytest.mark.parametrize(
@@ -60,8 +56,17 @@ def test_topics_hold_no_markup(path: Path) -> None:
 
 # Each may import those before it, and itself.
 ORDER = (
-    "language", "figures", "model", "working", "topics", "marking", "practice", "papers", "renderings", "desk",
-)  # fmt: skip
+    "language",
+    "figures",
+    "model",
+    "working",
+    "topics",
+    "marking",
+    "practice",
+    "papers",
+    "renderings",
+    "desk",
+)
 
 
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(PACKAGE).as_posix())
@@ -71,9 +76,5 @@ def test_imports_point_one_way(path: Path) -> None:
     if len(place) == 1:
         return  # the terminal, and the version
     allowed = ORDER[: ORDER.index(place[0]) + 1]
-    back = {
-        name
-        for name in imported(path)
-        if name.startswith("calc.") and name.split(".")[1] not in allowed
-    }
+    back = {name for name in imported(path) if name.startswith("calc.") and name.split(".")[1] not in allowed}
     assert not back

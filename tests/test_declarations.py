@@ -59,12 +59,8 @@ def test_each_rearranged_line_satisfies_its_law(key: str) -> None:
         scope = sized(values, step.sizes)
         law = equation(step.law)
         left, right = law.left.value(scope), law.right.value(scope)
-        scale = max(
-            abs(left), abs(right), max((abs(scope[n]) for n in law.names), default=0) * 1e-12
-        )
-        assert abs(left - right) <= 1e-9 * scale or math.isclose(
-            abs(left), abs(right), rel_tol=1e-9
-        ), step.law
+        scale = max(abs(left), abs(right), max((abs(scope[n]) for n in law.names), default=0) * 1e-12)
+        assert abs(left - right) <= 1e-9 * scale or math.isclose(abs(left), abs(right), rel_tol=1e-9), step.law
 
 
 @pytest.mark.parametrize("key", [key for key in KEYS if find(key)[1].unknowns])
@@ -223,15 +219,11 @@ SPELLING = "a field's name is a letter, then letters, digits and _ (31 at most)"
         ((box("r"), box("r")), "r", "another field of this question has the same name"),
     ],
 )
-def test_a_name_an_address_cannot_carry_is_refused(
-    fields: tuple[Field, ...], name: str, rule: str
-) -> None:
+def test_a_name_an_address_cannot_carry_is_refused(fields: tuple[Field, ...], name: str, rule: str) -> None:
     """Such a topic cannot be declared; the error names topic, question, field and rule."""
     with pytest.raises(DeclarationError) as refused:
         declared(*fields)
-    assert str(refused.value) == (
-        f"topic magnets, question pull, field {name!r}: {rule}. Give it another name."
-    )
+    assert str(refused.value) == f"topic magnets, question pull, field {name!r}: {rule}. Give it another name."
 
 
 def test_a_field_may_be_called_q() -> None:
@@ -269,10 +261,6 @@ def test_the_desk_solves_every_example(key: str) -> None:
     """Each example goes through the JSON boundary."""
     _, question = find(key)
     reply = json.loads(
-        desk.answer(
-            json.dumps(
-                {"operation": "solve", "data": {"question": key, "inputs": question.example}}
-            )
-        )
+        desk.answer(json.dumps({"operation": "solve", "data": {"question": key, "inputs": question.example}}))
     )
     assert reply["ok"], reply

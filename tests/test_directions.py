@@ -1,4 +1,5 @@
-"""Directions in words against the arrows that are drawn: of steps, of memo points, of the text alternative, of the SVG."""
+"""Directions in words against the arrows that are drawn: of steps, of memo points, of the text alternative, of
+the SVG."""
 
 import math
 import re
@@ -19,7 +20,7 @@ from calc.working.working import work
 
 KEYS = question_keys()
 CLOSE = 1.0  # degrees: words give one or two decimals of an angle
-PLAIN = {"to the right": 0.0, "upwards": 90.0, "to the left": 180.0, "downwards": 270.0, "straight down": 270.0}  # fmt: skip
+PLAIN = {"to the right": 0.0, "upwards": 90.0, "to the left": 180.0, "downwards": 270.0, "straight down": 270.0}
 
 
 def turned(words: str, slope: float | None) -> float | None:
@@ -31,7 +32,12 @@ def turned(words: str, slope: float | None) -> float | None:
         up = found[2] == "above"
         return (180 - size if left else size) if up else (180 + size if left else 360 - size)
     if slope is not None:
-        for phrase, more in (("up the slope", 0.0), ("down the slope", 180.0), ("at right angles to the slope, away", 90.0), ("away from the slope at right angles", 90.0)):  # fmt: skip
+        for phrase, more in (
+            ("up the slope", 0.0),
+            ("down the slope", 180.0),
+            ("at right angles to the slope, away", 90.0),
+            ("away from the slope at right angles", 90.0),
+        ):
             if phrase in words:
                 return (slope + more) % 360
     named = [angle for phrase, angle in PLAIN.items() if re.search(rf"\b{phrase}\b", words)]
@@ -124,7 +130,8 @@ def descriptions_compared(drawn: Figure) -> int:
         name = re.sub(r"_(\d)", r"\1", label.replace("_{", "_").replace("}", ""))
         name = re.sub(r"^(\w)_(\d+)$", r"\1\2", name).replace("_", " ")
         for said in re.findall(
-            rf"\b{re.escape(name)}(?: at [\w ]+(?:\(\w+\))?)?(?: points)? ((?:to the|upwards|downwards|[\d,]+°)[^,.;]*?(?:right|left|upwards|downwards|axis)?)(?=[,.;]| and |$)",
+            rf"\b{re.escape(name)}(?: at [\w ]+(?:\(\w+\))?)?(?: points)? ((?:to"
+            r" the|upwards|downwards|[\d,]+°)[^,.;]*?(?:right|left|upwards|downwards|axis)?)(?=[,.;]| and |$)",
             drawn.description,
         ):
             named = turned(said, None)
@@ -137,11 +144,11 @@ def descriptions_compared(drawn: Figure) -> int:
 def heads_compared(drawn: Figure) -> int:
     """Arrowheads of the SVG of forces and resultants; fails where one points along no arrow of the figure."""
     root = ET.fromstring(svg.render(drawn))
-    ways = [way(item) for item in drawn.items if isinstance(item, Arrow) and item.kind in ("force", "resultant")]  # fmt: skip
+    ways = [way(item) for item in drawn.items if isinstance(item, Arrow) and item.kind in ("force", "resultant")]
     heads = []
     for node in root.iter():
         if node.get("class") in ("fig-force fig-head", "fig-resultant fig-head"):
-            corners = [tuple(map(float, pair.split(","))) for pair in node.get("points", "").split()]  # fmt: skip
+            corners = [tuple(map(float, pair.split(","))) for pair in node.get("points", "").split()]
             (x, y), (ax, ay), (bx, by) = corners[:3]
             heads.append(math.degrees(math.atan2((ay + by) / 2 - y, x - (ax + bx) / 2)) % 360)
     assert all(min(apart(head, one) for one in ways) < 2 * CLOSE for head in heads), drawn.title
@@ -174,9 +181,9 @@ def test_words_and_arrows_point_the_same_way(topic: str) -> None:
 
 def flipped(drawn: Figure) -> Figure:
     """The figure with its first labelled force turned round."""
-    at, item = next((i, one) for i, one in enumerate(drawn.items) if isinstance(one, Arrow) and one.kind == "force")  # fmt: skip
+    at, item = next((i, one) for i, one in enumerate(drawn.items) if isinstance(one, Arrow) and one.kind == "force")
     back = (2 * item.start[0] - item.end[0], 2 * item.start[1] - item.end[1])
-    return replace(drawn, items=(*drawn.items[:at], replace(item, end=back), *drawn.items[at + 1 :]))  # fmt: skip
+    return replace(drawn, items=(*drawn.items[:at], replace(item, end=back), *drawn.items[at + 1 :]))
 
 
 def test_an_arrow_turned_round_is_noticed() -> None:

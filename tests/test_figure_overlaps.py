@@ -46,16 +46,33 @@ def test_every_builder_is_measured() -> None:
 @pytest.mark.parametrize(
     ("drawing", "fault"),
     [
-        ('<text class="fig-label" x="0" y="0" font-size="16">AB</text>'
-         '<text class="fig-label" x="8" y="3" font-size="16">CD</text>', "“AB” on “CD”"),
-        ('<text class="fig-label" x="0" y="0" font-size="16">AB</text>'
-         '<path class="fig-force" d="M-50,-5L50,-5"/>', "“AB” struck by force"),
-        ('<text class="fig-label" x="0" y="0" font-size="16">AB</text>'
-         '<path class="fig-fieldline" d="M-50,-15L50,5"/>', "“AB” struck by fieldline"),
-        ('<text class="fig-label" x="0" y="0" font-size="16">AB</text>'
-         '<circle class="fig-positive" cx="15" cy="-5" r="8"/>', "“AB” on a circle (positive)"),
+        (
+            (
+                '<text class="fig-label" x="0" y="0" font-size="16">AB</text>'
+                '<text class="fig-label" x="8" y="3" font-size="16">CD</text>'
+            ),
+            "“AB” on “CD”",
+        ),
+        (
+            '<text class="fig-label" x="0" y="0" font-size="16">AB</text><path class="fig-force" d="M-50,-5L50,-5"/>',
+            "“AB” struck by force",
+        ),
+        (
+            (
+                '<text class="fig-label" x="0" y="0" font-size="16">AB</text>'
+                '<path class="fig-fieldline" d="M-50,-15L50,5"/>'
+            ),
+            "“AB” struck by fieldline",
+        ),
+        (
+            (
+                '<text class="fig-label" x="0" y="0" font-size="16">AB</text>'
+                '<circle class="fig-positive" cx="15" cy="-5" r="8"/>'
+            ),
+            "“AB” on a circle (positive)",
+        ),
     ],
-)  # fmt: skip
+)
 def test_the_measure_sees_a_fault(drawing: str, fault: str) -> None:
     """Text on text, on a line or on a circle is found in an SVG that is wrong on purpose."""
     assert faults(measured(f'<svg xmlns="http://www.w3.org/2000/svg">{drawing}</svg>')) == [fault]

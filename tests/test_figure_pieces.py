@@ -84,7 +84,9 @@ def test_velocities_are_told_from_forces() -> None:
 def test_before_and_after_point_as_they_say(to_right: bool) -> None:
     """Words and arrows of each sketch agree, whichever way the body goes, and the positive direction is drawn."""
     for positive in ("right", "left"):
-        figure = before_after([Moving("A", "v_i", 2, to_right)], [Moving("A", "v_f", 1, not to_right)], positive=positive)  # fmt: skip
+        figure = before_after(
+            [Moving("A", "v_i", 2, to_right)], [Moving("A", "v_f", 1, not to_right)], positive=positive
+        )
         (tail, tip), (tail2, tip2) = arrows(measured(svg.render(figure)), "velocity")
         assert (tip[0] > tail[0]) is to_right
         assert (tip2[0] > tail2[0]) is not to_right
@@ -113,9 +115,15 @@ GRAPHS = [
     ([(0, 4), (3, 4), (5, 0)], "A line of straight pieces stays level from (0; 4) to (3; 4), then falls to (5; 0)."),
     ([(x, x * x) for x in range(5)], "A curve rises from (0; 0) to (4; 16)."),
     ([(x, -x * x) for x in range(5)], "A curve falls from (0; 0) to (4; −16)."),
-    ([(x / 4, 8 * x / 4 - 4 * (x / 4) ** 2) for x in range(9)], "A curve rises from (0; 0) to (1; 4), then falls to (2; 0)."),
-    ([(x / 4, 4 * (x / 4) ** 2 - 8 * x / 4) for x in range(9)], "A curve falls from (0; 0) to (1; −4), then rises to (2; 0)."),
-]  # fmt: skip
+    (
+        [(x / 4, 8 * x / 4 - 4 * (x / 4) ** 2) for x in range(9)],
+        "A curve rises from (0; 0) to (1; 4), then falls to (2; 0).",
+    ),
+    (
+        [(x / 4, 4 * (x / 4) ** 2 - 8 * x / 4) for x in range(9)],
+        "A curve falls from (0; 0) to (1; −4), then rises to (2; 0).",
+    ),
+]
 
 
 @pytest.mark.parametrize(("points", "sentence"), GRAPHS)
@@ -139,15 +147,15 @@ def test_wires_cross_only_where_they_are_joined() -> None:
         for one, other in itertools.combinations(wires, 2):
             (x, y), (x2, y2), (u, v), (u2, v2) = one.start, one.end, other.start, other.end
             level, upright = abs(y - y2) < 0.1, abs(u - u2) < 0.1
-            if level and upright and min(x, x2) < u - 0.5 < max(x, x2) - 1 and min(v, v2) < y - 0.5 < max(v, v2) - 1:  # fmt: skip
+            if level and upright and min(x, x2) < u - 0.5 < max(x, x2) - 1 and min(v, v2) < y - 0.5 < max(v, v2) - 1:
                 assert any(abs(a - u) < 1 and abs(b - y) < 1 for a, b in dots)
 
 
 def test_a_circuit_is_told_as_it_is_joined() -> None:
     """Series and parallel are told with their brackets."""
     load = series(Part("resistor", "R_1"), parallel(Part("lamp"), Part("voltmeter", "V")))
-    assert circuit(Part("cell"), load).description == (
-        "In the upper wire: a cell. Connected to it below: "
+    assert (
+        circuit(Part("cell"), load).description == "In the upper wire: a cell. Connected to it below: "
         "a resistor R1 in series with (a lamp in parallel with a voltmeter V)."
     )
 

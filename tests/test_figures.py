@@ -141,9 +141,7 @@ def test_free_body_arrows_point_as_given(forces: list[tuple[float, float]]) -> N
 
 @RUNS
 @given(SIZES, st.floats(0.3, 1), WAYS, WAYS)
-def test_free_body_lengths_are_proportional(
-    size: float, share: float, first: float, second: float
-) -> None:
+def test_free_body_lengths_are_proportional(size: float, share: float, first: float, second: float) -> None:
     """Where the ratio can be drawn, arrow lengths have the ratio of the forces."""
     figure = free_body_diagram([("F_1", size, first), ("F_2", size * share, second)])
     drawn = arrows(figure)
@@ -155,9 +153,7 @@ def test_free_body_lengths_are_proportional(
 @given(SIZES, WAYS, SIZES)
 def test_equal_opposing_forces_look_equal(size: float, angle: float, third: float) -> None:
     """Equal opposite forces have equal arrows whatever else acts."""
-    drawn = arrows(
-        free_body_diagram([("A", size, angle), ("B", size, angle + 180), ("C", third, angle + 90)])
-    )
+    drawn = arrows(free_body_diagram([("A", size, angle), ("B", size, angle + 180), ("C", third, angle + 90)]))
     assert length(drawn["A"]) == pytest.approx(length(drawn["B"]))
 
 
@@ -234,9 +230,7 @@ def test_component_of_unknown_force_is_refused() -> None:
 @given(st.lists(st.tuples(st.floats(0.01, 10), WAYS), min_size=2, max_size=6))
 def test_head_to_tail_sum(vectors: list[tuple[float, float]]) -> None:
     """The resultant runs from the first tail to the last head, as numpy adds the vectors."""
-    total = sum(
-        np.array([s * np.cos(np.radians(a)), s * np.sin(np.radians(a))]) for s, a in vectors
-    )
+    total = sum(np.array([s * np.cos(np.radians(a)), s * np.sin(np.radians(a))]) for s, a in vectors)
     figure = tail_to_head([(f"F_{i}", s, a) for i, (s, a) in enumerate(vectors)])
     largest = max(s for s, _ in vectors)
     assume(np.hypot(*total) > 1e-3 * largest)
@@ -299,9 +293,7 @@ def test_mutual_forces_are_equal_and_do_not_meet() -> None:
 
 def test_field_arrows_on_a_marked_point() -> None:
     """Arrows on a marked point keep their kind and start there."""
-    figure = spheres_on_line(
-        [("A", 9, 0), ("B", 4, 0.5)], points=[("P", 0.3)], forces=[On(2, "E_1", 3, True, "field")]
-    )
+    figure = spheres_on_line([("A", 9, 0), ("B", 4, 0.5)], points=[("P", 0.3)], forces=[On(2, "E_1", 3, True, "field")])
     (dot,) = of(figure, Dot)
     assert arrows(figure, "field")["E_1"].start[0] == pytest.approx(dot.at[0], abs=0.3)
 
@@ -338,9 +330,11 @@ def clusters(draw: st.DrawFn, least: int = 2, most: int = 8) -> list[Charge]:
     places = draw(
         st.lists(
             st.tuples(st.integers(0, 40), st.integers(0, 40)),
-            min_size=least, max_size=most, unique=True,
+            min_size=least,
+            max_size=most,
+            unique=True,
         )
-    )  # fmt: skip
+    )
     sizes = st.sampled_from([-9.0, -4.0, -2.0, -1.0, 1.0, 2.0, 3.0, 8.0])
     return [Charge(f"Q_{i}", draw(sizes), x * unit, y * unit) for i, (x, y) in enumerate(places)]
 
@@ -377,8 +371,10 @@ def test_plane_draws_only_forces_on_the_chosen_charge() -> None:
     radius = of(figure, Sphere)[0].radius
     drawn = arrows(figure, "force", "resultant")
     assert {label: a.kind for label, a in drawn.items()} == {
-        "F_2": "force", "F_3": "force", "F_{net}": "resultant",
-    }  # fmt: skip
+        "F_2": "force",
+        "F_3": "force",
+        "F_{net}": "resultant",
+    }
     assert all(hypot(*a.start) == pytest.approx(radius) for a in drawn.values())
     assert length(drawn["F_3"]) / length(drawn["F_2"]) == pytest.approx(0.75)
 
@@ -429,9 +425,7 @@ def test_plate_lines_run_from_plus_to_minus(sign: Sign, upright: bool) -> None:
 
 def test_balanced_drop_shows_equal_forces() -> None:
     """A balanced drop has equal arrows, up and down."""
-    figure = plates_scene(
-        particle="drop", particle_sign="-", forces=[("F_E", 3e-15, 90), ("F_g", 3e-15, 270)]
-    )
+    figure = plates_scene(particle="drop", particle_sign="-", forces=[("F_E", 3e-15, 90), ("F_g", 3e-15, 270)])
     drawn = arrows(figure)
     assert length(drawn["F_E"]) == pytest.approx(length(drawn["F_g"]))
     assert drawn["F_E"].end[1] > drawn["F_E"].start[1]
@@ -460,11 +454,7 @@ RADIUS, SHOWN = 0.6, 4.0
 @st.composite
 def spread_clusters(draw: st.DrawFn) -> list[Charge]:
     """One to four charges no closer than ten drawn radii."""
-    places = draw(
-        st.lists(
-            st.tuples(st.integers(0, 3), st.integers(0, 3)), min_size=1, max_size=4, unique=True
-        )
-    )
+    places = draw(st.lists(st.tuples(st.integers(0, 3), st.integers(0, 3)), min_size=1, max_size=4, unique=True))
     sizes = st.sampled_from([-3.0, -2.0, -1.0, 1.0, 2.0, 3.0])
     return [Charge(f"Q_{i}", draw(sizes), 6.0 * x, 6.0 * y) for i, (x, y) in enumerate(places)]
 
@@ -522,9 +512,7 @@ def test_field_lines_never_cross(charges: list[Charge]) -> None:
     """No two field lines cross."""
     curves = field_lines(charges, radius=RADIUS, margin=SHOWN)
     for one, two in itertools.combinations(curves, 2):
-        for (p, q), (r, s) in itertools.product(
-            itertools.pairwise(one.points), itertools.pairwise(two.points)
-        ):
+        for (p, q), (r, s) in itertools.product(itertools.pairwise(one.points), itertools.pairwise(two.points)):
             assert not crosses(p, q, r, s)
 
 
@@ -541,9 +529,7 @@ def touching(curves: Sequence[Curve], charge: Charge) -> int:
     ("first", "second", "expected"),
     [(1, -1, (8, 8)), (2, -1, (16, 8)), (1, 1, (8, 8)), (-3, 1, (24, 8)), (2, 2, (8, 8))],
 )
-def test_line_count_is_proportional_to_charge(
-    first: float, second: float, expected: tuple[int, int]
-) -> None:
+def test_line_count_is_proportional_to_charge(first: float, second: float, expected: tuple[int, int]) -> None:
     """Two charges have lines in the ratio of their sizes."""
     charges = [Charge("A", first, 0, 0), Charge("B", second, 6, 0)]
     curves = field_lines(charges, radius=RADIUS, margin=SHOWN)
@@ -633,9 +619,7 @@ def test_charges_drawn_as_one_have_the_field_of_all() -> None:
     for curve in of(figure, Curve):
         for a, b in itertools.pairwise(curve.points):
             middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-            near = min(
-                hypot(middle[0] - s.centre[0], middle[1] - s.centre[1]) for s in (left, right)
-            )
+            near = min(hypot(middle[0] - s.centre[0], middle[1] - s.centre[1]) for s in (left, right))
             step = hypot(b[0] - a[0], b[1] - a[1])
             if near < 2 * left.radius or step > 1.0:
                 continue
@@ -701,10 +685,15 @@ def test_false_origin_is_announced() -> None:
 @pytest.mark.parametrize(
     ("angle", "words"),
     [
-        (0, "to the right"), (360, "to the right"), (90, "upwards"), (270, "downwards"),
-        (143.13, "36,9° above the left"), (300, "60° below the right"), (-45, "45° below the right"),
+        (0, "to the right"),
+        (360, "to the right"),
+        (90, "upwards"),
+        (270, "downwards"),
+        (143.13, "36,9° above the left"),
+        (300, "60° below the right"),
+        (-45, "45° below the right"),
     ],
-)  # fmt: skip
+)
 def test_directions_in_words(angle: float, words: str) -> None:
     """A direction is said from the nearer horizontal."""
     assert direction(angle) == words

@@ -9,7 +9,7 @@ from html import unescape
 import pytest
 
 from calc import topics
-from calc.figures import (  # fmt: skip
+from calc.figures import (
     Arrow,
     Charge,
     Figure,
@@ -43,14 +43,37 @@ def seen(figure: Figure | None) -> str:
     return unescape(re.sub(r"<[^>]*>", " ", render(figure))) if figure else ""
 
 
-VELOCITIES = before_after([Moving("A", "v_{iA} = 4 m·s⁻¹", 4), Moving("B")], [Moving("A", "v_f = 1,5 m·s⁻¹", 1.5, False), Moving("B", joined=True)])  # fmt: skip
-BARS = energy_bars([("Before", [Amount("E_p", 60, "60 J")]), ("Work", [Amount("W_f", -15, "−15 J")]), ("After", [Amount("E_k", 45, "45 J")])])  # fmt: skip
-CIRCUIT = circuit(series(Part("battery", "ε = 12 V"), Part("ammeter")), parallel(Part("resistor", "R_1 = 4 Ω"), Part("resistor", "R_2 = 6 Ω")))  # fmt: skip
-SKETCH = composed("Pulled box", [Block((0, 1), 2, 2, 0, "m = 3 kg"), Arrow((1, 1), (4, 1), "F = 9 N"), Dimension((0, 0), (4, 0), "d = 2 m", -1.5)])  # fmt: skip
-LINE = spheres_on_line([Charge("A", -3, 0, shows=("Q1",)), Charge("B", 2, 1)], forces=[On(0, "F_{BA}", 1, True, shows=("F",))])  # fmt: skip
+VELOCITIES = before_after(
+    [Moving("A", "v_{iA} = 4 m·s⁻¹", 4), Moving("B")],
+    [Moving("A", "v_f = 1,5 m·s⁻¹", 1.5, False), Moving("B", joined=True)],
+)
+BARS = energy_bars(
+    [
+        ("Before", [Amount("E_p", 60, "60 J")]),
+        ("Work", [Amount("W_f", -15, "−15 J")]),
+        ("After", [Amount("E_k", 45, "45 J")]),
+    ]
+)
+CIRCUIT = circuit(
+    series(Part("battery", "ε = 12 V"), Part("ammeter")),
+    parallel(Part("resistor", "R_1 = 4 Ω"), Part("resistor", "R_2 = 6 Ω")),
+)
+SKETCH = composed(
+    "Pulled box",
+    [Block((0, 1), 2, 2, 0, "m = 3 kg"), Arrow((1, 1), (4, 1), "F = 9 N"), Dimension((0, 0), (4, 0), "d = 2 m", -1.5)],
+)
+LINE = spheres_on_line(
+    [Charge("A", -3, 0, shows=("Q1",)), Charge("B", 2, 1)], forces=[On(0, "F_{BA}", 1, True, shows=("F",))]
+)
 PLANE = charges_in_plane([("Q_1", -3, 0, 0), ("Q_2", 2, 3, 4)], forces=[("F_{21}", 1, 53.1)])
-GRAPH = graph("t (s)", "v (m·s⁻¹)", [([(0, 4), (3, 4), (5, 0)], "")], keys=[Key(3, 4, "P", "t_1", "")],
-              areas=[Area([(0, 4), (3, 4)], "Δx", ("x",))], gradients=[Gradient((3, 4), (5, 0), "Δt", "Δv", ("a",))])  # fmt: skip
+GRAPH = graph(
+    "t (s)",
+    "v (m·s⁻¹)",
+    [([(0, 4), (3, 4), (5, 0)], "")],
+    keys=[Key(3, 4, "P", "t_1", "")],
+    areas=[Area([(0, 4), (3, 4)], "Δx", ("x",))],
+    gradients=[Gradient((3, 4), (5, 0), "Δt", "Δv", ("a",))],
+)
 
 
 @pytest.mark.parametrize(
@@ -75,8 +98,8 @@ GRAPH = graph("t (s)", "v (m·s⁻¹)", [([(0, 4), (3, 4), (5, 0)], "")], keys=[
         (plates_scene(particle="drop", forces=[("F_E", 1, 90)]), "E", ("field lines run",), ("upwards",)),
         (free_body_diagram([Force("T", 2, 30, ("F_T",)), ("w", 1, 270)]), "F_T", ("30°",), ("Labelled: w",)),
     ],
-)  # fmt: skip
-def test_what_is_asked_is_gone(figure: Figure, asked: str, gone: tuple[str, ...], kept: tuple[str, ...]) -> None:  # fmt: skip
+)
+def test_what_is_asked_is_gone(figure: Figure, asked: str, gone: tuple[str, ...], kept: tuple[str, ...]) -> None:
     """Every sign of the asked value is gone from picture and words; the rest stays."""
     before, after = seen(figure), seen(figure.without({asked}))
     for words in (*gone, *kept):
@@ -95,7 +118,7 @@ def test_a_figure_without_the_asked_is_the_same() -> None:
 def test_an_angle_drawn_true_is_not_shown_at_all() -> None:
     """Where the shape itself tells, there is no figure."""
     assert slope_scene(30, [("A", 0.5, 1)], angle_label="θ").without({"theta"}) is None
-    assert composed("Hill", [Slope((0, 0), 9, 25, "θ"), Trolley((2, 2), 2, 1, "A")]).without({"theta"}) is None  # fmt: skip
+    assert composed("Hill", [Slope((0, 0), 9, 25, "θ"), Trolley((2, 2), 2, 1, "A")]).without({"theta"}) is None
 
 
 def test_lines_alone_are_nothing_to_look_at() -> None:
@@ -113,7 +136,7 @@ def test_no_scene_shows_an_arrow_of_what_is_to_be_found(key: str) -> None:
             drawn = draw(topic, question, seed, level)
             found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
             plan = question.plan(found.data)
-            made = {symbol(step.makes).label.replace("{", "").replace("}", "") for step in plan.steps}  # fmt: skip
+            made = {symbol(step.makes).label.replace("{", "").replace("}", "") for step in plan.steps}
             for scene in (fair_scene(plan, found), plain_scene(plan, found)):
                 for item in scene.items if scene else ():
                     label = getattr(item, "label", "").replace("{", "").replace("}", "")

@@ -73,8 +73,9 @@ def test_the_glossary_says_what_the_laws_say() -> None:
 def test_coulombs_law_speaks_of_magnitudes() -> None:
     """Coulomb's law is about the sizes of force and charges: signs are not multiplied."""
     words = next(law.words for law in LAWS.values() if law.name == "Coulomb's law")
-    assert words == (
-        "The magnitude of the electrostatic force that one point charge exerts on another is directly proportional "
+    assert (
+        words
+        == "The magnitude of the electrostatic force that one point charge exerts on another is directly proportional "
         "to the product of the magnitudes of the charges and inversely proportional to the square of the distance "
         "between them."
     )

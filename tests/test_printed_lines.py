@@ -61,8 +61,7 @@ class Lines:
         for printed, sides in ((line.text, text_sides), (line.tex, tex_sides)):
             try:
                 left, right = (
-                    Worked(tokens, values)
-                    for tokens in sides(printed, self.text if sides is text_sides else self.tex)
+                    Worked(tokens, values) for tokens in sides(printed, self.text if sides is text_sides else self.tex)
                 )
             except (ValueError, ArithmeticError, AttributeError) as problem:
                 self.faults.append(f"{printed}: {problem!r}")
@@ -125,12 +124,8 @@ def worth(key: str, typed: Typed, asked: str) -> list[str]:
             right = list(split(text_tokens(equation(step.make).maths().text, names)))[1]
             exact = Worked(right, sized, mpmath)
             precise[step.makes] = exact.value
-            if abs(exact.value - values[step.makes]) > 1e-6 * max(
-                abs(exact.value), 1e-3 * exact.scale
-            ):
-                wrong.append(
-                    f"{step.make}: {values[step.makes]!r}, not {mpmath.nstr(exact.value, 15)}"
-                )
+            if abs(exact.value - values[step.makes]) > 1e-6 * max(abs(exact.value), 1e-3 * exact.scale):
+                wrong.append(f"{step.make}: {values[step.makes]!r}, not {mpmath.nstr(exact.value, 15)}")
     return wrong
 
 

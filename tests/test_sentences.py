@@ -128,7 +128,8 @@ def close(case: Case, label: str, words: str) -> bool:
 
 
 def agrees(words: str, direction_: str) -> bool:
-    """Whether a way in words is that of a direction; where it leaves the angle open, only its quarter is held against it."""
+    """Whether a way in words is that of a direction; where it leaves the angle open, only its quarter is held
+    against it."""
     if " and " in words:
         return turn(angle_of(words), angle_of(direction_.split(" (")[0])) < 45
     return words.removeprefix("at ") in direction_
@@ -183,15 +184,14 @@ def _like_charges_repel(case: Case, m: re.Match[str]) -> bool:
 
 
 @rule(
-    r"\[(E_\w+)\] [^\[]*?(?:Charge|Dome) (\w+) (attracts|repels) a small positive test charge: its field points (towards|away from) it, (WAY)\.",
+    r"\[(E_\w+)\] [^\[]*?(?:Charge|Dome) (\w+) (attracts|repels) a small positive test charge: its field points"
+    r" (towards|away from) it, (WAY)\.",
     3,
     4,
 )
 def _a_test_charge_is_repelled_by_a_positive_one(case: Case, m: re.Match[str]) -> bool:
     plus = positive(case, m[2])
-    return (m[3] == "repels", m[4] == "away from") == (plus, plus) and m[5].removeprefix(
-        "at "
-    ) in ways(case)[m[1]]
+    return (m[3] == "repels", m[4] == "away from") == (plus, plus) and m[5].removeprefix("at ") in ways(case)[m[1]]
 
 
 @rule(
@@ -200,11 +200,7 @@ def _a_test_charge_is_repelled_by_a_positive_one(case: Case, m: re.Match[str]) -
 )
 def _a_drawn_force_starts_on_the_body_it_acts_on(case: Case, m: re.Match[str]) -> bool:
     names = (m[1], m[2]) == (m[5], m[3])
-    return (
-        names
-        and (m[4] == "away from") == alike(case, m[1], m[2])
-        and close(case, f"F{m[1]}{m[2]}", m[6])
-    )
+    return names and (m[4] == "away from") == alike(case, m[1], m[2]) and close(case, f"F{m[1]}{m[2]}", m[6])
 
 
 @rule(r"Arrow F_?(\w)(\w) points (to the left|to the right), with head and label", 3)
@@ -222,7 +218,8 @@ def _a_drawn_field_points_away_from_plus(case: Case, m: re.Match[str]) -> bool:
 
 
 @rule(
-    r"The charge(?: of the (\w+) has the size e\. The charge)? is (positive|negative): the force (has the direction of|is opposite to) the field",
+    r"The charge(?: of the (\w+) has the size e\. The charge)? is (positive|negative): the force (has the direction"
+    r" of|is opposite to) the field",
     2,
     3,
 )
@@ -232,7 +229,8 @@ def _a_force_is_along_the_field_for_plus_only(case: Case, m: re.Match[str]) -> b
 
 
 @rule(
-    r"The charge is (positive|negative), so a small positive test charge at P is (attracted|repelled)\. .*?: (away from|towards) the charge",
+    r"The charge is (positive|negative), so a small positive test charge at P is (attracted|repelled)\. .*?: (away"
+    r" from|towards) the charge",
     1,
     2,
     3,
@@ -254,7 +252,8 @@ def _a_scene_tells_field_force_and_sign_that_fit(case: Case, m: re.Match[str]) -
 
 
 @rule(
-    r"The field points (WAY) and the force (WAY)\. .*?the charge is (positive|negative)|The charge is (positive|negative): the direction of the force on it is (opposite to|[^.]*?) (?:that of )?the field",
+    r"The field points (WAY) and the force (WAY)\. .*?the charge is (positive|negative)|The charge is"
+    r" (positive|negative): the direction of the force on it is (opposite to|[^.]*?) (?:that of )?the field",
     5,
 )
 def _a_memo_tells_field_force_and_sign_that_fit(case: Case, m: re.Match[str]) -> bool:
@@ -264,7 +263,8 @@ def _a_memo_tells_field_force_and_sign_that_fit(case: Case, m: re.Match[str]) ->
 
 
 @rule(
-    r"pushed along the field, a negative one against it, so the (?:charge is (positive|negative)|(?:field|force on it) points (WAY))",
+    r"pushed along the field, a negative one against it, so the (?:charge is (positive|negative)|(?:field|force on it)"
+    r" points (WAY))",
     1,
     2,
 )
@@ -274,7 +274,8 @@ def _what_follows_from_the_push_is_the_answer(case: Case, m: re.Match[str]) -> b
 
 
 @rule(
-    r"The (electron|proton) is (negative|positive), so the force on it is (opposite to|in the direction of) the field\..*?It accelerates in the direction of the net force: (WAY)",
+    r"The (electron|proton) is (negative|positive), so the force on it is (opposite to|in the direction of) the"
+    r" field\..*?It accelerates in the direction of the net force: (WAY)",
     1,
     2,
     3,
@@ -288,7 +289,9 @@ def _a_particle_is_pushed_by_its_own_sign(case: Case, m: re.Match[str]) -> bool:
 
 
 @rule(
-    r"the field points (upwards|downwards), so the force is (opposite to|in the direction of) the field.*?(?:charge is|drop is|so it is) (positive|negative)|the field points (upwards|downwards), so the force is (opposite to|in the direction of) the field",
+    r"the field points (upwards|downwards), so the force is (opposite to|in the direction of) the field.*?(?:charge"
+    r" is|drop is|so it is) (positive|negative)|the field points (upwards|downwards), so the force is (opposite to|in"
+    r" the direction of) the field",
     4,
     5,
 )
@@ -318,15 +321,11 @@ def _unlike_charges_attract(case: Case, m: re.Match[str]) -> bool:
 
 
 @rule(r"F_E: the electrostatic force, to the (right|left), (along|against) the field", 1, 2)
-def _a_horizontal_push_is_drawn_and_goes_with_the_field_or_not(
-    case: Case, m: re.Match[str]
-) -> bool:
+def _a_horizontal_push_is_drawn_and_goes_with_the_field_or_not(case: Case, m: re.Match[str]) -> bool:
     field = re.search(r"(?:points|field) to the (right|left)", case.plan.story)
     assert field is not None
     right = m[1] == "right"
-    return turn(drawn(case, "FE"), 0.0 if right else 180.0) < 1e-6 and (field[1] == m[1]) == (
-        m[2] == "along"
-    )
+    return turn(drawn(case, "FE"), 0.0 if right else 180.0) < 1e-6 and (field[1] == m[1]) == (m[2] == "along")
 
 
 @rule(r"the (upper|lower) plate is (positive|negative)", 2)
@@ -348,22 +347,22 @@ def _the_larger_force_gives_the_start(case: Case, m: re.Match[str]) -> bool:
 
 
 @rule(
-    r"qE becomes (smaller|larger) than the weight\..*?The net force is (upwards|downwards), so the drop accelerates (upwards|downwards)"
+    r"qE becomes (smaller|larger) than the weight\..*?The net force is (upwards|downwards), so the drop accelerates"
+    r" (upwards|downwards)"
 )
 def _a_smaller_push_lets_the_drop_fall(case: Case, m: re.Match[str]) -> bool:
     grows = m[1] == "larger"
     return grows == (m[2] == "upwards") == (m[3] == "upwards")
 
 
-@rule(
-    r"V stays the same and d (increases|decreases), so E = V/d (increases|decreases)\..*?qE becomes (smaller|larger)"
-)
+@rule(r"V stays the same and d (increases|decreases), so E = V/d (increases|decreases)\..*?qE becomes (smaller|larger)")
 def _further_plates_make_a_weaker_field(case: Case, m: re.Match[str]) -> bool:
     return m[1] != m[2] and (m[2] == "increases") == (m[3] == "larger")
 
 
 @rule(
-    r"F_E: the electrostatic force, (?:horizontally, )?(away from|towards) the (?:fixed charge|other sphere)(?:, (WAY))?",
+    r"F_E: the electrostatic force, (?:horizontally, )?(away from|towards) the (?:fixed charge|other sphere)(?:,"
+    r" (WAY))?",
     1,
 )
 def _a_push_is_away_and_a_pull_towards(case: Case, m: re.Match[str]) -> bool:
@@ -386,9 +385,7 @@ def _the_two_sides_of_a_balance_are_as_drawn(case: Case, m: re.Match[str]) -> bo
     rise = 1 if m[2].startswith("up") else -1
     heads = {name: drawn(case, name.replace("_", "")) for name in (*up, *down)}
     return (
-        m[2][:2] == "up"
-        and all((0 < heads[n] < 180) == (rise > 0) for n in up)
-        and all(heads[n] > 180 for n in down)
+        m[2][:2] == "up" and all((0 < heads[n] < 180) == (rise > 0) for n in up) and all(heads[n] > 180 for n in down)
     )
 
 
@@ -398,7 +395,9 @@ def with_motion(case: Case) -> bool:
 
 
 @rule(
-    r"The sphere moves (towards|away from) the (?:fixed charge|other one): r becomes (smaller|larger), so F_E becomes (larger|smaller)\. ?(?:F_E acts (WAY), (with|against) the motion, so the net force and the acceleration (grow|shrink))?",
+    r"The sphere moves (towards|away from) the (?:fixed charge|other one): r becomes (smaller|larger), so F_E becomes"
+    r" (larger|smaller)\. ?(?:F_E acts (WAY), (with|against) the motion, so the net force and the acceleration"
+    r" (grow|shrink))?",
     1,
     2,
     3,
@@ -421,7 +420,9 @@ def _after_the_cut_the_force_changes_with_the_distance(case: Case, m: re.Match[s
 
 
 @rule(
-    r"Closer, r is smaller, so the (attraction|repulsion) F_E becomes larger\. The net force now points (WAY), (towards|away from) the fixed charge: the sphere (comes back|does not come back), the equilibrium is (stable|unstable)",
+    r"Closer, r is smaller, so the (attraction|repulsion) F_E becomes larger\. The net force now points (WAY),"
+    r" (towards|away from) the fixed charge: the sphere (comes back|does not come back), the equilibrium is"
+    r" (stable|unstable)",
     1,
     3,
     4,
@@ -446,7 +447,8 @@ def _a_story_puts_the_fixed_charge_where_it_is_drawn(case: Case, m: re.Match[str
 
 
 @rule(
-    r"The (fixed charge|sphere|ball) is (positive|negative): its field points (towards|away from) it, (up|down) the slope",
+    r"The (fixed charge|sphere|ball) is (positive|negative): its field points (towards|away from) it, (up|down) the"
+    r" slope",
     2,
     3,
 )
@@ -456,7 +458,8 @@ def _the_field_of_each_charge_on_a_slope(case: Case, m: re.Match[str]) -> bool:
 
 
 @rule(
-    r"\[(\w+)\] [^\[]*?(All the forces point the same way|Opposite directions get opposite signs)[^.]*\. A positive sum points to the (left|right)",
+    r"\[(\w+)\] [^\[]*?(All the forces point the same way|Opposite directions get opposite signs)[^.]*\. A positive sum"
+    r" points to the (left|right)",
     2,
     3,
 )
@@ -476,11 +479,7 @@ def _the_sign_of_a_net_force_means_what_is_said(case: Case, m: re.Match[str]) ->
 
 @rule(r"(The fields at P all point the same way|fields the other way count as negative)", 1)
 def _fields_are_added_or_subtracted_as_they_point(case: Case, m: re.Match[str]) -> bool:
-    sides = {
-        key
-        for name, key in keys(case).items()
-        if re.fullmatch(r"E_[\dAB]", name) and key in ("left", "right")
-    }
+    sides = {key for name, key in keys(case).items() if re.fullmatch(r"E_[\dAB]", name) and key in ("left", "right")}
     return len(sides) == (1 if "same" in m[1] else 2)
 
 
@@ -500,7 +499,8 @@ def _the_angle_is_from_the_nearer_end_of_the_axis(case: Case, m: re.Match[str]) 
 
 
 @rule(
-    r"Between (like|unlike) charges the two fields point (opposite ways|the same way); outside them (opposite ways|the same way)",
+    r"Between (like|unlike) charges the two fields point (opposite ways|the same way); outside them (opposite ways|the"
+    r" same way)",
     1,
     2,
     3,
@@ -511,7 +511,8 @@ def _fields_between_like_charges_are_opposite(case: Case, m: re.Match[str]) -> b
 
 
 @rule(
-    r"Between the charges (?:both forces on a third charge|the two forces) point (opposite ways|the same way), so they (can cancel|cannot cancel)",
+    r"Between the charges (?:both forces on a third charge|the two forces) point (opposite ways|the same way), so they"
+    r" (can cancel|cannot cancel)",
     1,
     2,
 )
@@ -521,7 +522,8 @@ def _forces_between_like_charges_can_cancel(case: Case, m: re.Match[str]) -> boo
 
 
 @rule(
-    r"Beyond charge (\d), the (smaller|larger) one, the forces (?:are|on the third charge are) opposite(?:[^.]*?(nearer|farther away))?",
+    r"Beyond charge (\d), the (smaller|larger) one, the forces (?:are|on the third charge are)"
+    r" opposite(?:[^.]*?(nearer|farther away))?",
     2,
 )
 def _of_two_unlike_charges_the_named_one_is_the_smaller(case: Case, m: re.Match[str]) -> bool:
@@ -534,7 +536,8 @@ def _of_two_unlike_charges_the_named_one_is_the_smaller(case: Case, m: re.Match[
 
 
 @rule(
-    r"To the (left|right) of charge (\d), charge (\d) would give a force to the (left|right) \((attraction|repulsion)\), (the wrong way|which is what is needed)",
+    r"To the (left|right) of charge (\d), charge (\d) would give a force to the (left|right)"
+    r" \((attraction|repulsion)\), (the wrong way|which is what is needed)",
     1,
     4,
     5,
@@ -544,11 +547,7 @@ def _a_third_charge_is_looked_for_on_both_sides(case: Case, m: re.Match[str]) ->
     pull = not alike(case, m[2], m[3])
     way = m[1] if pull else {"left": "right", "right": "left"}[m[1]]
     needed = keys(case)[f"F_{m[3]}{m[2]}"]
-    return (
-        (m[5] == "attraction") == pull
-        and m[4] == way
-        and (m[6] == "which is what is needed") == (way == needed)
-    )
+    return (m[5] == "attraction") == pull and m[4] == way and (m[6] == "which is what is needed") == (way == needed)
 
 
 @rule(r"\[(\w+)\] [^\[]*?(?:Charge )?(\w) is to the (left|right) of (?:charge )?(\w)\.", 3)
@@ -558,22 +557,20 @@ def _a_stated_side_gives_the_sign(case: Case, m: re.Match[str]) -> bool:
 
 
 @rule(
-    r"\[(\w+)\] [^\[]*?Here the two forces point (opposite ways|the same way); plus for a force in the stated direction\. \w is measured from charge (\d), to the (left|right)",
+    r"\[(\w+)\] [^\[]*?Here the two forces point (opposite ways|the same way); plus for a force in the stated"
+    r" direction\. \w is measured from charge (\d), to the (left|right)",
     2,
     4,
 )
-def _the_place_of_a_third_charge_is_read_from_the_named_charge(
-    case: Case, m: re.Match[str]
-) -> bool:
+def _the_place_of_a_third_charge_is_read_from_the_named_charge(case: Case, m: re.Match[str]) -> bool:
     words = ways(case)[m[1]]
     between = words.startswith("between")
-    return (m[2] == "opposite ways") == (
-        between == alike(case, "1", "2")
-    ) and f"charge {m[3]}, to the {m[4]}" in words
+    return (m[2] == "opposite ways") == (between == alike(case, "1", "2")) and f"charge {m[3]}, to the {m[4]}" in words
 
 
 @rule(
-    r"Superposition[^.\[]*?, taking to the (left|right) as positive\.(?:[^\[.]*\. A positive sum points to the (left|right))?",
+    r"Superposition[^.\[]*?, taking to the (left|right) as positive\.(?:[^\[.]*\. A positive sum points to the"
+    r" (left|right))?",
     1,
 )
 def _the_stated_net_force_is_taken_as_positive(case: Case, m: re.Match[str]) -> bool:
@@ -628,7 +625,11 @@ def pushed(case: Case) -> float:
     """The heading of the force on it, from the plates of the scene and its sign."""
     scene = case.worked.figure
     assert scene
-    at = {i.sign: (sum(p[0] for p in (i.start, i.end)), sum(p[1] for p in (i.start, i.end))) for i in scene.items if isinstance(i, Plate)}  # fmt: skip
+    at = {
+        i.sign: (sum(p[0] for p in (i.start, i.end)), sum(p[1] for p in (i.start, i.end)))
+        for i in scene.items
+        if isinstance(i, Plate)
+    }
     along = degrees(atan2(at["-"][1] - at["+"][1], at["-"][0] - at["+"][0]))
     return (along if moving_positive(case) else along + 180) % 360
 
@@ -645,7 +646,8 @@ def _from_rest_it_moves_the_way_it_is_pushed(case: Case, m: re.Match[str]) -> bo
 
 
 @rule(
-    r"The charge is (positive|negative), so the force on it is (opposite to|in the direction of) the field: it moves (WAY)",
+    r"The charge is (positive|negative), so the force on it is (opposite to|in the direction of) the field: it moves"
+    r" (WAY)",
     1,
     2,
     3,
@@ -657,7 +659,8 @@ def _it_moves_along_the_field_if_positive(case: Case, m: re.Match[str]) -> bool:
 
 
 @rule(
-    r"The path starts parallel to the plates and bends towards the (upper|lower) plate.*?v_y (upwards|downwards), and v",
+    r"The path starts parallel to the plates and bends towards the (upper|lower) plate.*?v_y (upwards|downwards),"
+    r" and v",
     1,
     2,
 )
@@ -667,14 +670,15 @@ def _a_path_bends_the_way_of_the_force(case: Case, m: re.Match[str]) -> bool:
 
 
 @rule(
-    r"The charge is (positive|negative), so it is pulled towards the (positive|negative) plate, here the (upper|lower) one",
+    r"The charge is (positive|negative), so it is pulled towards the (positive|negative) plate, here the"
+    r" (upper|lower) one",
     1,
     2,
     3,
 )
 def _it_is_pulled_towards_the_unlike_plate(case: Case, m: re.Match[str]) -> bool:
     up = turn(pushed(case), 90) < 1e-6
-    return m[1] != m[2] and (m[1] == "positive") == moving_positive(case) and (m[3] == "upper") == up  # fmt: skip
+    return m[1] != m[2] and (m[1] == "positive") == moving_positive(case) and (m[3] == "upper") == up
 
 
 # --- the tests ---
@@ -688,10 +692,9 @@ def every_form(key: str) -> list[Case]:
 
 
 @cache
-def met() -> tuple[
-    dict[str, list[str]], dict[str, dict[int, set[str]]], dict[str, dict[str, list[str]]]
-]:
-    """Every claim read: false ones by rule, the words met by rule and group, and sentences no rule reads, by question."""
+def met() -> tuple[dict[str, list[str]], dict[str, dict[int, set[str]]], dict[str, dict[str, list[str]]]]:
+    """Every claim read: false ones by rule, the words met by rule and group, and sentences no rule reads, by
+    question."""
     false: defaultdict[str, list[str]] = defaultdict(list)
     words: defaultdict[str, defaultdict[int, set[str]]] = defaultdict(lambda: defaultdict(set))
     unread: defaultdict[str, dict[str, list[str]]] = defaultdict(dict)
@@ -715,12 +718,8 @@ def met() -> tuple[
                         if not true:
                             false[name].append(f"{case.name}: {found[0]}")
                 for found in re.finditer(r"[^.!?]+", text):
-                    if place >= len(beside) and not any(
-                        a < found.end() and found.start() < b for a, b in covered
-                    ):
-                        pattern_ = re.sub(
-                            r"[−-]?\d[\d,. ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]*", "#", found[0]
-                        ).strip()
+                    if place >= len(beside) and not any(a < found.end() and found.start() < b for a, b in covered):
+                        pattern_ = re.sub(r"[−-]?\d[\d,. ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]*", "#", found[0]).strip()
                         unread[key].setdefault(pattern_, []).append(case.name)
     return dict(false), {k: dict(v) for k, v in words.items()}, dict(unread)
 
@@ -739,13 +738,33 @@ def test_each_claim_is_met_both_ways(name: str) -> None:
 
 
 OPPOSITES = (
-    ("larger", "smaller"), ("left", "right"), ("up", "down"), ("upwards", "downwards"), ("upper", "lower"),
-    ("above", "below"), ("attract", "repel"), ("attracts", "repels"), ("attraction", "repulsion"),
-    ("towards", "away from"), ("positive", "negative"), ("many", "few"), ("like", "unlike"), ("Like", "Unlike"),
-    ("same", "opposite"), ("opposite to", "in the direction of"), ("pushes", "pulls"), ("stronger", "weaker"),
-    ("grow", "shrink"), ("further", "nearer"), ("stable", "unstable"), ("with", "against"), ("Yes", "No"),
-    ("between", "outside"), ("beyond", "between"), ("increases", "decreases"),
-)  # fmt: skip
+    ("larger", "smaller"),
+    ("left", "right"),
+    ("up", "down"),
+    ("upwards", "downwards"),
+    ("upper", "lower"),
+    ("above", "below"),
+    ("attract", "repel"),
+    ("attracts", "repels"),
+    ("attraction", "repulsion"),
+    ("towards", "away from"),
+    ("positive", "negative"),
+    ("many", "few"),
+    ("like", "unlike"),
+    ("Like", "Unlike"),
+    ("same", "opposite"),
+    ("opposite to", "in the direction of"),
+    ("pushes", "pulls"),
+    ("stronger", "weaker"),
+    ("grow", "shrink"),
+    ("further", "nearer"),
+    ("stable", "unstable"),
+    ("with", "against"),
+    ("Yes", "No"),
+    ("between", "outside"),
+    ("beyond", "between"),
+    ("increases", "decreases"),
+)
 
 
 def turned_words(sentence: str) -> Iterator[str]:

@@ -20,23 +20,34 @@ from calc.working.working import work
 
 K, G, E = 9.0e9, 9.8, 1.6e-19
 UNITS = {
-    "m": ("g", 1e-3), "L": ("cm", 1e-2), "alpha": ("°", math.pi / 180), "beta": ("°", math.pi / 180),
-    "theta": ("°", math.pi / 180), "s": ("cm", 1e-2), "r": ("cm", 1e-2), "Q1": ("nC", 1e-9), "Q2": ("nC", 1e-9),
-    "F_E": ("mN", 1e-3), "T": ("mN", 1e-3), "N": ("mN", 1e-3), "a": ("m/s^2", 1.0), "n": ("", 1.0),
-}  # fmt: skip
+    "m": ("g", 1e-3),
+    "L": ("cm", 1e-2),
+    "alpha": ("°", math.pi / 180),
+    "beta": ("°", math.pi / 180),
+    "theta": ("°", math.pi / 180),
+    "s": ("cm", 1e-2),
+    "r": ("cm", 1e-2),
+    "Q1": ("nC", 1e-9),
+    "Q2": ("nC", 1e-9),
+    "F_E": ("mN", 1e-3),
+    "T": ("mN", 1e-3),
+    "N": ("mN", 1e-3),
+    "a": ("m/s^2", 1.0),
+    "n": ("", 1.0),
+}
 Situation = tuple[str, dict[str, str], dict[str, float]]
 
 
 def threads(chance: random.Random) -> Situation:
     """Two equal charges on threads from one support, or from two."""
-    m, length, alpha = chance.uniform(5e-4, 9e-3), chance.uniform(0.1, 0.9), math.radians(chance.uniform(4, 50))  # fmt: skip
+    m, length, alpha = chance.uniform(5e-4, 9e-3), chance.uniform(0.1, 0.9), math.radians(chance.uniform(4, 50))
     two = chance.random() < 0.4
     s = chance.uniform(0.05, 0.2) if two else 0.0
     r = s + 2 * length * math.sin(alpha)
     force = m * G * math.tan(alpha)
     q = r * math.sqrt(force / K)
     ties = m * G / math.cos(alpha)
-    values = {"m": m, "L": length, "alpha": alpha, "r": r, "F_E": force, "T": ties, "Q1": q, "a": ties / m}  # fmt: skip
+    values = {"m": m, "L": length, "alpha": alpha, "r": r, "F_E": force, "T": ties, "Q1": q, "a": ties / m}
     values |= {"s": s} if two else {"beta": 2 * alpha}
     choices = {"supports": "two" if two else "one", "equal": "equal", "acting": "repel"}
     return "threads", choices, values
@@ -45,7 +56,7 @@ def threads(chance: random.Random) -> Situation:
 def held(chance: random.Random, slope: bool) -> Situation:
     """A charge above or below a fixed one, on a slope or a vertical line, with a string that pulls."""
     m, theta = chance.uniform(2e-3, 3e-2), math.radians(chance.uniform(8, 60) if slope else 90)
-    r, q1, q2 = chance.uniform(0.02, 0.09), chance.uniform(10e-9, 90e-9), chance.uniform(10e-9, 90e-9)  # fmt: skip
+    r, q1, q2 = chance.uniform(0.02, 0.09), chance.uniform(10e-9, 90e-9), chance.uniform(10e-9, 90e-9)
     force, weight = K * q1 * q2 / r**2, m * G * math.sin(theta)
     values = {"m": m, "r": r, "Q1": q1, "Q2": q2, "F_E": force}
     up = weight > force
@@ -59,7 +70,7 @@ def held(chance: random.Random, slope: bool) -> Situation:
 
 def hovering(chance: random.Random) -> Situation:
     """A charge that hovers above a fixed one."""
-    r, q1, q2 = chance.uniform(0.02, 0.09), chance.uniform(10e-9, 90e-9), chance.uniform(10e-9, 90e-9)  # fmt: skip
+    r, q1, q2 = chance.uniform(0.02, 0.09), chance.uniform(10e-9, 90e-9), chance.uniform(10e-9, 90e-9)
     force = K * q1 * q2 / r**2
     values = {"m": force / G, "r": r, "Q1": q1, "Q2": q2, "F_E": force}
     return "vertical", {"where": "below", "string": "none", "acting": "repel"}, values
@@ -90,7 +101,9 @@ def solvable(key: str, want: str, choices: dict[str, str], data: dict[str, str])
         return None
 
 
-def cases(make: object, count: int, seed: int) -> Iterator[tuple[str, dict[str, str], dict[str, float], str, tuple[str, ...], str]]:  # fmt: skip
+def cases(
+    make: object, count: int, seed: int
+) -> Iterator[tuple[str, dict[str, str], dict[str, float], str, tuple[str, ...], str]]:
     """(question, choices, values, unknown, data that suffice, one more datum)."""
     assert callable(make)
     chance = random.Random(seed)
@@ -161,4 +174,6 @@ def test_a_datum_that_contradicts_is_refused_with_the_value_wanted(spare: str, g
     with pytest.raises(Refusal) as refused:
         shown("threads", "Q1", {"supports": "one", "equal": "equal"}, data)
     assert refused.value.field == name
-    assert f"they give {gives}".replace(" ", "\N{NO-BREAK SPACE}") in refused.value.sentence.replace(" ", "\N{NO-BREAK SPACE}")  # fmt: skip
+    assert f"they give {gives}".replace(" ", "\N{NO-BREAK SPACE}") in refused.value.sentence.replace(
+        " ", "\N{NO-BREAK SPACE}"
+    )

@@ -46,12 +46,21 @@ def ask(operation: str, **data: Any) -> dict[str, Any]:
 
 # --- constants ---
 
-SCHOOL = {"k": "9.0e9", "e": "1.6e-19", "g": "9.8", "m_e": "9.11e-31", "m_p": "1.67e-27", "h": "6.63e-34", "c": "3.0e8", "G": "6.67e-11"}  # fmt: skip
+SCHOOL = {
+    "k": "9.0e9",
+    "e": "1.6e-19",
+    "g": "9.8",
+    "m_e": "9.11e-31",
+    "m_p": "1.67e-27",
+    "h": "6.63e-34",
+    "c": "3.0e8",
+    "G": "6.67e-11",
+}
 
 
 def test_the_school_data_sheet_to_its_last_digit() -> None:
     """The constants as school data sheets round them. Common practice, no source."""
-    assert {name: line.school for name, line in SHEET.items()} == {n: float(v) for n, v in SCHOOL.items()}  # fmt: skip
+    assert {name: line.school for name, line in SHEET.items()} == {n: float(v) for n, v in SCHOOL.items()}
 
 
 @pytest.mark.parametrize("name", SHEET)
@@ -89,9 +98,12 @@ def test_a_value_at_the_end_of_the_sensible_range_is_not_doubted(key: str) -> No
     for item in inputs_of(topics.find(key)[1]):
         unit = "°" if item.unit == "°" else parse_unit(item.unit).si().text
         for end, factor, word in ((item.low, 1 - 1e-6, "small"), (item.high, 1 + 1e-6, "large")):
-            assert doubtful(item, parse_quantity(f"{end!r} {unit}", item.unit), style) == "" or item.unit == "°"  # fmt: skip
+            assert doubtful(item, parse_quantity(f"{end!r} {unit}", item.unit), style) == "" or item.unit == "°"
             outside = doubtful(item, parse_quantity(f"{end * factor!r} {unit}", item.unit), style)
-            assert f"looks very {word} (usual: at {'least' if word == 'small' else 'most'} {exact(end, style).text}" in outside, item.name  # fmt: skip
+            assert (
+                f"looks very {word} (usual: at {'least' if word == 'small' else 'most'} {exact(end, style).text}"
+                in outside
+            ), item.name
 
 
 @pytest.mark.parametrize("key", KEYS)
@@ -121,7 +133,7 @@ def test_the_ranges_of_electrostatics_are_those_of_a_class() -> None:
     """1 pC to 100 µC, 1 mm to 10 m, 1 nN to 1 kN, 1 g scale masses. Common practice, no source."""
     _, question = topics.find("coulomb.force")
     ranges = {i.name: (i.low, i.high) for i in question.fields if isinstance(i, Input)}
-    assert ranges == {"Q1": (1e-12, 1e-4), "Q2": (1e-12, 1e-4), "r": (1e-3, 10), "F": (1e-9, 1e3), "R": (1e-4, 1.0)}  # fmt: skip
+    assert ranges == {"Q1": (1e-12, 1e-4), "Q2": (1e-12, 1e-4), "r": (1e-3, 10), "F": (1e-9, 1e3), "R": (1e-4, 1.0)}
 
 
 # --- lengths and counts ---
@@ -133,7 +145,7 @@ def test_a_request_of_a_hundred_thousand_characters_is_read_and_no_longer_one() 
     room = 100_000 - len(head) - len(tail)
     assert json.loads(desk.answer(head + "a" * room + tail))["ok"]
     refused = json.loads(desk.answer(head + "a" * (room + 1) + tail))
-    assert refused["errors"][0]["message"] == "That is too much text to read. Shorten it and try again."  # fmt: skip
+    assert refused["errors"][0]["message"] == "That is too much text to read. Shorten it and try again."
 
 
 @pytest.mark.parametrize("decimals", range(7))
@@ -154,17 +166,29 @@ def test_no_other_number_of_decimals_is(decimals: object) -> None:
 @pytest.mark.parametrize(
     ("changed", "field"),
     [
-        ({"count": 30}, None), ({"count": 31}, "count"), ({"count": 1}, None), ({"count": 0}, "count"),
-        ({"marks": 301}, "marks"), ({"marks": 0}, "marks"),
-        ({"seed": 999_999}, None), ({"seed": 1_000_000}, "seed"), ({"seed": 0}, None), ({"seed": -1}, "seed"),
+        ({"count": 30}, None),
+        ({"count": 31}, "count"),
+        ({"count": 1}, None),
+        ({"count": 0}, "count"),
+        ({"marks": 301}, "marks"),
+        ({"marks": 0}, "marks"),
+        ({"seed": 999_999}, None),
+        ({"seed": 1_000_000}, "seed"),
+        ({"seed": 0}, None),
+        ({"seed": -1}, "seed"),
         ({"own": 1_000_000}, "own"),
-        ({"heading": "x" * 120}, None), ({"heading": "x" * 121}, "heading"),
-        ({"learner": "x" * 80}, None), ({"learner": "x" * 81}, "learner"),
-        ({"topics": ["coulomb.electrons"] * 60, "count": 1}, None), ({"topics": ["coulomb.electrons"] * 61, "count": 1}, "topics"),
-        ({"level": 3}, None), ({"level": 4}, "level"), ({"level": 0}, "level"),
+        ({"heading": "x" * 120}, None),
+        ({"heading": "x" * 121}, "heading"),
+        ({"learner": "x" * 80}, None),
+        ({"learner": "x" * 81}, "learner"),
+        ({"topics": ["coulomb.electrons"] * 60, "count": 1}, None),
+        ({"topics": ["coulomb.electrons"] * 61, "count": 1}, "topics"),
+        ({"level": 3}, None),
+        ({"level": 4}, "level"),
+        ({"level": 0}, "level"),
     ],
-)  # fmt: skip
-def test_a_paper_is_made_up_to_each_limit_and_not_beyond(changed: dict[str, Any], field: str | None) -> None:  # fmt: skip
+)
+def test_a_paper_is_made_up_to_each_limit_and_not_beyond(changed: dict[str, Any], field: str | None) -> None:
     """Counts, marks, numbers and lengths of a paper at their last allowed value, and one further."""
     data = {"topics": ["coulomb", "several-charges"], "count": 1, "as": [], **changed}
     if "marks" in changed:
@@ -175,13 +199,13 @@ def test_a_paper_is_made_up_to_each_limit_and_not_beyond(changed: dict[str, Any]
         assert field in [error["field"] for error in reply["errors"]]
 
 
-@pytest.mark.parametrize(("seed", "good"), [(0, True), (999_999, True), (1_000_000, False), (-1, False)])  # fmt: skip
+@pytest.mark.parametrize(("seed", "good"), [(0, True), (999_999, True), (1_000_000, False), (-1, False)])
 def test_the_number_of_a_drawn_question_has_two_ends(seed: int, good: bool) -> None:
     """0 to 999 999."""
     assert ask("practice", question="coulomb.electrons", seed=seed)["ok"] == good
 
 
-@pytest.mark.parametrize("key", [k for k in KEYS if any(isinstance(f, Rows) for f in topics.find(k)[1].fields)])  # fmt: skip
+@pytest.mark.parametrize("key", [k for k in KEYS if any(isinstance(f, Rows) for f in topics.find(k)[1].fields)])
 def test_a_table_is_read_from_its_fewest_to_its_most_rows(key: str) -> None:
     """Fewer or more rows than declared are refused at the table; as many as declared are not."""
     _, question = topics.find(key)
@@ -205,12 +229,18 @@ def test_a_table_is_read_from_its_fewest_to_its_most_rows(key: str) -> None:
 @pytest.mark.parametrize(
     ("typed", "right", "agrees"),
     [
-        ("1,0100", 1.0, True), ("1,0101", 1.0, False), ("0,9900", 1.0, True), ("0,9899", 1.0, False),
+        ("1,0100", 1.0, True),
+        ("1,0101", 1.0, False),
+        ("0,9900", 1.0, True),
+        ("0,9899", 1.0, False),
         ("2,7", 2.65, True),  # a correct rounding to two figures, 1,9 % off
-        ("2,7", 2.64, False), ("3", 2.65, False), ("0", 0.0, True), ("0", 1e-9, False),
+        ("2,7", 2.64, False),
+        ("3", 2.65, False),
+        ("0", 0.0, True),
+        ("0", 1e-9, False),
     ],
-)  # fmt: skip
-def test_one_per_cent_or_a_correct_rounding_is_right(typed: str, right: float, agrees: bool) -> None:  # fmt: skip
+)
+def test_one_per_cent_or_a_correct_rounding_is_right(typed: str, right: float, agrees: bool) -> None:
     """Within 1 % the answer is right, and beyond it only as the right answer rounded to two figures or more."""
     assert read_value(typed + " N", "N").agrees(right) == agrees
 
@@ -223,8 +253,16 @@ def test_near_a_mistake_is_within_the_share_asked_for(off: float, near: bool) ->
 
 @pytest.mark.parametrize(
     ("value", "cut"),
-    [(0.123456, 0.12), (0.1, 0.1), (0.0999999, 0.1), (0.0123456, 0.0123), (9999.994, 9999.99), (10_000.4, 10_000), (12_345.6, 12_300)],
-)  # fmt: skip
+    [
+        (0.123456, 0.12),
+        (0.1, 0.1),
+        (0.0999999, 0.1),
+        (0.0123456, 0.0123),
+        (9999.994, 9999.99),
+        (10_000.4, 10_000),
+        (12_345.6, 12_300),
+    ],
+)
 def test_a_value_on_the_way_is_cut_as_it_is_printed(value: float, cut: float) -> None:
     """Two decimals from 0,1 to below 10 000; outside, two on the coefficient."""
     assert two_decimals(value) == pytest.approx(cut, rel=1e-12)
@@ -233,10 +271,16 @@ def test_a_value_on_the_way_is_cut_as_it_is_printed(value: float, cut: float) ->
 @pytest.mark.parametrize(
     ("value", "text"),
     [
-        (0.1, "0,10"), (0.0999, "9,99 × 10⁻²"), (9999.99, "9999,99"), (10_000.0, "1,00 × 10⁴"), (9999.996, "1,00 × 10⁴"),
-        (0.125, "0,13"), (0.005, "5,00 × 10⁻³"), (-0.125, "−0,13"),
+        (0.1, "0,10"),
+        (0.0999, "9,99 × 10⁻²"),
+        (9999.99, "9999,99"),
+        (10_000.0, "1,00 × 10⁴"),
+        (9999.996, "1,00 × 10⁴"),
+        (0.125, "0,13"),
+        (0.005, "5,00 × 10⁻³"),
+        (-0.125, "−0,13"),
     ],
-)  # fmt: skip
+)
 def test_a_result_is_plain_from_a_tenth_to_ten_thousand(value: float, text: str) -> None:
     """Halves go away from zero, and powers of ten begin at both ends."""
     assert rounded(value, Style()).text.replace("\u00a0", " ") == text
@@ -244,8 +288,15 @@ def test_a_result_is_plain_from_a_tenth_to_ten_thousand(value: float, text: str)
 
 @pytest.mark.parametrize(
     ("value", "text"),
-    [(0.001, "0,001"), (0.00099, "9,9 × 10⁻⁴"), (9999.0, "9999"), (10_000.0, "1 × 10⁴"), (0.123456789012, "0,123456789012"), (0.1234567890123, "0,123457")],
-)  # fmt: skip
+    [
+        (0.001, "0,001"),
+        (0.00099, "9,9 × 10⁻⁴"),
+        (9999.0, "9999"),
+        (10_000.0, "1 × 10⁴"),
+        (0.123456789012, "0,123456789012"),
+        (0.1234567890123, "0,123457"),
+    ],
+)
 def test_a_datum_is_plain_from_a_thousandth_to_ten_thousand(value: float, text: str) -> None:
     """Twelve figures are a datum, thirteen came out of a calculation."""
     assert exact(value, Style()).text.replace("\u00a0", " ") == text
@@ -256,8 +307,17 @@ def test_a_datum_is_plain_from_a_thousandth_to_ten_thousand(value: float, text: 
 
 @pytest.mark.parametrize(
     ("n", "warned"),
-    [(3.0999, False), (3.1001, True), (2.9001, False), (2.8999, True), (99.5, True), (100.5, False), (99.05, False), (4.0, False)],
-)  # fmt: skip
+    [
+        (3.0999, False),
+        (3.1001, True),
+        (2.9001, False),
+        (2.8999, True),
+        (99.5, True),
+        (100.5, False),
+        (99.05, False),
+        (4.0, False),
+    ],
+)
 def test_few_electrons_must_be_nearly_whole(n: float, warned: bool) -> None:
     """Below a hundred, further than 0,1 from a whole number is worth a word."""
     assert bool(few_electrons(n)) == warned
@@ -266,10 +326,17 @@ def test_few_electrons_must_be_nearly_whole(n: float, warned: bool) -> None:
 @pytest.mark.parametrize(
     ("x", "y", "key"),
     [
-        (1.0, 1e-8, "right-up"), (1.0, 1e-10, "right"), (1.0, -1e-8, "right-down"), (-1.0, 1e-10, "left"),
-        (1e-8, 1.0, "right-up"), (1e-10, 1.0, "up"), (1e-10, -1.0, "down"), (-1e-8, -1.0, "left-down"), (0.0, 0.0, "none"),
+        (1.0, 1e-8, "right-up"),
+        (1.0, 1e-10, "right"),
+        (1.0, -1e-8, "right-down"),
+        (-1.0, 1e-10, "left"),
+        (1e-8, 1.0, "right-up"),
+        (1e-10, 1.0, "up"),
+        (1e-10, -1.0, "down"),
+        (-1e-8, -1.0, "left-down"),
+        (0.0, 0.0, "none"),
     ],
-)  # fmt: skip
+)
 def test_what_is_left_of_a_sum_that_cancels_has_no_direction(x: float, y: float, key: str) -> None:
     """A billionth of the size is noise of the sum; ten times that is a direction."""
     assert compass(x, y, Style()).key == key
@@ -278,9 +345,19 @@ def test_what_is_left_of_a_sum_that_cancels_has_no_direction(x: float, y: float,
 
 @pytest.mark.parametrize(
     ("largest", "scale"),
-    [(10.0, "1"), (10.1, "2"), (4.0, "0,5"), (5.1, "1"), (20.0, "2"), (21.0, "5"), (50.0, "5"), (51.0, "10"), (2e-6, "2 × 10⁻⁷")],
-)  # fmt: skip
-def test_a_scale_draws_the_largest_force_up_to_ten_centimetres_long(largest: float, scale: str) -> None:  # fmt: skip
+    [
+        (10.0, "1"),
+        (10.1, "2"),
+        (4.0, "0,5"),
+        (5.1, "1"),
+        (20.0, "2"),
+        (21.0, "5"),
+        (50.0, "5"),
+        (51.0, "10"),
+        (2e-6, "2 × 10⁻⁷"),
+    ],
+)
+def test_a_scale_draws_the_largest_force_up_to_ten_centimetres_long(largest: float, scale: str) -> None:
     """The scale steps 1, 2, 5, 10 where the drawing would become longer than 10 cm."""
     assert scale_words(largest, Style()).replace("\u00a0", " ") == f"1 cm stands for {scale} N"
 
@@ -306,7 +383,7 @@ def test_a_check_fails_for_an_answer_one_part_in_a_hundred_thousand_off(key: str
             # A value on both sides in the same way (F = F·1) cannot be caught: then another one must be.
             caught = [n for n in tried if not spoilt(case, n, 1 + 1e-5)[place]]
             assert caught or not tried, (case.name, check.equation)
-            assert all(spoilt(case, n, 1 + 1e-14)[place] for n in tried[:1]), (case.name, check.equation)  # fmt: skip
+            assert all(spoilt(case, n, 1 + 1e-14)[place] for n in tried[:1]), (case.name, check.equation)
 
 
 def test_no_check_is_looser_than_one_in_a_million() -> None:
@@ -316,7 +393,7 @@ def test_no_check_is_looser_than_one_in_a_million() -> None:
     assert Check("x").tolerance == 1e-9
 
 
-@pytest.mark.parametrize(("cut", "early"), [("1,0299", True), ("0,9701", True), ("1,0301", False), ("0,9699", False)])  # fmt: skip
+@pytest.mark.parametrize(("cut", "early"), [("1,0299", True), ("0,9701", True), ("1,0301", False), ("0,9699", False)])
 def test_rounding_early_explains_up_to_three_per_cent(cut: str, early: bool) -> None:
     """A value that rounding on the way gives is taken for that up to 3 % off, and no further."""
     typed = read_value(f"{cut} N", "N")
@@ -325,7 +402,17 @@ def test_rounding_early_explains_up_to_three_per_cent(cut: str, early: bool) -> 
     assert not _early(typed, SimpleNamespace(right=1.0, rounded_early=(typed.value * 1.001,)))  # type: ignore[arg-type]
 
 
-@pytest.mark.parametrize(("said", "judged"), [("30,99", "right"), ("29,01", "right"), ("31,01", "wrong"), ("28,99", "wrong"), ("210,99", "opposite"), ("211,01", "wrong")])  # fmt: skip
+@pytest.mark.parametrize(
+    ("said", "judged"),
+    [
+        ("30,99", "right"),
+        ("29,01", "right"),
+        ("31,01", "wrong"),
+        ("28,99", "wrong"),
+        ("210,99", "opposite"),
+        ("211,01", "wrong"),
+    ],
+)
 def test_a_direction_in_a_plane_is_right_within_one_degree(said: str, judged: str) -> None:
     """One degree either way; the opposite direction is known with the same allowance."""
     way = Direction("right-up", "30° above the +x axis", (), 30.0)
@@ -345,7 +432,9 @@ def test_a_line_of_numbers_has_at_most_two_hundred_characters(length: int, read_
             read_line(line)
 
 
-@pytest.mark.parametrize(("earned", "possible", "well"), [(8, 10, True), (79, 100, False), (4, 5, True), (3, 4, False), (0, 0, False)])  # fmt: skip
+@pytest.mark.parametrize(
+    ("earned", "possible", "well"), [(8, 10, True), (79, 100, False), (4, 5, True), (3, 4, False), (0, 0, False)]
+)
 def test_four_fifths_of_the_marks_is_done_well(earned: int, possible: int, well: bool) -> None:
     """Exactly 80 % counts; less does not."""
     assert Attempt(date(2026, 3, 9), 1, earned, possible).well == well

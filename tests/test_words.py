@@ -22,8 +22,20 @@ KEYS = question_keys()
 DRAWS = [(level, seed) for level in (1, 2, 3) for seed in (1, 2, 3)]
 # What a story may call a body or what holds it; the rest of the answer has to call it the same.
 NOUNS = (
-    "sphere", "ball", "bead", "puck", "trap", "dome", "pellet", "disc", "button", "cork", "string", "cord", "thread",
-)  # fmt: skip
+    "sphere",
+    "ball",
+    "bead",
+    "puck",
+    "trap",
+    "dome",
+    "pellet",
+    "disc",
+    "button",
+    "cork",
+    "string",
+    "cord",
+    "thread",
+)
 BEGINS_SMALL = re.compile(r"(F_|[a-zα-ωΔΣ][₀-₉]?( |_|=|:|,)|mg |kQ|qE|sin |cos |tan )")
 
 
@@ -60,7 +72,11 @@ def phrases(worked: WorkedAnswer, plan: Plan) -> list[str]:
     told = [shown.words for shown in worked.given]
     for part in worked.parts:
         for step in part.steps:
-            told += [step.what, *(words for _, words in step.direction.options if step.direction)] if step.direction else [step.what]  # fmt: skip
+            told += (
+                [step.what, *(words for _, words in step.direction.options if step.direction)]
+                if step.direction
+                else [step.what]
+            )
     told += [check.what for check in worked.checks]
     told += [drawn.title for drawn in [worked.figure, *(p.figure for p in worked.parts)] if drawn]
     told += [mistake.why for step in plan.steps for mistake in step.mistakes if mistake.why]
@@ -68,11 +84,16 @@ def phrases(worked: WorkedAnswer, plan: Plan) -> list[str]:
 
 
 SLIPS = {
-    "one of many": r"(?<!harge )(?<![\d,.×(;] )(?<![\d,.⁻])\b1 (times|marks|electrons|points|forces|charges|steps|spheres|questions|mistakes|places)\b",
+    "one of many": (
+        r"(?<!harge )(?<![\d,.×(;] )(?<![\d,.⁻])\b1"
+        r" (times|marks|electrons|points|forces|charges|steps|spheres|questions|mistakes|places)\b"
+    ),
     "many of one": r"(?<!harge )(?<![\d,.])([02-9]|\d\d+) (mark|electron|point|question|step|mistake)\b",
     "no times": r"\b0 times\b",
     "doubled word": r"\b([A-Za-z]+) \1\b",
-    "a before a vowel": r"(?:\ba|(?:^|[.?!] )A) (electr|angle|attract|equal|uncharged|eas|arrow|oil|acceler|answer|upright)",
+    "a before a vowel": (
+        r"(?:\ba|(?:^|[.?!] )A) (electr|angle|attract|equal|uncharged|eas|arrow|oil|acceler|answer|upright)"
+    ),
     "an before a consonant": r"\b[Aa]n (?!hour)[bcdfghjklmnpqrstvwz]",
     "space before a stop": r" [.,;:?!](?!\d)",
     "two stops": r"\.\.|,,|\.,|,\.",
@@ -140,9 +161,7 @@ def test_refusals_of_wrong_boxes_are_sentences(topic: str) -> None:
                 assert not words or (words[-1] == "." and words[0].isupper()), words
 
 
-@pytest.mark.parametrize(
-    ("count", "told"), [(0, "0 marks"), (1, "1 mark"), (2, "2 marks"), (11, "11 marks")]
-)
+@pytest.mark.parametrize(("count", "told"), [(0, "0 marks"), (1, "1 mark"), (2, "2 marks"), (11, "11 marks")])
 def test_counts_agree_with_their_noun(count: int, told: str) -> None:
     """One mark, and two or no marks."""
     assert counted(count, "mark") == told
@@ -173,8 +192,13 @@ def test_marks_in_the_margin_are_counted_aloud(count: int) -> None:
 
 @pytest.mark.parametrize(
     ("times", "told"),
-    [(10, "10 times too large"), (100, "100 times too large"), (0.001, "1000 times too small"), (1e6, "10⁶ times too large")],
-)  # fmt: skip
+    [
+        (10, "10 times too large"),
+        (100, "100 times too large"),
+        (0.001, "1000 times too small"),
+        (1e6, "10⁶ times too large"),
+    ],
+)
 def test_a_wrong_power_of_ten_is_told_as_a_person_says_it(times: float, told: str) -> None:
     """Ten times too large is not called 10¹ times."""
     data = {"question": "coulomb.force", "inputs": find("coulomb.force")[1].example}
@@ -191,9 +215,7 @@ def test_a_wrong_power_of_ten_is_told_as_a_person_says_it(times: float, told: st
         ("coulomb.force", "F", "Your answer for F, with its unit"),
     ],
 )
-def test_the_sheet_asks_for_a_unit_only_where_there_is_one(
-    key: str, value: str, label: str
-) -> None:
+def test_the_sheet_asks_for_a_unit_only_where_there_is_one(key: str, value: str, label: str) -> None:
     """A count is asked for without a unit; anything else with one."""
     data = {"question": key, "inputs": find(key)[1].example}
     reply = json.loads(desk.answer(json.dumps({"operation": "sheet", "data": data})))

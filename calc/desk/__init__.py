@@ -68,9 +68,7 @@ def _answer(request: str) -> dict[str, Any]:
         if not isinstance(data, dict):
             raise TypeError("data must be an object")
     except (ValueError, KeyError, TypeError, RecursionError):
-        return _refused(
-            Refusal(None, "This page asked something the booklet does not know. Reload the page.")
-        )
+        return _refused(Refusal(None, "This page asked something the booklet does not know. Reload the page."))
     try:
         return {"ok": True, "data": operation(data)}
     except Refusal as refusal:
@@ -93,10 +91,7 @@ def _told(refusal: Refusal, comma: bool) -> dict[str, Any]:
     sentence = sentence_in_sign(refusal.sentence, comma)
     told: dict[str, Any] = {"field": refusal.field, "message": sentence}
     if refusal.picks:
-        told["choices"] = [
-            {"words": sentence_in_sign(pick.words, comma), "text": pick.text}
-            for pick in refusal.picks
-        ]
+        told["choices"] = [{"words": sentence_in_sign(pick.words, comma), "text": pick.text} for pick in refusal.picks]
     return told
 
 
@@ -131,9 +126,7 @@ def solve(data: Mapping[str, Any]) -> dict[str, Any]:
     topic, question, found = asked_for(data)
     worked = work(topic, question, found)
     wanted = data.get("as", ["html"])
-    if not isinstance(wanted, list) or not all(
-        isinstance(name, str) and name in NOTATIONS for name in wanted
-    ):
+    if not isinstance(wanted, list) or not all(isinstance(name, str) and name in NOTATIONS for name in wanted):
         raise Refusal(None, f"An answer is shown as {', '.join(NOTATIONS)}, and nothing else.")
     return {
         **{name: NOTATIONS[name](worked, not question.scenario) for name in dict.fromkeys(wanted)},

@@ -36,8 +36,7 @@ def mark(data: Mapping[str, Any]) -> dict[str, Any]:
     marked = mark_question(plan, found, answers)
     several, comma = len(plan.parts) > 1, found.data.settings.comma
     verdicts = [
-        verdict(part, str(index) if several else "", found.data.settings)
-        for index, part in enumerate(marked, 1)
+        verdict(part, str(index) if several else "", found.data.settings) for index, part in enumerate(marked, 1)
     ]
     ticked = sum(part.earned for part in marked if part.state == "self-marked")
     return {
@@ -90,10 +89,7 @@ def verdict(marked: PartMarked, number: str, settings: Settings) -> dict[str, An
         ],
         "earned": marked.earned,
         "possible": marked.possible,
-        "problems": [
-            {"field": p.field, "message": sentence_in_sign(p.sentence, style.comma)}
-            for p in marked.problems
-        ],
+        "problems": [{"field": p.field, "message": sentence_in_sign(p.sentence, style.comma)} for p in marked.problems],
     }
     shown["html"] = rendering.part(shown, said, told, more)
     return shown
@@ -128,11 +124,7 @@ def _part_sheet(part: Part, plan: Plan, found: Read, values: dict[str, float]) -
         "directions": [list(option) for option in where.options] if where else [],
         "angle": bool(where and where.angle is not None),
         "steps": [step.makes for step in part.steps if step.makes != part.answers],
-        "formulas": {
-            step.makes: [list(offer) for offer in formulas(step)]
-            for step in part.steps
-            if formulas(step)
-        },
+        "formulas": {step.makes: [list(offer) for offer in formulas(step)] for step in part.steps if formulas(step)},
     }
 
 

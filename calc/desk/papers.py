@@ -82,9 +82,7 @@ def said(made: Paper) -> str:
     count, marks = len(made.items), made.marks
     sentence = f"{counted(count, 'question')}, {counted(marks, 'mark')}."
     if made.wanted.marks and made.wanted.marks != marks:
-        sentence += (
-            f" You asked for {made.wanted.marks} marks; no choice of these questions comes nearer."
-        )
+        sentence += f" You asked for {made.wanted.marks} marks; no choice of these questions comes nearer."
     return sentence
 
 
@@ -104,7 +102,7 @@ class _Reader:
             self.refuse("topics", "Choose at least one topic.")
             return ()
         if len(found) > MOST_ENTRIES:
-            self.refuse("topics", f"A paper names at most {MOST_ENTRIES} topics and questions: leave some out.")  # fmt: skip
+            self.refuse("topics", f"A paper names at most {MOST_ENTRIES} topics and questions: leave some out.")
             return ()
         return tuple(str(entry) for entry in found)
 
@@ -135,9 +133,7 @@ class _Reader:
         value = self.data.get(name, "")
         text = " ".join(str(value).split()) if isinstance(value, str) else ""
         if len(text) > longest:
-            self.refuse(
-                name, f"{words} has {len(text)} characters; at most {longest} fit. Shorten it."
-            )
+            self.refuse(name, f"{words} has {len(text)} characters; at most {longest} fit. Shorten it.")
             return ""
         return text
 

@@ -1,7 +1,8 @@
 """The requests about practice: a drawn question with its hints, and what to revise next.
 
 ``practice`` data: question (``topic.question``, or a topic's key for any of its questions), seed,
-level, draw (the number of the rule it is drawn by; 1 without it), settings. ``revise`` data: today (``2026-03-09``), history: {question: [{day, level, earned,
+level, draw (the number of the rule it is drawn by; 1 without it), settings. ``revise`` data: today
+(``2026-03-09``), history: {question: [{day, level, earned,
 possible, mistakes}]}. No state is kept here: the page keeps it, on the reader's own device.
 """
 
@@ -30,7 +31,9 @@ def practice(data: Mapping[str, Any]) -> dict[str, Any]:
     """A drawn question. Reply: a request for ``sheet``, ``mark`` and ``solve`` (question, inputs, find, variant),
     seed, level, title, figure (html, '' where it would tell the answer) and hints: [{part, html: [...]}].
     """
-    seed = _whole(data.get("seed"), 0, LARGEST_SEED, f"The number of a drawn question is a whole number from 0 to {LARGEST_SEED}.")  # fmt: skip
+    seed = _whole(
+        data.get("seed"), 0, LARGEST_SEED, f"The number of a drawn question is a whole number from 0 to {LARGEST_SEED}."
+    )
     level = _whole(data.get("level", 1), 1, 3, "There are three levels: 1, 2 and 3.")
     rule = _whole(
         data.get("draw", 1),
@@ -73,9 +76,7 @@ def _asked(key: str, seed: int, level: int, rule: int) -> tuple[Topic, Question]
     try:
         return topics.find(key)
     except KeyError:
-        raise Refusal(
-            None, "There is no such question to practise. Pick one from the list."
-        ) from None
+        raise Refusal(None, "There is no such question to practise. Pick one from the list.") from None
 
 
 def _whole(value: object, low: int, high: int, sentence: str) -> int:
@@ -97,11 +98,13 @@ def revision(data: Mapping[str, Any]) -> dict[str, Any]:
     offer = (
         {"question": best.question, "level": best.level}
         if best
-        else {"question": fresh[0], "level": 1}
-        if fresh
-        else {"question": lines[0].question, "level": lines[0].level}
-        if lines
-        else None
+        else (
+            {"question": fresh[0], "level": 1}
+            if fresh
+            else {"question": lines[0].question, "level": lines[0].level}
+            if lines
+            else None
+        )
     )
     rows = [rendering.RevisionRow(_title(line.question), line, _slip(line)) for line in lines]
     return {
@@ -136,7 +139,7 @@ def _slip(line: Revision) -> str:
 
 def _history(typed: object) -> dict[str, list[Attempt]]:
     """Attempts by question; questions this booklet does not (or no longer) have are left out."""
-    damaged = Refusal(None, "The progress kept on this device cannot be read. Export it, wipe it, and begin again.")  # fmt: skip
+    damaged = Refusal(None, "The progress kept on this device cannot be read. Export it, wipe it, and begin again.")
     if not isinstance(typed, Mapping):
         raise damaged
     history: dict[str, list[Attempt]] = {}
@@ -169,6 +172,4 @@ def _day(typed: object) -> date:
     try:
         return date.fromisoformat(str(typed))
     except ValueError:
-        raise Refusal(
-            None, f"{str(typed)[:20]!r} is not a day. A day is written like 2026-03-09."
-        ) from None
+        raise Refusal(None, f"{str(typed)[:20]!r} is not a day. A day is written like 2026-03-09.") from None

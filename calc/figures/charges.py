@@ -154,17 +154,12 @@ def spheres_on_line(
     for a, b, label in sorted(distances, key=lambda d: abs(at[d[0]] - at[d[1]])):
         left, right = sorted((at[a], at[b]))
         # Distances that do not overlap stand in one row, as a chain.
-        free = [
-            all(right < start + 1e-9 or end < left + 1e-9 for start, end in row) for row in rows
-        ]
+        free = [all(right < start + 1e-9 or end < left + 1e-9 for start, end in row) for row in rows]
         level = next((i for i, empty in enumerate(free) if empty), len(rows))
         rows += [[] for _ in range(level + 1 - len(rows))]
         rows[level].append((left, right))
         items.append(Dimension((left, 0.0), (right, 0.0), label, -2.2 - 1.7 * level, RADIUS + 0.3))
-    names = [
-        words.listing([name(i, bodies, points) for i in order])
-        for name in (name_and_sign, name_alone)
-    ]
+    names = [words.listing([name(i, bodies, points) for i in order]) for name in (name_and_sign, name_alone)]
     signs = tuple(sorted({n for body in bodies for n in names_of(body.label, body.shows)}))
     tells = [Tells(f"From left to right: {names[0]}.", signs, f"From left to right: {names[1]}.")]
     for force in given:
@@ -178,9 +173,14 @@ def spheres_on_line(
     if not to_scale:
         remarks.append(NOT_TO_SCALE)
     return Figure(
-        title, description or said, (*items, *arrows), (*remarks, *notes), height=10.0, unit=1.0,
+        title,
+        description or said,
+        (*items, *arrows),
+        (*remarks, *notes),
+        height=10.0,
+        unit=1.0,
         tells=() if description else tuple(tells),
-    )  # fmt: skip
+    )
 
 
 def name_and_sign(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, float]]) -> str:
@@ -191,6 +191,4 @@ def name_and_sign(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, 
 def name_alone(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, float]]) -> str:
     """A body or a point of a figure without its sign and its value."""
     label = named_only(bodies[i].label) if i < len(bodies) else ""
-    return words.plain(label) or (
-        "a sphere" if i < len(bodies) else name_and_sign(i, bodies, points)
-    )
+    return words.plain(label) or ("a sphere" if i < len(bodies) else name_and_sign(i, bodies, points))

@@ -9,14 +9,27 @@ from typing import Literal
 from calc.figures.pieces import Kept, Piece, Point
 
 type SymbolKind = Literal[
-    "cell", "battery", "resistor", "variable resistor", "lamp", "open switch", "closed switch",
-    "ammeter", "voltmeter",
-]  # fmt: skip
+    "cell",
+    "battery",
+    "resistor",
+    "variable resistor",
+    "lamp",
+    "open switch",
+    "closed switch",
+    "ammeter",
+    "voltmeter",
+]
 NOUNS: dict[SymbolKind, str] = {
-    "cell": "cell", "battery": "battery", "resistor": "resistor", "variable resistor": "variable resistor",
-    "lamp": "lamp", "open switch": "open switch", "closed switch": "closed switch",
-    "ammeter": "ammeter", "voltmeter": "voltmeter",
-}  # fmt: skip
+    "cell": "cell",
+    "battery": "battery",
+    "resistor": "resistor",
+    "variable resistor": "variable resistor",
+    "lamp": "lamp",
+    "open switch": "open switch",
+    "closed switch": "closed switch",
+    "ammeter": "ammeter",
+    "voltmeter": "voltmeter",
+}
 HALF = 1.3  # from the middle of a symbol to the end of its wires, in lines
 
 

@@ -71,13 +71,13 @@ def _size(branch: Branch) -> _Size:
         case Series(parts=parts):
             sizes = [_size(part) for part in parts]
             gaps = 0.5 * (len(parts) - 1)
-            return _Size(sum(s.wide for s in sizes) + gaps, max(s.above for s in sizes), max(s.below for s in sizes))  # fmt: skip
+            return _Size(sum(s.wide for s in sizes) + gaps, max(s.above for s in sizes), max(s.below for s in sizes))
         case Parallel(parts=parts):
             sizes = [_size(part) for part in parts]
             half = sum(s.above + s.below for s in sizes) / 2
             # The wires come in half-way between the first row and the last.
             span = half * 2 - sizes[0].above - sizes[-1].below
-            return _Size(max(s.wide for s in sizes) + 1.6, sizes[0].above + span / 2, sizes[-1].below + span / 2)  # fmt: skip
+            return _Size(max(s.wide for s in sizes) + 1.6, sizes[0].above + span / 2, sizes[-1].below + span / 2)
 
 
 def _drawn(branch: Branch, left: float, right: float, y: float) -> list[Item]:
@@ -86,9 +86,7 @@ def _drawn(branch: Branch, left: float, right: float, y: float) -> list[Item]:
         case Part(kind=kind, label=label, shows=shows):
             middle = (left + right) / 2
             wires: list[Item] = [
-                Wire(((a, y), (b, y)))
-                for a, b in ((left, middle - HALF), (middle + HALF, right))
-                if b - a > 1e-9
+                Wire(((a, y), (b, y))) for a, b in ((left, middle - HALF), (middle + HALF, right)) if b - a > 1e-9
             ]
             return [*wires, Symbol(kind, (middle, y), label, shows=shows)]
         case Series(parts=parts):
@@ -134,9 +132,7 @@ def told(branch: Branch) -> str:
 
 
 def _parts(branch: Branch) -> list[Part]:
-    return (
-        [branch] if isinstance(branch, Part) else [p for one in branch.parts for p in _parts(one)]
-    )
+    return [branch] if isinstance(branch, Part) else [p for one in branch.parts for p in _parts(one)]
 
 
 def circuit(
@@ -154,7 +150,7 @@ def circuit(
     Raises ValueError for an empty branch.
     """
     for branch in (source, load):
-        if not _parts(branch) or any(isinstance(one, Series | Parallel) and not one.parts for one in _all(branch)):  # fmt: skip
+        if not _parts(branch) or any(isinstance(one, Series | Parallel) and not one.parts for one in _all(branch)):
             raise ValueError("A branch of the circuit is empty: give it at least one part.")
     top, low = _size(source), _size(load)
     wide = max(top.wide, low.wide) + 2.0
@@ -167,18 +163,24 @@ def circuit(
     ]
     said = f"In the upper wire: {told(source)}. Connected to it below: {told(load)}."
     tells = [
-        Tells(told(part), tuple(sorted(words.names_in(part.label) | set(part.shows))),
-              told(replace(part, label=named_only(part.label))))
+        Tells(
+            told(part),
+            tuple(sorted(words.names_in(part.label) | set(part.shows))),
+            told(replace(part, label=named_only(part.label))),
+        )
         for part in _parts(source) + _parts(load)
         if " = " in part.label
-    ]  # fmt: skip
-    return Figure(title, description or said, tuple(items), tuple(notes), unit=1.0, height=60.0,
-                  tells=() if description else tuple(tells))  # fmt: skip
+    ]
+    return Figure(
+        title,
+        description or said,
+        tuple(items),
+        tuple(notes),
+        unit=1.0,
+        height=60.0,
+        tells=() if description else tuple(tells),
+    )
 
 
 def _all(branch: Branch) -> list[Branch]:
-    return (
-        [branch]
-        if isinstance(branch, Part)
-        else [branch, *(b for p in branch.parts for b in _all(p))]
-    )
+    return [branch] if isinstance(branch, Part) else [branch, *(b for p in branch.parts for b in _all(p))]

@@ -69,8 +69,9 @@ def energy_bars(
         *items,
     ]
     said = " ".join(one.sentence for one in tells)
-    return Figure(title, description or said, tuple(items), tuple(notes), unit=1.0,
-                  tells=() if description else tuple(tells))  # fmt: skip
+    return Figure(
+        title, description or said, tuple(items), tuple(notes), unit=1.0, tells=() if description else tuple(tells)
+    )
 
 
 def _said(stage: str, one: Amount) -> str:

@@ -39,9 +39,7 @@ def field_at(charges: Sequence[Charge], x: float, y: float) -> Point:
     return ex, ey
 
 
-def _heading(
-    charges: Sequence[Charge], radius: float, at: Point, sense: float, near: float
-) -> Point:
+def _heading(charges: Sequence[Charge], radius: float, at: Point, sense: float, near: float) -> Point:
     """Unit direction of the line at a point; `sense` −1 follows it backwards.
 
     Within 1,4 drawn radii of a centre (`near` is the least that the nearest one
@@ -73,18 +71,14 @@ def _follow(
     (x, y), path = start, [start]
     ahead: Point | None = None  # the direction found at the end of the step before
     for _ in range(MOST_STEPS):
-        near = (
-            min([(x - cx) * (x - cx) + (y - cy) * (y - cy) for _, _, cx, cy, *_ in charges]) ** 0.5
-        )
+        near = min([(x - cx) * (x - cx) + (y - cy) * (y - cy) for _, _, cx, cy, *_ in charges]) ** 0.5
         h = 0.12 * radius if near < 1.6 * radius else min(0.1 * near, 0.04 * reach)
         k1 = ahead or _heading(charges, radius, (x, y), sense, near)
         k2 = _heading(charges, radius, (x + h / 2 * k1[0], y + h / 2 * k1[1]), sense, near - h / 2)
         u, v = x + h * k2[0], y + h * k2[1]
         ahead = _heading(charges, radius, (u, v), sense, near - h)
         if min(k1[0] * k2[0] + k1[1] * k2[1], k2[0] * ahead[0] + k2[1] * ahead[1]) < STRAIGHT:
-            k3 = _heading(
-                charges, radius, (x + h / 2 * k2[0], y + h / 2 * k2[1]), sense, near - h / 2
-            )
+            k3 = _heading(charges, radius, (x + h / 2 * k2[0], y + h / 2 * k2[1]), sense, near - h / 2)
             k4 = _heading(charges, radius, (x + h * k3[0], y + h * k3[1]), sense, near - h)
             u = x + h / 6 * (k1[0] + 2 * k2[0] + 2 * k3[0] + k4[0])
             v = y + h / 6 * (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1])
@@ -117,10 +111,7 @@ def _quotas(charges: Sequence[Charge], lines_each: int) -> tuple[list[int], bool
 def _gaps(taken: list[float]) -> list[tuple[float, float]]:
     """(start, width) of the gaps between angles taken round a charge."""
     angles = sorted(a % (2 * pi) for a in taken)
-    return [
-        (a, (b - a) % (2 * pi) or 2 * pi)
-        for a, b in zip(angles, angles[1:] + angles[:1], strict=True)
-    ]
+    return [(a, (b - a) % (2 * pi) or 2 * pi) for a, b in zip(angles, angles[1:] + angles[:1], strict=True)]
 
 
 def _shared(gaps: Sequence[tuple[float, float]], wanted: int) -> list[float]:
@@ -129,9 +120,7 @@ def _shared(gaps: Sequence[tuple[float, float]], wanted: int) -> list[float]:
     for _ in range(wanted if gaps else 0):
         parts[max(range(len(gaps)), key=lambda i: gaps[i][1] / parts[i])] += 1
     return [
-        start + width * n / share
-        for (start, width), share in zip(gaps, parts, strict=True)
-        for n in range(1, share)
+        start + width * n / share for (start, width), share in zip(gaps, parts, strict=True) for n in range(1, share)
     ]
 
 
@@ -209,9 +198,7 @@ def _traced(
         c = local[i]
         sense = 1.0 if c.charge > 0 else -1.0
 
-        def follow(
-            angle: float, c: Charge = c, sense: float = sense
-        ) -> tuple[list[Point], int | None]:
+        def follow(angle: float, c: Charge = c, sense: float = sense) -> tuple[list[Point], int | None]:
             nonlocal spent
             start = (c.x + radius * cos(angle), c.y + radius * sin(angle))
             path, end = _follow(local, radius, start, sense, reach)

@@ -55,9 +55,7 @@ class Figure:
         if not self.title.strip() or not self.description.strip():
             raise ValueError("A figure needs a title and a description: write both.")
         if not self.items:
-            raise ValueError(
-                f"Figure “{self.title}” has nothing to draw: give it at least one item."
-            )
+            raise ValueError(f"Figure “{self.title}” has nothing to draw: give it at least one item.")
         for item in self.items:
             for x, y in item.corners():
                 if not (isfinite(x) and isfinite(y)):
@@ -103,9 +101,13 @@ class Figure:
         labels = [getattr(item, "label", "") or getattr(item, "text", "") for item in seen]
         words = f"The data as a diagram. Labelled: {', '.join(plain(label) for label in labels if label)}."
         return replace(
-            self, title="The data as a diagram", description=words, items=seen,
-            notes=_notes_about(seen, self.notes), tells=(),
-        )  # fmt: skip
+            self,
+            title="The data as a diagram",
+            description=words,
+            items=seen,
+            notes=_notes_about(seen, self.notes),
+            tells=(),
+        )
 
 
 def _notes_about(items: tuple[Item, ...], notes: tuple[str, ...]) -> tuple[str, ...]:

@@ -40,7 +40,7 @@ class Key(NamedTuple):
         """The point in a sentence."""
         values = [words.plain(label) for label in (self.x_label, self.y_label) if label]
         name = words.plain(self.label) or "A point"
-        return f"{name} is marked at {told_at((self.x, self.y))}{': ' + words.listing(values) if values else ''}."  # fmt: skip
+        return f"{name} is marked at {told_at((self.x, self.y))}{': ' + words.listing(values) if values else ''}."
 
     def drawn(self, place: Place, axes: Point) -> list[Item]:
         """The dot and its guides; `axes` are the x of the y axis and the y of the x axis."""
@@ -69,7 +69,10 @@ class Area(NamedTuple):
     def words(self) -> str:
         """The area in a sentence."""
         name = f", {words.plain(self.label)}," if self.label else ""
-        return f"The area between the line and the axis{name} is shaded from {short(self.points[0][0])} to {short(self.points[-1][0])}."  # fmt: skip
+        return (
+            f"The area between the line and the axis{name} is shaded from {short(self.points[0][0])} to"
+            f" {short(self.points[-1][0])}."
+        )
 
     def drawn(self, place: Place, axes: Point) -> list[Item]:
         """The shaded outline."""

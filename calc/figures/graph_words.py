@@ -34,7 +34,7 @@ def stretches(points: Sequence[Point]) -> list[tuple[Trend, Point, Point]]:
     found: list[tuple[Trend, Point, Point]] = []
     for a, b in itertools.pairwise(points):
         change = b[1] - a[1]
-        trend: Trend = "stays level" if abs(change) <= SAME * high else "rises" if change > 0 else "falls"  # fmt: skip
+        trend: Trend = "stays level" if abs(change) <= SAME * high else "rises" if change > 0 else "falls"
         if found and found[-1][0] == trend:
             found[-1] = (trend, found[-1][1], b)
         else:
@@ -51,15 +51,13 @@ def straight(points: Sequence[Point]) -> bool:
     length = hypot(dx, dy)
     if not length:
         return False
-    return all(
-        abs(dx * (v - y) / high - dy * (u - x) / wide) / length <= STRAIGHT for u, v in points
-    )
+    return all(abs(dx * (v - y) / high - dy * (u - x) / wide) / length <= STRAIGHT for u, v in points)
 
 
 def line_words(points: Sequence[Point], name: str = "", dashed: bool = False) -> str:
     """A sentence about a line of two points or more."""
     parts = stretches(points)
-    pieces = [[p for p in points if min(a[0], b[0]) <= p[0] <= max(a[0], b[0])] for _, a, b in parts]  # fmt: skip
+    pieces = [[p for p in points if min(a[0], b[0]) <= p[0] <= max(a[0], b[0])] for _, a, b in parts]
     shape = "curve"
     if all(straight(piece) for piece in pieces if len(piece) > 1):
         shape = "straight line" if straight(points) else "line of straight pieces"
@@ -68,7 +66,10 @@ def line_words(points: Sequence[Point], name: str = "", dashed: bool = False) ->
         noun += f", {name},"
     if len(parts) > MOST:
         ys = [y for _, y in points]
-        return f"{noun} goes up and down between {short(min(ys))} and {short(max(ys))}, from {at(points[0])} to {at(points[-1])}."  # fmt: skip
+        return (
+            f"{noun} goes up and down between {short(min(ys))} and {short(max(ys))}, from {at(points[0])} to"
+            f" {at(points[-1])}."
+        )
     said = f"{noun} {parts[0][0]} from {at(parts[0][1])} to {at(parts[0][2])}"
     for trend, _, end in parts[1:]:
         said += f", then {trend} to {at(end)}"

@@ -61,7 +61,7 @@ def _sketch(bodies: Sequence[Moving], left: float, fastest: float) -> tuple[list
             share = moving.speed / fastest
             half = (FIRMEST + (LONGEST - FIRMEST) * share) / 2 * (1 if moving.to_right else -1)
             ends = ((x - half, 3.9), (x + half, 3.9))
-            items.append(Arrow(*ends, moving.velocity, "velocity", label_at="middle", shows=moving.shows))  # fmt: skip
+            items.append(Arrow(*ends, moving.velocity, "velocity", label_at="middle", shows=moving.shows))
         before = moving
     end = x + 2.4
     return [Surface((left, 0.0), (end, 0.0)), *items], end
@@ -98,7 +98,7 @@ def before_after(
     """
     pair = [[Moving(*one) for one in sketch] for sketch in (before, after)]
     if not all(pair) or any(one.speed < 0 for sketch in pair for one in sketch):
-        raise ValueError("Each sketch needs a body, and a speed is zero or more: turn the direction instead.")  # fmt: skip
+        raise ValueError("Each sketch needs a body, and a speed is zero or more: turn the direction instead.")
     fastest = max(one.speed for sketch in pair for one in sketch) or 1.0
     first, middle = _sketch(pair[0], 0.0, fastest)
     second, end = _sketch(pair[1], middle + 1.6, fastest)
@@ -111,8 +111,14 @@ def before_after(
         Text(((middle + 1.6 + end) / 2, -0.6), "After", "below"),
         Arrow((centre - way, 6.4), (centre + way, 6.4), "+", "axis"),
     ]
-    tells = [_tells(when, one) for when, sketch in zip(("Before", "After"), pair, strict=True) for one in sketch]  # fmt: skip
-    said = " ".join([*(one.sentence for one in tells), f"The positive direction is to the {positive}."])  # fmt: skip
+    tells = [_tells(when, one) for when, sketch in zip(("Before", "After"), pair, strict=True) for one in sketch]
+    said = " ".join([*(one.sentence for one in tells), f"The positive direction is to the {positive}."])
     moving = any(isinstance(item, Arrow) and item.kind == "velocity" for item in items)
-    return Figure(title, description or said, tuple(items), (*((VELOCITY,) if moving else ()), *notes), unit=1.0,
-                  tells=() if description else tuple(one for one in tells if one.names))  # fmt: skip
+    return Figure(
+        title,
+        description or said,
+        tuple(items),
+        (*((VELOCITY,) if moving else ()), *notes),
+        unit=1.0,
+        tells=() if description else tuple(one for one in tells if one.names),
+    )

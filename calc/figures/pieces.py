@@ -23,9 +23,7 @@ from calc.figures.words import names_in
 type Point = tuple[float, float]
 type Sign = Literal["+", "-", ""]
 type ArrowKind = Literal["force", "field", "component", "resultant", "velocity", "axis"]
-type LineKind = Literal[
-    "outline", "string", "guide", "construction", "fieldline", "graph", "extrapolation", "tick"
-]
+type LineKind = Literal["outline", "string", "guide", "construction", "fieldline", "graph", "extrapolation", "tick"]
 type TextPlace = Literal["auto", "centre", "above", "below", "left", "right"]
 
 

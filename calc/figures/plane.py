@@ -34,19 +34,14 @@ from calc.figures.vectors import (
 )
 
 
-def _spread(
-    bodies: Sequence[Charge], on: int, least: float, most: float
-) -> tuple[list[Point], bool]:
+def _spread(bodies: Sequence[Charge], on: int, least: float, most: float) -> tuple[list[Point], bool]:
     """Drawn places around body `on` at the origin, and whether they are to scale.
 
     Directions from that body are kept; distances are squeezed where spheres
     would touch or one would be very far.
     """
     here = bodies[on]
-    polars = [
-        (hypot(b.x - here.x, b.y - here.y), degrees(atan2(b.y - here.y, b.x - here.x)))
-        for b in bodies
-    ]
+    polars = [(hypot(b.x - here.x, b.y - here.y), degrees(atan2(b.y - here.y, b.x - here.x))) for b in bodies]
     far = max(r for r, _ in polars)
     scaled = [polar((0.0, 0.0), most * r / far, way) for r, way in polars]
     apart = min(hypot(p[0] - q[0], p[1] - q[1]) for i, p in enumerate(scaled) for q in scaled[:i])
@@ -62,9 +57,7 @@ def _spread(
         r, way = polars[i]
         reach = least if far == low else least + (most - least) * ((r - low) / (far - low)) ** 0.5
         while any(
-            hypot(p[0] - q[0], p[1] - q[1]) < least * 0.55
-            for p in [polar((0.0, 0.0), reach, way)]
-            for q in done
+            hypot(p[0] - q[0], p[1] - q[1]) < least * 0.55 for p in [polar((0.0, 0.0), reach, way)] for q in done
         ):
             reach += 0.3
         drawn[i] = polar((0.0, 0.0), reach, way)
@@ -123,9 +116,7 @@ def charges_in_plane(
     for i, (f, length) in enumerate(zip(given, lengths, strict=True)):
         if length:
             last = resultant is not None and i == len(given) - 1
-            arrows.append(
-                (f.label, length * longest, f.direction_deg, "resultant" if last else kind)
-            )
+            arrows.append((f.label, length * longest, f.direction_deg, "resultant" if last else kind))
     items: list[Item] = []
     named = {f.label: (f, length * longest) for f, length in zip(given, lengths, strict=True)}
     for part in components:
@@ -164,7 +155,7 @@ def charges_in_plane(
         Tells(f"{words.plain(f.label)} points {words.direction(f.direction_deg)}.", names_of(f.label, f.shows))
         for f in given
         if f.size
-    ]  # fmt: skip
+    ]
     said = " ".join(one.sentence for one in tells)
     remarks = [] if distances_to_scale else [DISTANCES]
     if not to_scale:

@@ -36,9 +36,7 @@ def plates_scene(
     Raises ValueError for fewer than 0 or more than 12 lines, or no sign.
     """
     if upper_sign not in ("+", "-") or not 0 <= lines <= 12:
-        raise ValueError(
-            f"Plates need a sign + or - (got “{upper_sign}”) and 0 to 12 field lines (got {lines})."
-        )
+        raise ValueError(f"Plates need a sign + or - (got “{upper_sign}”) and 0 to 12 field lines (got {lines}).")
     lower_sign: Sign = "-" if upper_sign == "+" else "+"
     wide, gap = 13.0, 8.0
 
@@ -65,9 +63,7 @@ def plates_scene(
     centre: Point = (0.0, 0.0)
     if particle:
         items.append(
-            Sphere(centre, RADIUS * 0.8, particle_sign, particle)
-            if particle_sign
-            else Dot(centre, particle, 0.26)
+            Sphere(centre, RADIUS * 0.8, particle_sign, particle) if particle_sign else Dot(centre, particle, 0.26)
         )
     if forces:
         arrows, to_scale = standing(centre, forces, 2.6, RADIUS * 0.8 if particle_sign else 0.0)
@@ -93,10 +89,18 @@ def plates_scene(
             told = f"{words.plain(f.label)} points {words.direction(f.direction_deg)}."
             tells.append(Tells(told, names_of(f.label, f.shows)))
     at = 1 if lines else 0
-    said = " ".join([sentences[0], *(t.sentence for t in tells[:at]), *sentences[1:], *(t.sentence for t in tells[at:])])  # fmt: skip
+    said = " ".join(
+        [sentences[0], *(t.sentence for t in tells[:at]), *sentences[1:], *(t.sentence for t in tells[at:])]
+    )
     remarks = [] if to_scale else [NOT_TO_SCALE]
-    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0,
-                  tells=() if description else tuple(tells))  # fmt: skip
+    return Figure(
+        title,
+        description or said,
+        tuple(items),
+        (*remarks, *notes),
+        unit=1.0,
+        tells=() if description else tuple(tells),
+    )
 
 
 def _word(sign: Sign) -> str:

@@ -66,15 +66,11 @@ def slope_scene(
     Raises ValueError for an angle or a place outside its range.
     """
     if not 0 < angle_deg < 90:
-        raise ValueError(
-            f"A slope of {angle_deg}° cannot be drawn: use more than 0 and less than 90."
-        )
+        raise ValueError(f"A slope of {angle_deg}° cannot be drawn: use more than 0 and less than 90.")
     given = [Body(*one) for one in bodies]
     for body in given:
         if not 0 <= body.place <= 1:
-            raise ValueError(
-                f"{body.label} at {body.place}: a place on the slope lies from 0 to 1."
-            )
+            raise ValueError(f"{body.label} at {body.place}: a place on the slope lies from 0 to 1.")
     length = 15.0
     foot: Point = (0.0, 0.0)
     top = polar(foot, length, angle_deg)
@@ -131,16 +127,11 @@ def slope_scene(
     )
     if string:
         where = "top" if string == "up" else "bottom"
-        said += (
-            f" A string parallel to the slope ties {words.plain(given[string_on].label)} "
-            f"to a post at the {where}."
-        )
+        said += f" A string parallel to the slope ties {words.plain(given[string_on].label)} to a post at the {where}."
     remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]
     # The angle is drawn true.
     true = tuple(sorted(words.names_in(angle_label)))
-    return Figure(
-        title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true
-    )
+    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true)
 
 
 def hanging_pair(
@@ -208,12 +199,11 @@ def hanging_pair(
     supports = "two supports" if two_supports else "one support"
     way = "towards each other" if attracting else "apart"
     said = (
-        f"Two charged spheres, {words.listing([words.charged(a, SIGNS[s]) for a, s in zip(labels, signs, strict=True)])}, hang {way} "
-        f"on equal threads from {supports}, each thread {words.degrees(angle_deg)} from the vertical."
+        "Two charged spheres,"
+        f" {words.listing([words.charged(a, SIGNS[s]) for a, s in zip(labels, signs, strict=True)])}, hang {way} on"
+        f" equal threads from {supports}, each thread {words.degrees(angle_deg)} from the vertical."
     )
     remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]
     # The angle is drawn true.
     true = tuple(sorted(words.names_in(angle_label)))
-    return Figure(
-        title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true
-    )
+    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true)

@@ -49,9 +49,7 @@ def tail_to_head(
             # Lanes count to an arrow's own left, so a reversed arrow needs the other sign.
             same = abs((force.direction_deg - ways[0] + 180) % 360 - 180) < 90
             lane = -1.4 * i if same else 1.4 * i
-        arrows.append(
-            Arrow(points[i], points[i + 1], force.label, "force", lane, "middle", shows=force.shows)
-        )
+        arrows.append(Arrow(points[i], points[i + 1], force.label, "force", lane, "middle", shows=force.shows))
         if i and abs(abs((ways[i] - ways[i - 1] + 180) % 360 - 180) - 90) < 0.1:
             turn = sorted((ways[i - 1] + 180, ways[i]), key=lambda a: a % 360)
             start, end = turn if (turn[1] - turn[0]) % 360 < 180 else turn[::-1]
@@ -60,9 +58,7 @@ def tail_to_head(
         if force.size < 0.06 * largest:
             remarks.append(f"{force.label} is almost too short to see at this scale.")
     total = sum(force.size for force in given) / largest
-    said = words.listing(
-        [f"{words.plain(force.label)} {words.direction(force.direction_deg)}" for force in given]
-    )
+    said = words.listing([f"{words.plain(force.label)} {words.direction(force.direction_deg)}" for force in given])
     text = f"Head to tail: {said}."
     if net > 1e-6 * total:
         way = degrees(atan2(last[1] - first[1], last[0] - first[0]))

@@ -25,14 +25,24 @@ from calc.figures.pieces import (
 )
 
 ARROWS = {
-    "force": "force arrow", "field": "field arrow (open head)", "component": "dashed component arrow",
-    "resultant": "dashed resultant arrow", "velocity": "velocity arrow (hollow head)", "axis": "axis",
-}  # fmt: skip
+    "force": "force arrow",
+    "field": "field arrow (open head)",
+    "component": "dashed component arrow",
+    "resultant": "dashed resultant arrow",
+    "velocity": "velocity arrow (hollow head)",
+    "axis": "axis",
+}
 SIGNS = {"+": "positive ", "-": "negative ", "": ""}
 LINES = {
-    "outline": "", "string": "string", "guide": "", "construction": "", "fieldline": "field line",
-    "graph": "line", "extrapolation": "dashed line", "tick": "",
-}  # fmt: skip
+    "outline": "",
+    "string": "string",
+    "guide": "",
+    "construction": "",
+    "fieldline": "field line",
+    "graph": "line",
+    "extrapolation": "dashed line",
+    "tick": "",
+}
 
 
 def _named(kind: str, label: str) -> str:
@@ -65,9 +75,7 @@ def tell(item: Item) -> str:
         case Arrow(label=label):
             return f"{_named(ARROWS[item.kind], label)}, {_way(item)}"
         case Sphere(sign=sign, label=label):
-            return _named(
-                {"+": "positive sphere", "-": "negative sphere", "": "sphere"}[sign], label
-            )
+            return _named({"+": "positive sphere", "-": "negative sphere", "": "sphere"}[sign], label)
         case Segment(label=label) | Curve(label=label):
             noun = LINES[item.kind] or ("line" if label.strip() else "")
             return _named(noun, label) if noun else ""
@@ -95,7 +103,7 @@ def tell(item: Item) -> str:
             return ""
         case _:
             if type(item) not in NOUNS:
-                raise TypeError(f"There are no words for a {type(item).__name__}: give it some in telling.py.")  # fmt: skip
+                raise TypeError(f"There are no words for a {type(item).__name__}: give it some in telling.py.")
             return _named(NOUNS[type(item)], getattr(item, "label", ""))
 
 

@@ -93,9 +93,7 @@ def drawn_lengths(
     if min(drawn) >= min_fraction:
         return shares, True
     # A square root between the bounds still tells 1:2 from 1:4 by eye.
-    return [
-        min_fraction + (1 - min_fraction) * share**0.5 if share else 0.0 for share in shares
-    ], False
+    return [min_fraction + (1 - min_fraction) * share**0.5 if share else 0.0 for share in shares], False
 
 
 def fan(
@@ -198,27 +196,18 @@ def free_body_diagram(
     of a force that is not drawn.
     """
     given = forces_of(forces)
-    lengths, to_scale = drawn_lengths(
-        [f.size for f in given], min_fraction=min_fraction, equal=equal_lengths
-    )
+    lengths, to_scale = drawn_lengths([f.size for f in given], min_fraction=min_fraction, equal=equal_lengths)
     # Shorter than this an arrow hides behind its dot; the order of sizes is kept.
     lifted = [f.label for f, length in zip(given, lengths, strict=True) if 0 < length < SHORTEST]
-    lengths = [
-        SHORTEST * (0.85 + 0.15 * length / SHORTEST) if 0 < length < SHORTEST else length
-        for length in lengths
-    ]
+    lengths = [SHORTEST * (0.85 + 0.15 * length / SHORTEST) if 0 < length < SHORTEST else length for length in lengths]
     drawn = {f.label: (f, length) for f, length in zip(given, lengths, strict=True) if length}
     if not drawn:
         raise ValueError("No force is larger than zero: there is nothing to draw.")
     arrows: list[tuple[str, float, float, ArrowKind]] = [
-        (f.label, length, f.direction_deg, "force")
-        for f, length in zip(given, lengths, strict=True)
-        if length
+        (f.label, length, f.direction_deg, "force") for f, length in zip(given, lengths, strict=True) if length
     ]
     origin = (0.0, 0.0)
-    items: list[Item] = [
-        Segment(polar(origin, -0.75, way), polar(origin, 0.75, way), "guide") for way in guides
-    ]
+    items: list[Item] = [Segment(polar(origin, -0.75, way), polar(origin, 0.75, way), "guide") for way in guides]
     for part in components:
         dashed, closing = resolve(part, drawn)
         arrows += dashed
@@ -233,9 +222,7 @@ def free_body_diagram(
     items += fanned
     crowded = any(arrow.lane for arrow in fanned)
     items.append(Dot(origin, body, 0.36 if crowded else 0.24))
-    said = [
-        f"{words.plain(f.label)} {words.direction(f.direction_deg)}" for f in given if f.size > 0
-    ]
+    said = [f"{words.plain(f.label)} {words.direction(f.direction_deg)}" for f in given if f.size > 0]
     missing = [words.plain(f.label) for f in given if not f.size]
     text = f"Arrows start on one dot and point away from it: {words.listing(said)}."
     if missing:
@@ -245,6 +232,4 @@ def free_body_diagram(
         remarks.append(f"Only {lifted[0]} is drawn longer.")
     if components:
         remarks.append(COMPONENTS)
-    return Figure(
-        title, description or text, tuple(items), (*remarks, *notes), width=16.0, height=13.0
-    )
+    return Figure(title, description or text, tuple(items), (*remarks, *notes), width=16.0, height=13.0)

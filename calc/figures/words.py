@@ -6,14 +6,22 @@ import re
 
 _RAISED = str.maketrans("0123456789+-−", "⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻⁻")
 
-GREEK = {"α": "alpha", "β": "beta", "θ": "theta", "λ": "lambda", "μ": "mu", "ε": "epsilon", "σ": "sigma", "ω": "omega", "φ": "phi"}  # fmt: skip
+GREEK = {
+    "α": "alpha",
+    "β": "beta",
+    "θ": "theta",
+    "λ": "lambda",
+    "μ": "mu",
+    "ε": "epsilon",
+    "σ": "sigma",
+    "ω": "omega",
+    "φ": "phi",
+}
 
 
 def plain(label: str) -> str:
     """A label without its markup: ``F_{AB}`` gives “F AB”, ``Q_1`` gives “Q1”."""
-    text = re.sub(
-        r"\^\{([^{}]*)\}|\^(\w)", lambda m: (m[1] or m[2] or "").translate(_RAISED), label
-    )
+    text = re.sub(r"\^\{([^{}]*)\}|\^(\w)", lambda m: (m[1] or m[2] or "").translate(_RAISED), label)
     text = re.sub(r"_\{?(\d+)\}?", r"\1", text)
     text = re.sub(r"_\{([^{}]*)\}|_(\w)", lambda m: " " + (m[1] or m[2] or ""), text)
     return text.replace("{", "").replace("}", "")
@@ -33,8 +41,13 @@ def degrees(angle: float) -> str:
 def direction(angle_deg: float) -> str:
     """A direction on the page: “to the right”, “36,9° above the left” (0° is to the right)."""
     angle = angle_deg % 360
-    for exact, words in ((0, "to the right"), (90, "upwards"), (180, "to the left"),
-                         (270, "downwards"), (360, "to the right")):  # fmt: skip
+    for exact, words in (
+        (0, "to the right"),
+        (90, "upwards"),
+        (180, "to the left"),
+        (270, "downwards"),
+        (360, "to the right"),
+    ):
         if abs(angle - exact) < 0.05:
             return words
     side = "right" if angle < 90 or angle > 270 else "left"

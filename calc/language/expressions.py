@@ -166,9 +166,7 @@ def _names(node: ast.AST, source: str) -> list[str]:
             return [] if name in _CONSTANTS else [name]
         case ast.Constant(value=value) if isinstance(value, int | float):
             return []
-        case ast.BinOp(
-            left=left, op=ast.Add() | ast.Sub() | ast.Mult() | ast.Div() | ast.Pow(), right=right
-        ):
+        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() | ast.Mult() | ast.Div() | ast.Pow(), right=right):
             return _names(left, source) + _names(right, source)
         case ast.UnaryOp(op=ast.USub(), operand=operand):
             return _names(operand, source)
@@ -262,13 +260,9 @@ def _draw_sum(left: _Piece, minus: bool, right: _Piece) -> _Piece:
 
 
 def _draw_product(left: ast.expr, right: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
-    first, second = (
-        _bracketed_number(_wrap(_draw(side, shown), _PRODUCT)) for side in (left, right)
-    )
+    first, second = (_bracketed_number(_wrap(_draw(side, shown), _PRODUCT)) for side in (left, right))
     if _starts_with_digit(right):  # x*2 would read as x2
-        return _Piece(
-            rf"{first.tex} \times {second.tex}", f"{first.text} × {second.text}", _PRODUCT
-        )
+        return _Piece(rf"{first.tex} \times {second.tex}", f"{first.text} × {second.text}", _PRODUCT)
     if second.negative or (isinstance(right, ast.BinOp) and isinstance(right.op, ast.Div)):
         second = second.bracketed()
     if isinstance(left, ast.BinOp) and isinstance(left.op, ast.Div):  # a/b c would read as a/(b c)
@@ -277,9 +271,7 @@ def _draw_product(left: ast.expr, right: ast.expr, shown: Mapping[str, Shown]) -
     space = r"\," if _ends_in_function(left) or _starts_with_function(right) else ""
     # F_E cannot be lowered in plain text, and F_Er would read as another name
     gap = " " if space or re.search(r"_\w+$", first.text) else ""
-    return _Piece(
-        f"{first.tex}{space or ' '}{second.tex}", f"{first.text}{gap}{second.text}", _PRODUCT
-    )
+    return _Piece(f"{first.tex}{space or ' '}{second.tex}", f"{first.text}{gap}{second.text}", _PRODUCT)
 
 
 def _ends_in_function(node: ast.expr) -> bool:
@@ -326,9 +318,7 @@ def _draw_power(base: ast.expr, exponent: ast.expr, shown: Mapping[str, Shown]) 
     if isinstance(base, ast.Call) and _call_name(base) in ("sin", "cos", "tan"):
         name, inner = _call_name(base), _draw(base.args[0], shown)
         inner = inner.bracketed() if inner.negative else _wrap(inner, _POWER)
-        return _Piece(
-            rf"\{name}^{{{raised.tex}}} {inner.tex}", f"{name}{power} {inner.text}", _POWER
-        )
+        return _Piece(rf"\{name}^{{{raised.tex}}} {inner.tex}", f"{name}{power} {inner.text}", _POWER)
     bottom = _draw(base, shown)
     bottom = _bracketed_number(bottom) if bottom.number else _wrap(bottom, _ATOM)
     return _Piece(f"{bottom.tex}^{{{raised.tex}}}", f"{bottom.text}{power}", _POWER)

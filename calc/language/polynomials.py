@@ -134,8 +134,7 @@ def without_common(poly: Poly) -> Poly:
     }
     return {
         power: {
-            tuple((a, p - common.get(a, 0)) for a, p in m if p != common.get(a, 0)): value
-            for m, value in sum_.items()
+            tuple((a, p - common.get(a, 0)) for a, p in m if p != common.get(a, 0)): value for m, value in sum_.items()
         }
         for power, sum_ in poly.items()
     }
@@ -147,9 +146,7 @@ def tree(sum_: Sum) -> ast.expr:
         return number(0)
     every = [dict(monomial) for monomial in sum_]
     shared = {
-        atom: min(powers[atom] for powers in every)
-        for atom in every[0]
-        if all(atom in powers for powers in every)
+        atom: min(powers[atom] for powers in every) for atom in every[0] if all(atom in powers for powers in every)
     }
     if len(sum_) == 1:
         ((monomial, value),) = sum_.items()

@@ -40,8 +40,7 @@ class Style:
     def __post_init__(self) -> None:
         if not 0 <= self.decimals <= _MOST_DECIMALS:
             raise ValueError(
-                f"{self.decimals} decimals cannot be printed. "
-                f"Choose from 0 to {_MOST_DECIMALS}, for example 2."
+                f"{self.decimals} decimals cannot be printed. Choose from 0 to {_MOST_DECIMALS}, for example 2."
             )
 
 
@@ -95,18 +94,14 @@ def angle(degrees: float, style: Style = Style()) -> Printed:
     quarter = 90 * (number / 90).to_integral_value()
     gap = abs(number - quarter)
     if not gap:
-        return _print(
-            f"{quarter:f}" if not quarter else f"{quarter:.{style.decimals}f}", None, style
-        )
+        return _print(f"{quarter:f}" if not quarter else f"{quarter:.{style.decimals}f}", None, style)
     figures = max(style.decimals, 2)
     places = max(style.decimals, min(figures - 1 - gap.adjusted(), _MOST_ANGLE_DECIMALS))
     plain = number.quantize(Decimal((0, (1,), -places)), context=_CONTEXT)
     return _print(f"{plain:f}", None, style)
 
 
-def exact(
-    value: float | Decimal, style: Style = Style(), figures: int = 6, *, plain: bool = False
-) -> Printed:
+def exact(value: float | Decimal, style: Style = Style(), figures: int = 6, *, plain: bool = False) -> Printed:
     """A datum with all its digits: 0,15 or 1,6 × 10⁻¹⁹; plain from 0,001 to below 10 000, or always.
 
     A float with more than twelve significant digits came out of a calculation and is

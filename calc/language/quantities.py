@@ -76,7 +76,13 @@ _LIKENESSES = str.maketrans(
     dict.fromkeys(DASHES, "-")
     | dict.fromkeys("✕✖⨯", "×")
     | dict.fromkeys(DOTS, "·")
-    | {"\uff0b": "+", "\uff0c": ",", "\uff0e": ".", "⁄": "/", "∕": "/"}
+    | {
+        "\uff0b": "+",
+        "\uff0c": ",",
+        "\uff0e": ".",
+        "⁄": "/",
+        "∕": "/",
+    }
 )
 _POWER = r"\s*(?:\^|\*\*)\s*[({]?\s*([+-]?\s?[0-9]+)\s*[)}]?"
 _NUMBER = re.compile(
@@ -130,19 +136,17 @@ def parse_number(text: str) -> Decimal:
     number, rest = _split(typed, _PLAIN_EXAMPLE)
     if rest:
         raise QuantityError(
-            f'"{typed}" has more than a number in it. '
-            f"Type the number alone, for example {_PLAIN_EXAMPLE}."
+            f'"{typed}" has more than a number in it. Type the number alone, for example {_PLAIN_EXAMPLE}.'
         )
     return number
 
 
-def parse_quantity(
-    text: str, field_unit: str, *, example: str | None = None, comma: bool = True
-) -> Quantity:
+def parse_quantity(text: str, field_unit: str, *, example: str | None = None, comma: bool = True) -> Quantity:
     """Read a value with or without a unit, for a box whose unit is ``field_unit``.
 
     A bare number takes ``field_unit``; '' means a pure number.  ``example`` is shown in
-    refusals, whose other numbers have a decimal ``comma`` or point.  Raises ``QuantityError`` for any text that is no value of that kind;
+    refusals, whose other numbers have a decimal ``comma`` or point.  Raises ``QuantityError`` for any text
+    that is no value of that kind;
     ``UnitError`` only if ``field_unit`` itself is wrong.
     """
     wanted = parse_unit(field_unit)
@@ -174,10 +178,7 @@ def _typed(text: str, example: str) -> str:
     """``text`` with single plain spaces and without characters that cannot be seen."""
     if len(text.strip()) > LONGEST:
         start = _typed(text.strip()[:20], example)
-        raise QuantityError(
-            f'"{start}…" is longer than {LONGEST} characters. '
-            f"Type one value, for example {example}."
-        )
+        raise QuantityError(f'"{start}…" is longer than {LONGEST} characters. Type one value, for example {example}.')
     seen = "".join(c if c.isprintable() else " " if c.isspace() else "" for c in text)
     typed = " ".join(seen.split())
     if not typed:
@@ -196,9 +197,7 @@ def _split(typed: str, example: str, wanted: str = "", comma: bool = True) -> tu
     """The number at the start of ``typed``, and the text of its unit; ``wanted`` is the box's own."""
     plain = raised_to_caret(typed.translate(_LIKENESSES))
     if _NOT_FINITE.match(plain):
-        raise QuantityError(
-            f'"{typed}" is not a number to work with. Type digits, for example {example}.'
-        )
+        raise QuantityError(f'"{typed}" is not a number to work with. Type digits, for example {example}.')
     match = _NUMBER.match(plain)
     if match is None:
         rule = (
@@ -223,9 +222,7 @@ def _check_rest(match: re.Match[str], rest: str, typed: str, example: str, comma
     """Refuse what follows a number by mistake, with the remedy that fits the mistake."""
     _, alone, _, decimals, *powers = match.groups()
     if rest[0] in ",." and (alone or any(powers)):
-        raise QuantityError(
-            f'"{typed}" has decimals in its power of ten. Type a whole power, for example {example}.'
-        )
+        raise QuantityError(f'"{typed}" has decimals in its power of ten. Type a whole power, for example {example}.')
     if rest[0] in ",." and decimals is not None:
         raise QuantityError(
             f'"{typed}" has two decimal signs. Use one decimal sign, and spaces between '

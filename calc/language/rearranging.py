@@ -105,9 +105,7 @@ def _freed(left: ast.expr, right: ast.expr, unknown: str) -> Rearranged:
         held, rest = _undone(held, rest, unknown)
         lines.append(f"{written(held)} = {written(rest)}")
     other = ""
-    if (len(lines) > 1 and lines[-2].startswith(f"{unknown}^2 = ")) or _is_square(
-        left, right, unknown
-    ):
+    if (len(lines) > 1 and lines[-2].startswith(f"{unknown}^2 = ")) or _is_square(left, right, unknown):
         other = f"{unknown} = -{bracketed(rest, PRODUCT)}"
     return Rearranged(lines[-1], tuple(lines[:-1]), other)
 
@@ -129,9 +127,7 @@ def _undone(held: ast.expr, rest: ast.expr, unknown: str) -> tuple[ast.expr, ast
             return mine, total(_as_written(moved))
         case ast.BinOp(op=ast.Mult() | ast.Div()):
             return _out_of_product(held, rest, unknown)
-        case ast.BinOp(left=base, op=ast.Pow(), right=ast.Constant(value=power)) if count(
-            base, unknown
-        ):
+        case ast.BinOp(left=base, op=ast.Pow(), right=ast.Constant(value=power)) if count(base, unknown):
             if power == 2:
                 return base, call("sqrt", rest)
             exponent = ast.BinOp(number(1), ast.Div(), ast.Constant(power))

@@ -99,11 +99,7 @@ def _added(first: str, second: str, drop: str) -> _Combined | None:
     else:
         why = f"{said} stands with the same sign in both equations: subtract one from the other and it drops out."
     sides = [
-        [
-            (s, term)
-            for s, term in (*one, *((sign * s, term) for s, term in two))
-            if not _holds(term, drop)
-        ]
+        [(s, term) for s, term in (*one, *((sign * s, term) for s, term in two)) if not _holds(term, drop)]
         for one, two in ((left, left_2), (right, right_2))
     ]
     law = f"{written(total(_cancelled(sides[0])))} = {written(total(_cancelled(sides[1])))}"
@@ -172,11 +168,12 @@ def _tangent(above: list[ast.expr], below: list[ast.expr]) -> ast.expr:
                 (
                     other
                     for other in under
-                    if _called(one) == high and _called(other) == low
+                    if _called(one) == high
+                    and _called(other) == low
                     and ast.dump(_argument(one)) == ast.dump(_argument(other))
                 ),
                 None,
-            )  # fmt: skip
+            )
             if twin is not None:
                 tangent = ast.Call(ast.Name("tan", ast.Load()), [_argument(one)], [])
                 rest = [f for f in over if f is not one]

@@ -12,17 +12,26 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 _GREEK = {
-    "alpha": "α", "beta": "β", "gamma": "γ", "theta": "θ", "phi": "φ", "mu": "μ",
-    "epsilon": "ε", "lambda": "λ", "rho": "ρ", "omega": "ω", "sigma": "σ", "Phi": "Φ",
-    "Sigma": "Σ", "Delta": "Δ",
-}  # fmt: skip
+    "alpha": "α",
+    "beta": "β",
+    "gamma": "γ",
+    "theta": "θ",
+    "phi": "φ",
+    "mu": "μ",
+    "epsilon": "ε",
+    "lambda": "λ",
+    "rho": "ρ",
+    "omega": "ω",
+    "sigma": "σ",
+    "Phi": "Φ",
+    "Sigma": "Σ",
+    "Delta": "Δ",
+}
 _GREEK_TEX = {"epsilon": r"\varepsilon"}
 _LOWERED = str.maketrans("0123456789+-aehijklmnoprstuvx", "₀₁₂₃₄₅₆₇₈₉₊₋ₐₑₕᵢⱼₖₗₘₙₒₚᵣₛₜᵤᵥₓ")
 _BESIDE = (("perp", "⊥", r"\perp"), ("par", "∥", r"\parallel"))
 _RAISABLE = set("0123456789+-aehijklmnoprstuvx")
-_NAME = re.compile(
-    r"(Delta(?=[A-Za-z])|Sigma(?=[A-Z]))?([A-Za-z]+?)(\d*)(?:_((?!after$)\w+?))?(_after)?$"
-)
+_NAME = re.compile(r"(Delta(?=[A-Za-z])|Sigma(?=[A-Z]))?([A-Za-z]+?)(\d*)(?:_((?!after$)\w+?))?(_after)?$")
 
 
 @dataclass(frozen=True)

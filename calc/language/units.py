@@ -85,10 +85,7 @@ class Unit:
         r"""Upright TeX, such as ``\mathrm{N\cdot C^{-1}}``; empty for a pure number."""
         if self.text in {"", "°"}:
             return "^\\circ" if self.text else ""
-        pieces = (
-            _tex_symbol(symbol) + (f"^{{{power}}}" if power != 1 else "")
-            for symbol, power in self.parts
-        )
+        pieces = (_tex_symbol(symbol) + (f"^{{{power}}}" if power != 1 else "") for symbol, power in self.parts)
         return "\\mathrm{" + "\\cdot ".join(pieces) + "}"
 
     def si(self) -> "Unit":
@@ -145,9 +142,16 @@ _TABLE: tuple[tuple[str, str, str, Fraction | int, Dimension, str, str], ...] = 
     ("°", "degree", "degrees", PI / 180, _NONE, "", "deg degs"),
 )
 _SI_FOR = {
-    "g": ("kg", 1), "t": ("kg", 1), "min": ("s", 1), "h": ("s", 1), "d": ("s", 1),
-    "eV": ("J", 1), "Wh": ("J", 1), "L": ("m", 3), "°": ("rad", 1),
-}  # fmt: skip
+    "g": ("kg", 1),
+    "t": ("kg", 1),
+    "min": ("s", 1),
+    "h": ("s", 1),
+    "d": ("s", 1),
+    "eV": ("J", 1),
+    "Wh": ("J", 1),
+    "L": ("m", 3),
+    "°": ("rad", 1),
+}
 _ANGLES = {("°", 1), ("rad", 1), ("mrad", 1), ("µrad", 1)}
 
 _SYMBOLS: dict[str, _Atom] = {}  # every accepted symbol, case-sensitive
@@ -236,9 +240,7 @@ def _unknown(name: str) -> UnitError:
         return UnitError(f'"{name}" is only a prefix: a unit follows it.')
     close = " or ".join(_BY_LETTERS.get(name.lower(), [])[:2])
     if close:
-        return UnitError(
-            f'"{name}" is not a unit: capital and small letters differ.', f"Did you mean {close}?"
-        )
+        return UnitError(f'"{name}" is not a unit: capital and small letters differ.', f"Did you mean {close}?")
     return UnitError(f'"{name}" is not a unit used here.', _REMEDIES.get(name, ""))
 
 
@@ -282,16 +284,35 @@ def same_kind(one: Unit, other: Unit) -> bool:
 _KINDS = {
     parse_unit(text).dimension: kind
     for text, kind in {
-        "": "a pure number", "m": "a length", "m^2": "an area", "m^3": "a volume",
-        "kg": "a mass", "kg/m^3": "a density", "s": "a time", "Hz": "a frequency",
-        "m/s": "a velocity", "m/s^2": "an acceleration", "N": "a force", "J": "an energy",
-        "W": "a power", "N s": "a momentum", "Pa": "a pressure", "C": "a charge",
-        "A": "a current", "V": "a potential difference", "Ω": "a resistance",
-        "F": "a capacitance", "V/m": "an electric field", "T": "a magnetic flux density",
-        "Wb": "a magnetic flux", "H": "an inductance", "K": "a temperature",
-        "mol": "an amount of substance", "cd": "a luminous intensity",
+        "": "a pure number",
+        "m": "a length",
+        "m^2": "an area",
+        "m^3": "a volume",
+        "kg": "a mass",
+        "kg/m^3": "a density",
+        "s": "a time",
+        "Hz": "a frequency",
+        "m/s": "a velocity",
+        "m/s^2": "an acceleration",
+        "N": "a force",
+        "J": "an energy",
+        "W": "a power",
+        "N s": "a momentum",
+        "Pa": "a pressure",
+        "C": "a charge",
+        "A": "a current",
+        "V": "a potential difference",
+        "Ω": "a resistance",
+        "F": "a capacitance",
+        "V/m": "an electric field",
+        "T": "a magnetic flux density",
+        "Wb": "a magnetic flux",
+        "H": "an inductance",
+        "K": "a temperature",
+        "mol": "an amount of substance",
+        "cd": "a luminous intensity",
     }.items()
-}  # fmt: skip
+}
 
 
 def name_of_dimension(dimension: Dimension) -> str:

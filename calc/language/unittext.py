@@ -12,10 +12,18 @@ LONGEST = 60  # characters in one box
 
 # symbol: (power of ten, name)
 PREFIXES = {
-    "p": (-12, "pico"), "n": (-9, "nano"), "µ": (-6, "micro"), "m": (-3, "milli"),
-    "c": (-2, "centi"), "d": (-1, "deci"), "k": (3, "kilo"), "M": (6, "mega"),
-    "G": (9, "giga"), "T": (12, "tera"), "P": (15, "peta"),
-}  # fmt: skip
+    "p": (-12, "pico"),
+    "n": (-9, "nano"),
+    "µ": (-6, "micro"),
+    "m": (-3, "milli"),
+    "c": (-2, "centi"),
+    "d": (-1, "deci"),
+    "k": (3, "kilo"),
+    "M": (6, "mega"),
+    "G": (9, "giga"),
+    "T": (12, "tera"),
+    "P": (15, "peta"),
+}
 _PREFIX_WORDS = {name for _, name in PREFIXES.values()}
 
 _SUPERSCRIPTS = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
@@ -26,7 +34,15 @@ DOTS = "⋅•∙∗"
 _LIKENESSES = str.maketrans(
     dict.fromkeys(DASHES, "-")
     | dict.fromkeys(DOTS + "*×.", "·")
-    | {"μ": "µ", "\u2126": "Ω", "º": "°", "˚": "°", "\u212a": "K", "⁄": "/", "∕": "/"}
+    | {
+        "μ": "µ",
+        "\u2126": "Ω",
+        "º": "°",
+        "˚": "°",
+        "\u212a": "K",
+        "⁄": "/",
+        "∕": "/",
+    }
 )
 _RAISED = re.compile("[⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺]+")
 _ONE_WORD = re.compile(r"(?<=watt)[ -](?=hour)|(?<=electron)[ -](?=volt)", re.IGNORECASE)

@@ -39,9 +39,7 @@ def _reworded(thing: Any, change: Callable[[str], str]) -> Any:
         parts = [_reworded(part, change) for part in thing]
         return type(thing)(*parts) if hasattr(thing, "_fields") else tuple(parts)
     if is_dataclass(thing) and not isinstance(thing, type):
-        parts_by_name = {
-            one.name: _reworded(getattr(thing, one.name), change) for one in fields(thing)
-        }
+        parts_by_name = {one.name: _reworded(getattr(thing, one.name), change) for one in fields(thing)}
         return replace(thing, **parts_by_name)
     if callable(thing):
         return lambda *given: _reworded(thing(*given), change)

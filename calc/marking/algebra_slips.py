@@ -152,8 +152,10 @@ def _of_root(inside: ast.expr) -> _Found:
         yield (
             "sizes-combined",
             total([(1, squares[0]), (sign, squares[1])]),
-            f"You {'added' if sign > 0 else 'subtracted'} the two sides themselves. "
-            "In a right-angled triangle it is their squares.",
+            (
+                f"You {'added' if sign > 0 else 'subtracted'} the two sides themselves. "
+                "In a right-angled triangle it is their squares."
+            ),
         )
 
 

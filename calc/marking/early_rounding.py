@@ -48,9 +48,7 @@ def _evaluate(
     names = [f"v{index}" for index in range(len(parts))]
     value = _shape(node).value(dict(zip(names, parts, strict=True)))
     rounds = not outer and not isinstance(node, ast.UnaryOp)
-    return (
-        round_off(value) if rounds and (isinstance(node, ast.Call) or not functions_only) else value
-    )
+    return round_off(value) if rounds and (isinstance(node, ast.Call) or not functions_only) else value
 
 
 def _shape(node: ast.expr) -> Expression:

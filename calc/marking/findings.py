@@ -80,12 +80,11 @@ class Finding:
         return self.size in FULL
 
 
-def judge(
-    typed: Typed, said: str, right: Chain, own: Sequence[Base] = (), keep: Keep | None = None
-) -> Finding:
+def judge(typed: Typed, said: str, right: Chain, own: Sequence[Base] = (), keep: Keep | None = None) -> Finding:
     """Judge a typed value and direction.
 
-    right: the chain from the data. own: chains from the learner's own values: those of earlier parts first, then of this part.
+    right: the chain from the data. own: chains from the learner's own values: those of earlier parts first,
+    then of this part.
     keep: which suspects agree with the other things typed. Raises QuantityError for a direction that cannot be read.
     """
     bases = [Base(right, "right"), *own]
@@ -138,9 +137,7 @@ def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> 
     for way in ways:
         fits = tuple(s for s in way.algebra if _shown(typed, s, way))
         if fits:
-            return Finding(
-                "mistake" if len(fits) == 1 else "one of two", typed, way, "wrong", fits=fits
-            )
+            return Finding("mistake" if len(fits) == 1 else "one of two", typed, way, "wrong", fits=fits)
     return Finding("not recognised", typed, ways[-1], "wrong", coarse=_coarse(typed, ways[-1]))
 
 
@@ -170,9 +167,7 @@ def _coarse(typed: Typed, way: Chain) -> bool:
     return typed.figures == 1 and typed.rounds(way.right, 1)
 
 
-def fitting(
-    typed: Typed, way: Chain, keep: Keep | None = None, said: str = ""
-) -> tuple[Suspect, ...]:
+def fitting(typed: Typed, way: Chain, keep: Keep | None = None, said: str = "") -> tuple[Suspect, ...]:
     """The suspects that cannot be told from the typed value at its precision, single ones first.
 
     When none gives exactly the digits typed, those within 1 %: single ones, else two together.
@@ -209,9 +204,10 @@ def sign_counts(way: Chain) -> bool:
 def _sign_substituted(typed: Typed, way: Chain) -> tuple[Suspect, ...]:
     """The slip that gives the right size with the sign typed: signs put into the formula."""
     return tuple(
-        s for s in way.singles
+        s
+        for s in way.singles
         if s.slips[0].kind == "sign" and typed.agrees(s.value) and (s.value < 0) == (typed.value < 0)
-    )[:1]  # fmt: skip
+    )[:1]
 
 
 def _unit(typed: Typed, way: Chain) -> UnitSaid:

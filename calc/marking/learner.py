@@ -105,12 +105,8 @@ def read_value(text: str, unit: str) -> Typed:
             return _typed(number, other, other, False, text)
         if unit:
             raise
-        return _typed(
-            number, None, wanted, True, text
-        )  # "3 electrons": a count says what it counts
-    return _typed(
-        quantity.number, quantity.unit if quantity.unit_typed else None, quantity.unit, True, text
-    )
+        return _typed(number, None, wanted, True, text)  # "3 electrons": a count says what it counts
+    return _typed(quantity.number, quantity.unit if quantity.unit_typed else None, quantity.unit, True, text)
 
 
 def _typed(number: Decimal, unit: Unit | None, counted: Unit, fits: bool, text: str) -> Typed:
@@ -143,11 +139,20 @@ def _apart(text: str, problem: QuantityError) -> tuple[Decimal, Unit | None]:
 OPPOSITES = {
     frozenset(pair)
     for pair in (
-        ("left", "right"), ("up", "down"), ("towards", "away"), ("north", "south"), ("east", "west"),
-        ("attract", "repel"), ("positive", "negative"), ("up-slope", "down-slope"), ("in", "out"),
-        ("forwards", "backwards"), ("upwards", "downwards"), ("clockwise", "anticlockwise"),
+        ("left", "right"),
+        ("up", "down"),
+        ("towards", "away"),
+        ("north", "south"),
+        ("east", "west"),
+        ("attract", "repel"),
+        ("positive", "negative"),
+        ("up-slope", "down-slope"),
+        ("in", "out"),
+        ("forwards", "backwards"),
+        ("upwards", "downwards"),
+        ("clockwise", "anticlockwise"),
     )
-}  # fmt: skip
+}
 
 
 def by_sign(direction: Direction | None) -> bool:
@@ -191,8 +196,7 @@ def opposite(key: str, right: Direction) -> bool:
         return True
     one, other = key.split("-"), right.key.split("-")
     return frozenset((key, right.key)) in OPPOSITES or (
-        len(one) == len(other)
-        and all(frozenset(pair) in OPPOSITES for pair in zip(one, other, strict=True))
+        len(one) == len(other) and all(frozenset(pair) in OPPOSITES for pair in zip(one, other, strict=True))
     )
 
 
@@ -207,10 +211,24 @@ def _judge_angle(said: str, right: float) -> Judged:
     return "opposite" if abs(gap - math.pi) <= ANGLE_CLOSE else "wrong"
 
 
-_LINE_SIGNS = str.maketrans({
-    "×": "*", "·": "*", "⋅": "*", "∙": "*", "÷": "/", ":": "/", "−": "-", "–": "-", ",": ".",
-    "[": "(", "]": ")", "{": "(", "}": ")", "π": "(3.141592653589793)",
-})  # fmt: skip
+_LINE_SIGNS = str.maketrans(
+    {
+        "×": "*",
+        "·": "*",
+        "⋅": "*",
+        "∙": "*",
+        "÷": "/",
+        ":": "/",
+        "−": "-",
+        "–": "-",
+        ",": ".",
+        "[": "(",
+        "]": ")",
+        "{": "(",
+        "}": ")",
+        "π": "(3.141592653589793)",
+    }
+)
 _NUMERAL = re.compile(r"(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?")
 
 
@@ -226,9 +244,7 @@ def read_line(text: str) -> float:
     line = re.sub(r"√\s*(?=\()", "sqrt", line)
     line = re.sub(r"√\s*([\d.]+)", r"sqrt(\1)", line)
     line = re.sub(r"(?<=[\d)\s])[xX](?=[\d(\s])", "*", line)
-    line = re.sub(
-        r"(sin|cos|tan)\s*\(?\s*([\d.]+)\s*°?\s*\)?", r"\1(\2*0.017453292519943295)", line
-    )
+    line = re.sub(r"(sin|cos|tan)\s*\(?\s*([\d.]+)\s*°?\s*\)?", r"\1(\2*0.017453292519943295)", line)
     line = re.sub(r"(?<=[\d)])\s*(?=\(|sqrt|sin|cos|tan)|(?<=\))\s*(?=\d)", "*", line)
     # floats only: whole powers of whole numbers could fill the memory
     line = _NUMERAL.sub(lambda numeral: repr(float(numeral.group())), line)
@@ -239,6 +255,5 @@ def read_line(text: str) -> float:
         return parsed.value({})
     except (ExpressionError, ValueError, MemoryError, RecursionError):
         raise QuantityError(
-            f'"{typed}" cannot be worked out as it stands. '
-            "Type numbers only, for example 9e9 × 8e-9 × 5e-9 / 0,12^2."
+            f'"{typed}" cannot be worked out as it stands. Type numbers only, for example 9e9 × 8e-9 × 5e-9 / 0,12^2.'
         ) from None

@@ -197,9 +197,7 @@ class _Work:
             return False
         values = way.run(suspect.slips) or {}
         return all(
-            f.typed.near(values[name])
-            for name, f in self.values.items()
-            if name in values and name not in way.carry
+            f.typed.near(values[name]) for name, f in self.values.items() if name in values and name not in way.carry
         )
 
     def on_the_way(self) -> None:

@@ -68,9 +68,7 @@ def marks(part: Part, answer: Finding | None, shown: Shown) -> tuple[MarkGiven, 
     return tuple(given)
 
 
-def _mark(
-    kind: MarkKind, step: Step, part: Part, answer: Finding | None, shown: Shown
-) -> tuple[bool, str]:
+def _mark(kind: MarkKind, step: Step, part: Part, answer: Finding | None, shown: Shown) -> tuple[bool, str]:
     own = answer if step.makes == part.answers else shown.values.get(step.makes)
     reached = own is not None and (own.sized or own.size == "within")
     implied = answer is not None and answer.sized

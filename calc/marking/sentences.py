@@ -84,11 +84,9 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
     """All there is to tell about a part, in order."""
     told: list[Sentence] = []
     if marked.state == "self-marked":
-        told.append(Sentence("You ticked these points yourself: check each against the words of the memo."))  # fmt: skip
+        told.append(Sentence("You ticked these points yourself: check each against the words of the memo."))
     if marked.state == "unreadable":
-        told += [
-            Sentence(sentence_in_sign(problem.sentence, style.comma)) for problem in marked.problems
-        ]
+        told += [Sentence(sentence_in_sign(problem.sentence, style.comma)) for problem in marked.problems]
     named = {slip.key for fit in _fits(marked) for slip in fit.slips}
     for mistake in marked.picked:
         if mistake.key in named:
@@ -99,7 +97,7 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
     if answer is not None:
         if answer.size == "within" and blamed is not None:
             name = symbol(blamed.way.target).text
-            told.append(Sentence(f"Your answer follows rightly from your own {name}, but that value is not right."))  # fmt: skip
+            told.append(Sentence(f"Your answer follows rightly from your own {name}, but that value is not right."))
             told += _about(blamed, style)
         else:
             told += _about(answer, style)
@@ -137,9 +135,11 @@ def _about_size(finding: Finding, style: Style) -> list[Sentence]:
         line = (_equals(finding, right, style),)
         if finding.size == "carried":
             names = " and ".join(symbol(name).text for name in _carried(way)[:3])
-            return [Sentence(f"With your own {names} this comes to", line),
-                    Sentence("The mistake is counted once, where it was made; the method here earns its marks.")]  # fmt: skip
-        told = [Sentence("Carry every digit and round once, at the end. Unrounded working gives", line)]  # fmt: skip
+            return [
+                Sentence(f"With your own {names} this comes to", line),
+                Sentence("The mistake is counted once, where it was made; the method here earns its marks."),
+            ]
+        told = [Sentence("Carry every digit and round once, at the end. Unrounded working gives", line)]
         if finding.fits:
             say = " / ".join(slip.say for slip in finding.fits[0].slips)
             told.append(Sentence(f"A mistake would give the same number; check it too. {say}"))
@@ -148,16 +148,40 @@ def _about_size(finding: Finding, style: Style) -> list[Sentence]:
         times = "large" if finding.power > 0 else "small"
         power = abs(finding.power)
         ten = f"{10**power}" if power < 4 else f"10{superscript(power)}"
-        return [Sentence(f"The digits are right, but the answer is {ten} times too {times}. Check every prefix and every power of ten.")]  # fmt: skip
+        return [
+            Sentence(
+                f"The digits are right, but the answer is {ten} times too {times}. Check every prefix and every power"
+                " of ten."
+            )
+        ]
     if finding.coarse:
-        return [Sentence("This is the right answer cut too short to be marked right. Give at least two figures that count; a memo gives two decimals, with a power of ten for small numbers.")]  # fmt: skip
+        return [
+            Sentence(
+                "This is the right answer cut too short to be marked right. Give at least two figures that count; a"
+                " memo gives two decimals, with a power of ten for small numbers."
+            )
+        ]
     if finding.fits:
         count = len(finding.fits)
         if count == 1:
             return []
-        return [Sentence(f"{count} mistakes give this number at the digits you typed, so it cannot be told which it is. Compare both with your working." if count == 2
-                         else f"{count} mistakes give this number at the digits you typed. Typing more digits, or a value on the way, tells them apart.")]  # fmt: skip
-    return [Sentence("No usual mistake gives this number. Compare your working with the answer line by line, or type values on the way to find the line where it goes wrong.")]  # fmt: skip
+        return [
+            Sentence(
+                f"{count} mistakes give this number at the digits you typed, so it cannot be told which it is. Compare"
+                " both with your working."
+                if count == 2
+                else (
+                    f"{count} mistakes give this number at the digits you typed. Typing more digits, or a value on the"
+                    " way, tells them apart."
+                )
+            )
+        ]
+    return [
+        Sentence(
+            "No usual mistake gives this number. Compare your working with the answer line by line, or type values on"
+            " the way to find the line where it goes wrong."
+        )
+    ]
 
 
 def _sized(finding: Finding) -> float:
@@ -169,7 +193,7 @@ def _as_printed(finding: Finding) -> bool:
     typed, right = finding.typed, finding.way.right
     exact = abs(abs(typed.value) - abs(right)) <= 1e-9 * abs(right)
     places = abs(two_decimals(right / typed.factor)) * typed.factor
-    return exact or (typed.shows(right) and abs(places - abs(typed.value)) <= 5.1e-3 * abs(right) and typed.figures > 2)  # fmt: skip
+    return exact or (typed.shows(right) and abs(places - abs(typed.value)) <= 5.1e-3 * abs(right) and typed.figures > 2)
 
 
 def _carried(way: Chain) -> list[str]:
@@ -213,7 +237,12 @@ def _about_sign(finding: Finding, where: Direction | None) -> list[Sentence]:
         return [Sentence(f"The size is right; the sign is not: {where.words}.")]
     if finding.way.right < 0:
         return [Sentence("The size is right, but this value is negative: keep the minus sign.")]
-    return [Sentence("The size is right, but this value is not negative: leave the minus sign out, and give a direction in words.")]  # fmt: skip
+    return [
+        Sentence(
+            "The size is right, but this value is not negative: leave the minus sign out, and give a direction in"
+            " words."
+        )
+    ]
 
 
 def _turned(finding: Finding) -> list[Sentence]:
@@ -221,7 +250,7 @@ def _turned(finding: Finding) -> list[Sentence]:
         return []
     says = " Or: ".join(mistake.say for mistake in finding.turned)
     asks = dict.fromkeys(mistake.why for mistake in finding.turned if mistake.why)
-    ask = "".join(f" How it shows: {why.rstrip('.?')}{'?' if why.endswith('?') else '.'}" for why in asks)  # fmt: skip
+    ask = "".join(f" How it shows: {why.rstrip('.?')}{'?' if why.endswith('?') else '.'}" for why in asks)
     return [Sentence(f"{says}{ask}")]
 
 
@@ -261,8 +290,7 @@ def _lines(slip: Slip, comma: bool) -> list[Maths]:
         return []
     sign = symbol(slip.at)
     return [
-        Maths(sign.tex, sign.text) + Maths(" = ", " = ") + expression(how).maths(comma=comma)
-        for _, how in slip.instead
+        Maths(sign.tex, sign.text) + Maths(" = ", " = ") + expression(how).maths(comma=comma) for _, how in slip.instead
     ]
 
 

@@ -29,9 +29,7 @@ PLAIN = Style()
 MOST_STEPS_APART = 12  # of rounding one intermediate at a time
 
 
-type SlipKind = Literal[
-    "declared", "unconverted", "gravity", "radians", "gradians", "sign", "algebra"
-]
+type SlipKind = Literal["declared", "unconverted", "gravity", "radians", "gradians", "sign", "algebra"]
 
 
 @dataclass(frozen=True)
@@ -40,7 +38,8 @@ class Slip:
 
     at: the step or datum where it happens, where a reader is pointed. instead: wrong
     expressions by name. signed: steps worked with signs where sizes belong. output: what the
-    answer's own number is multiplied by. kind: 'declared', 'unconverted', 'gravity', 'radians', 'gradians', 'sign', 'algebra'.
+    answer's own number is multiplied by. kind: 'declared', 'unconverted', 'gravity', 'radians', 'gradians',
+    'sign', 'algebra'.
     """
 
     key: str
@@ -133,9 +132,7 @@ class Chain:
     @cached_property
     def slips(self) -> tuple[Slip, ...]:
         """Every slip that changes this value, alone."""
-        return tuple(
-            dict.fromkeys((*self.declared, *self.unconverted, *self.gravity, *self.radians, *self.signs))
-        )  # fmt: skip
+        return tuple(dict.fromkeys((*self.declared, *self.unconverted, *self.gravity, *self.radians, *self.signs)))
 
     @property
     def _mistakes(self) -> Iterator[Mistake]:
@@ -194,8 +191,11 @@ class Chain:
             if not name or plain:
                 continue
             # a datum left out may repeat another: r2 is r when the distance is the same afterwards
-            also = [other for other, value in self.plan.values.items()
-                    if value == quantity.value and other.startswith(name) and other not in self.quantities]  # fmt: skip
+            also = [
+                other
+                for other, value in self.plan.values.items()
+                if value == quantity.value and other.startswith(name) and other not in self.quantities
+            ]
             names = tuple(n for n in dict.fromkeys((name, *also)) if n in self.used)
             if names:
                 found.append(_Converted(name, names, quantity))
@@ -209,7 +209,7 @@ class Chain:
         if value is not None and math.isclose(value, quantity.value, rel_tol=SAME):
             return name
         start = rest[-1] if rest else first
-        return next((n for n, v in self.plan.values.items() if v == quantity.value and n.startswith(start)), "")  # fmt: skip
+        return next((n for n, v in self.plan.values.items() if v == quantity.value and n.startswith(start)), "")
 
     def _left(self, lines: list[_Converted]) -> Slip:
         shown, more = lines[:3], len(lines) - 3
@@ -221,18 +221,11 @@ class Chain:
             f"Convert first: {said}{f', and {more} more' if more > 0 else ''}.",
             f"{numbers}{', and so on' if more > 0 else ''}",
             kind="unconverted",
-            instead=tuple(
-                (name, f"({float(line.quantity.number)!r})")
-                for line in lines
-                for name in line.names
-            ),
+            instead=tuple((name, f"({float(line.quantity.number)!r})") for line in lines for name in line.names),
         )
 
     def _as_typed(self, line: _Converted) -> str:
-        typed, right = (
-            exact(value, self.style).text
-            for value in (float(line.quantity.number), line.quantity.value)
-        )
+        typed, right = (exact(value, self.style).text for value in (float(line.quantity.number), line.quantity.value))
         return f"{symbol(line.name).text} went in as {typed} instead of {right}"
 
     def _conversion(self, name: str, quantity: Quantity) -> str:
@@ -248,20 +241,20 @@ class Chain:
         value = exact(sheet, self.style).text
         return (
             Slip(
-                "g-ten", "g", f"Use g = {value}\N{NO-BREAK SPACE}m·s⁻² as on the data sheet.",
-                "10 was used for g", kind="gravity", instead=(("g", "10"),),
+                "g-ten",
+                "g",
+                f"Use g = {value}\N{NO-BREAK SPACE}m·s⁻² as on the data sheet.",
+                "10 was used for g",
+                kind="gravity",
+                instead=(("g", "10"),),
             ),
-        )  # fmt: skip
+        )
 
     @property
     def radians(self) -> tuple[Slip, ...]:
         """A calculator set to radians: angles given go in, and angles found come out, as wrong numbers."""
-        angles = [
-            name for name in self.plan.values if self.plan.units.get(name) == "°" and name in self.used
-        ]  # fmt: skip
-        found = self.step.unit == "°" and any(
-            f in self.step.how for f in ("asin(", "acos(", "atan(")
-        )
+        angles = [name for name in self.plan.values if self.plan.units.get(name) == "°" and name in self.used]
+        found = self.step.unit == "°" and any(f in self.step.how for f in ("asin(", "acos(", "atan("))
         if not angles and not found:
             return ()
         instead = tuple((name, f"{name}*{math.degrees(1)!r}") for name in angles)
@@ -276,26 +269,32 @@ class Chain:
         """A calculator set to gradians, of which a right angle has 100: 9 degrees for every 10."""
         return tuple(
             Slip(
-                "gradians", slip.at, "Set the calculator to degrees: it worked in gradians.",
-                "the angle was taken in gradians", kind="gradians",
+                "gradians",
+                slip.at,
+                "Set the calculator to degrees: it worked in gradians.",
+                "the angle was taken in gradians",
+                kind="gradians",
                 instead=tuple((name, f"{name}*0.9") for name, _ in slip.instead),
                 output=1.0 if slip.output == 1 else 1 / 0.9,
             )
             for slip in self.radians
-        )  # fmt: skip
+        )
 
     @property
     def signs(self) -> tuple[Slip, ...]:
         """Signs substituted where the formula wants sizes."""
         return tuple(
             Slip(
-                "sign-substituted", step.makes,
+                "sign-substituted",
+                step.makes,
                 "Put only sizes into this formula: a sign tells the direction and nothing else.",
-                "a minus sign went into the formula", kind="sign", signed=(step.makes,),
+                "a minus sign went into the formula",
+                kind="sign",
+                signed=(step.makes,),
             )
             for step in self.plan.steps
             if step.makes not in self.carry and any(self.values[name] < 0 for name in step.sizes)
-        )  # fmt: skip
+        )
 
     # --- the suspects ---------------------------------------------------------------------------------------
 
@@ -359,7 +358,7 @@ class Chain:
     @cached_property
     def rounded_early(self) -> tuple[float, ...]:
         """Values reached by rounding to two decimals on the way: every step, one step, or inside the last line."""
-        names = [s.makes for s in self.plan.steps if s.makes != self.target and s.makes not in self.carry]  # fmt: skip
+        names = [s.makes for s in self.plan.steps if s.makes != self.target and s.makes not in self.carry]
         groups = [names, *([name] for name in names[-MOST_STEPS_APART:])] if names else []
         found: list[float] = []
         for round_off in (two_decimals, plain_decimals):

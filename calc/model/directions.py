@@ -79,7 +79,7 @@ UP_DOWN = Kind(
     (("up", "down"),),
     {"up": ("up", "upward", "vertically upwards"), "down": ("down", "downward", "vertically downwards")},
     signed=True,
-)  # fmt: skip
+)
 FOUR_WAYS = Kind(
     "left, right, up or down",
     (*LEFT_RIGHT.options, *UP_DOWN.options),
@@ -90,9 +90,12 @@ ALONG_SLOPE = Kind(
     "along a slope",
     (("up-slope", "up the slope"), ("down-slope", "down the slope")),
     (("up-slope", "down-slope"),),
-    {"up-slope": ("upslope", "up the incline", "up the plane"), "down-slope": ("downslope", "down the incline", "down the plane")},
+    {
+        "up-slope": ("upslope", "up the incline", "up the plane"),
+        "down-slope": ("downslope", "down the incline", "down the plane"),
+    },
     signed=True,
-)  # fmt: skip
+)
 AWAY_TOWARDS = Kind(
     "away from or towards",
     (("away", "away from the charge"), ("towards", "towards the charge")),
@@ -109,9 +112,20 @@ FORWARDS = Kind(
     "forwards or backwards",
     (("forwards", "forwards"), ("backwards", "backwards")),
     (("forwards", "backwards"),),
-    {"forwards": ("forward", "in the direction of motion"), "backwards": ("backward", "opposite to the direction of motion")},
+    {
+        "forwards": ("forward", "in the direction of motion"),
+        "backwards": ("backward", "opposite to the direction of motion"),
+    },
     signed=True,
-)  # fmt: skip
+)
 KINDS = (
-    SIGN_OF_CHARGE, ATTRACTION, LEFT_RIGHT, UP_DOWN, FOUR_WAYS, ALONG_SLOPE, AWAY_TOWARDS, CLOCKWISE, FORWARDS,
-)  # fmt: skip
+    SIGN_OF_CHARGE,
+    ATTRACTION,
+    LEFT_RIGHT,
+    UP_DOWN,
+    FOUR_WAYS,
+    ALONG_SLOPE,
+    AWAY_TOWARDS,
+    CLOCKWISE,
+    FORWARDS,
+)

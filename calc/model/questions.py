@@ -109,7 +109,7 @@ Field = Input | Choice | Rows
 FIELD_NAME = re.compile(r"[A-Za-z][A-Za-z0-9_]{0,30}")
 ADDRESS_WORDS = frozenset(
     ("find", "part", "only", "practice", "paper", "seed", "level", "own", "heading", "space", "marks", "names")
-)  # fmt: skip
+)
 
 
 class DeclarationError(ValueError):
@@ -375,9 +375,7 @@ class Question:
         for item in self.fields:
             if item.name == name:
                 return item
-        raise KeyError(
-            f"question {self.key} has no field {name!r}; it has {', '.join(f.name for f in self.fields)}"
-        )
+        raise KeyError(f"question {self.key} has no field {name!r}; it has {', '.join(f.name for f in self.fields)}")
 
 
 @dataclass(frozen=True)

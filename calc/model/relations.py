@@ -97,12 +97,12 @@ class Relation:
             mistakes=tuple(replace(m, at=put(m.at), instead=put(m.instead)) for m in self.mistakes),
             directions={put(name): _under_names(way, names) for name, way in self.directions.items()},
             dropped={put(name): reason for name, reason in self.dropped.items()},
-        )  # fmt: skip
+        )
 
 
 def _under_names(way: Towards, names: Mapping[str, str]) -> Towards:
     """A direction that looks its values up under their first names."""
-    return lambda values: way({**values, **{old: values[new] for old, new in names.items() if new in values}})  # fmt: skip
+    return lambda values: way({**values, **{old: values[new] for old, new in names.items() if new in values}})
 
 
 @dataclass(frozen=True)
@@ -135,5 +135,5 @@ class Together:
             mistakes=tuple(m for m in (*self.first.mistakes, *self.second.mistakes) if m.at == self.find),
             other=both.found.other if both.found.why else "",
             dropped=self.first.dropped.get(self.find, OTHER_ROOT),
-        )  # fmt: skip
+        )
         return (step,)

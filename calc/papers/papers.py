@@ -44,7 +44,8 @@ class Pick:
 
 @dataclass(frozen=True)
 class Wanted:
-    """What a teacher asked for. entries: topic keys, question keys, or question keys with a level (``coulomb.force:3``).
+    """What a teacher asked for. entries: topic keys, question keys, or question keys with a level
+    (``coulomb.force:3``).
 
     own: the number of a learner's own paper; 0 for the paper all share. rule: the draw number of its address.
     """
@@ -99,9 +100,7 @@ class Paper:
     def named(self) -> tuple[str, ...]:
         """The entries that name this paper's questions one by one."""
         rising = self.wanted.level == RISING
-        return tuple(
-            f"{item.pick.key}:{item.pick.level}" if rising else item.pick.key for item in self.items
-        )
+        return tuple(f"{item.pick.key}:{item.pick.level}" if rising else item.pick.key for item in self.items)
 
 
 def make(wanted: Wanted) -> Paper:
@@ -111,9 +110,7 @@ def make(wanted: Wanted) -> Paper:
         picks = _chosen(wanted)
     items = tuple(_item(number, pick, wanted) for number, pick in enumerate(picks, 1))
     sheet = {shown.name: shown for item in items for shown in item.worked.constants}
-    forms = dict.fromkeys(
-        form for item in items for law in item.worked.laws for form in law.formulas
-    )
+    forms = dict.fromkeys(form for item in items for law in item.worked.laws for form in law.formulas)
     return Paper(
         wanted,
         items,
@@ -171,9 +168,7 @@ def _candidates(wanted: Wanted) -> list[Pick]:
             _find(key)
             keys = [key]
         elif key in topics.topics():
-            keys = [
-                f"{key}.{question.key}" for question in offered(topics.topics()[key], wanted.rule)
-            ]
+            keys = [f"{key}.{question.key}" for question in offered(topics.topics()[key], wanted.rule)]
         else:
             raise Refusal(
                 "topics",
@@ -191,9 +186,7 @@ def _candidates(wanted: Wanted) -> list[Pick]:
         group.sort(key=lambda pick: _chance(wanted.seed, pick.key))
     turns = sorted(groups, key=lambda key: _chance(wanted.seed, key))
     longest = max((len(group) for group in groups.values()), default=0)
-    once = [
-        groups[key][place] for place in range(longest) for key in turns if place < len(groups[key])
-    ]
+    once = [groups[key][place] for place in range(longest) for key in turns if place < len(groups[key])]
     return [replace(pick, copy=copy) for copy in range(COPIES) for pick in once]
 
 
@@ -208,8 +201,8 @@ def _chosen(wanted: Wanted) -> list[Pick]:
     if not candidates or (count or 0) > len(candidates):
         raise Refusal(
             "count",
-            f"These topics have {len(candidates)} {'question' if len(candidates) == 1 else 'questions'} to choose from at this level, other numbers "
-            "counted: ask for fewer, or choose more topics.",
+            f"These topics have {len(candidates)} {'question' if len(candidates) == 1 else 'questions'} to choose from"
+            " at this level, other numbers counted: ask for fewer, or choose more topics.",
         )
     if wanted.marks:
         worth = [_common(pick, wanted).marks for pick in candidates]
@@ -263,18 +256,12 @@ def _item(number: int, pick: Pick, wanted: Wanted) -> Item:
 
 
 def _own_seed(pick: Pick, wanted: Wanted, attempt: int) -> int:
-    return int(
-        _chance(wanted.seed, pick.key, str(pick.copy), str(wanted.own), str(attempt)) * LARGEST_SEED
-    )
+    return int(_chance(wanted.seed, pick.key, str(pick.copy), str(wanted.own), str(attempt)) * LARGEST_SEED)
 
 
 def _common(pick: Pick, wanted: Wanted) -> Item:
     """The draw of the common paper: of the first copy, the one practice draws for the same seed."""
-    seed = (
-        wanted.seed
-        if pick.copy == 0
-        else int(_chance(wanted.seed, pick.key, str(pick.copy)) * LARGEST_SEED)
-    )
+    seed = wanted.seed if pick.copy == 0 else int(_chance(wanted.seed, pick.key, str(pick.copy)) * LARGEST_SEED)
     return _worked(pick, seed, wanted.settings)
 
 
@@ -289,7 +276,8 @@ def _worked(pick: Pick, seed: int, settings: Settings) -> Item:
 
 
 def plain_scene(plan: Plan, found: Read) -> Figure | None:
-    """The scene without its arrows and field lines, which are the learner's to find; None where it still tells an answer."""
+    """The scene without its arrows and field lines, which are the learner's to find; None where it still tells
+    an answer."""
     if plan.scene is None:
         return None
     scene = plan.scene(run(plan, found.data.settings.constants())).without(found_values(plan))
@@ -309,7 +297,5 @@ def _bare(scene: Figure) -> Figure | None:
     if all(isinstance(item, Segment | Curve) for item in kept):
         return None  # nothing left to look at but guide lines
     labels = [str(getattr(item, "label", "") or getattr(item, "text", "")) for item in kept]
-    words = (
-        "The data as a diagram. Labelled: " + ", ".join(label for label in labels if label) + "."
-    )
+    words = "The data as a diagram. Labelled: " + ", ".join(label for label in labels if label) + "."
     return replace(scene, title="The data as a diagram", description=words, items=kept, tells=())

@@ -42,9 +42,20 @@ FACTORS = ("0.5", "0.6", "0.8", "1.2", "1.5", "1.6", "2", "2.5")
 SMALLEST, LARGEST = 1e-30, 1e30
 # Another way a worksheet could give the same quantity.
 RESTATED = {
-    "nC": "µC", "µC": "nC", "cm": "mm", "mm": "cm", "m": "cm", "g": "kg", "kg": "g",
-    "µN": "mN", "mN": "N", "V": "kV", "kV": "V", "W": "kW", "kW": "W",
-}  # fmt: skip
+    "nC": "µC",
+    "µC": "nC",
+    "cm": "mm",
+    "mm": "cm",
+    "m": "cm",
+    "g": "kg",
+    "kg": "g",
+    "µN": "mN",
+    "mN": "N",
+    "V": "kV",
+    "kV": "V",
+    "W": "kW",
+    "kW": "W",
+}
 
 
 @dataclass(frozen=True)
@@ -241,11 +252,7 @@ def _changed(item: Input, typed: str, chance: Chance) -> str:
 
 def _changed_rows(item: Rows, example: object, chance: Chance) -> list[dict[str, str]]:
     """Every charge or size of a table changed; positions too, but in step, so that the picture keeps its shape."""
-    rows = (
-        [row for row in example if isinstance(row, Mapping)]
-        if isinstance(example, list | tuple)
-        else []
-    )
+    rows = [row for row in example if isinstance(row, Mapping)] if isinstance(example, list | tuple) else []
     stretch = _pick(chance, FACTORS)
     changed = []
     for row in rows:
@@ -253,9 +260,7 @@ def _changed_rows(item: Rows, example: object, chance: Chance) -> list[dict[str,
         for column in item.columns:
             typed = str(row.get(column.name, ""))
             length = column.unit in ("m", "cm", "mm")
-            cells[column.name] = (
-                _stretched(column, typed, stretch) if length else _changed(column, typed, chance)
-            )
+            cells[column.name] = _stretched(column, typed, stretch) if length else _changed(column, typed, chance)
         changed.append(cells)
     return changed
 
@@ -267,9 +272,7 @@ def _stretched(column: Input, typed: str, factor: str) -> str:
     return _typed(float(quantity.number * Decimal(factor)), quantity.unit.text)
 
 
-def _workable(
-    question: Question, inputs: Mapping[str, object], find: str, variant: int
-) -> Plan | None:
+def _workable(question: Question, inputs: Mapping[str, object], find: str, variant: int) -> Plan | None:
     """The plan for these data, if it works without a warning and every answer is worth printing."""
     try:
         found = read(question, inputs, find, variant=variant)

@@ -46,9 +46,7 @@ def fair_scene(plan: Plan, found: Read) -> Figure | None:
 
 def found_values(plan: Plan) -> set[str]:
     """Names of every value a learner has to find on the way to the answers."""
-    return {step.makes for step in plan.steps} | {
-        name for part in plan.parts for name in part.asked
-    }
+    return {step.makes for step in plan.steps} | {name for part in plan.parts for name in part.asked}
 
 
 def answer_values(plan: Plan, values: Mapping[str, float]) -> list[tuple[float, str]]:

@@ -79,9 +79,7 @@ def holds_number(words: str, number: str) -> bool:
     return bool(re.search(rf"(?<![\d,.]){re.escape(number)}(?![\d⁰¹²³⁴⁵⁶⁷⁸⁹]|[,.]\d)", words))
 
 
-def _of_part(
-    topic: Topic, question: Question, part: Part, data: Mapping[str, Shown], comma: bool
-) -> Iterator[Hint]:
+def _of_part(topic: Topic, question: Question, part: Part, data: Mapping[str, Shown], comma: bool) -> Iterator[Hint]:
     if part.kind != "calculate":
         yield from _of_points(part)
         return
@@ -93,9 +91,7 @@ def _of_part(
             if name not in told and name.lower() in f"{step.what} {step.why}".lower()
         ]
         told |= {law.name for law in laws}
-        yield Hint(
-            "words", " ".join([_sentence(step.what), step.why, *(law.words for law in laws)])
-        )
+        yield Hint("words", " ".join([_sentence(step.what), step.why, *(law.words for law in laws)]))
         yield from _of_step(step, data, comma)
 
 
@@ -136,9 +132,5 @@ def _sentence(words: str) -> str:
 
 def _sizes_only(data: Mapping[str, Shown], sizes: tuple[str, ...]) -> dict[str, Shown]:
     """The data as shown, without the sign where only the size is put in."""
-    bare = {
-        name: Shown(data[name].tex.lstrip("-"), data[name].text.lstrip("−"))
-        for name in sizes
-        if name in data
-    }
+    bare = {name: Shown(data[name].tex.lstrip("-"), data[name].text.lstrip("−")) for name in sizes if name in data}
     return {**data, **bare}

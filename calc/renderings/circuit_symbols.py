@@ -83,9 +83,16 @@ DRAWN: dict[SymbolKind, Callable[[Sheet, float, float], None]] = {
 
 
 HIGH: dict[SymbolKind, float] = {
-    "cell": LONG, "battery": LONG, "resistor": 8.0, "variable resistor": 18.0, "lamp": ROUND,
-    "open switch": 15.0, "closed switch": 5.0, "ammeter": ROUND, "voltmeter": ROUND,
-}  # fmt: skip  # from the wire to the highest point
+    "cell": LONG,
+    "battery": LONG,
+    "resistor": 8.0,
+    "variable resistor": 18.0,
+    "lamp": ROUND,
+    "open switch": 15.0,
+    "closed switch": 5.0,
+    "ammeter": ROUND,
+    "voltmeter": ROUND,
+}  # from the wire to the highest point
 
 
 def symbol(sheet: Sheet, item: Symbol) -> None:

@@ -14,14 +14,39 @@ from calc.renderings.spots import FONT, GAP, LINE, NOTE_FONT, Placed, Request, S
 
 LONG = 3.6 * LINE  # a label wider than this may be broken in two lines
 HEAD = {
-    "force": (12.0, 5.2), "resultant": (12.0, 5.2), "component": (10.0, 4.2), "field": (11.0, 4.6),
-    "velocity": (11.0, 4.8), "axis": (9.0, 3.4), "fieldline": (8.0, 3.6), "dimension": (8.0, 2.8),
-}  # fmt: skip  # length and half-width of a head
+    "force": (12.0, 5.2),
+    "resultant": (12.0, 5.2),
+    "component": (10.0, 4.2),
+    "field": (11.0, 4.6),
+    "velocity": (11.0, 4.8),
+    "axis": (9.0, 3.4),
+    "fieldline": (8.0, 3.6),
+    "dimension": (8.0, 2.8),
+}  # length and half-width of a head
 SHY = {
-    "force": 60.0, "resultant": 60.0, "component": 40.0, "field": 60.0, "velocity": 60.0, "axis": 40.0,
-    "outline": 40.0, "string": 40.0, "graph": 40.0, "extrapolation": 30.0, "dimension": 40.0,
-    "angle": 30.0, "body": 40.0, "wire": 40.0, "symbol": 40.0, "short": 40.0, "spring": 40.0, "guide": 8.0, "construction": 12.0, "fieldline": 14.0, "hatch": 8.0, "extension": 8.0,
-}  # fmt: skip  # what it costs a label to lie on such a line
+    "force": 60.0,
+    "resultant": 60.0,
+    "component": 40.0,
+    "field": 60.0,
+    "velocity": 60.0,
+    "axis": 40.0,
+    "outline": 40.0,
+    "string": 40.0,
+    "graph": 40.0,
+    "extrapolation": 30.0,
+    "dimension": 40.0,
+    "angle": 30.0,
+    "body": 40.0,
+    "wire": 40.0,
+    "symbol": 40.0,
+    "short": 40.0,
+    "spring": 40.0,
+    "guide": 8.0,
+    "construction": 12.0,
+    "fieldline": 14.0,
+    "hatch": 8.0,
+    "extension": 8.0,
+}  # what it costs a label to lie on such a line
 VECTORS = frozenset({"force", "resultant", "component", "field", "velocity"})
 
 
@@ -83,10 +108,7 @@ class Sheet:
         cost = SHY.get(style, 30.0)
         for path in paths:
             ends = path[1:] + path[:1] if closed else path[1:]
-            self.bars += [
-                Bar(a, b, cost, self.owner, style in VECTORS)
-                for a, b in zip(path, ends, strict=False)
-            ]
+            self.bars += [Bar(a, b, cost, self.owner, style in VECTORS) for a, b in zip(path, ends, strict=False)]
 
     def disc(self, centre: Point, radius: float, style: str, cost: float = 80.0) -> None:
         self.shapes.append(Disc(centre, radius, style))
@@ -102,14 +124,11 @@ class Sheet:
         left, right = (bx + uy * half, by - ux * half), (bx - uy * half, by + ux * half)
         self.shapes.append(Head((tip, left, right), style or kind))
         self.bars += [
-            Bar(a, b, 60.0, self.owner, kind in VECTORS)
-            for a, b in ((left, right), (left, tip), (right, tip))
+            Bar(a, b, 60.0, self.owner, kind in VECTORS) for a, b in ((left, right), (left, tip), (right, tip))
         ]
         return length
 
-    def label(
-        self, text: str, spots: Iterator[Spot] | list[Spot], style: str = "label", gap: float = GAP
-    ) -> None:
+    def label(self, text: str, spots: Iterator[Spot] | list[Spot], style: str = "label", gap: float = GAP) -> None:
         if text.strip():
             size = NOTE_FONT if style == "number" else FONT
             if self.narrow and labels.width(text, size) > LONG:

@@ -16,15 +16,14 @@ def render(key: str, question: Question, typed: Mapping[str, object], find: str 
     fields = "".join(_field(spot, question, item, typed, find) for item in question.fields)
     lead = f'<p class="lead">{_lead(question)}</p>'
     return (
-        f'<form class="numbers" id="form-{spot}" data-question="{escape(key)}"{_former(question.former)} novalidate autocomplete="off">'
-        f'<h4 class="form-title">{escape(question.title)}: your numbers</h4>{lead}'
-        f'<div class="fields">{fields}</div><p class="problem whole" role="alert" hidden></p>'
-        '<p class="buttons"><button type="submit" class="show-working">Show the working</button>'
-        '<button type="button" class="back-to-example">Back to the example</button>'
-        '<button type="button" class="copy-link">Copy a link to these numbers</button>'
-        '<button type="button" data-copy="text">Copy the answer as text</button>'
-        '<button type="button" data-copy="latex">Copy it as LaTeX</button></p>'
-        '<p class="status" role="status"></p><p class="spoken heard" aria-live="polite"></p></form>'
+        f'<form class="numbers" id="form-{spot}" data-question="{escape(key)}"{_former(question.former)} novalidate'
+        f' autocomplete="off"><h4 class="form-title">{escape(question.title)}: your numbers</h4>{lead}<div'
+        f' class="fields">{fields}</div><p class="problem whole" role="alert" hidden></p><p class="buttons"><button'
+        ' type="submit" class="show-working">Show the working</button><button type="button"'
+        ' class="back-to-example">Back to the example</button><button type="button" class="copy-link">Copy a link to'
+        ' these numbers</button><button type="button" data-copy="text">Copy the answer as text</button><button'
+        ' type="button" data-copy="latex">Copy it as LaTeX</button></p><p class="status" role="status"></p><p'
+        ' class="spoken heard" aria-live="polite"></p></form>'
     )
 
 
@@ -41,9 +40,7 @@ def _lead(question: Question) -> str:
     return "Type your own numbers."
 
 
-def _field(
-    spot: str, question: Question, item: Field, typed: Mapping[str, object], find: str
-) -> str:
+def _field(spot: str, question: Question, item: Field, typed: Mapping[str, object], find: str) -> str:
     if isinstance(item, Choice):
         return _choice(spot, item, str(typed.get(item.name, "")))
     if isinstance(item, Rows):
@@ -55,9 +52,7 @@ def _field(
     return _entry(spot, item, item.name, str(typed.get(item.name, "")), pick, asked)
 
 
-def _entry(
-    spot: str, item: Input, path: str, value: str, pick: str = "", asked: bool = False
-) -> str:
+def _entry(spot: str, item: Input, path: str, value: str, pick: str = "", asked: bool = False) -> str:
     name = f"{spot}-{path.replace('.', '-')}"
     unit = parse_unit(item.unit) if item.unit else None
     said = (
@@ -74,11 +69,12 @@ def _entry(
             f'<span>find<span class="spoken"> {escape(item.words)}</span></span></label>'
         )
     return (
-        f'<div class="entry{" asked" if asked else ""}" data-field="{escape(path)}"{_former(item.former)}><label for="{name}">{escape(item.words)} '
-        f'<i class="symbol">{_sign(item.name)}</i>{hint}</label>'
-        f'<span class="box"><input type="text" id="{name}" name="{escape(path)}" value="{escape(value, quote=True)}" '
-        f'inputmode="text" spellcheck="false" autocapitalize="off" maxlength="200" aria-describedby="{name}-problem">{said}</span>{find}'
-        f'<p class="problem" id="{name}-problem" hidden></p></div>'
+        f'<div class="entry{" asked" if asked else ""}" data-field="{escape(path)}"{_former(item.former)}><label'
+        f' for="{name}">{escape(item.words)} <i class="symbol">{_sign(item.name)}</i>{hint}</label><span'
+        f' class="box"><input type="text" id="{name}" name="{escape(path)}" value="{escape(value, quote=True)}"'
+        ' inputmode="text" spellcheck="false" autocapitalize="off" maxlength="200"'
+        f' aria-describedby="{name}-problem">{said}</span>{find}<p class="problem" id="{name}-problem"'
+        " hidden></p></div>"
     )
 
 
@@ -101,21 +97,17 @@ def _choice(spot: str, item: Choice, value: str) -> str:
         for key, words in item.options
     )
     return (
-        f'<div class="entry choice" data-field="{escape(item.name)}"{_former(item.former)}{_asked(item)}><label for="{name}">{escape(item.words)}</label>'
-        f'<span class="box"><select id="{name}" name="{escape(item.name)}" aria-describedby="{name}-problem">{options}</select></span>'
-        f'<p class="problem" id="{name}-problem" hidden></p></div>'
+        f'<div class="entry choice" data-field="{escape(item.name)}"{_former(item.former)}{_asked(item)}><label'
+        f' for="{name}">{escape(item.words)}</label><span class="box"><select id="{name}" name="{escape(item.name)}"'
+        f' aria-describedby="{name}-problem">{options}</select></span><p class="problem" id="{name}-problem"'
+        " hidden></p></div>"
     )
 
 
 def _table(spot: str, item: Rows, rows: object) -> str:
-    given = (
-        [row for row in rows if isinstance(row, Mapping)] if isinstance(rows, list | tuple) else []
-    )
+    given = [row for row in rows if isinstance(row, Mapping)] if isinstance(rows, list | tuple) else []
     given += [{}] * (item.at_least - len(given))
-    head = "".join(
-        f'<th scope="col">{escape(column.words)}{_column_sign(column)}</th>'
-        for column in item.columns
-    )
+    head = "".join(f'<th scope="col">{escape(column.words)}{_column_sign(column)}</th>' for column in item.columns)
     body = "".join(_row(spot, item, index, row) for index, row in enumerate(given))
     blank = (
         _row(spot, item, 0, {})
@@ -123,11 +115,11 @@ def _table(spot: str, item: Rows, rows: object) -> str:
         .replace(f"-{item.name}-0-", f"-{item.name}-#-")
     )
     return (
-        f'<div class="entry table" data-field="{escape(item.name)}" data-least="{item.at_least}" data-most="{item.at_most}">'
-        f'<table class="rows"><caption>{escape(item.words)}</caption><thead><tr><th scope="col"></th>{head}<th></th></tr></thead>'
-        f"<tbody>{body}</tbody></table><template>{blank}</template>"
-        f'<button type="button" class="add-row">Add a {escape(item.row_words)}</button>'
-        f'<p class="problem" id="{spot}-{item.name}-problem" hidden></p></div>'
+        f'<div class="entry table" data-field="{escape(item.name)}" data-least="{item.at_least}"'
+        f' data-most="{item.at_most}"><table class="rows"><caption>{escape(item.words)}</caption><thead><tr><th'
+        f' scope="col"></th>{head}<th></th></tr></thead><tbody>{body}</tbody></table><template>{blank}</template>'
+        f'<button type="button" class="add-row">Add a {escape(item.row_words)}</button><p class="problem"'
+        f' id="{spot}-{item.name}-problem" hidden></p></div>'
     )
 
 
@@ -144,10 +136,13 @@ def _row(spot: str, item: Rows, index: int, row: Mapping[str, object]) -> str:
         name = f"{spot}-{path.replace('.', '-')}"
         unit = parse_unit(column.unit).text if column.unit else ""
         cells += (
-            f'<td data-field="{escape(path)}"><span class="box"><input type="text" id="{name}" name="{escape(path)}" '
-            f'value="{escape(str(row.get(column.name, "")), quote=True)}" spellcheck="false" autocapitalize="off" maxlength="200" '
-            f'aria-label="{escape(column.words)}" aria-describedby="{name}-problem"><span class="unit">{escape(unit)}</span></span>'
-            f'<p class="problem" id="{name}-problem" hidden></p></td>'
+            f'<td data-field="{escape(path)}"><span class="box"><input type="text" id="{name}" name="{escape(path)}"'
+            f' value="{escape(str(row.get(column.name, "")), quote=True)}" spellcheck="false" autocapitalize="off"'
+            f' maxlength="200" aria-label="{escape(column.words)}" aria-describedby="{name}-problem"><span'
+            f' class="unit">{escape(unit)}</span></span><p class="problem" id="{name}-problem" hidden></p></td>'
         )
-    remove = f'<td><button type="button" class="remove-row" aria-label="Remove this {escape(item.row_words)}">×</button></td>'
+    remove = (
+        '<td><button type="button" class="remove-row" aria-label="Remove this'
+        f' {escape(item.row_words)}">×</button></td>'
+    )
     return f'<tr><th scope="row" class="row-number">{index + 1}</th>{cells}{remove}</tr>'

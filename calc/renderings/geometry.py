@@ -139,7 +139,7 @@ def inside_round(bar: Bar, disc: Round) -> tuple[float, float] | None:
     return (enter, leave) if leave > enter else None
 
 
-def outside(start: Point, end: Point, parts: Sequence[tuple[float, float]]) -> list[tuple[Point, Point]]:  # fmt: skip
+def outside(start: Point, end: Point, parts: Sequence[tuple[float, float]]) -> list[tuple[Point, Point]]:
     """What is left of a line when the given shares of it are taken out."""
     kept, at = [], 0.0
     for enter, leave in sorted(parts):
@@ -201,9 +201,7 @@ class Index:
 
     def __init__(self, bars: Sequence[Bar]) -> None:
         self._cells: dict[tuple[int, int], list[tuple[Box, int, Bar]]] = {}
-        self._long: list[
-            tuple[Box, int, Bar]
-        ] = []  # across so many squares that all are told of them
+        self._long: list[tuple[Box, int, Bar]] = []  # across so many squares that all are told of them
         for number, bar in enumerate(bars):
             (x, y), (x2, y2) = bar.start, bar.end
             room = Box(min(x, x2), min(y, y2), max(x, x2), max(y, y2))

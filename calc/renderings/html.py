@@ -102,7 +102,9 @@ def _answer(shown: PartShown) -> str:
         last = shown.steps[-1]
         line = last.result if last.makes == answer.name else answer.shown
         spoken = f'<span class="spoken">Answer: {escape(answer.spoken)}</span>'
-        lines += f'<p class="answer">{spoken}<span aria-hidden="true">{maths(line)}</span>{_direction(answer.direction)}</p>'
+        lines += (
+            f'<p class="answer">{spoken}<span aria-hidden="true">{maths(line)}</span>{_direction(answer.direction)}</p>'
+        )
     return lines
 
 
@@ -114,7 +116,8 @@ def _points(points: tuple[Point, ...]) -> str:
     if not points:
         return ""
     rows = "".join(
-        f'<li><span>{emphasised(point.words, point.keys)}</span><span class="mark" title="{counted(point.marks, "mark")}">{"✓" * point.marks}</span></li>'
+        f'<li><span>{emphasised(point.words, point.keys)}</span><span class="mark"'
+        f' title="{counted(point.marks, "mark")}">{"✓" * point.marks}</span></li>'
         for point in points
     )
     return f'<ul class="points">{rows}</ul>'
@@ -125,9 +128,7 @@ LOWERED = re.compile(r"\b([A-Za-zΔΣα-ω]{1,2})_(?:\{(\w+)\}|(\w+))")
 
 def prose(words: str) -> str:
     """A sentence, escaped, with names such as F_AB set with their lowered part."""
-    return LOWERED.sub(
-        lambda name: f"<i>{name[1]}</i><sub>{name[2] or name[3]}</sub>", escape(words)
-    )
+    return LOWERED.sub(lambda name: f"<i>{name[1]}</i><sub>{name[2] or name[3]}</sub>", escape(words))
 
 
 def emphasised(words: str, keys: tuple[str, ...]) -> str:
@@ -141,14 +142,11 @@ def emphasised(words: str, keys: tuple[str, ...]) -> str:
 def _given(answer: WorkedAnswer) -> str:
     rows = "".join(_given_row(line) for line in answer.given)
     rows += "".join(
-        f'<tr class="constant"><th scope="row">{prose(c.words[0].upper() + c.words[1:])}</th><td>{maths(c.symbol + _EQUALS + c.shown)}</td></tr>'
+        f'<tr class="constant"><th scope="row">{prose(c.words[0].upper() + c.words[1:])}</th>'
+        f"<td>{maths(c.symbol + _EQUALS + c.shown)}</td></tr>"
         for c in answer.constants
     )
-    return (
-        f'<table class="given"><caption>What is given</caption><tbody>{rows}</tbody></table>'
-        if rows
-        else ""
-    )
+    return f'<table class="given"><caption>What is given</caption><tbody>{rows}</tbody></table>' if rows else ""
 
 
 _EQUALS = Maths(" = ", " = ")
@@ -156,9 +154,7 @@ _EQUALS = Maths(" = ", " = ")
 
 def _given_row(line: Given) -> str:
     if not line.symbol.text:
-        return (
-            f'<tr><th scope="row">{prose(line.words)}</th><td>{escape(line.shown.text)}</td></tr>'
-        )
+        return f'<tr><th scope="row">{prose(line.words)}</th><td>{escape(line.shown.text)}</td></tr>'
     note = f' <small class="note">{escape(line.note)}</small>' if line.note else ""
     shown = maths(line.symbol + _EQUALS + (line.conversion or line.shown))
     return f'<tr><th scope="row">{prose(line.words)}</th><td>{shown}{note}</td></tr>'

@@ -7,12 +7,37 @@ from calc.model.answers import PartShown, StepShown, WorkedAnswer
 from calc.renderings.text import marks
 
 _SPECIAL = {
-    "\\": r"\textbackslash{}", "&": r"\&", "%": r"\%", "$": r"\$", "#": r"\#", "_": r"\_", "{": r"\{", "}": r"\}",
-    "~": r"\textasciitilde{}", "^": r"\textasciicircum{}", "−": r"$-$", "×": r"$\times$", "·": r"$\cdot$",
-    "°": r"$^\circ$", "µ": r"$\mu$", "Ω": r"$\Omega$", "√": r"$\surd$", "′": r"$'$", "\N{NO-BREAK SPACE}": "~",
-    "α": r"$\alpha$", "β": r"$\beta$", "θ": r"$\theta$", "φ": r"$\varphi$", "Δ": r"$\Delta$", "Σ": r"$\Sigma$",
-    "✓": r"$\checkmark$", "≤": r"$\leq$", "≥": r"$\geq$", "≠": r"$\neq$", "≈": r"$\approx$",
-}  # fmt: skip
+    "\\": r"\textbackslash{}",
+    "&": r"\&",
+    "%": r"\%",
+    "$": r"\$",
+    "#": r"\#",
+    "_": r"\_",
+    "{": r"\{",
+    "}": r"\}",
+    "~": r"\textasciitilde{}",
+    "^": r"\textasciicircum{}",
+    "−": r"$-$",
+    "×": r"$\times$",
+    "·": r"$\cdot$",
+    "°": r"$^\circ$",
+    "µ": r"$\mu$",
+    "Ω": r"$\Omega$",
+    "√": r"$\surd$",
+    "′": r"$'$",
+    "\N{NO-BREAK SPACE}": "~",
+    "α": r"$\alpha$",
+    "β": r"$\beta$",
+    "θ": r"$\theta$",
+    "φ": r"$\varphi$",
+    "Δ": r"$\Delta$",
+    "Σ": r"$\Sigma$",
+    "✓": r"$\checkmark$",
+    "≤": r"$\leq$",
+    "≥": r"$\geq$",
+    "≠": r"$\neq$",
+    "≈": r"$\approx$",
+}
 _RAISED = dict(zip("⁰¹²³⁴⁵⁶⁷⁸⁹⁻₀₁₂₃₄₅₆₇₈₉", "0123456789-0123456789", strict=True))
 
 
@@ -32,23 +57,20 @@ def render(answer: WorkedAnswer) -> str:
     """The whole answer, to be put inside a document that loads amsmath."""
     blocks = [rf"\section*{{{escape(answer.title)}}}", escape(answer.story)]
     rows = [
-        f"{escape(line.words)} & ${line.symbol.tex} = {(line.conversion or line.shown).tex}$"
-        if line.symbol.tex
-        else f"{escape(line.words)} & {escape(line.shown.text)}"
+        (
+            f"{escape(line.words)} & ${line.symbol.tex} = {(line.conversion or line.shown).tex}$"
+            if line.symbol.tex
+            else f"{escape(line.words)} & {escape(line.shown.text)}"
+        )
         for line in answer.given
-    ] + [
-        f"{escape(line.words)} & ${line.symbol.tex} = {line.shown.tex}$"
-        for line in answer.constants
-    ]
+    ] + [f"{escape(line.words)} & ${line.symbol.tex} = {line.shown.tex}$" for line in answer.constants]
     if rows:
         body = " \\\\\n".join(rows)
         blocks.append(f"\\begin{{tabular}}{{ll}}\n{body}\n\\end{{tabular}}")
     blocks += [rf"\textbf{{{escape(law.name)}}}: {escape(law.words)}" for law in answer.laws]
     blocks += [_part(part) for part in answer.parts]
     for check in answer.checks:
-        blocks.append(
-            rf"\emph{{Check: {escape(check.what)}}}" + _align([line.tex for line in check.lines])
-        )
+        blocks.append(rf"\emph{{Check: {escape(check.what)}}}" + _align([line.tex for line in check.lines]))
         blocks.append(escape(check.words))
     blocks += [escape(note) for note in (*answer.notes, *answer.warnings)]
     blocks.append(rf"\textbf{{Total: {counted(answer.marks, 'mark')}}}")
@@ -58,10 +80,7 @@ def render(answer: WorkedAnswer) -> str:
 def _part(part: PartShown) -> str:
     head = rf"\paragraph{{{escape(part.number)}}} {escape(part.ask)} \hfill ({part.marks})"
     body = [_step(step) for step in part.steps]
-    body += [
-        rf"\noindent {escape(point.words)} \hfill $\checkmark${point.marks}"
-        for point in part.points
-    ]
+    body += [rf"\noindent {escape(point.words)} \hfill $\checkmark${point.marks}" for point in part.points]
     if part.figure:
         body.append(rf"\noindent\emph{{Diagram: {escape(part.figure.description)}}}")
     for answer in part.answers:
@@ -78,9 +97,7 @@ def _step(step: StepShown) -> str:
         step.result.tex,
     ]
     earned = rf" \hfill {marks(step.marks)}" if step.marks else ""
-    return rf"\noindent {escape(step.what)}: {escape(step.why)}{earned}" + _align(
-        list(dict.fromkeys(lines))
-    )
+    return rf"\noindent {escape(step.what)}: {escape(step.why)}{earned}" + _align(list(dict.fromkeys(lines)))
 
 
 def _align(lines: list[str]) -> str:

@@ -90,9 +90,7 @@ def _flow_heads(sheet: Sheet, boxes: list[Box]) -> None:
                     sheet.head(*found, "fieldline", total)
 
 
-def _point_along(
-    points: tuple[Point, ...], lengths: list[float], at: float
-) -> tuple[Point, Point] | None:
+def _point_along(points: tuple[Point, ...], lengths: list[float], at: float) -> tuple[Point, Point] | None:
     """The point a way along a line, and the direction of the line there."""
     for (a, b), length in zip(itertools.pairwise(points), lengths, strict=True):
         if at <= length and length:

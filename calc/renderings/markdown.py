@@ -65,9 +65,7 @@ def _work(part: PartShown) -> list[str]:
         if step.method:
             blocks.append(escape(step.method))
     if part.points:
-        blocks.append(
-            "\n".join(f"- {escape(point.words)} {'✓' * point.marks}" for point in part.points)
-        )
+        blocks.append("\n".join(f"- {escape(point.words)} {'✓' * point.marks}" for point in part.points))
     blocks.append(_figure(part.figure))
     for answer in part.answers:
         where = f", {escape(answer.direction.words)}" if answer.direction else ""
@@ -82,12 +80,7 @@ def _figure(drawn: Figure | None) -> str:
 def _sheet(paper: Paper) -> str:
     if not paper.sheet and not paper.formulas:
         return ""
-    rows = [
-        f"| {escape(line.words)} | ${line.symbol.tex}$ | ${line.shown.tex}$ |"
-        for line in paper.sheet
-    ]
-    table = (
-        "\n".join(["| Quantity | Symbol | Value |", "| --- | --- | --- |", *rows]) if rows else ""
-    )
+    rows = [f"| {escape(line.words)} | ${line.symbol.tex}$ | ${line.shown.tex}$ |" for line in paper.sheet]
+    table = "\n".join(["| Quantity | Symbol | Value |", "| --- | --- | --- |", *rows]) if rows else ""
     forms = "\n".join(f"- ${form.tex}$" for form in paper.formulas)
     return "\n\n".join(block for block in ("## Data sheet", table, forms) if block)

@@ -20,9 +20,7 @@ _GOOD = ("right", "rounded early", "carried")
 SHOWN_FITS = 3
 
 
-def part(
-    verdict: Mapping[str, Any], told: Sequence[Sentence], fits: Sequence[FitTold], more: int
-) -> str:
+def part(verdict: Mapping[str, Any], told: Sequence[Sentence], fits: Sequence[FitTold], more: int) -> str:
     """One verdict: head, sentences, the mistakes that fit, where to look, the marks with their reasons.
 
     verdict: the plain data of ``calc.desk.marking.verdict``.
@@ -32,12 +30,15 @@ def part(
     body = "".join(f"<p>{_sentence(sentence)}</p>" for sentence in told)
     body += _fits(fits, more)
     if verdict["where"] and state not in _GOOD and state != "blank":
-        body += f'<p class="where">Look at: <a href="#" data-look="{escape(str(verdict["step"]), quote=True)}">{escape(str(verdict["where"]))}</a></p>'
+        body += (
+            '<p class="where">Look at: <a href="#"'
+            f' data-look="{escape(str(verdict["step"]), quote=True)}">{escape(str(verdict["where"]))}</a></p>'
+        )
     body += "" if state == "blank" else _marks(verdict["marks"])
     return (
-        f'<section class="verdict {kind}" data-part="{escape(str(verdict["part"]), quote=True)}" data-state="{escape(state, quote=True)}">'
-        f'<p class="verdict-head">{escape(str(verdict["head"]))} <span class="earned">{verdict["earned"]} of {verdict["possible"]}</span></p>'
-        f"{body}</section>"
+        f'<section class="verdict {kind}" data-part="{escape(str(verdict["part"]), quote=True)}"'
+        f' data-state="{escape(state, quote=True)}"><p class="verdict-head">{escape(str(verdict["head"]))} <span'
+        f' class="earned">{verdict["earned"]} of {verdict["possible"]}</span></p>{body}</section>'
     )
 
 
@@ -71,7 +72,9 @@ def _fits(fits: Sequence[FitTold], more: int) -> str:
     listed = f'<ul class="fits">{items}</ul>'
     if rest:
         others = "".join(f"<li>{_fit(fit)}</li>" for fit in rest)
-        listed += f'<details class="more-fits"><summary>{len(rest)} more</summary><ul class="fits">{others}</ul></details>'
+        listed += (
+            f'<details class="more-fits"><summary>{len(rest)} more</summary><ul class="fits">{others}</ul></details>'
+        )
     return listed
 
 
@@ -101,8 +104,8 @@ def _marks(marks: Sequence[Mapping[str, Any]]) -> str:
         for mark in marks
     )
     return (
-        '<table class="mark-list"><caption class="spoken">Marks</caption>'
-        f'<thead class="spoken"><tr><th>Mark</th><th>Earned</th><th>Reason</th></tr></thead><tbody>{rows}</tbody></table>'
+        '<table class="mark-list"><caption class="spoken">Marks</caption><thead'
+        f' class="spoken"><tr><th>Mark</th><th>Earned</th><th>Reason</th></tr></thead><tbody>{rows}</tbody></table>'
     )
 
 

@@ -71,10 +71,7 @@ def dimension(sheet: Sheet, item: Dimension) -> None:
         sheet.head(q, (ux, uy), "dimension", length)
         sheet.head(p, (-ux, -uy), "dimension", length)
     outward = (left[0] * side, left[1] * side)
-    spots = [
-        Spot(between(p, q, share), outward, cost)
-        for share, cost in ((0.5, 0.0), (0.4, 0.4), (0.6, 0.4))
-    ]
+    spots = [Spot(between(p, q, share), outward, cost) for share, cost in ((0.5, 0.0), (0.4, 0.4), (0.6, 0.4))]
     spots += [
         Spot(between(p, q, 0.5), (-outward[0], -outward[1]), 1.0),
         Spot(q, (ux, uy), 3.0),

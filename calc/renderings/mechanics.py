@@ -45,10 +45,7 @@ def ball(sheet: Sheet, item: Ball) -> None:
     """A circle with its name beside it."""
     centre, radius = sheet.at(item.centre), item.radius * sheet.scale
     sheet.disc(centre, radius, "body")
-    spots = [
-        Spot((x + ux * radius, y + uy * radius), (ux, uy), cost)
-        for (x, y), (ux, uy), cost, _ in around(centre)
-    ]
+    spots = [Spot((x + ux * radius, y + uy * radius), (ux, uy), cost) for (x, y), (ux, uy), cost, _ in around(centre)]
     sheet.label(item.label, spots)
 
 
@@ -83,8 +80,7 @@ def pulley(sheet: Sheet, item: Pulley) -> None:
     sheet.disc(centre, radius, "wheel")
     sheet.shapes.append(Disc(centre, 2.6, "dot"))
     spots = [
-        Spot((x + ux * radius, y + uy * radius), (ux, uy), cost)
-        for (x, y), (ux, uy), cost, _ in around(centre, 45.0)
+        Spot((x + ux * radius, y + uy * radius), (ux, uy), cost) for (x, y), (ux, uy), cost, _ in around(centre, 45.0)
     ]
     sheet.label(item.label, spots)
 
@@ -107,7 +103,7 @@ def cord(sheet: Sheet, item: Cord) -> None:
     arc = [
         (centre[0] + radius * cos(first + turn * n / 16), centre[1] + radius * sin(first + turn * n / 16))
         for n in range(17)
-    ]  # fmt: skip
+    ]
     sheet.stroke("string", (start, *arc, end))
     legs = sorted(((start, arc[0]), (arc[-1], end)), key=lambda leg: -unit(*leg)[1])
     spots = [*beside(*legs[0], {0.5: 0.0, 0.35: 0.4, 0.65: 0.4}), *beside(*legs[1], {0.5: 1.0})]
@@ -146,7 +142,10 @@ def spring(sheet: Sheet, item: Spring) -> None:
         path.append((a[0] + ux * along - uy * off, a[1] + uy * along + ux * off))
     path += [(b[0] - ux * lead, b[1] - uy * lead), b]
     sheet.stroke("spring", tuple(path))
-    out = [Spot((m[0] - uy * s * high, m[1] + ux * s * high), (-uy * s, ux * s), cost)
-           for share in (0.5, 0.3, 0.7) for s, cost in ((-1, 0.0), (1, 0.3))
-           for m in [between(a, b, share)]]  # fmt: skip
+    out = [
+        Spot((m[0] - uy * s * high, m[1] + ux * s * high), (-uy * s, ux * s), cost)
+        for share in (0.5, 0.3, 0.7)
+        for s, cost in ((-1, 0.0), (1, 0.3))
+        for m in [between(a, b, share)]
+    ]
     sheet.label(item.label, out)

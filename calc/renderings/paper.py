@@ -53,12 +53,8 @@ def numbered(item: Item, part: PartShown) -> str:
 def rules(paper: Paper) -> tuple[str, ...]:
     """The sentences above the questions."""
     decimals = paper.wanted.settings.decimals
-    rounding = {0: "whole numbers", 1: "one decimal", 2: "two decimals"}.get(
-        decimals, f"{decimals} decimals"
-    )
-    told = [
-        "Show every step: formula, substitution, answer with its unit and, where it has one, its direction."
-    ]
+    rounding = {0: "whole numbers", 1: "one decimal", 2: "two decimals"}.get(decimals, f"{decimals} decimals")
+    told = ["Show every step: formula, substitution, answer with its unit and, where it has one, its direction."]
     if paper.sheet or paper.formulas:
         told.append("Constants and formulas are on the data sheet at the end.")
     return (*told, f"Round final answers only, to {rounding}.")
@@ -92,8 +88,8 @@ def _part(item: Item, part: PartShown, space: str) -> str:
     kind = "lined" if space == "lined" and part.kind != "draw" else "blank"
     room = f'<div class="paper-space {kind}">{"<i></i>" * lines}</div>' if lines else ""
     return (
-        f'<div class="paper-part"><p class="paper-ask"><span class="paper-number">{numbered(item, part)}</span>'
-        f'<span class="paper-words">{prose(part.ask)}</span><span class="paper-marks">({part.marks})</span></p>{room}</div>'
+        f'<div class="paper-part"><p class="paper-ask"><span class="paper-number">{numbered(item, part)}</span><span'
+        f' class="paper-words">{prose(part.ask)}</span><span class="paper-marks">({part.marks})</span></p>{room}</div>'
     )
 
 
@@ -122,13 +118,12 @@ def _figure(drawn: Figure | None) -> str:
 
 def _sheet(paper: Paper) -> str:
     constants = "".join(
-        f"<tr><td>{prose(line.words[0].upper() + line.words[1:])}</td><td>{maths(line.symbol)}</td><td>{maths(line.shown)}</td></tr>"
+        f"<tr><td>{prose(line.words[0].upper() + line.words[1:])}</td>"
+        f"<td>{maths(line.symbol)}</td><td>{maths(line.shown)}</td></tr>"
         for line in paper.sheet
     )
     forms = "".join(f"<li>{maths(form)}</li>" for form in paper.formulas)
-    table = (
-        f'<table class="paper-constants"><tbody>{constants}</tbody></table>' if constants else ""
-    )
+    table = f'<table class="paper-constants"><tbody>{constants}</tbody></table>' if constants else ""
     listed = f'<ul class="paper-formulas">{forms}</ul>' if forms else ""
     if not table + listed:
         return ""
@@ -143,8 +138,8 @@ def _memo_question(item: Item) -> str:
     parts = "".join(_memo_part(item, part) for part in item.worked.parts)
     notes = "".join(f'<p class="memo-note">{prose(note)}</p>' for note in item.worked.notes)
     return (
-        f'<section class="memo-question"><h3>Question {item.number} <span class="paper-worth">[{item.marks}]</span></h3>'
-        f"{drawn}{parts}{notes}</section>"
+        f'<section class="memo-question"><h3>Question {item.number} <span'
+        f' class="paper-worth">[{item.marks}]</span></h3>{drawn}{parts}{notes}</section>'
     )
 
 
@@ -158,7 +153,8 @@ def memo_figure(item: Item) -> Figure | None:
 def _memo_part(item: Item, part: PartShown) -> str:
     body = "".join(_step(step, part) for step in part.steps)
     body += "".join(
-        f'<p class="memo-line"><span>{emphasised(point.words, point.keys)}</span><span class="memo-mark">{"✓" * point.marks}</span></p>'
+        f'<p class="memo-line"><span>{emphasised(point.words, point.keys)}</span><span'
+        f' class="memo-mark">{"✓" * point.marks}</span></p>'
         for point in part.points
     )
     return (
@@ -190,13 +186,9 @@ def _step(step: StepShown, part: PartShown) -> str:
     )
     result, mark = step_lines(step)[-1]
     shown = _boxed(step) if _is_last(step, part) else maths(result, display=True)
-    lines += (
-        f'<div class="memo-line"><span>{shown}</span><span class="memo-mark">{mark}</span></div>'
-    )
+    lines += f'<div class="memo-line"><span>{shown}</span><span class="memo-mark">{mark}</span></div>'
     method = f'<p class="memo-note">{prose(step.method)}</p>' if step.method else ""
-    return (
-        f'<div class="memo-step"><p class="memo-what">{prose(step.what)}</p>{lines}{method}</div>'
-    )
+    return f'<div class="memo-step"><p class="memo-what">{prose(step.what)}</p>{lines}{method}</div>'
 
 
 def _is_last(step: StepShown, part: PartShown) -> bool:
@@ -212,8 +204,4 @@ def _boxed(step: StepShown) -> str:
 def _answer(part: PartShown) -> str:
     """Answers once more whose step is not the last: a size whose direction came after it, the first of two values."""
     asked = {answer.name for answer in part.answers}
-    return "".join(
-        f"<p>{_boxed(step)}</p>"
-        for step in part.steps
-        if step.makes in asked and not _is_last(step, part)
-    )
+    return "".join(f"<p>{_boxed(step)}</p>" for step in part.steps if step.makes in asked and not _is_last(step, part))

@@ -35,10 +35,19 @@ def render(topics: Iterable[Topic]) -> str:
         '<form class="worksheet-form numbers-like" novalidate autocomplete="off">'
         f'<fieldset class="worksheet-topics" data-field="topics"><legend>Topics</legend>{chosen}'
         '<p class="problem" hidden></p></fieldset><div class="fields">'
-        + _box("count", "Number of questions", f"1 to {MOST_QUESTIONS}; empty: as the marks ask", str(USUAL_QUESTIONS), 3, digits=True)
+        + _box(
+            "count",
+            "Number of questions",
+            f"1 to {MOST_QUESTIONS}; empty: as the marks ask",
+            str(USUAL_QUESTIONS),
+            3,
+            digits=True,
+        )
         + _box("marks", "Marks", f"1 to {MOST_MARKS}; empty: whatever it comes to", "", 4, digits=True)
         + _select("level", "Difficulty", LEVELS)
-        + _box("seed", "Number of the paper", f"0 to {LARGEST_SEED}; the same number, the same paper", "1", 7, digits=True)
+        + _box(
+            "seed", "Number of the paper", f"0 to {LARGEST_SEED}; the same number, the same paper", "1", 7, digits=True
+        )
         + _box("heading", "Heading", "", "", LONGEST_HEADING)
         + _select("space", "Room for answers", SPACES)
         + _select("link", "Print the link", LINKS)
@@ -56,16 +65,15 @@ def render(topics: Iterable[Topic]) -> str:
         '<span class="doing" id="worksheet-doing"></span><button type="button" class="stop">Stop</button></div>'
         '<div class="worksheet-tools numbers-like" hidden><div class="fields">'
         + _select("piece", "Print or save", PIECES)
-        + '<div class="entry" data-field="shown" hidden><label for="worksheet-shown">Shown below</label><span class="box">'
-        '<button type="button" class="before" aria-label="The paper before">‹</button>'
-        '<select id="worksheet-shown" name="shown"></select>'
-        '<button type="button" class="after" aria-label="The next paper">›</button></span></div></div><p class="buttons"><button type="button" class="print">Print</button>'
-        '<button type="button" data-save="html">Save as HTML</button>'
-        '<button type="button" data-save="markdown">Save as Markdown</button>'
-        '<button type="button" data-save="latex">Save as LaTeX</button>'
-        '<button type="button" class="copy-link">Copy a link to this paper</button></p>'
-        '<p class="status" role="status"></p></div><div class="sheets" data-piece="both"></div></div>'
-    )  # fmt: skip
+        + '<div class="entry" data-field="shown" hidden><label for="worksheet-shown">Shown below</label><span'
+        ' class="box"><button type="button" class="before" aria-label="The paper before">‹</button><select'
+        ' id="worksheet-shown" name="shown"></select><button type="button" class="after" aria-label="The next'
+        ' paper">›</button></span></div></div><p class="buttons"><button type="button"'
+        ' class="print">Print</button><button type="button" data-save="html">Save as HTML</button><button'
+        ' type="button" data-save="markdown">Save as Markdown</button><button type="button" data-save="latex">Save as'
+        ' LaTeX</button><button type="button" class="copy-link">Copy a link to this paper</button></p><p'
+        ' class="status" role="status"></p></div><div class="sheets" data-piece="both"></div></div>'
+    )
 
 
 def _topic(topic: Topic) -> str:
@@ -75,15 +83,13 @@ def _topic(topic: Topic) -> str:
         for question in topic.questions
     )
     return (
-        f'<div class="worksheet-topic"><label><input type="checkbox" name="topic" value="{escape(topic.key)}"> '
-        f"{escape(topic.title)}</label>"
-        f'<details><summary>Which questions<span class="spoken"> of {escape(topic.title)}</span></summary><ul>{questions}</ul></details></div>'
+        f'<div class="worksheet-topic"><label><input type="checkbox" name="topic" value="{escape(topic.key)}">'
+        f' {escape(topic.title)}</label><details><summary>Which questions<span class="spoken"> of'
+        f" {escape(topic.title)}</span></summary><ul>{questions}</ul></details></div>"
     )
 
 
-def _box(
-    name: str, words: str, hint: str, value: str, longest: int, *, digits: bool = False
-) -> str:
+def _box(name: str, words: str, hint: str, value: str, longest: int, *, digits: bool = False) -> str:
     small = f'<small class="hint">{escape(hint)}</small>' if hint else ""
     mode = ' inputmode="numeric"' if digits else ""
     return (
@@ -97,6 +103,7 @@ def _box(
 def _select(name: str, words: str, options: Iterable[tuple[str, str]]) -> str:
     listed = "".join(f'<option value="{key}">{escape(said)}</option>' for key, said in options)
     return (
-        f'<div class="entry" data-field="{name}"><label for="worksheet-{name}">{escape(words)}</label><span class="box">'
-        f'<select id="worksheet-{name}" name="{name}">{listed}</select></span><p class="problem" hidden></p></div>'
+        f'<div class="entry" data-field="{name}"><label for="worksheet-{name}">{escape(words)}</label><span'
+        f' class="box"><select id="worksheet-{name}" name="{name}">{listed}</select></span><p class="problem"'
+        " hidden></p></div>"
     )

@@ -28,7 +28,10 @@ def words(text: str) -> str:
     """A sentence, escaped, with names such as F_AB set with their lowered part."""
     parts, end = [], 0
     for name in LOWERED.finditer(text):
-        parts += [escape(text[end : name.start()]), rf"\textit{{{escape(name[1])}}}$_{{\text{{{name[2] or name[3]}}}}}$"]  # fmt: skip
+        parts += [
+            escape(text[end : name.start()]),
+            rf"\textit{{{escape(name[1])}}}$_{{\text{{{name[2] or name[3]}}}}}$",
+        ]
         end = name.end()
     return "".join([*parts, escape(text[end:])])
 
@@ -114,9 +117,7 @@ def _work(part: PartShown) -> list[str]:
 
 def _mark(letters: str) -> str:
     """Ticks and letter of a mark; it stands in text and in mathematics alike."""
-    return (
-        r"\ensuremath{" + r"\checkmark" * letters.count("✓") + rf"\text{{{letters.strip('✓')}}}}}"
-    )
+    return r"\ensuremath{" + r"\checkmark" * letters.count("✓") + rf"\text{{{letters.strip('✓')}}}}}"
 
 
 def _figure(drawn: Figure | None) -> str:
@@ -126,9 +127,7 @@ def _figure(drawn: Figure | None) -> str:
 def _sheet(paper: Paper) -> str:
     if not paper.sheet and not paper.formulas:
         return ""
-    rows = [
-        rf"{words(line.words)} & ${line.symbol.tex}$ & ${line.shown.tex}$" for line in paper.sheet
-    ]
+    rows = [rf"{words(line.words)} & ${line.symbol.tex}$ & ${line.shown.tex}$" for line in paper.sheet]
     body = " \\\\\n".join(rows)
     table = f"\\begin{{tabular}}{{lll}}\n{body}\n\\end{{tabular}}" if rows else ""
     forms = r" \qquad ".join(f"${form.tex}$" for form in paper.formulas)

@@ -162,7 +162,7 @@ class _Page:
                 for disc in self.rounds
                 if disc.owner != owner
                 for (x, y), r in [disc[:2]]
-            )  # fmt: skip
+            )
         if own_shafts := self.shafts.get(owner):
             clear = 1.4 * min(bar_gap(bar, box) for bar in own_shafts) + 2.0
             return any(
@@ -192,9 +192,7 @@ class _Page:
                 price += 25.0
         return price
 
-    def cheapest(
-        self, request: Request, wider: Sequence[float], best: float = inf
-    ) -> tuple[float, _Candidate] | None:
+    def cheapest(self, request: Request, wider: Sequence[float], best: float = inf) -> tuple[float, _Candidate] | None:
         """The cheapest place below `best`, with its whole cost."""
         chosen: _Candidate | None = None
         for one in _candidates(request, tuple(wider)):
@@ -234,9 +232,7 @@ def _settle(request: Request, page: _Page) -> tuple[Placed, bool]:
     return Placed(request.text, request.style, centre, box, align, leader), best_of_all
 
 
-def place(
-    requests: Sequence[Request], bars: Sequence[Bar], rounds: Sequence[Round]
-) -> tuple[Placed, ...]:
+def place(requests: Sequence[Request], bars: Sequence[Bar], rounds: Sequence[Round]) -> tuple[Placed, ...]:
     """A place for every label, in the order given; no two boxes overlap.
 
     Labels with the fewest possible places go first; a second pass lets each

@@ -29,9 +29,7 @@ class RevisionRow:
     slip: str
 
 
-_NOTHING_YET = (
-    "<p>Nothing has been marked on this device yet. Mark a question, and it is listed here.</p>"
-)
+_NOTHING_YET = "<p>Nothing has been marked on this device yet. Mark a question, and it is listed here.</p>"
 
 
 def picker(topics: Iterable[Topic], between: str = "") -> str:
@@ -40,7 +38,8 @@ def picker(topics: Iterable[Topic], between: str = "") -> str:
     between: markup put after the form, before the two places.
     """
     groups = "".join(
-        f'<optgroup label="{escape(topic.title)}"><option value="{escape(topic.key)}">{escape(topic.title)}: any question</option>'
+        f'<optgroup label="{escape(topic.title)}"><option value="{escape(topic.key)}">{escape(topic.title)}: any'
+        " question</option>"
         + "".join(
             f'<option value="{escape(topic.key)}.{escape(question.key)}">{escape(question.title)}</option>'
             for question in topic.questions
@@ -48,49 +47,38 @@ def picker(topics: Iterable[Topic], between: str = "") -> str:
         + "</optgroup>"
         for topic in topics
     )
-    levels = "".join(
-        f'<option value="{key}">{escape(words)}</option>' for key, words in LEVEL_WORDS
-    )
+    levels = "".join(f'<option value="{key}">{escape(words)}</option>' for key, words in LEVEL_WORDS)
     return (
-        f'<div class="practice" data-draw="{DRAWS}" data-search-exclude>'
-        '<form class="practice-picker numbers-like" novalidate autocomplete="off"><div class="fields">'
-        '<div class="entry"><label for="practice-question">Question</label><span class="box">'
-        f'<select id="practice-question" name="question"><option value="">what to revise next</option>{groups}</select></span></div>'
-        '<div class="entry"><label for="practice-level">Level</label><span class="box">'
-        f'<select id="practice-level" name="level">{levels}</select></span></div></div>'
-        '<p class="buttons"><button type="submit">New question</button></p><p class="status" role="status"></p></form>'
-        f"{between}"
-        '<section class="practice-question" hidden><h3 class="practice-title" tabindex="-1"></h3>'
-        '<div class="practice-figure"></div><div class="practice-sheet"></div>'
-        '<p class="kept" role="status"></p>'
-        '<details class="practice-memo"><summary>The worked answer</summary><div class="practice-answer"></div></details>'
-        '<p class="buttons"><button type="button" class="practice-again">Another one like it</button>'
-        '<button type="button" class="practice-link">Copy a link to this question</button></p></section>'
-        f'<section class="progress"><h3>On this device</h3><div class="progress-list">{_NOTHING_YET}</div>'
-        '<p class="kept-aside"></p>'
-        '<p class="buttons"><button type="button" class="progress-export">Save to a file</button>'
-        '<label class="progress-import">Read from a file <input type="file" accept=".json,application/json"></label>'
-        '<button type="button" class="progress-wipe">Wipe</button></p>'
-        '<p class="progress-sure" hidden><span>Wipe everything kept here? It cannot be brought back.</span> '
-        '<button type="button" class="progress-yes">Yes, wipe it</button> '
-        '<button type="button" class="progress-no">Keep it</button></p>'
-        '<p class="status" role="status"></p></section></div>'
+        f'<div class="practice" data-draw="{DRAWS}" data-search-exclude><form class="practice-picker numbers-like"'
+        ' novalidate autocomplete="off"><div class="fields"><div class="entry"><label'
+        ' for="practice-question">Question</label><span class="box"><select id="practice-question"'
+        f' name="question"><option value="">what to revise next</option>{groups}</select></span></div><div'
+        ' class="entry"><label for="practice-level">Level</label><span class="box"><select id="practice-level"'
+        f' name="level">{levels}</select></span></div></div><p class="buttons"><button type="submit">New'
+        f' question</button></p><p class="status" role="status"></p></form>{between}<section class="practice-question"'
+        ' hidden><h3 class="practice-title" tabindex="-1"></h3><div class="practice-figure"></div><div'
+        ' class="practice-sheet"></div><p class="kept" role="status"></p><details class="practice-memo"><summary>The'
+        ' worked answer</summary><div class="practice-answer"></div></details><p class="buttons"><button type="button"'
+        ' class="practice-again">Another one like it</button><button type="button" class="practice-link">Copy a link'
+        ' to this question</button></p></section><section class="progress"><h3>On this device</h3><div'
+        f' class="progress-list">{_NOTHING_YET}</div><p class="kept-aside"></p><p class="buttons"><button type="button"'
+        ' class="progress-export">Save to a file</button><label class="progress-import">Read from a file <input'
+        ' type="file" accept=".json,application/json"></label><button type="button"'
+        ' class="progress-wipe">Wipe</button></p><p class="progress-sure" hidden><span>Wipe everything kept here? It'
+        ' cannot be brought back.</span> <button type="button" class="progress-yes">Yes, wipe it</button> <button'
+        ' type="button" class="progress-no">Keep it</button></p><p class="status" role="status"></p></section></div>'
     )
 
 
 def hint(told: Hint) -> str:
     """One opened hint."""
-    lines = "".join(
-        f'<div class="hint-line">{html.maths(line, display=True)}</div>' for line in told.lines
-    )
+    lines = "".join(f'<div class="hint-line">{html.maths(line, display=True)}</div>' for line in told.lines)
     return f"<p>{html.prose(told.words)}</p>{lines}"
 
 
 def drawn(worked: WorkedAnswer, level: int, number: int) -> str:
     """A drawn question with its memo folded away; it needs no script."""
-    parts = "".join(
-        f"<li>{html.prose(part.ask)} <span>({part.marks})</span></li>" for part in worked.parts
-    )
+    parts = "".join(f"<li>{html.prose(part.ask)} <span>({part.marks})</span></li>" for part in worked.parts)
     return (
         f'<section class="drawn"><h4>{number}. {escape(worked.title)} <small>level {level}</small></h4>'
         f'<p class="story">{html.prose(worked.story)}</p><ol class="drawn-parts">{parts}</ol>'

@@ -37,9 +37,7 @@ from calc.renderings.mechanics import rectangle
 from calc.renderings.spots import FONT, LINE, Spot, around, beside
 
 
-def _line(
-    sheet: Sheet, points: tuple[Point, ...], kind: str, label: str, arrows: int, closed: bool
-) -> None:
+def _line(sheet: Sheet, points: tuple[Point, ...], kind: str, label: str, arrows: int, closed: bool) -> None:
     sheet.stroke(kind, points, closed=closed)
     if arrows:
         sheet.flows.append((points, arrows))
@@ -47,9 +45,7 @@ def _line(
         spots: list[Spot] = []
         steps = list(itertools.pairwise(points))
         if len(steps) == 1:
-            spots += beside(
-                *steps[0], {0.5: 0.0, 0.4: 0.3, 0.6: 0.3, 0.25: 0.8, 0.75: 0.8, 0.12: 2, 0.88: 2}
-            )
+            spots += beside(*steps[0], {0.5: 0.0, 0.4: 0.3, 0.6: 0.3, 0.25: 0.8, 0.75: 0.8, 0.12: 2, 0.88: 2})
         else:
             for share in (0.5, 0.65, 0.35, 0.8, 0.2, 0.95):
                 a, b = steps[min(len(steps) - 1, int(share * len(steps)))]
@@ -91,10 +87,13 @@ def _block(sheet: Sheet, item: Block) -> None:
     else:
         up = item.angle_deg + 90
         spots = [
-            Spot((centre[0] + cos(radians(up + t)) * r, centre[1] - sin(radians(up + t)) * r),
-                 (round(cos(radians(up + t)), 6), round(-sin(radians(up + t)), 6)), cost)
+            Spot(
+                (centre[0] + cos(radians(up + t)) * r, centre[1] - sin(radians(up + t)) * r),
+                (round(cos(radians(up + t)), 6), round(-sin(radians(up + t)), 6)),
+                cost,
+            )
             for t, r, cost in ((0, half_h, 0.0), (90, half_w, 1.5), (-90, half_w, 1.5), (180, half_h, 2.0))
-        ]  # fmt: skip
+        ]
         sheet.label(item.label, spots)
 
 
@@ -160,11 +159,9 @@ def _shade(sheet: Sheet, item: Shade) -> None:
     points = tuple(sheet.at(point) for point in item.points)
     sheet.shapes.append(Stroke((points,), "shade"))
     middle = centroid(points)
-    (x, y) = middle
+    x, y = middle
     # Inside, a little higher or lower where numbers of an axis stand.
-    spots = [
-        Spot((x, y + step * LINE), (0.0, 0.0), abs(step)) for step in (0.0, 0.6, -0.6, 1.2, -1.2)
-    ]
+    spots = [Spot((x, y + step * LINE), (0.0, 0.0), abs(step)) for step in (0.0, 0.6, -0.6, 1.2, -1.2)]
     spots += [Spot(middle, spot.way, 3.0 + spot.cost) for spot in around(middle)]
     sheet.label(item.label, spots)
 
@@ -191,7 +188,7 @@ def draw(sheet: Sheet, item: Item) -> None:
         case _:
             drawn = DRAWN.get(type(item))
             if drawn is None:
-                raise TypeError(f"There is no drawing of a {type(item).__name__}: give it one in shapes.py.")  # fmt: skip
+                raise TypeError(f"There is no drawing of a {type(item).__name__}: give it one in shapes.py.")
             drawn(sheet, item)
 
 

@@ -46,7 +46,8 @@ def _part(spot: str, part: Part, line: Mapping[str, Any], number: str, comma: bo
 
 def _points(path: str, items: Sequence[str]) -> str:
     rows = "".join(
-        f'<li><label><input type="checkbox" name="{escape(path)}.said" value="{index}"> <span>{escape(words)}</span></label></li>'
+        f'<li><label><input type="checkbox" name="{escape(path)}.said" value="{index}">'
+        f" <span>{escape(words)}</span></label></li>"
         for index, words in enumerate(items)
     )
     return (
@@ -70,18 +71,15 @@ def _boxes(spot: str, path: str, part: Part, line: Mapping[str, Any], comma: boo
     )
     boxes += _direction(spot, f"{path}.direction", line)
     working = "".join(
-        _working(spot, path, name, name not in part.asked, line["formulas"].get(name, ()), comma)
-        for name in units
+        _working(spot, path, name, name not in part.asked, line["formulas"].get(name, ()), comma) for name in units
     )
     return (
-        f'<div class="fields">{boxes}</div><details class="own-working"><summary>My working, if I like: it can earn marks for method</summary>'
-        f"{working}</details>"
+        f'<div class="fields">{boxes}</div><details class="own-working"><summary>My working, if I like: it can earn'
+        f" marks for method</summary>{working}</details>"
     )
 
 
-def _box(
-    spot: str, path: str, words: str, quantity: str = "", rest: str = "", hint: str = ""
-) -> str:
+def _box(spot: str, path: str, words: str, quantity: str = "", rest: str = "", hint: str = "") -> str:
     """A box whose label reads ``words``, the quantity's symbol if one is named, ``rest``."""
     name = f"{spot}-{path.replace('.', '-')}"
     shown = escape(words)
@@ -90,10 +88,10 @@ def _box(
         shown += f" {maths(Maths(sign.tex, sign.text))}{escape(rest)}"
     small = f' <small class="hint">{escape(hint)}</small>' if hint else ""
     return (
-        f'<div class="entry" data-field="{escape(path)}"><label for="{escape(name)}">{shown}{small}</label>'
-        f'<span class="box"><input type="text" id="{escape(name)}" name="{escape(path)}" spellcheck="false" autocapitalize="off" '
-        f'maxlength="200" aria-describedby="{escape(name)}-problem"></span>'
-        f'<p class="problem" id="{escape(name)}-problem" hidden></p></div>'
+        f'<div class="entry" data-field="{escape(path)}"><label for="{escape(name)}">{shown}{small}</label><span'
+        f' class="box"><input type="text" id="{escape(name)}" name="{escape(path)}" spellcheck="false"'
+        f' autocapitalize="off" maxlength="200" aria-describedby="{escape(name)}-problem"></span><p class="problem"'
+        f' id="{escape(name)}-problem" hidden></p></div>'
     )
 
 
@@ -104,29 +102,26 @@ def _direction(spot: str, path: str, line: Mapping[str, Any]) -> str:
         options = "".join(f'<option value="{escape(words)}">' for _, words in line["directions"])
         name = f"{spot}-{path.replace('.', '-')}"
         box = _box(
-            spot, path, "Direction",
+            spot,
+            path,
+            "Direction",
             hint="pick one, or degrees anticlockwise from the +x axis, or: bearing 053",
-        ).replace("<input ", f'<input list="{escape(name)}-list" ')  # fmt: skip
+        ).replace("<input ", f'<input list="{escape(name)}-list" ')
         return f'{box}<datalist id="{escape(name)}-list">{options}</datalist>'
     name = f"{spot}-{path.replace('.', '-')}"
-    options = "".join(
-        f'<option value="{escape(key)}">{escape(words)}</option>'
-        for key, words in line["directions"]
-    )
+    options = "".join(f'<option value="{escape(key)}">{escape(words)}</option>' for key, words in line["directions"])
     return (
-        f'<div class="entry choice" data-field="{escape(path)}"><label for="{escape(name)}">Direction or sign</label>'
-        f'<span class="box"><select id="{escape(name)}" name="{escape(path)}" aria-describedby="{escape(name)}-problem">'
-        f'<option value="">choose</option>{options}</select></span>'
-        f'<p class="problem" id="{escape(name)}-problem" hidden></p></div>'
+        f'<div class="entry choice" data-field="{escape(path)}"><label for="{escape(name)}">Direction or'
+        f' sign</label><span class="box"><select id="{escape(name)}" name="{escape(path)}"'
+        f' aria-describedby="{escape(name)}-problem"><option value="">choose</option>{options}</select></span><p'
+        f' class="problem" id="{escape(name)}-problem" hidden></p></div>'
     )
 
 
-def _working(
-    spot: str, path: str, name: str, has_value: bool, offers: Sequence[Sequence[str]], comma: bool
-) -> str:
+def _working(spot: str, path: str, name: str, has_value: bool, offers: Sequence[Sequence[str]], comma: bool) -> str:
     picks = "".join(
-        f'<label class="formula"><input type="radio" name="{escape(path)}.formula.{escape(name)}" value="{escape(key)}"> '
-        f"{maths(equation(line).maths(comma=comma))}</label>"
+        f'<label class="formula"><input type="radio" name="{escape(path)}.formula.{escape(name)}"'
+        f' value="{escape(key)}"> {maths(equation(line).maths(comma=comma))}</label>'
         for key, line in offers
     )
     if picks:

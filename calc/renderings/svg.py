@@ -20,15 +20,46 @@ from calc.renderings.spots import FONT, NOTE_FONT, Placed
 
 # Kinds differ in weight, dash and head, so that they are told apart without colour.
 WEIGHT = {
-    "force": 2.6, "resultant": 2.6, "component": 1.8, "field": 1.8, "velocity": 1.8, "axis": 1.3,
-    "outline": 1.6, "string": 1.4, "guide": 1.0, "construction": 1.0, "fieldline": 1.2, "graph": 2.2,
-    "extrapolation": 1.8, "dimension": 1.0, "extension": 0.8, "angle": 1.1, "body": 1.6, "surface": 1.8,
-    "hatch": 0.8, "sign": 1.8, "positive": 1.5, "negative": 1.5, "neutral": 1.5, "leader": 0.7, "tick": 1.0,
-    "wheel": 1.5, "meter": 1.5, "spring": 1.5, "wire": 1.5, "symbol": 1.5, "short": 3.0, "column": 1.5,
-}  # fmt: skip
+    "force": 2.6,
+    "resultant": 2.6,
+    "component": 1.8,
+    "field": 1.8,
+    "velocity": 1.8,
+    "axis": 1.3,
+    "outline": 1.6,
+    "string": 1.4,
+    "guide": 1.0,
+    "construction": 1.0,
+    "fieldline": 1.2,
+    "graph": 2.2,
+    "extrapolation": 1.8,
+    "dimension": 1.0,
+    "extension": 0.8,
+    "angle": 1.1,
+    "body": 1.6,
+    "surface": 1.8,
+    "hatch": 0.8,
+    "sign": 1.8,
+    "positive": 1.5,
+    "negative": 1.5,
+    "neutral": 1.5,
+    "leader": 0.7,
+    "tick": 1.0,
+    "wheel": 1.5,
+    "meter": 1.5,
+    "spring": 1.5,
+    "wire": 1.5,
+    "symbol": 1.5,
+    "short": 3.0,
+    "column": 1.5,
+}
 DASH = {
-    "component": "6 4", "resultant": "14 5", "guide": "2 4", "construction": "3 3", "extrapolation": "7 5",
-}  # fmt: skip
+    "component": "6 4",
+    "resultant": "14 5",
+    "guide": "2 4",
+    "construction": "3 3",
+    "extrapolation": "7 5",
+}
 OPEN_HEADS = frozenset({"field", "velocity"})
 TINTED = frozenset({"positive", "negative", "neutral", "body", "column"})
 _ITALIC = ' font-style="italic"'
@@ -66,19 +97,13 @@ def _shape(shape: Shape) -> str:
                 f'stroke="currentColor" stroke-width="{WEIGHT[style]}"/>'
             )
         hollow = style in OPEN_HEADS
-        paint = (
-            f'fill="none" stroke="currentColor" stroke-width="{WEIGHT[style]}"'
-            if hollow
-            else 'fill="currentColor"'
-        )
+        paint = f'fill="none" stroke="currentColor" stroke-width="{WEIGHT[style]}"' if hollow else 'fill="currentColor"'
         return f'<polygon {name} points="{_points(shape.points)}" {paint}/>'
     end = "Z" if shape.closed else ""
     d = "".join(f"M{_points(path).replace(' ', 'L')}{end}" for path in shape.paths)
     dash = f' stroke-dasharray="{DASH[style]}"' if style in DASH else ""
     fill = 'fill="currentColor" fill-opacity=".08"' if style in TINTED else 'fill="none"'
-    return (
-        f'<path {name} d="{d}" {fill} stroke="currentColor" stroke-width="{WEIGHT[style]}"{dash}/>'
-    )
+    return f'<path {name} d="{d}" {fill} stroke="currentColor" stroke-width="{WEIGHT[style]}"{dash}/>'
 
 
 def _line(text: str, size: float) -> str:
@@ -93,9 +118,7 @@ def _line(text: str, size: float) -> str:
         if run.level != "base":
             attributes += f' font-size="{number(labels.SMALL * size)}"'
         down = shift
-        parts.append(
-            f"<tspan{attributes}>{escape(run.text)}</tspan>" if attributes else escape(run.text)
-        )
+        parts.append(f"<tspan{attributes}>{escape(run.text)}</tspan>" if attributes else escape(run.text))
     return "".join(parts)
 
 
@@ -130,8 +153,10 @@ def draw(figure: Figure, placed: Layout) -> str:
             *shapes,
             *leaders,
             "</g>",
-            '<g fill="currentColor" text-anchor="middle" '
-            "font-family=\"'Source Serif 4','Times New Roman',Times,serif\">",
+            (
+                '<g fill="currentColor" text-anchor="middle" '
+                "font-family=\"'Source Serif 4','Times New Roman',Times,serif\">"
+            ),
             *texts,
             "</g></svg>",
         )

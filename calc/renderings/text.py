@@ -21,22 +21,15 @@ def render(answer: WorkedAnswer) -> str:
     if answer.figure:
         blocks.append(f"Diagram: {answer.figure.description}")
     blocks += [_part(part) for part in answer.parts]
-    blocks += [
-        _check(check.what, [line.text for line in check.lines], check.words)
-        for check in answer.checks
-    ]
-    blocks += [f"Note: {note}" for note in answer.notes] + [
-        f"Look again: {warning}" for warning in answer.warnings
-    ]
+    blocks += [_check(check.what, [line.text for line in check.lines], check.words) for check in answer.checks]
+    blocks += [f"Note: {note}" for note in answer.notes] + [f"Look again: {warning}" for warning in answer.warnings]
     blocks.append(f"Total: {counted(answer.marks, 'mark')}")
     return "\n\n".join(blocks) + "\n"
 
 
 def marks(given: tuple[Mark, ...]) -> str:
     """Marks as a memo letters them: ``F S A``."""
-    return " ".join(
-        _MARK[mark.kind] + (str(mark.count) if mark.count > 1 else "") for mark in given
-    )
+    return " ".join(_MARK[mark.kind] + (str(mark.count) if mark.count > 1 else "") for mark in given)
 
 
 def _underlined(title: str) -> str:

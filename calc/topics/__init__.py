@@ -35,6 +35,4 @@ def find(key: str) -> tuple[Topic, Question]:
 
 def question_keys() -> tuple[str, ...]:
     """Every ``topic.question``."""
-    return tuple(
-        f"{topic.key}.{question.key}" for topic in topics().values() for question in topic.questions
-    )
+    return tuple(f"{topic.key}.{question.key}" for topic in topics().values() for question in topic.questions)

@@ -68,9 +68,7 @@ def possible_mistakes(known: Collection[str], steps: Sequence[Step]) -> tuple[St
     return tuple(kept)
 
 
-def worth(
-    known: Mapping[str, float], steps: Sequence[Step], constants: Mapping[str, float]
-) -> dict[str, float]:
+def worth(known: Mapping[str, float], steps: Sequence[Step], constants: Mapping[str, float]) -> dict[str, float]:
     """The values after ``steps``; raises ExpressionError where one has no real value."""
     part = Part("all", "calculate", "", tuple(steps))
     return run(Plan("", (part,), dict(known)), constants)
@@ -98,11 +96,7 @@ def spread(
     values, dead = dict(known), set[str]()
     while True:
         for way in ways:
-            if (
-                way.makes in values
-                or way.make in dead
-                or not needs(way) <= values.keys() | constants.keys()
-            ):
+            if way.makes in values or way.make in dead or not needs(way) <= values.keys() | constants.keys():
                 continue
             try:
                 value = worth(values, [way], constants)[way.makes]
@@ -126,9 +120,7 @@ def core(data: Data, ways: Sequence[Step], *wants: str) -> Data:
     """
     known, figures = set(data.values), data.figures
     constants = set(data.settings.constants())
-    results = sorted(
-        known & set(data.results), key=lambda n: (figures.get(n, 0), data.results.index(n))
-    )
+    results = sorted(known & set(data.results), key=lambda n: (figures.get(n, 0), data.results.index(n)))
     best = min((figures.get(name, 0) for name in results), default=0)
     rounded = sorted(n for n in known if n not in results and figures.get(n, 0) + FAR_FEWER <= best)
     for name in (*rounded, *results):
@@ -158,9 +150,7 @@ def inputs(known: Collection[str], steps: Sequence[Step]) -> set[str]:
     return (needed & set(known)) - {step.makes for step in steps}
 
 
-def fits(
-    data: Data, ways: Sequence[Step], used: Sequence[Step], units: Mapping[str, str]
-) -> tuple[str, ...]:
+def fits(data: Data, ways: Sequence[Step], used: Sequence[Step], units: Mapping[str, str]) -> tuple[str, ...]:
     """Notes on givens that are not needed; a Refusal for one that contradicts the others.
 
     ``units``: the unit each quantity is printed in.
@@ -172,27 +162,21 @@ def fits(
     for name in spare:
         others = {n: v for n, v in data.values.items() if n != name}
         first = {n: v for n, v in others.items() if n in touched}
-        found = next(
-            (f for f in (_found(data, known, ways, name) for known in (first, others)) if f), None
-        )
+        found = next((f for f in (_found(data, known, ways, name) for known in (first, others)) if f), None)
         if found is None:
             continue
         value, relation = found
         if not (_rounds(data, name, value) or _another_rounds(data, name, relation, ways)):
             raise Refusal(
                 name,
-                f"This does not fit the other numbers: they give {measure(abs(value), units[name], data.settings.style).text}. "
-                "Correct it, or leave this box empty.",
+                "This does not fit the other numbers: they give"
+                f" {measure(abs(value), units[name], data.settings.style).text}. Correct it, or leave this box empty.",
             )
-        notes.append(
-            f"More is given than is needed: {data.said[name]} fits, but the answer does not use it."
-        )
+        notes.append(f"More is given than is needed: {data.said[name]} fits, but the answer does not use it.")
     return tuple(notes)
 
 
-def _found(
-    data: Data, known: Mapping[str, float], ways: Sequence[Step], name: str
-) -> tuple[float, set[str]] | None:
+def _found(data: Data, known: Mapping[str, float], ways: Sequence[Step], name: str) -> tuple[float, set[str]] | None:
     """The value ``known`` gives for ``name``, and the data it takes with that name; None if there is none."""
     constants = data.settings.constants()
     try:

@@ -102,7 +102,8 @@ def _inputs(question: Question) -> list[Input]:
 
 
 def _results(question: Question) -> tuple[str, ...]:
-    """Names of results, those left out first standing first: what is measured, then what is laid out, from the foot of the form."""
+    """Names of results, those left out first standing first: what is measured, then what is laid out, from the
+    foot of the form."""
     backwards = [item for item in reversed(_inputs(question)) if item.result]
     return tuple(item.name for item in sorted(backwards, key=lambda one: one.result != "measured"))
 
@@ -111,21 +112,11 @@ def _listed(names: list[str]) -> str:
     return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
 
 
-def as_named_now(
-    question: Question, typed: Mapping[str, object], asked: str
-) -> tuple[Mapping[str, object], str]:
+def as_named_now(question: Question, typed: Mapping[str, object], asked: str) -> tuple[Mapping[str, object], str]:
     """Typed text and unknown of an address in which a box or a choice still has a former name."""
-    former = {
-        old: item.name
-        for item in question.fields
-        if not isinstance(item, Rows)
-        for old in item.former
-    }
+    former = {old: item.name for item in question.fields if not isinstance(item, Rows) for old in item.former}
     renamed = {
-        (item.name, old): new
-        for item in question.fields
-        if isinstance(item, Choice)
-        for old, new in item.renamed
+        (item.name, old): new for item in question.fields if isinstance(item, Choice) for old, new in item.renamed
     }
     if not former and not renamed:
         return typed, asked
@@ -169,12 +160,8 @@ class _Reader:
         if empty and question.any_givens:
             sentence = f"Pick what to find: {_listed(words)} are empty."
         elif empty:
-            sentence = (
-                f"Leave exactly one box empty, the one to find: {_listed(words)} are all empty."
-            )
-            self.refusals += [
-                Refusal(name, "Fill this box, or leave only this one empty.") for name in empty
-            ]
+            sentence = f"Leave exactly one box empty, the one to find: {_listed(words)} are all empty."
+            self.refusals += [Refusal(name, "Fill this box, or leave only this one empty.") for name in empty]
         else:
             sentence = "Leave exactly one box empty, the one to find; every box is filled. Or pick what to find."
         self.refusals.append(Refusal(None, sentence))
@@ -184,24 +171,14 @@ class _Reader:
         key = _text(entry) or item.options[0][0]
         if key not in dict(item.options):
             words = _listed([f"“{name}”" for name, _ in item.options])
-            self.refusals.append(
-                Refusal(item.name, f"Choose one of {words} for {_lower(item.words)}.")
-            )
+            self.refusals.append(Refusal(item.name, f"Choose one of {words} for {_lower(item.words)}."))
             return
         self.choices[item.name] = key
 
     def table(self, item: Rows, entry: object) -> None:
-        rows = (
-            [row for row in entry if isinstance(row, Mapping)]
-            if isinstance(entry, list | tuple)
-            else []
-        )
+        rows = [row for row in entry if isinstance(row, Mapping)] if isinstance(entry, list | tuple) else []
         # Paths count the rows as they stand on the page, empty ones too.
-        filled = [
-            (index, row)
-            for index, row in enumerate(rows)
-            if any(_text(cell).strip() for cell in row.values())
-        ]
+        filled = [(index, row) for index, row in enumerate(rows) if any(_text(cell).strip() for cell in row.values())]
         if not item.at_least <= len(filled) <= item.at_most:
             sentence = f"Give from {item.at_least} to {item.at_most} rows: there are {len(filled)}."
             self.refusals.append(Refusal(item.name, sentence))
@@ -215,19 +192,9 @@ class _Reader:
                     quantity = self.quantities.pop(prefix + column.name)
                     self.quantities[f"{item.name}.{position}.{column.name}"] = quantity
             values.append(
-                {
-                    c.name: self.values.pop(prefix + c.name)
-                    for c in item.columns
-                    if prefix + c.name in self.values
-                }
+                {c.name: self.values.pop(prefix + c.name) for c in item.columns if prefix + c.name in self.values}
             )
-            said.append(
-                {
-                    c.name: self.said.pop(prefix + c.name)
-                    for c in item.columns
-                    if prefix + c.name in self.said
-                }
-            )
+            said.append({c.name: self.said.pop(prefix + c.name) for c in item.columns if prefix + c.name in self.said})
         self.rows[item.name], self.rows_said[item.name] = tuple(values), tuple(said)
 
     def quantity(self, item: Input, name: str, text: str) -> None:
@@ -266,9 +233,7 @@ class _Reader:
         others = tuple(_pick(quantity, unit, self.settings.style) for unit in units)
         words = " or ".join(pick.words for pick in others)
         if name in self.asking:
-            sentence = (
-                f"No unit was typed: {', '.join(pick.words for pick in others)}, or {own.words}?"
-            )
+            sentence = f"No unit was typed: {', '.join(pick.words for pick in others)}, or {own.words}?"
             return Refusal(name, sentence, (*others, own))
         sentence = f"No unit was typed, so this was taken as {own.words}. Did you mean {words}?"
         self.notes.append(Refusal(name, sentence, (own, *others)))
@@ -370,20 +335,12 @@ def refused(item: Input, quantity: Quantity) -> str:
         return ""
     if item.over is not None and measure <= item.over:
         if measure < 0 and not item.refusal:
-            return (
-                f"{words} is a size: leave the minus sign out and choose the direction separately."
-            )
-        return (
-            item.refusal
-            or f"{words} must be greater than {'zero' if item.over == 0 else _plain(item.over)}."
-        )
+            return f"{words} is a size: leave the minus sign out and choose the direction separately."
+        return item.refusal or f"{words} must be greater than {'zero' if item.over == 0 else _plain(item.over)}."
     if item.over is None and measure < 0:
         return item.refusal or f"{words} cannot be negative."
     if item.under is not None and measure >= item.under:
-        return (
-            item.refusal
-            or f"{words} must be less than {_plain(item.under)}{item.unit if item.unit == '°' else ''}."
-        )
+        return item.refusal or f"{words} must be less than {_plain(item.under)}{item.unit if item.unit == '°' else ''}."
     return ""
 
 
@@ -397,8 +354,8 @@ def doubtful(item: Input, quantity: Quantity, style: Style) -> str:
     side = "small" if measure < item.low else "large"
     limit = exact(end, style).text + unit
     return (
-        f"{item.words[0].upper()}{item.words[1:]} looks very {side} (usual: {'at least' if side == 'small' else 'at most'} {limit}). "
-        "Check the prefix; it is worked out all the same."
+        f"{item.words[0].upper()}{item.words[1:]} looks very {side} (usual:"
+        f" {'at least' if side == 'small' else 'at most'} {limit}). Check the prefix; it is worked out all the same."
     )
 
 
@@ -421,9 +378,7 @@ def _base(unit: str) -> Unit:
 
 
 def _plain(value: float) -> str:
-    return (
-        rounded(value, Style(0, True)).text if value == int(value) else exact(value, Style()).text
-    )
+    return rounded(value, Style(0, True)).text if value == int(value) else exact(value, Style()).text
 
 
 def _lower(words: str) -> str:

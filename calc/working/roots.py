@@ -33,16 +33,12 @@ def bisect(function: Callable[[float], float], low: float, high: float) -> float
     return low + (high - low) / 2
 
 
-def scan(
-    function: Callable[[float], float], low: float, high: float, pieces: int = 400
-) -> list[float]:
+def scan(function: Callable[[float], float], low: float, high: float, pieces: int = 400) -> list[float]:
     """Every root found where ``function`` changes sign between neighbouring points of an even grid."""
     points = [low + (high - low) * i / pieces for i in range(pieces + 1)]
     values = [function(point) for point in points]
     roots = []
-    for (left, right), (a, b) in zip(
-        itertools.pairwise(points), itertools.pairwise(values), strict=False
-    ):
+    for (left, right), (a, b) in zip(itertools.pairwise(points), itertools.pairwise(values), strict=False):
         if a == 0:
             roots.append(left)
         elif (a > 0) != (b > 0) and b != 0:

@@ -160,12 +160,10 @@ def plan(data: Data, situation: Situation, inputs: Mapping[str, Input]) -> Plan:
         warnings=situation.warn(values),
         notes=(*situation.notes, *fits(data, ways, steps, units)),
         mistakes=tuple(m for m in situation.mistakes if data.has(m.at) and m.at not in made),
-    )  # fmt: skip
+    )
 
 
-def led(
-    data: Data, ways: Sequence[Step], inputs: Mapping[str, Input]
-) -> list[tuple[str, tuple[Step, ...]]]:
+def led(data: Data, ways: Sequence[Step], inputs: Mapping[str, Input]) -> list[tuple[str, tuple[Step, ...]]]:
     """The unknowns with the steps to each, those first that others need; no step stands twice."""
     waiting = dict.fromkeys(data.asked_names)
     known, found = set(data.known), list[tuple[str, tuple[Step, ...]]]()
@@ -175,7 +173,7 @@ def led(
         name = min(
             waiting,
             key=lambda one: sum(step.makes in waiting for step in chains[one]) * 100 + len(chains[one]),
-        )  # fmt: skip
+        )
         found.append((name, chains[name]))
         known |= {step.makes for step in chains[name]}
         del waiting[name]
@@ -188,9 +186,7 @@ def _lead(
     try:
         return lead(known, ways, name)
     except NoWay:
-        raise Refusal(
-            None, missing(known, ways, name, {n: the(item.words) for n, item in inputs.items()})
-        ) from None
+        raise Refusal(None, missing(known, ways, name, {n: the(item.words) for n, item in inputs.items()})) from None
 
 
 def missing(known: set[str], ways: Sequence[Step], target: str, words: Mapping[str, str]) -> str:
@@ -237,10 +233,9 @@ def said(data: Data, name: str, situation: Situation) -> str:
     return f"{size} {where.words}" if where else size
 
 
-def checks(
-    laws: Laws, steps: Sequence[Step], values: Values, proofs: tuple[Check, ...] = ()
-) -> tuple[Check, ...]:
-    """Every law that the answer did not use and whose values are all known, and the proofs; else the laws used, put back."""
+def checks(laws: Laws, steps: Sequence[Step], values: Values, proofs: tuple[Check, ...] = ()) -> tuple[Check, ...]:
+    """Every law that the answer did not use and whose values are all known, and the proofs; else the laws
+    used, put back."""
     used = {step.law for step in steps} | {line for step in steps for line in step.lines}
     relations = [r for r in laws if isinstance(r, Relation)]
     for relation in laws:
@@ -252,7 +247,7 @@ def checks(
         return (
             *(Check(f"A second way: {r.what[0].lower()}{r.what[1:]}", r.law, sizes=r.sizes) for r in second),
             *proofs,
-        )  # fmt: skip
+        )
     return tuple(
         Check("Put the values back into the law: both sides must agree", r.law, sizes=r.sizes)
         for law, r in open_.items()

@@ -60,8 +60,7 @@ def run(
     carry, instead = carry or {}, instead or {}
     right = {**constants, **plan.values}
     values = {
-        name: expression(instead[name]).value(right) if name in instead else value
-        for name, value in right.items()
+        name: expression(instead[name]).value(right) if name in instead else value for name, value in right.items()
     }
     for step in plan.steps:
         name = step.makes
@@ -109,9 +108,7 @@ def digits(
     return printing.count(value, style) if count else rounded(value, style)
 
 
-def measure(
-    value: float, unit: str, style: Style, *, data: bool = False, count: bool = False
-) -> Maths:
+def measure(value: float, unit: str, style: Style, *, data: bool = False, count: bool = False) -> Maths:
     """A value with its unit in both notations: as given when ``data``, else rounded once."""
     printed = digits(value, unit, style, data=data, count=count)
     if unit == "°":
@@ -141,20 +138,12 @@ def work(topic: Topic, question: Question, read: Read) -> WorkedAnswer:
     return show(topic, question, read, plan, values)
 
 
-def show(
-    topic: Topic, question: Question, read: Read, plan: Plan, values: Mapping[str, float]
-) -> WorkedAnswer:
+def show(topic: Topic, question: Question, read: Read, plan: Plan, values: Mapping[str, float]) -> WorkedAnswer:
     """The worked answer of a plan whose values are known (the right ones, or with a learner's carried in)."""
     style = read.data.settings.style
     writer = _Writer(plan, values, style)
-    used = {
-        name
-        for step in plan.steps
-        for name in (*equation(step.law).names, *expression(step.how).names)
-    }
-    parts = tuple(
-        writer.part(part, index, len(plan.parts)) for index, part in enumerate(plan.parts)
-    )
+    used = {name for step in plan.steps for name in (*equation(step.law).names, *expression(step.how).names)}
+    parts = tuple(writer.part(part, index, len(plan.parts)) for index, part in enumerate(plan.parts))
     # A check that decides nothing for these values is left out. One that fails is a fault of ours,
     # which the tests look for; it helps no reader.
     checks = tuple(writer.check(check) for check in plan.checks if agrees(check, values))
@@ -166,9 +155,7 @@ def show(
         asked=read.data.asked,
         given=given(question, read),
         constants=tuple(
-            ConstantShown(
-                name, line.words, _symbol(name), measure(values[name], line.unit, style, data=True)
-            )
+            ConstantShown(name, line.words, _symbol(name), measure(values[name], line.unit, style, data=True))
             for name, line in SHEET.items()
             if name in used and name in data_sheet and name not in plan.values
         ),
@@ -206,24 +193,18 @@ def given(question: Question, read: Read) -> tuple[Given, ...]:
 
 def matters(item: Choice, data: Data) -> bool:
     """Whether a choice is worth a line among the data."""
-    return data.choices[item.name] not in item.quiet and (
-        not item.asked or data.asked in item.asked
-    )
+    return data.choices[item.name] not in item.quiet and (not item.asked or data.asked in item.asked)
 
 
 def _given(item: Input, path: str, name: str, quantity: Quantity, style: Style) -> Given:
     number = exact(float(quantity.number), style)
     unit = quantity.unit
-    gap_tex, gap_text = (
-        ("", "") if unit.text == "°" else (r"\ ", "\N{NO-BREAK SPACE}") if unit.text else ("", "")
-    )
+    gap_tex, gap_text = ("", "") if unit.text == "°" else (r"\ ", "\N{NO-BREAK SPACE}") if unit.text else ("", "")
     shown = Maths(number.tex + gap_tex + unit.tex, number.text + gap_text + unit.text)
     conversion = None
     base = unit.si()
     if unit.text not in ("°", "") and unit.factor != 1:
-        conversion = (
-            shown + Maths(" = ", " = ") + measure(quantity.value, base.text, style, data=True)
-        )
+        conversion = shown + Maths(" = ", " = ") + measure(quantity.value, base.text, style, data=True)
     clear = quantity.unit_typed or not item.unit or quantity.value == 0
     note = "" if clear else f"no unit typed: read in {speak(unit)}"
     return Given(path, item.words, _symbol(name), quantity.text, shown, conversion, note)
@@ -269,9 +250,13 @@ class _Writer:
         angle = self.units.get(name) == "°"
         style = replace(self.style, decimals=min(self.style.decimals + more, MOST_DECIMALS))
         printed = digits(
-            self.values[name], "°" if angle else "", style,
-            data=name in self.data, count=name in self.counts, figures=6 + more,
-        )  # fmt: skip
+            self.values[name],
+            "°" if angle else "",
+            style,
+            data=name in self.data,
+            count=name in self.counts,
+            figures=6 + more,
+        )
         said = float(printed.number)
         if not angle:
             return Shown(printed.tex, printed.text), said
@@ -279,9 +264,7 @@ class _Writer:
             said = math.degrees(self.values[name])  # a tangent of 90° must stay what it was
         return Shown(printed.tex + r"^\circ", printed.text + "°"), math.radians(said)
 
-    def _numbers(
-        self, line: Equation, sizes: tuple[str, ...], unknown: str = ""
-    ) -> dict[str, Shown]:
+    def _numbers(self, line: Equation, sizes: tuple[str, ...], unknown: str = "") -> dict[str, Shown]:
         """What stands for each known name of ``line``: with so many digits that the line still holds.
 
         Only the size is put in for a name in ``sizes``; ``unknown`` stays a letter.
@@ -303,9 +286,7 @@ class _Writer:
         self.more_digits = self.more_digits or any(more.values())
         shown = {name: self._number(name, more[name])[0] for name in names}
         bare = {
-            name: Shown(shown[name].tex.lstrip("-"), shown[name].text.lstrip("−"))
-            for name in sizes
-            if name in shown
+            name: Shown(shown[name].tex.lstrip("-"), shown[name].text.lstrip("−")) for name in sizes if name in shown
         }
         return {**shown, **bare}
 
@@ -349,9 +330,7 @@ class _Writer:
             numbers = self._numbers(make, step.sizes, step.makes)
             algebra += (make.maths(comma=comma), make.maths(numbers, comma=comma))
         name = _symbol(step.makes)
-        result = (
-            name + Maths(" = ", " = ") + measure(value, step.unit, self.style, count=step.count)
-        )
+        result = name + Maths(" = ", " = ") + measure(value, step.unit, self.style, count=step.count)
         self.known.add(step.makes)
         return StepShown(
             makes=step.makes,

@@ -137,9 +137,7 @@ def measure(addresses: dict[str, str], runs: int) -> dict[str, list[float]]:
     with sync_playwright() as playwright:
         for _ in range(runs):
             for name, address in addresses.items():
-                browser = playwright.chromium.launch(
-                    executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS
-                )
+                browser = playwright.chromium.launch(executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS)
                 page = browser.new_page()
                 for warmth in ("cold", "warm"):
                     times[f"{name} {warmth}"].append(open_page(page, address))
@@ -150,9 +148,7 @@ def measure(addresses: dict[str, str], runs: int) -> dict[str, list[float]]:
 def measure_edits(address: str, requests: list[dict[str, object]]) -> dict[str, object]:
     """Return times in ms from an edit to its answer, and to the frame showing it."""
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS
-        )
+        browser = playwright.chromium.launch(executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS)
         page = browser.new_page()
         open_page(page, address)
         page.evaluate(EDITS, requests[:20])
@@ -196,9 +192,7 @@ def main() -> None:
     for label, values in edits["times"].items():  # type: ignore[attr-defined]
         cuts = statistics.quantiles(values, n=20)
         note = f", {verdict(round(cuts[18], 1), EDIT_TARGET_MS)}" if label == "answer" else ""
-        print(
-            f"  to the {label:7} p50 {statistics.median(values):.1f}  p95 {cuts[18]:.1f} ms{note}"
-        )
+        print(f"  to the {label:7} p50 {statistics.median(values):.1f}  p95 {cuts[18]:.1f} ms{note}")
 
 
 if __name__ == "__main__":

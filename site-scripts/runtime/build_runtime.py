@@ -125,9 +125,7 @@ def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path)
     return write_files(files, scratch / "finished", node_modules, worker_id)
 
 
-def write_files(
-    files: Mapping[str, bytes], folder: Path, node_modules: Path, worker_id: str
-) -> Path:
+def write_files(files: Mapping[str, bytes], folder: Path, node_modules: Path, worker_id: str) -> Path:
     """Write each file under its hashed name, the disk scripts and the loader that names them."""
     total = hashlib.sha256(b"".join(hashlib.sha256(files[n]).digest() for n in sorted(files)))
     tag = total.hexdigest()[:12]

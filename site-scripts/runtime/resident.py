@@ -19,9 +19,7 @@ class _Watch:
     seen = 0
 
     @classmethod
-    def find_spec(
-        cls, _name: str, _path: object = None, _target: object = None
-    ) -> ModuleSpec | None:
+    def find_spec(cls, _name: str, _path: object = None, _target: object = None) -> ModuleSpec | None:
         """Count one late import and leave the finding to the finders after this one."""
         cls.seen += 1
         return None

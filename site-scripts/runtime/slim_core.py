@@ -29,8 +29,10 @@ _PATCHES = (
     (
         "pyodide.asm.js",
         '__RELOC_FUNCS__.push(wasmExports["__wasm_apply_data_relocs"]);',
-        '__RELOC_FUNCS__.push(wasmExports["__wasm_apply_data_relocs"]);'
-        "__RELOC_FUNCS__.push(()=>Module.API.config._seeData?.(HEAP8));",
+        (
+            '__RELOC_FUNCS__.push(wasmExports["__wasm_apply_data_relocs"]);'
+            "__RELOC_FUNCS__.push(()=>Module.API.config._seeData?.(HEAP8));"
+        ),
     ),
     ("pyodide.asm.js", "Module.HEAP8.set(t),l}", "API.config._fillHeap(Module.HEAP8,t),l}"),
     ("pyodide.js", "INITIAL_MEMORY=i.length", "INITIAL_MEMORY=e._heapSize"),
@@ -52,15 +54,11 @@ def slim_pyodide(pyodide: Path, out: Path) -> int:
     used.update(_NAME.findall((pyodide / "pyodide.js").read_text("utf-8")))
     slim, dropped = drop_exports(core, used | {name.removeprefix("_") for name in used})
     (out / "pyodide.asm.wasm").write_bytes(slim)
-    (out / "pyodide.asm.js").write_text(
-        _ASSIGNMENT.sub(lambda m: "" if m[1] in dropped else m[0], script), "utf-8"
-    )
+    (out / "pyodide.asm.js").write_text(_ASSIGNMENT.sub(lambda m: "" if m[1] in dropped else m[0], script), "utf-8")
     for name, old, new in _PATCHES:
         text = (out / name).read_text("utf-8")
         if text.count(old) != 1:
-            raise SetupError(
-                f"{old!r} stands {text.count(old)} times in Pyodide's {name}, not once."
-            )
+            raise SetupError(f"{old!r} stands {text.count(old)} times in Pyodide's {name}, not once.")
         (out / name).write_text(text.replace(old, new), "utf-8")
     size = next(len(content) for number, content in _sections(core) if number == _DATA)
     return (_STATIC_START + size) & ~4095  # whole pages

@@ -45,9 +45,7 @@ def place(request: pytest.FixtureRequest) -> str:
 def chromium() -> Iterator[Browser]:
     """One Chromium for all browser tests."""
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS
-        )
+        browser = playwright.chromium.launch(executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS)
         yield browser
         browser.close()
 
@@ -92,20 +90,12 @@ def _watch(context: BrowserContext, complaints: list[str]) -> None:
     def note(text: str) -> None:
         complaints.append(text)
 
-    context.on(
-        "request", lambda r: None if r.url.startswith(own) else note(f"asked another host: {r.url}")
-    )
+    context.on("request", lambda r: None if r.url.startswith(own) else note(f"asked another host: {r.url}"))
     # "Aborted" is a request still under way when the test moved on to another page.
     context.on(
         "requestfailed",
-        lambda r: (
-            None
-            if r.failure == "net::ERR_ABORTED"
-            else note(f"request failed: {r.url} ({r.failure})")
-        ),
+        lambda r: None if r.failure == "net::ERR_ABORTED" else note(f"request failed: {r.url} ({r.failure})"),
     )
     context.on("response", lambda r: note(f"{r.status} for {r.url}") if r.status >= 400 else None)
-    context.on(
-        "console", lambda m: note(f"console: {m.text}") if m.type in {"error", "warning"} else None
-    )
+    context.on("console", lambda m: note(f"console: {m.text}") if m.type in {"error", "warning"} else None)
     context.on("weberror", lambda e: note(f"uncaught: {e.error}"))

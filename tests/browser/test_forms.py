@@ -123,7 +123,8 @@ BAD = {
 
 @pytest.mark.parametrize("field", BAD)
 def test_bad_input_gets_a_sentence_beside_its_box(place: str, page: Page, field: str) -> None:
-    """The sentence stands at the field, what was typed stays, and no answer for other numbers stands as if it were new."""
+    """The sentence stands at the field, what was typed stays, and no answer for other numbers stands as if it
+    were new."""
     typed, part = BAD[field]
     page.goto(place + PAGE)
     section = question(page)
@@ -254,17 +255,11 @@ def test_several_things_are_asked_at_once(place: str, page: Page) -> None:
     section.locator('select[name="particle"]').select_option("electron")
     for box in section.locator('input[name="find"]').all():
         box.set_checked(box.get_attribute("value") in ("t", "v"))
-    expect(section.locator(".heard")).to_contain_text(
-        "4,19 times 10 to the power 6 metres per second", timeout=20_000
-    )
+    expect(section.locator(".heard")).to_contain_text("4,19 times 10 to the power 6 metres per second", timeout=20_000)
     expect(section.locator(".heard")).to_contain_text("4,77 times 10 to the power minus 9 seconds")
     expect(page).to_have_url(re.compile("find=t,v"))
     other = page.context.new_page()
     other.goto(page.url)
     again = other.locator('section.question[data-question="electric-field.released"]')
-    expect(again.locator(".heard")).to_contain_text(
-        "4,77 times 10 to the power minus 9 seconds", timeout=20_000
-    )
-    assert [
-        box.get_attribute("value") for box in again.locator('input[name="find"]:checked').all()
-    ] == ["t", "v"]
+    expect(again.locator(".heard")).to_contain_text("4,77 times 10 to the power minus 9 seconds", timeout=20_000)
+    assert [box.get_attribute("value") for box in again.locator('input[name="find"]:checked').all()] == ["t", "v"]

@@ -21,40 +21,98 @@ SLOW = 30_000
 
 # Links as they were given out. They must open the same, now and in every later version: add, never change.
 SOLVED = [
-    ("coulombs-law.html#q=coulomb.force&Q1=+8nC&Q2=-3nC&r=12cm&find=F", "1,50 times 10 to the power minus 5 newtons, attraction"),
-    ("coulombs-law.html#q=coulomb.force&Q1=%2B8%20nC&Q2=-3%20nC&r=12%20cm", "1,50 times 10 to the power minus 5 newtons, attraction"),
+    (
+        "coulombs-law.html#q=coulomb.force&Q1=+8nC&Q2=-3nC&r=12cm&find=F",
+        "1,50 times 10 to the power minus 5 newtons, attraction",
+    ),
+    (
+        "coulombs-law.html#q=coulomb.force&Q1=%2B8%20nC&Q2=-3%20nC&r=12%20cm",
+        "1,50 times 10 to the power minus 5 newtons, attraction",
+    ),
     ("coulombs-law.html#q=coulomb.force&Q1=6nC&Q2=-2nC&F=4.8e-6N&find=r", "0,15 metres"),
-    ("coulombs-law.html#q=coulomb.force&Q2=-2nC&F=4,8µN&r=15cm&acting=attract&find=Q1", "6,00 times 10 to the power minus 9 coulombs, positive charge"),
-    ("coulombs-law.html#q=coulomb.force&Q1=+8nC&Q2=-3nC&r=12cm&find=F&part=find", "1,50 times 10 to the power minus 5 newtons"),
-    ("coulombs-law.html#q=coulomb.force&Q1=+8nC&Q2=-3nC&r=12cm&find=F&set.k=8,99e9&set.comma=point&set.decimals=3", "1.498 times 10 to the power minus 5 newtons"),
+    (
+        "coulombs-law.html#q=coulomb.force&Q2=-2nC&F=4,8µN&r=15cm&acting=attract&find=Q1",
+        "6,00 times 10 to the power minus 9 coulombs, positive charge",
+    ),
+    (
+        "coulombs-law.html#q=coulomb.force&Q1=+8nC&Q2=-3nC&r=12cm&find=F&part=find",
+        "1,50 times 10 to the power minus 5 newtons",
+    ),
+    (
+        "coulombs-law.html#q=coulomb.force&Q1=+8nC&Q2=-3nC&r=12cm&find=F&set.k=8,99e9&set.comma=point&set.decimals=3",
+        "1.498 times 10 to the power minus 5 newtons",
+    ),
     ("coulombs-law.html#q=coulomb.contact&Q1=+9nC&Q2=-4nC&r=20cm", "electrons move from B to A"),
-    ("several-charges.html#q=several-charges.line&charges=+6nC_0cm~-4nC_20cm~+5nC_50cm&on=2&positive=right", "3,40 times 10 to the power minus 6 newtons, to the left"),
-    ("several-charges.html#q=several-charges.line&charges=%2B6nC_0cm~-4nC_20cm~%2B5nC_50cm~-2nC_70cm&on=1&positive=left", "4,54 times 10 to the power minus 6 newtons, to the right"),
-    ("electric-field.html#q=electric-field.plates&V=1,5kV&d=1,25cm&find=E", "1,20 times 10 to the power 5 volts per metre, downwards"),
-    ("coulombs-law.html#q=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm&find=F&only=form", "4,80 times 10 to the power minus 6 newtons"),
+    (
+        "several-charges.html#q=several-charges.line&charges=+6nC_0cm~-4nC_20cm~+5nC_50cm&on=2&positive=right",
+        "3,40 times 10 to the power minus 6 newtons, to the left",
+    ),
+    (
+        "several-charges.html#q=several-charges.line&charges=%2B6nC_0cm~-4nC_20cm~%2B5nC_50cm~-2nC_70cm&on=1&positive=left",
+        "4,54 times 10 to the power minus 6 newtons, to the right",
+    ),
+    (
+        "electric-field.html#q=electric-field.plates&V=1,5kV&d=1,25cm&find=E",
+        "1,20 times 10 to the power 5 volts per metre, downwards",
+    ),
+    (
+        "coulombs-law.html#q=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm&find=F&only=form",
+        "4,80 times 10 to the power minus 6 newtons",
+    ),
     # a box q beside the q of the question, in either order
-    ("electric-field.html#q=electric-field.force&E=4500N/C&q=-2nC&along=right&pushed=right&find=F", "9,00 times 10 to the power minus 6 newtons, to the left"),
-    ("electric-field.html#E=4500N/C&q=-2nC&along=right&q=electric-field.force&find=F", "9,00 times 10 to the power minus 6 newtons, to the left"),
-    ("electric-field.html#q=electric-field.charge&Q=-6nC&r=30cm&pointing=unsaid&q=+2nC&find=E", "1,20 times 10 to the power minus 6 newtons"),
-    ("electric-field.html#q=electric-field.drop-charge&V=784V&m=4,8x10^-15kg&d=8mm&upper=positive&find=q", "4,80 times 10 to the power minus 19 coulombs"),
+    (
+        "electric-field.html#q=electric-field.force&E=4500N/C&q=-2nC&along=right&pushed=right&find=F",
+        "9,00 times 10 to the power minus 6 newtons, to the left",
+    ),
+    (
+        "electric-field.html#E=4500N/C&q=-2nC&along=right&q=electric-field.force&find=F",
+        "9,00 times 10 to the power minus 6 newtons, to the left",
+    ),
+    (
+        "electric-field.html#q=electric-field.charge&Q=-6nC&r=30cm&pointing=unsaid&q=+2nC&find=E",
+        "1,20 times 10 to the power minus 6 newtons",
+    ),
+    (
+        "electric-field.html#q=electric-field.drop-charge&V=784V&m=4,8x10^-15kg&d=8mm&upper=positive&find=q",
+        "4,80 times 10 to the power minus 19 coulombs",
+    ),
     # the key of today
-    ("electric-field.html#open.question=electric-field.force&E=4500N/C&q=-2nC&along=right&pushed=right&find=F", "9,00 times 10 to the power minus 6 newtons, to the left"),
-    ("electric-field.html#open.question=electric-field.line&charges=+8nC_0cm~-5nC_50cm&x_P=30cm&q=-2nC", "newtons, to the left"),
-    ("coulombs-law.html#open.question=coulomb.force&Q1=+8nC&Q2=-3nC&r=12cm&acting=unsaid&find=F&set.k=8,99e9&set.decimals=3&set.comma=point", "1.498 times 10 to the power minus 5 newtons"),
-    ("equilibrium.html#open.question=equilibrium.slope&want=theta&where=below&string=up&m=25g&Q1=+80nC&Q2=+50nC&r=3cm&a=2m%20s^-2&acting=signs", "degrees"),
-]  # fmt: skip
+    (
+        "electric-field.html#open.question=electric-field.force&E=4500N/C&q=-2nC&along=right&pushed=right&find=F",
+        "9,00 times 10 to the power minus 6 newtons, to the left",
+    ),
+    (
+        "electric-field.html#open.question=electric-field.line&charges=+8nC_0cm~-5nC_50cm&x_P=30cm&q=-2nC",
+        "newtons, to the left",
+    ),
+    (
+        "coulombs-law.html#open.question=coulomb.force&Q1=+8nC&Q2=-3nC&r=12cm&acting=unsaid&find=F&set.k=8,99e9&set.decimals=3&set.comma=point",
+        "1.498 times 10 to the power minus 5 newtons",
+    ),
+    (
+        "equilibrium.html#open.question=equilibrium.slope&want=theta&where=below&string=up&m=25g&Q1=+80nC&Q2=+50nC&r=3cm&a=2m%20s^-2&acting=signs",
+        "degrees",
+    ),
+]
 
 PRACTICE = [
-    ("practice.html#practice=coulomb.force&seed=3&level=2", "B carries +2,5 nC. Their centres are 65 cm apart. They attract and exert a force of 3,6 µN"),
+    (
+        "practice.html#practice=coulomb.force&seed=3&level=2",
+        "B carries +2,5 nC. Their centres are 65 cm apart. They attract and exert a force of 3,6 µN",
+    ),
     ("practice.html#practice=coulomb.scaling&seed=3&level=1", "Two point charges exert a force"),
-]  # fmt: skip
+]
 
 WORKSHEETS = [
-    ("worksheet.html#paper=coulomb.force,coulomb.scaling,coulomb.contact&level=2&seed=41", "A carries −2,4 nC and B carries −1,6 nC.", 3),
+    (
+        "worksheet.html#paper=coulomb.force,coulomb.scaling,coulomb.contact&level=2&seed=41",
+        "A carries −2,4 nC and B carries −1,6 nC.",
+        3,
+    ),
     ("worksheet.html#paper=coulomb.force:1,coulomb.force:3&level=rising&seed=5&own=670576&space=lined", "", 2),
     ("worksheet.html#paper=coulomb,several-charges&n=6&level=2&seed=41&heading=Forces_1", "", 6),
     ("worksheet.html#paper=coulomb&marks=20&seed=1", "", 0),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("link", "answer"), SOLVED, ids=range(len(SOLVED)))
@@ -73,9 +131,7 @@ def test_a_link_to_a_part_opens_that_part(place: str, page: Page) -> None:
         f"{place}several-charges.html#q=several-charges.rail&n=5x10^10&Q_B=-6nC&Q_C=-9nC&r_AB=20cm&r_BC=30cm&F_D=2,4uN&way=right&part=net"
     )
     section = page.locator('section.question[data-question="several-charges.rail"]')
-    expect(section.locator('details.part[data-part="net"]')).to_have_attribute(
-        "open", "", timeout=SLOW
-    )
+    expect(section.locator('details.part[data-part="net"]')).to_have_attribute("open", "", timeout=SLOW)
     expect(section.locator("details.part[open]")).to_have_count(1)
 
 
@@ -87,9 +143,7 @@ def test_old_practice_links_draw_the_same(place: str, page: Page, link: str, sto
 
 
 @pytest.mark.parametrize(("link", "story", "count"), WORKSHEETS, ids=range(len(WORKSHEETS)))
-def test_old_worksheet_links_make_the_same(
-    place: str, page: Page, link: str, story: str, count: int
-) -> None:
+def test_old_worksheet_links_make_the_same(place: str, page: Page, link: str, story: str, count: int) -> None:
     """A stored worksheet link makes a paper and its memo."""
     page.goto(place + link)
     paper = page.locator(".sheets > .paper:not(.memo)")
@@ -115,18 +169,29 @@ HELD = {"d": "5 cm"}
 # What the examples lack for each thing that may be wanted; a speed after a cut is refused, which goes round too.
 WANTED = {
     "equilibrium.slope": {
-        "Q1": {"T": "0,3 N"}, "Q2": {"T": "0,3 N"}, "r": {"F_E": "40 mN"}, "m": {"T": "0,3 N"},
-        "theta": {"a": "2 m s^-2"}, "E_net": HELD,
+        "Q1": {"T": "0,3 N"},
+        "Q2": {"T": "0,3 N"},
+        "r": {"F_E": "40 mN"},
+        "m": {"T": "0,3 N"},
+        "theta": {"a": "2 m s^-2"},
+        "E_net": HELD,
     },
     "equilibrium.vertical": {
-        "T": {"r": "30 cm", "string": "up"}, "Q1": {"r": "30 cm"}, "Q2": {"r": "30 cm"}, "m": {"F_E": "40 mN"},
-        "a": {"r": "30 cm", "string": "up"}, "E_net": {"r": "30 cm", "string": "up", **HELD},
+        "T": {"r": "30 cm", "string": "up"},
+        "Q1": {"r": "30 cm"},
+        "Q2": {"r": "30 cm"},
+        "m": {"F_E": "40 mN"},
+        "a": {"r": "30 cm", "string": "up"},
+        "E_net": {"r": "30 cm", "string": "up", **HELD},
     },
     "equilibrium.threads": {
-        "alpha": {"F_E": "40 mN"}, "s": {"supports": "two", "r": "30 cm", "acting": "repel"}, "L": {"r": "30 cm"},
-        "m": {"F_E": "40 mN"}, "Q2": {"Q1": "+80 nC", "equal": "own"},
+        "alpha": {"F_E": "40 mN"},
+        "s": {"supports": "two", "r": "30 cm", "acting": "repel"},
+        "L": {"r": "30 cm"},
+        "m": {"F_E": "40 mN"},
+        "Q2": {"Q1": "+80 nC", "equal": "own"},
     },
-}  # fmt: skip
+}
 # Unknowns that practice never draws.
 UNDRAWN = {"electric-field.drop": {"d": {"n": "3", "d": ""}}}
 SETTINGS = {"k": "8,99e9", "g": "9,81 m s^-2", "decimals": "3", "comma": "point"}
@@ -142,7 +207,8 @@ window.opened = (form) => ({
 });
 window.typedIn = async ({ question, inputs, find }) => {
   const form = booklet.forms.get(question);
-  const type = (box, text) => { box.value = text; box.dispatchEvent(new Event(box.tagName === "SELECT" ? "change" : "input", { bubbles: true })); };
+  const type = (box, text) => { box.value = text;
+    box.dispatchEvent(new Event(box.tagName === "SELECT" ? "change" : "input", { bubbles: true })); };
   const solve = form.solve;
   form.solve = async () => {}; // not once for every box
   form.reset();
@@ -158,7 +224,8 @@ window.typedIn = async ({ question, inputs, find }) => {
     const rows = () => table.querySelectorAll("tbody tr");
     while (rows().length > value.length) table.querySelector(".remove-row").click();
     while (rows().length < value.length) table.querySelector(".add-row").click();
-    value.forEach((row, index) => Object.entries(row).forEach(([column, text]) => type(form.node.querySelector(`[name="${name}.${index}.${column}"]`), text)));
+    value.forEach((row, index) => Object.entries(row).forEach(([column, text]) =>
+      type(form.node.querySelector(`[name="${name}.${index}.${column}"]`), text)));
   }
   if (find) type(form.node.querySelector(`.entry > .box > [name="${find}"]`), "");
   form.solve = solve;
@@ -177,7 +244,8 @@ window.followed = async ({ question, link }) => {
   const form = booklet.forms.get(question);
   const solve = form.solve;
   const asked = new Promise((resolve) => {
-    form.solve = (...given) => { form.solve = solve; const done = solve.apply(form, given); resolve(done); return done; };
+    form.solve = (...given) => { form.solve = solve;
+      const done = solve.apply(form, given); resolve(done); return done; };
   });
   location.hash = new URL(link, location.href).hash;
   await asked;
@@ -231,17 +299,13 @@ def cases(topic: str) -> Iterator[dict[str, Any]]:
 def without_spaces(boxes: dict[str, Any]) -> dict[str, Any]:
     """The boxes as they read: spaces do not matter."""
     return {
-        name: [without_spaces(row) for row in text]
-        if isinstance(text, list)
-        else "".join(text.split())
+        name: [without_spaces(row) for row in text] if isinstance(text, list) else "".join(text.split())
         for name, text in boxes.items()
     }
 
 
 @pytest.mark.parametrize("topic", PAGES)
-def test_every_question_goes_there_and_back(
-    served: str, open_context: Callable[..., Any], topic: str
-) -> None:
+def test_every_question_goes_there_and_back(served: str, open_context: Callable[..., Any], topic: str) -> None:
     """A copied link, opened in another profile, has the same boxes, the same unknown and the same answer text."""
     mine, theirs = (open_context().new_page() for _ in range(2))
     mine.goto(served + PAGES[topic])
@@ -278,11 +342,15 @@ def test_every_question_goes_there_and_back(
 
 @pytest.mark.parametrize(
     ("typed", "link"),
-    [("5 m s^-2", "5%20m%20s^-2"), ("12 00 m", "12%2000%20m"), ("1 200,5 m", "1200,5m"), ("5 x 10^-2 m", "5x10^-2m"), ("0 500", "0%20500")],
-)  # fmt: skip
-def test_a_space_that_means_something_stays_in_the_link(
-    served: str, page: Page, typed: str, link: str
-) -> None:
+    [
+        ("5 m s^-2", "5%20m%20s^-2"),
+        ("12 00 m", "12%2000%20m"),
+        ("1 200,5 m", "1200,5m"),
+        ("5 x 10^-2 m", "5x10^-2m"),
+        ("0 500", "0%20500"),
+    ],
+)
+def test_a_space_that_means_something_stays_in_the_link(served: str, page: Page, typed: str, link: str) -> None:
     """Spaces go only where a number and its unit read the same without."""
     page.goto(f"{served}coulombs-law.html")
     written = page.evaluate('(text) => bookletAddress.write([["r", text]])', typed)
@@ -294,7 +362,8 @@ def test_a_parting_sign_in_a_cell_comes_back(served: str, page: Page) -> None:
     page.goto(f"{served}several-charges.html")
     rows = [["5_3 nC", "1~2"], ["", "4 cm"]]
     back = page.evaluate(
-        "(rows) => bookletAddress.textToRows(bookletAddress.read('#open.question=x&c=' + bookletAddress.write([['c', bookletAddress.rowsToText(rows)]]).slice(2)).get('c'))",
+        "(rows) => bookletAddress.textToRows(bookletAddress.read('#open.question=x&c=' + bookletAddress.write([['c',"
+        " bookletAddress.rowsToText(rows)]]).slice(2)).get('c'))",
         rows,
     )
     assert back == [["5_3nC", "1~2"], ["", "4cm"]] or back == [["5_3 nC", "1~2"], ["", "4cm"]]
@@ -302,9 +371,7 @@ def test_a_parting_sign_in_a_cell_comes_back(served: str, page: Page) -> None:
 
 def test_a_reload_and_a_frame_open_a_question_with_a_box_q(served: str, page: Page) -> None:
     """The address a page gives itself opens the same after a reload, and alone in a frame."""
-    page.goto(
-        f"{served}electric-field.html#q=electric-field.force&E=4500N/C&q=-2nC&along=right&find=F"
-    )
+    page.goto(f"{served}electric-field.html#q=electric-field.force&E=4500N/C&q=-2nC&along=right&find=F")
     section = page.locator('section.question[data-question="electric-field.force"]')
     heard = "9,00 times 10 to the power minus 6 newtons, to the left"
     expect(section.locator(".heard")).to_contain_text(heard, timeout=SLOW)
@@ -312,9 +379,7 @@ def test_a_reload_and_a_frame_open_a_question_with_a_box_q(served: str, page: Pa
     page.reload()
     expect(section.locator(".heard")).to_contain_text(heard, timeout=SLOW)
     page.goto("about:blank")
-    page.goto(
-        f"{served}electric-field.html#q=electric-field.force&E=4500N/C&q=-2nC&along=right&find=F&only=form"
-    )
+    page.goto(f"{served}electric-field.html#q=electric-field.force&E=4500N/C&q=-2nC&along=right&find=F&only=form")
     expect(section.locator(".heard")).to_contain_text(heard, timeout=SLOW)
     expect(section).to_be_visible()
     expect(page.locator('section.question[data-question="electric-field.charge"]')).to_be_hidden()
@@ -322,9 +387,7 @@ def test_a_reload_and_a_frame_open_a_question_with_a_box_q(served: str, page: Pa
 
 def test_a_link_without_settings_brings_back_the_readers_own(served: str, page: Page) -> None:
     """Settings of one link do not stay for the next one opened on the same page."""
-    page.goto(
-        f"{served}coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm&find=F&set.comma=point"
-    )
+    page.goto(f"{served}coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm&find=F&set.comma=point")
     heard = page.locator('section.question[data-question="coulomb.force"] .heard')
     expect(heard).to_contain_text("4.80 times", timeout=SLOW)
     page.goto(f"{served}coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=30cm&find=F")
@@ -334,22 +397,47 @@ def test_a_link_without_settings_brings_back_the_readers_own(served: str, page: 
 # --- links and settings that cannot be ---
 
 NOTICES = [
-    ("coulombs-law.html#open.question=coulomb.zork&Q1=6nC", "This link asks for a question that is not on this page. Look for it in the contents."),
-    ("coulombs-law.html#q=coulomb.force&Q1=%E0%A4%A", "This link is damaged: a part of it cannot be read. Ask for it again, or type the numbers."),
-    ("coulombs-law.html#q=coulomb.force&Q1=" + "9" * 5000, "This link is too long to be one of this booklet's. Ask for it again, or type the numbers."),
-    ("coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=12cm&R7=3cm", "The link has a value for “R7”, and this question has no such box. It was left out."),
-    ("coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=12cm&acting=sideways", "The link has “sideways” for “A and B”, which this list does not have. Choose it anew."),
-    ("coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=12cm&find=zork", "The link asks to find “zork”, which this question cannot. Leave the box to find empty, or pick it."),
-    ("practice.html#practice=coulomb.zork&seed=3", "This link draws no question. There is no such question to practise. Pick one from the list."),
-    ("practice.html#practice=%E0%A4%A", "This link is damaged: a part of it cannot be read. Ask for it again, or type the numbers."),
-    ("worksheet.html#paper=%E0%A4%A", "This link is damaged: a part of it cannot be read. Ask for it again, or type the numbers."),
-]  # fmt: skip
+    (
+        "coulombs-law.html#open.question=coulomb.zork&Q1=6nC",
+        "This link asks for a question that is not on this page. Look for it in the contents.",
+    ),
+    (
+        "coulombs-law.html#q=coulomb.force&Q1=%E0%A4%A",
+        "This link is damaged: a part of it cannot be read. Ask for it again, or type the numbers.",
+    ),
+    (
+        "coulombs-law.html#q=coulomb.force&Q1=" + "9" * 5000,
+        "This link is too long to be one of this booklet's. Ask for it again, or type the numbers.",
+    ),
+    (
+        "coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=12cm&R7=3cm",
+        "The link has a value for “R7”, and this question has no such box. It was left out.",
+    ),
+    (
+        "coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=12cm&acting=sideways",
+        "The link has “sideways” for “A and B”, which this list does not have. Choose it anew.",
+    ),
+    (
+        "coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=12cm&find=zork",
+        "The link asks to find “zork”, which this question cannot. Leave the box to find empty, or pick it.",
+    ),
+    (
+        "practice.html#practice=coulomb.zork&seed=3",
+        "This link draws no question. There is no such question to practise. Pick one from the list.",
+    ),
+    (
+        "practice.html#practice=%E0%A4%A",
+        "This link is damaged: a part of it cannot be read. Ask for it again, or type the numbers.",
+    ),
+    (
+        "worksheet.html#paper=%E0%A4%A",
+        "This link is damaged: a part of it cannot be read. Ask for it again, or type the numbers.",
+    ),
+]
 
 
 @pytest.mark.parametrize(("link", "sentence"), NOTICES, ids=range(len(NOTICES)))
-def test_a_link_that_cannot_be_read_is_a_notice_in_the_text(
-    served: str, page: Page, link: str, sentence: str
-) -> None:
+def test_a_link_that_cannot_be_read_is_a_notice_in_the_text(served: str, page: Page, link: str, sentence: str) -> None:
     """The sentence stands in the text column, as large as the text, below the header and in view."""
     page.goto(served + link)
     notice = page.locator(".md-content__inner .notice")
@@ -370,7 +458,8 @@ K_WRONG = "The setting k cannot be “0”: Coulomb's constant must be greater t
 
 
 def test_a_wrong_setting_of_a_link_is_named_and_put_back(place: str, page: Page) -> None:
-    """The page says which setting is wrong, marks no box, and one button brings the data sheet's value and the answer."""
+    """The page says which setting is wrong, marks no box, and one button brings the data sheet's value and the
+    answer."""
     page.goto(
         f"{place}coulombs-law.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm&find=F&set.k=0&set.decimals=3"
     )
@@ -383,9 +472,7 @@ def test_a_wrong_setting_of_a_link_is_named_and_put_back(place: str, page: Page)
     expect(section.locator("[aria-invalid], .problem:visible")).to_have_count(0)
     notice.get_by_role("button", name="Use the data sheet's k = 9 × 10⁹ N·m²·C⁻²").click()
     expect(notice).to_have_count(0)
-    expect(section.locator(".heard")).to_contain_text(
-        "4,800 times 10 to the power minus 6 newtons", timeout=SLOW
-    )
+    expect(section.locator(".heard")).to_contain_text("4,800 times 10 to the power minus 6 newtons", timeout=SLOW)
     assert "set.k" not in page.url
     assert "set.decimals=3" in page.url
 
@@ -397,13 +484,11 @@ STORED = [
     ('{"zork":"1"}', "The setting zork cannot be “1”: there is no setting of this name."),
     ("{", "The setting kept cannot be “{”: there is no setting of this name."),
     ("[3]", "The setting kept cannot be “[3]”: there is no setting of this name."),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("kept", "sentence"), STORED, ids=range(len(STORED)))
-def test_a_wrong_stored_setting_stops_no_form(
-    served: str, page: Page, kept: str, sentence: str
-) -> None:
+def test_a_wrong_stored_setting_stops_no_form(served: str, page: Page, kept: str, sentence: str) -> None:
     """What is kept and cannot be is named once; every form answers with the usual value, and one button wipes it."""
     page.goto(f"{served}glossary.html")
     page.evaluate("(kept) => localStorage.setItem('physics-line-by-line.settings', kept)", kept)
@@ -415,9 +500,7 @@ def test_a_wrong_stored_setting_stops_no_form(
     section.locator('input[type=text][name="r"]').fill("15 cm")
     section.locator('input[name="Q1"]').fill("6 nC")
     section.locator('input[name="Q2"]').fill("-2 nC")
-    expect(section.locator(".heard")).to_contain_text(
-        "4,80 times 10 to the power minus 6", timeout=SLOW
-    )
+    expect(section.locator(".heard")).to_contain_text("4,80 times 10 to the power minus 6", timeout=SLOW)
     expect(page.locator(".problem:visible, .answer-area.stale")).to_have_count(0)
     notice.get_by_role("button").click()
     expect(notice).to_have_count(0)
@@ -426,11 +509,12 @@ def test_a_wrong_stored_setting_stops_no_form(
 
 @pytest.mark.parametrize(
     ("link", "made"),
-    [("practice.html#practice=coulomb.force&seed=3&level=2&set.k=0", ".practice-sheet .story"), ("worksheet.html#paper=coulomb.force&seed=41&set.k=0", ".sheets > .paper:not(.memo)")],
-)  # fmt: skip
-def test_a_wrong_setting_is_put_back_on_every_page(
-    served: str, page: Page, link: str, made: str
-) -> None:
+    [
+        ("practice.html#practice=coulomb.force&seed=3&level=2&set.k=0", ".practice-sheet .story"),
+        ("worksheet.html#paper=coulomb.force&seed=41&set.k=0", ".sheets > .paper:not(.memo)"),
+    ],
+)
+def test_a_wrong_setting_is_put_back_on_every_page(served: str, page: Page, link: str, made: str) -> None:
     """Practice and worksheet name the setting too, and go on when the usual value is put back."""
     page.goto(served + link)
     notice = page.locator(".notice")
@@ -450,9 +534,7 @@ def test_a_bare_number_is_asked_about_before_it_is_answered(place: str, page: Pa
     section = page.locator('section.question[data-question="coulomb.force"]')
     section.locator('input[name="Q1"]').fill("3 x 10^-9")
     entry = section.locator('.entry[data-field="Q1"]')
-    expect(entry.locator(".problem")).to_contain_text(
-        "No unit was typed: 3 × 10⁻⁹ C, or 3 × 10⁻⁹ nC?", timeout=SLOW
-    )
+    expect(entry.locator(".problem")).to_contain_text("No unit was typed: 3 × 10⁻⁹ C, or 3 × 10⁻⁹ nC?", timeout=SLOW)
     expect(section.locator(".status")).to_have_text(
         "The working below is for the numbers before. Answer the question beside the box to go on."
     )
@@ -469,35 +551,25 @@ def test_a_bare_number_in_a_table_is_asked_about_in_its_cell(served: str, page: 
     section = page.locator('section.question[data-question="several-charges.line"]')
     section.locator('input[name="charges.1.x"]').fill("22")
     cell = section.locator('[data-field="charges.1.x"]')
-    expect(cell.locator(".problem")).to_contain_text(
-        "No unit was typed: 22 cm, or 22 m?", timeout=SLOW
-    )
+    expect(cell.locator(".problem")).to_contain_text("No unit was typed: 22 cm, or 22 m?", timeout=SLOW)
     cell.get_by_role("button", name="22 cm").click()
     expect(section.locator('input[name="charges.1.x"]')).to_have_value("22 cm")
     expect(section.locator(".problem:visible")).to_have_count(0)
 
 
-def test_an_old_link_with_a_bare_number_answers_as_before_with_a_note(
-    place: str, page: Page
-) -> None:
+def test_an_old_link_with_a_bare_number_answers_as_before_with_a_note(place: str, page: Page) -> None:
     """The number is taken in the box's unit, the doubt stands beside the box, and the new link says the unit."""
     page.goto(f"{place}coulombs-law.html#q=coulomb.force&Q1=6&Q2=-2nC&r=12&find=F")
     section = page.locator('section.question[data-question="coulomb.force"]')
-    expect(section.locator(".heard")).to_contain_text(
-        "7,50 times 10 to the power minus 10 newtons", timeout=SLOW
-    )
+    expect(section.locator(".heard")).to_contain_text("7,50 times 10 to the power minus 10 newtons", timeout=SLOW)
     note = section.locator('.entry[data-field="r"] .unit-note')
-    expect(note).to_contain_text(
-        "No unit was typed, so this was taken as 12 m. Did you mean 12 cm?"
-    )
+    expect(note).to_contain_text("No unit was typed, so this was taken as 12 m. Did you mean 12 cm?")
     expect(section.locator(".unit-note")).to_have_count(1)
     expect(section.locator('input[type=text][name="r"]')).to_have_value("12")
     assert "&Q1=6nC&" in page.url
     assert "&r=12m&" in page.url
     note.get_by_role("button", name="12 cm").click()
-    expect(section.locator(".heard")).to_contain_text(
-        "7,50 times 10 to the power minus 6 newtons", timeout=SLOW
-    )
+    expect(section.locator(".heard")).to_contain_text("7,50 times 10 to the power minus 6 newtons", timeout=SLOW)
     expect(section.locator(".unit-note")).to_have_count(0)
 
 
@@ -509,9 +581,7 @@ def test_an_old_link_with_a_bare_number_answers_as_before_with_a_note(
         ({"F": "3 mN"}, "What is in the way stands above the buttons."),
     ],
 )
-def test_the_status_names_what_is_to_be_mended(
-    served: str, page: Page, changed: dict[str, str], remedy: str
-) -> None:
+def test_the_status_names_what_is_to_be_mended(served: str, page: Page, changed: dict[str, str], remedy: str) -> None:
     """A marked box is spoken of only where one is marked."""
     page.goto(f"{served}coulombs-law.html")
     section = page.locator('section.question[data-question="coulomb.force"]')
@@ -531,11 +601,11 @@ def test_the_status_names_what_is_to_be_mended(
 def host(served: str, tmp_path: Path) -> Iterator[str]:
     """A page on another port with one question in a frame, as a learning platform would have it."""
     (tmp_path / "lesson.html").write_text(
-        '<!doctype html><meta charset="utf-8"><link rel="icon" href="data:,"><title>Lesson</title><h1>Lesson</h1><p id="height"></p>'
-        f'<iframe title="Question" width="700" height="900" src="{served}coulombs-law.html'
-        '#q=coulomb.force&amp;Q1=6nC&amp;Q2=-2nC&amp;r=15cm&amp;find=F&amp;only=form"></iframe>'
-        "<script>addEventListener('message', (event) => {"
-        " document.getElementById('height').textContent = JSON.stringify(event.data); });</script>",
+        '<!doctype html><meta charset="utf-8"><link rel="icon" href="data:,"><title>Lesson</title><h1>Lesson</h1><p'
+        ' id="height"></p><iframe title="Question" width="700" height="900"'
+        f' src="{served}coulombs-law.html#q=coulomb.force&amp;Q1=6nC&amp;Q2=-2nC&amp;r=15cm&amp;find=F&amp;only=form">'
+        "</iframe><script>addEventListener('message',"
+        " (event) => { document.getElementById('height').textContent = JSON.stringify(event.data); });</script>",
         encoding="utf-8",
     )
 
@@ -550,13 +620,14 @@ def test_a_form_stands_alone_in_a_frame(host: str, page: Page) -> None:
     section = frame.locator('section.question[data-question="coulomb.force"]')
     expect(section.locator(".heard")).to_contain_text("4,80 times 10", timeout=SLOW)
     expect(section.locator(".answer").first).to_be_visible()
-    for furniture in (".md-header", ".md-footer", "h1", ".md-sidebar--primary", '[data-question="coulomb.contact"]'):  # fmt: skip
+    for furniture in (".md-header", ".md-footer", "h1", ".md-sidebar--primary", '[data-question="coulomb.contact"]'):
         expect(frame.locator(furniture).first).to_be_hidden()
     expect(page.locator("#height")).to_contain_text("bookletHeight")
 
 
 def test_a_form_in_a_frame_answers_what_is_typed(host: str, page: Page) -> None:
-    """Other numbers are worked in the frame, the link stays that of a form alone, and the whole page is one link away."""
+    """Other numbers are worked in the frame, the link stays that of a form alone, and the whole page is one
+    link away."""
     page.goto(host)
     frame = page.frame_locator("iframe")
     section = frame.locator('section.question[data-question="coulomb.force"]')
@@ -595,9 +666,7 @@ def test_a_printed_page_carries_its_link(place: str, page: Page) -> None:
     expect(line).to_be_visible()
     # From disk the page is named, not the reader's folder.
     assert (
-        line.locator("p")
-        .inner_text()
-        .endswith(page.url.removeprefix(place) if place.startswith("file:") else page.url)
+        line.locator("p").inner_text().endswith(page.url.removeprefix(place) if place.startswith("file:") else page.url)
     )
     assert "file:" not in line.inner_text()
     expect(line.locator("svg.print-code")).to_have_count(1 if address.startswith("http") else 0)

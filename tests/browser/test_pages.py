@@ -39,9 +39,7 @@ def test_every_form_of_a_page_works_its_numbers(place: str, page: Page, name: st
 def test_every_page_fits_a_phone_after_solving(served: str, phone_page: Page, name: str) -> None:
     """With every fold open nothing is wider than 360 px."""
     phone_page.goto(f"{served}{name}.html")
-    phone_page.evaluate(
-        "document.querySelectorAll('details.part').forEach((d) => { d.open = true; })"
-    )
+    phone_page.evaluate("document.querySelectorAll('details.part').forEach((d) => { d.open = true; })")
     assert phone_page.evaluate("document.documentElement.scrollWidth") <= 360
 
 
@@ -72,9 +70,7 @@ def test_a_bad_cell_gets_its_sentence_in_its_row(place: str, page: Page) -> None
 
 def test_a_link_with_a_table_opens_solved(place: str, page: Page) -> None:
     """Rows parted by ~ and cells by _ fill the table."""
-    link = (
-        "several-charges.html#q=several-charges.plane&charges=+2uC_0_0~+3uC_0,3_0~-4uC_0_0,4&on=1"
-    )
+    link = "several-charges.html#q=several-charges.plane&charges=+2uC_0_0~+3uC_0,3_0~-4uC_0_0,4&on=1"
     page.goto(place + link)
     section = page.locator('section.question[data-question="several-charges.plane"]')
     expect(section.locator(".answer .spoken").last).to_be_attached()

@@ -205,19 +205,16 @@ UNUSABLE = {
 
 
 @pytest.mark.parametrize("name", UNUSABLE)
-def test_an_entry_that_cannot_be_used_is_kept_aside(
-    place: str, page: Page, tmp_path: Path, name: str
-) -> None:
+def test_an_entry_that_cannot_be_used_is_kept_aside(place: str, page: Page, tmp_path: Path, name: str) -> None:
     """The good entry of a file is read; the other is kept as it is, counted, and never shown or run."""
     page.goto(place + "practice.html")
     page.on("dialog", lambda dialog: pytest.fail(f"a dialog: {dialog.message}"))
     read_file(page, progress_file(tmp_path, UNUSABLE[name], attempt()))
-    expect(told(page)).to_have_text(
-        "Read: 1 attempt, and 1 entry kept aside, added to what was here."
-    )
+    expect(told(page)).to_have_text("Read: 1 attempt, and 1 entry kept aside, added to what was here.")
     expect(page.locator(".revision tbody tr")).to_have_count(1, timeout=SLOW)
     expect(page.locator(".kept-aside")).to_have_text(
-        "1 entry cannot be read by this version of the booklet; it is kept aside, unchanged, and goes into the saved file."
+        "1 entry cannot be read by this version of the booklet; it is kept aside, unchanged, and goes into the saved"
+        " file."
     )
     assert stored(page)["aside"] == [UNUSABLE[name]]
     assert page.locator(".progress img, .progress b").count() == 0
@@ -282,9 +279,7 @@ def wipe(page: Page) -> None:
 
 def whole(*attempts: Any, **head: Any) -> str:
     """The text of a progress file."""
-    return json.dumps(
-        {"kind": KIND, "version": 1, "attempts": list(attempts)} | head, separators=(",", ":")
-    )
+    return json.dumps({"kind": KIND, "version": 1, "attempts": list(attempts)} | head, separators=(",", ":"))
 
 
 NEWER = attempt(level=4, hints=2)
@@ -361,9 +356,7 @@ def test_a_day_to_come_blocks_nothing(place: str, page: Page) -> None:
     today = page.evaluate("window.bookletProgress.today()")
     mark(page, question="coulomb.force", day=today, earned=1)
     page.reload()
-    expect(rows.filter(has_text="Force between two charges")).to_contain_text(
-        "in 1 day", timeout=SLOW
-    )
+    expect(rows.filter(has_text="Force between two charges")).to_contain_text("in 1 day", timeout=SLOW)
     expect(rows.filter(has_text="Force between two charges")).to_contain_text("1 of 5")
 
 
@@ -407,10 +400,13 @@ def test_a_long_history_is_short_enough_to_be_read(served: str, page: Page) -> N
     expect(page.locator(".revision tbody tr")).to_have_count(len(keys), timeout=SLOW)
     many = page.evaluate(
         """(keys) => {
-            const all = keys.concat(Array.from({ length: 155 - keys.length }, (_, n) => `more-topics.question-number-${n}`));
-            const made = all.map((question) => ({ question, day: "2026-03-01", level: 1, seed: 1, earned: 1, possible: 5,
+            const all = keys.concat(
+              Array.from({ length: 155 - keys.length }, (_, n) => `more-topics.question-number-${n}`));
+            const made = all.map((question) => ({ question, day: "2026-03-01", level: 1, seed: 1,
+              earned: 1, possible: 5,
               mistakes: Array.from({ length: 40 }, (_, n) => "m".repeat(78) + String(n).padStart(2, "0")) }));
-            const text = JSON.stringify({ kind: "physics-line-by-line progress", version: 1, attempts: [].concat(...Array(9).fill(made)) });
+            const text = JSON.stringify({ kind: "physics-line-by-line progress", version: 1, attempts:
+            [].concat(...Array(9).fill(made)) });
             localStorage.setItem("physics-line-by-line.progress", text);
             const told = window.bookletProgress.history(new Set(all));
             return [Object.keys(told).length, JSON.stringify(told).length];
@@ -428,7 +424,8 @@ def test_two_tabs_lose_nothing(place: str, page: Page) -> None:
     other.goto(place + "practice.html")
     for tab, first in ((page, 0), (other, 100)):
         tab.evaluate(
-            """([entry, first]) => { for (let n = 0; n < 20; n += 1) window.bookletProgress.add({ ...entry, seed: first + n }); }""",
+            """([entry, first]) => {
+              for (let n = 0; n < 20; n += 1) window.bookletProgress.add({ ...entry, seed: first + n }); }""",
             [attempt(), first],
         )
     for tab in (page, other):
@@ -442,9 +439,7 @@ def test_a_tab_that_wrote_over_another_is_put_right(place: str, page: Page) -> N
     mark(page)
     other = page.context.new_page()
     other.goto(place + "practice.html")
-    other.evaluate(
-        f"(text) => localStorage.setItem('{STORE}', text)", whole(attempt(), attempt(seed=9))
-    )
+    other.evaluate(f"(text) => localStorage.setItem('{STORE}', text)", whole(attempt(), attempt(seed=9)))
     expect_attempts(page, 3)
     assert sorted(entry["seed"] for entry in stored(page)["attempts"]) == [4, 4, 9]
     expect(page.locator(".revision tbody tr")).to_have_count(2, timeout=SLOW)
@@ -458,13 +453,11 @@ def test_a_tab_that_wrote_over_another_is_put_right(place: str, page: Page) -> N
 def test_a_full_store_drops_nothing(place: str, page: Page, tmp_path: Path) -> None:
     """With no room left the mark is listed, said to be unstored with the way out, and stored once there is room."""
     begin_with(page, place, whole(*FIFTY))
-    page.evaluate(
-        """() => {
+    page.evaluate("""() => {
             for (let size = 1 << 22; size; size >>= 1) {
                 try { localStorage.setItem(`filler-${size}`, "x".repeat(size)); } catch { /* full */ }
             }
-        }"""
-    )
+        }""")
     area = open_question(page, place)
     area.locator('[name="answers.find.value"]').fill("1 N")
     area.locator(".mark-it").click()
@@ -476,7 +469,10 @@ def test_a_full_store_drops_nothing(place: str, page: Page, tmp_path: Path) -> N
     assert stored(page)["attempts"] == FIFTY
     saved = json.loads(save_file(page, tmp_path / "saved.json").read_text(encoding="utf-8"))
     assert len(saved["attempts"]) == 51
-    page.evaluate("Object.keys(localStorage).filter((key) => key.startsWith('filler')).forEach((key) => localStorage.removeItem(key))")  # fmt: skip
+    page.evaluate(
+        "Object.keys(localStorage).filter((key) => key.startsWith('filler')).forEach((key) =>"
+        " localStorage.removeItem(key))"
+    )
     assert mark(page, seed=8) == ""
     assert [entry["seed"] for entry in stored(page)["attempts"]][-2:] == [3, 8]
 
@@ -517,9 +513,7 @@ def test_what_was_missed_comes_next(place: str, page: Page, tmp_path: Path) -> N
     read_file(page, progress_file(tmp_path, attempt()))
     expect(page.locator(".revision")).to_contain_text("late", timeout=30_000)
     page.get_by_role("button", name="New question").click()
-    expect(page.locator(".practice-title")).to_have_text(
-        "Coulomb's law: Two spheres touch and part"
-    )
+    expect(page.locator(".practice-title")).to_have_text("Coulomb's law: Two spheres touch and part")
     assert page.locator("#practice-question").input_value() == ""
 
 
@@ -603,9 +597,7 @@ HEIGHTS = """() => {
 
 
 @pytest.mark.parametrize("tried", [1, 4, "all"])
-def test_the_list_has_its_room_before_it_comes(
-    served: str, page: Page, phone_page: Page, tried: int | str
-) -> None:
+def test_the_list_has_its_room_before_it_comes(served: str, page: Page, phone_page: Page, tried: int | str) -> None:
     """However late the scripts are, the list of progress takes the room it takes when it is there."""
     keys = topics.question_keys()
     keys = keys if tried == "all" else keys[:tried]

@@ -25,10 +25,7 @@ pytestmark = pytest.mark.browser
 
 PREFIX = "any/sub-path/"
 STAND_IN = REPO / "tests" / "runtime" / "stand_in" / "calc"
-POLICY = (
-    "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self' blob: data:;"
-    " worker-src {}"
-)
+POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self' blob: data:; worker-src {}"
 PAGE = (
     '<!doctype html><meta charset="utf-8"><link rel="icon" href="data:,">'
     '<meta http-equiv="Content-Security-Policy" content="{policy}; img-src data:">'
@@ -71,9 +68,7 @@ def stand_in_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     build_runtime(site, BUILD / "cache-stand-in", package_dir=STAND_IN)
     usual = POLICY.format("'self' blob:")
     (site / "page.html").write_text(PAGE.format(policy=usual, base=""), "utf-8")
-    (site / "no-worker.html").write_text(
-        PAGE.format(policy=POLICY.format("'none'"), base=""), "utf-8"
-    )
+    (site / "no-worker.html").write_text(PAGE.format(policy=POLICY.format("'none'"), base=""), "utf-8")
     (site / "deep").mkdir()
     (site / "deep" / "page.html").write_text(PAGE.format(policy=usual, base="../"), "utf-8")
     return site
@@ -138,16 +133,14 @@ def test_a_usual_start_asks_for_nothing_it_does_not_use(stand_in_address: str, p
 def test_states_are_told_in_order(address: str, page: Page) -> None:
     """A listener hears "starting", then "ready"; start() twice starts once."""
     page.goto(f"{address}page.html")
-    told = page.evaluate(
-        """async () => {
+    told = page.evaluate("""async () => {
           const told = [bookletRuntime.state];
           bookletRuntime.onchange((state) => told.push(state));
           bookletRuntime.start();
           bookletRuntime.start();
           await bookletRuntime.ask("echo", {});
           return told;
-        }"""
-    )
+        }""")
     assert told == ["idle", "starting", "ready"]
 
 
@@ -188,9 +181,7 @@ def test_late_imports_work(
     assert how(page)["start"] == start
 
 
-def test_a_late_import_without_the_library_spoils_nothing(
-    stand_in_address: str, bare: BrowserContext
-) -> None:
+def test_a_late_import_without_the_library_spoils_nothing(stand_in_address: str, bare: BrowserContext) -> None:
     """Offline, the question that needs a further module is refused; the next is answered."""
     page = bare.new_page()
     page.goto(f"{stand_in_address}page.html")
@@ -208,24 +199,21 @@ def test_a_late_import_without_the_library_spoils_nothing(
 def test_answers_come_in_the_order_of_asking(address: str, page: Page) -> None:
     """A slow first question is answered before a quick second."""
     page.goto(f"{address}page.html")
-    order = page.evaluate(
-        """async () => {
+    order = page.evaluate("""async () => {
           const order = [];
           await Promise.all([
             bookletRuntime.ask("slow", { seconds: 0.2 }).then(() => order.push("slow")),
             bookletRuntime.ask("echo", {}).then(() => order.push("quick")),
           ]);
           return order;
-        }"""
-    )
+        }""")
     assert order == ["slow", "quick"]
 
 
 def test_a_later_question_replaces_earlier_ones_of_its_channel(address: str, page: Page) -> None:
     """Of three in one channel only the last is answered; another channel is left alone."""
     page.goto(f"{address}page.html")
-    replies = page.evaluate(
-        """async () => {
+    replies = page.evaluate("""async () => {
           await bookletRuntime.ask("echo", {});
           return Promise.all([
             bookletRuntime.ask("slow", { seconds: 0.1 }, { channel: "a" }),
@@ -233,8 +221,7 @@ def test_a_later_question_replaces_earlier_ones_of_its_channel(address: str, pag
             bookletRuntime.ask("echo", { turn: 2 }, { channel: "a" }),
             bookletRuntime.ask("echo", { turn: 3 }, { channel: "a" }),
           ]);
-        }"""
-    )
+        }""")
     assert [reply.get("superseded", False) for reply in replies] == [True, False, True, False]
     assert [reply["ok"] for reply in replies] == [False, True, False, True]
     assert replies[3]["data"] == {"turn": 3}
@@ -277,12 +264,10 @@ def test_a_calculation_without_end_is_stopped(address: str, bare: BrowserContext
     page = bare.new_page()
     page.goto(f"{address}page.html")
     how(page)
-    first, second = page.evaluate(
-        """() => Promise.all([
+    first, second = page.evaluate("""() => Promise.all([
           bookletRuntime.ask("slow", { seconds: 600 }, { limit: 100 }),
           bookletRuntime.ask("echo", { turn: 2 }),
-        ])"""
-    )
+        ])""")
     assert [error["field"] for error in first["errors"]] == [None]
     assert TOO_LONG in first["errors"][0]["message"]
     assert second == {"ok": True, "data": {"turn": 2}}
@@ -347,9 +332,7 @@ def test_a_late_timer_stops_nothing(stand_in_address: str, bare: BrowserContext)
         "'echo', {}, { get channel() { throw new Error('no'); } }",
     ],
 )
-def test_what_cannot_be_sent_is_refused_in_a_sentence(
-    stand_in_address: str, bare: BrowserContext, sent: str
-) -> None:
+def test_what_cannot_be_sent_is_refused_in_a_sentence(stand_in_address: str, bare: BrowserContext, sent: str) -> None:
     """Whatever is handed over, ask() resolves to one sentence, and the next question is answered."""
     page = bare.new_page()
     page.goto(f"{stand_in_address}page.html")
@@ -360,9 +343,7 @@ def test_what_cannot_be_sent_is_refused_in_a_sentence(
     assert how(page)["place"] == "worker"
 
 
-@pytest.mark.parametrize(
-    "sent", ["'echo', {}, null", "'echo', {}, 'a'", "'echo', {}, { channel: Symbol() }"]
-)
+@pytest.mark.parametrize("sent", ["'echo', {}, null", "'echo', {}, 'a'", "'echo', {}, { channel: Symbol() }"])
 def test_odd_options_are_no_trouble(stand_in_address: str, bare: BrowserContext, sent: str) -> None:
     """Options of any kind are read as far as they go."""
     page = bare.new_page()
@@ -371,9 +352,7 @@ def test_odd_options_are_no_trouble(stand_in_address: str, bare: BrowserContext,
 
 
 @pytest.mark.parametrize("text", ["", "<html>", "null", "12", '{"data": {}}', "{"])
-def test_a_reply_that_is_none_is_one_sentence(
-    address: str, bare: BrowserContext, text: str
-) -> None:
+def test_a_reply_that_is_none_is_one_sentence(address: str, bare: BrowserContext, text: str) -> None:
     """Text from Python that is not a reply never reaches the page; the next question is answered."""
     page = bare.new_page()
     page.goto(f"{address}page.html")
@@ -477,9 +456,7 @@ def test_runs_on_the_page_where_there_are_no_workers(address: str, bare: Browser
     assert how(page)["place"] == "page"
 
 
-def test_runs_on_the_page_without_the_worker_script(
-    stand_in_address: str, bare: BrowserContext
-) -> None:
+def test_runs_on_the_page_without_the_worker_script(stand_in_address: str, bare: BrowserContext) -> None:
     """The worker's file is missing: the same."""
     bare.route("**/worker-*", lambda route: route.fulfill(status=404))
     page = bare.new_page()
@@ -488,9 +465,7 @@ def test_runs_on_the_page_without_the_worker_script(
 
 
 @pytest.mark.parametrize("missing", ["core-*", "engine-*"])
-def test_a_start_that_cannot_succeed_says_so(
-    stand_in_address: str, bare: BrowserContext, missing: str
-) -> None:
+def test_a_start_that_cannot_succeed_says_so(stand_in_address: str, bare: BrowserContext, missing: str) -> None:
     """Every question is answered with one sentence, and the state says "failed"."""
     bare.route(f"**/{missing}", lambda route: route.abort())
     page = bare.new_page()
@@ -554,9 +529,7 @@ def test_a_file_that_was_cut_short_is_told(
         for file in (stand_in_site / "assets" / "runtime").glob(pattern)
     }
     for name in halves:
-        bare.route(
-            f"**/{name}", lambda route: route.fulfill(body=halves[route.request.url.split("/")[-1]])
-        )
+        bare.route(f"**/{name}", lambda route: route.fulfill(body=halves[route.request.url.split("/")[-1]]))
     page = bare.new_page()
     page.goto(f"{stand_in_address}page.html")
     assert REPLACED in ask(page, "root", of=2)["errors"][0]["message"]
@@ -572,9 +545,7 @@ def test_a_file_that_was_cut_short_is_told(
         ),
     ],
 )
-def test_a_browser_that_cannot_is_told_why(
-    address: str, bare: BrowserContext, handicap: str, sentence: str
-) -> None:
+def test_a_browser_that_cannot_is_told_why(address: str, bare: BrowserContext, handicap: str, sentence: str) -> None:
     """Without WebAssembly, or without memory for it, the sentence names that."""
     bare.add_init_script(handicap)
     page = bare.new_page()
@@ -582,9 +553,7 @@ def test_a_browser_that_cannot_is_told_why(
     assert sentence in ask(page, "root", of=2)["errors"][0]["message"]
 
 
-def test_a_worker_that_never_speaks_is_given_up(
-    stand_in_address: str, bare: BrowserContext
-) -> None:
+def test_a_worker_that_never_speaks_is_given_up(stand_in_address: str, bare: BrowserContext) -> None:
     """An empty script in the worker's place says nothing, not even that it failed."""
     bare.route("**/worker-*", lambda route: route.fulfill(content_type="text/javascript", body=""))
     page = bare.new_page()
@@ -595,16 +564,12 @@ def test_a_worker_that_never_speaks_is_given_up(
     assert how(page)["place"] == "page"
 
 
-def test_a_worker_of_another_build_is_refused(
-    stand_in_address: str, stand_in_site: Path, bare: BrowserContext
-) -> None:
+def test_a_worker_of_another_build_is_refused(stand_in_address: str, stand_in_site: Path, bare: BrowserContext) -> None:
     """An old loader never talks to a new worker: their messages may differ."""
     worker = next((stand_in_site / "assets" / "runtime").glob("worker-*")).read_text("utf-8")
     other, count = re.subn(r'worker:"[0-9a-f]{12}"', 'worker:"0123456789ab"', worker)
     assert count == 1
-    bare.route(
-        "**/worker-*", lambda route: route.fulfill(content_type="text/javascript", body=other)
-    )
+    bare.route("**/worker-*", lambda route: route.fulfill(content_type="text/javascript", body=other))
     page = bare.new_page()
     page.goto(f"{stand_in_address}page.html")
     assert how(page)["place"] == "page"
@@ -702,9 +667,7 @@ def test_a_page_that_may_not_note_its_reload_stays(
     assert UPDATED in ask(page, "root", of=2)["errors"][0]["message"]
 
 
-def test_a_missing_file_alone_is_no_update(
-    updatable: tuple[str, Callable[[], None]], bare: BrowserContext
-) -> None:
+def test_a_missing_file_alone_is_no_update(updatable: tuple[str, Callable[[], None]], bare: BrowserContext) -> None:
     """While the site's loader names the same files the page is not reloaded."""
     address, _ = updatable
     bare.route("**/core-*", lambda route: route.fulfill(status=404))

@@ -59,10 +59,7 @@ def framed(built_site: Path, tmp_path: Path) -> Iterator[tuple[str, str, str]]:
     for folder in folders:
         folder.mkdir()
     with server(folders[0], [], types) as platform, server(folders[1], [], types) as stranger:
-        headers = [
-            (name, value.replace("https://YOUR-PLATFORM", platform.rstrip("/")))
-            for name, value in groups[0]
-        ]
+        headers = [(name, value.replace("https://YOUR-PLATFORM", platform.rstrip("/"))) for name, value in groups[0]]
         with server(built_site, headers, types) as booklet:
             for folder in folders:
                 link = f"{booklet}coulombs-law.html#question=coulomb.force&only=form"
@@ -82,9 +79,7 @@ def test_the_page_prints_the_rules_that_are_needed(built_site: Path) -> None:
     assert dict(groups[1]) == {"Cache-Control": "public, max-age=31536000, immutable"}
 
 
-def test_a_question_is_solved_behind_the_printed_headers(
-    framed: tuple[str, str, str], page: Page
-) -> None:
+def test_a_question_is_solved_behind_the_printed_headers(framed: tuple[str, str, str], page: Page) -> None:
     """Other numbers give another answer; no header, policy or type is in the way."""
     page.goto(framed[0] + "coulombs-law.html")
     section = page.locator('section.question[data-question="coulomb.force"]')
@@ -111,9 +106,7 @@ def test_every_page_opens_behind_the_printed_headers(
     expect(page.locator(".md-search-result__link").first).to_be_visible()
 
 
-def test_only_the_platform_named_may_frame_it(
-    framed: tuple[str, str, str], chromium: Browser
-) -> None:
+def test_only_the_platform_named_may_frame_it(framed: tuple[str, str, str], chromium: Browser) -> None:
     """The learning platform shows the form; another site shows nothing of it."""
     page = chromium.new_page()
     page.goto(framed[1])

@@ -17,11 +17,7 @@ POLICY = re.compile(r'<meta http-equiv="Content-Security-Policy" content="([^"]*
 
 def page_names(site: Path) -> list[str]:
     """Names of all pages that lean on other files of the site."""
-    return sorted(
-        file.relative_to(site).as_posix()
-        for file in site.rglob("*.html")
-        if file.name != "404.html"
-    )
+    return sorted(file.relative_to(site).as_posix() for file in site.rglob("*.html") if file.name != "404.html")
 
 
 def test_every_page_opens_without_complaint(built_site: Path, place: str, page: Page) -> None:
@@ -49,13 +45,11 @@ def test_policy_is_in_force(place: str, chromium: Browser) -> None:
     """An inline script that slips into a page does not run, served or from disk."""
     page = chromium.new_page()
     page.goto(place + "index.html")
-    page.evaluate(
-        """() => {
+    page.evaluate("""() => {
             const script = document.createElement("script");
             script.textContent = "window.slippedIn = true";
             document.body.append(script);
-        }"""
-    )
+        }""")
     slipped_in = page.evaluate("window.slippedIn")
     page.close()
     assert slipped_in is None
@@ -180,19 +174,15 @@ def test_wrong_live_formula_shows_itself(place: str, page: Page) -> None:
     expect(page.locator("#added .katex-error")).to_have_text(r"\frac{a")
 
 
-def test_a_page_printed_from_disk_shows_no_folder(
-    built_site: Path, from_disk: str, page: Page
-) -> None:
+def test_a_page_printed_from_disk_shows_no_folder(built_site: Path, from_disk: str, page: Page) -> None:
     """Neither a page's text nor what its print styles add names the folder it was opened from."""
     page.emulate_media(media="print")
     for name in page_names(built_site):
         page.goto(from_disk + name)
-        shown = page.evaluate(
-            """() => {
+        shown = page.evaluate("""() => {
                 const added = [...document.querySelectorAll("article *, footer *")].flatMap((node) =>
                     ["::before", "::after"].map((part) => getComputedStyle(node, part).content));
                 return [document.title, document.body.innerText, ...new Set(added)].join("\\n");
-            }"""
-        )
+            }""")
         assert "file:" not in shown, name
         assert "attr(" not in shown, name

@@ -61,9 +61,7 @@ def test_without_the_loader_the_page_says_so_and_stays(
 
 
 @pytest.mark.parametrize("name", ["practice.html", "worksheet.html", "data-sheet.html"])
-def test_no_page_stumbles_over_a_missing_loader(
-    served: str, bare: BrowserContext, name: str
-) -> None:
+def test_no_page_stumbles_over_a_missing_loader(served: str, bare: BrowserContext, name: str) -> None:
     """Pages of other tools open without an error too."""
     bare.route("**/runtime/loader.js*", gone)
     page = bare.new_page()
@@ -123,9 +121,7 @@ def hold_the_worker(context: BrowserContext) -> Callable[[], None]:
     return let_go
 
 
-def test_an_updated_site_keeps_what_was_typed(
-    updatable: tuple[str, Callable[[], None]], bare: BrowserContext
-) -> None:
+def test_an_updated_site_keeps_what_was_typed(updatable: tuple[str, Callable[[], None]], bare: BrowserContext) -> None:
     """Boxes of two forms typed into before the page reloaded itself are filled after, and answered."""
     address, update = updatable
     page = bare.new_page()
@@ -167,14 +163,12 @@ def test_an_updated_site_keeps_a_worksheet_form(
 
 def test_the_search_works_where_storage_is_denied(place: str, bare: BrowserContext) -> None:
     """A browser that throws when asked for storage still searches and answers."""
-    bare.add_init_script(
-        """for (const name of ["localStorage", "sessionStorage"]) {
+    bare.add_init_script("""for (const name of ["localStorage", "sessionStorage"]) {
           Object.defineProperty(window, name, {
             configurable: true,
             get() { throw new DOMException("denied", "SecurityError"); },
           });
-        }"""
-    )
+        }""")
     page = bare.new_page()
     errors: list[str] = []
     page.on("pageerror", lambda error: errors.append(error.message))

@@ -78,10 +78,14 @@ def test_the_page_gives_the_bytes_of_cpython(place: str, page: Page) -> None:
     """Python in the page and CPython write the same papers, in every notation."""
     for level in (1, "rising"):
         data = {
-            "topics": ["coulomb", "electric-field", "equilibrium", "several-charges"], "marks": 60, "level": level,
-            "seed": 12, "learner": "Thabo M", "space": "lined",
+            "topics": ["coulomb", "electric-field", "equilibrium", "several-charges"],
+            "marks": 60,
+            "level": level,
+            "seed": 12,
+            "learner": "Thabo M",
+            "space": "lined",
             "as": ["paper_html", "memo_html", "markdown", "markdown_memo", "latex", "latex_memo"],
-        }  # fmt: skip
+        }
         page.goto(place + PAGE)
         here = page.evaluate("(data) => bookletRuntime.ask('paper', data, { limit: 60000 })", data)
         assert here == json.loads(desk.answer(json.dumps({"operation": "paper", "data": data})))
@@ -118,9 +122,7 @@ def test_each_learner_gets_a_paper_and_no_link_has_a_name(place: str, page: Page
     """Three names, three papers with other numbers; the list survives a reload and is wiped on request."""
     make_for(page, place, "Thabo M", "Ayşe K", "", "Li W", "Thabo M")
     expect(page.locator(".worksheet-form .status")).to_contain_text("stands twice in the list")
-    expect(page.locator('select[name="shown"] option')).to_have_text(
-        ["1: Thabo M", "2: Ayşe K", "3: Li W"]
-    )
+    expect(page.locator('select[name="shown"] option')).to_have_text(["1: Thabo M", "2: Ayşe K", "3: Li W"])
     stories, links = set(), [page.url]
     for number, name in enumerate(("Thabo M", "Ayşe K", "Li W")):
         choose(page, number)
@@ -159,7 +161,8 @@ STAND_IN = """(reply) => {
         if (data.learner && !data.as) made += 1;
         if (made > (window.gate ?? 999)) await new Promise(() => {});
         const theirs = (text) => text.replaceAll("LEARNER", data.learner || "");
-        return { ok: true, data: { ...reply, own: 7, paper_html: theirs(reply.paper_html), memo_html: theirs(reply.memo_html),
+        return { ok: true, data: { ...reply, own: 7, paper_html: theirs(reply.paper_html), memo_html:
+        theirs(reply.memo_html),
             markdown: theirs("# LEARNER\\n"), markdown_memo: theirs("# memo LEARNER\\n") } };
     };
 }"""
@@ -195,7 +198,7 @@ WATCH = """() => {
 
 def with_stand_in(page: Page, place: str, count: int, learners: int, gate: int = 999) -> None:
     """The worksheet page with a list of learners, where a paper of so many questions comes at once."""
-    data = {"topics": list(topics.topics()), "count": count, "level": 2, "seed": 4, "learner": "LEARNER"}  # fmt: skip
+    data = {"topics": list(topics.topics()), "count": count, "level": 2, "seed": 4, "learner": "LEARNER"}
     made = json.loads(desk.answer(json.dumps({"operation": "paper", "data": data})))["data"]
     page.goto(place + PAGE)
     page.evaluate(STAND_IN, made)
@@ -208,9 +211,7 @@ def with_stand_in(page: Page, place: str, count: int, learners: int, gate: int =
 
 
 @pytest.mark.timeout(600)  # a long paper is set twice; a busy machine takes its time
-def test_a_class_of_sixty_with_thirty_questions_leaves_the_page_small(
-    served: str, page: Page
-) -> None:
+def test_a_class_of_sixty_with_thirty_questions_leaves_the_page_small(served: str, page: Page) -> None:
     """Sixty long papers: one is in the page, put there and set in small pieces."""
     with_stand_in(page, served, count=30, learners=60)
     status = page.locator(".worksheet-form .status")
@@ -237,9 +238,7 @@ def test_typing_and_stopping_while_papers_are_made(served: str, page: Page) -> N
     page.locator('input[name="heading"]').press_sequentially("Later")
     expect(page.locator('input[name="heading"]')).to_have_value("Later")
     page.get_by_role("button", name="Stop").click()
-    expect(page.locator(".worksheet-form .status")).to_contain_text(
-        "Stopped: 25 papers of 40 made, and kept below."
-    )
+    expect(page.locator(".worksheet-form .status")).to_contain_text("Stopped: 25 papers of 40 made, and kept below.")
     expect(doing).to_be_hidden()
     expect(page.locator('select[name="shown"] option')).to_have_count(25)
     choose(page, 24)
@@ -253,12 +252,10 @@ def test_every_paper_is_printed_and_saved(place: str, page: Page) -> None:
     """Print and files hold all papers and then all memos, whichever is shown."""
     with_stand_in(page, place, count=2, learners=60)
     expect(page.locator(".worksheet-form .status")).to_contain_text("60 papers", timeout=SLOW)
-    page.evaluate(
-        """() => { window.print = () => {
+    page.evaluate("""() => { window.print = () => {
             window.onpaper = [...document.querySelectorAll(".printed > article")].map((node) => node.innerText);
             window.dispatchEvent(new Event("afterprint"));
-        }; }"""
-    )
+        }; }""")
     page.locator(".print").click()
     for _ in range(600):
         if page.evaluate("window.onpaper !== undefined"):
@@ -283,16 +280,12 @@ def test_printing_can_be_stopped(served: str, page: Page) -> None:
     """Stopping while sheets are set prints nothing, says so, and keeps the papers."""
     with_stand_in(page, served, count=2, learners=20)
     expect(page.locator(".worksheet-form .status")).to_contain_text("20 papers", timeout=SLOW)
-    page.evaluate(
-        """() => {
+    page.evaluate("""() => {
             window.print = () => { window.printed = true; };
             document.querySelector(".print").click();
             setTimeout(() => document.querySelector(".worksheet-work .stop").click());
-        }"""
-    )
-    expect(page.locator(".worksheet-tools .status")).to_have_text(
-        "Stopped: nothing was printed. The papers are kept."
-    )
+        }""")
+    expect(page.locator(".worksheet-tools .status")).to_have_text("Stopped: nothing was printed. The papers are kept.")
     assert page.evaluate("window.printed") is None
     assert page.locator(".printed > article").count() == 0
     expect(page.locator('select[name="shown"] option')).to_have_count(20)
@@ -304,11 +297,7 @@ def test_the_browsers_own_print_holds_all_papers(place: str, page: Page) -> None
     whole = page.pdf()
     assert len(re.findall(rb"/Type\s*/Page\b", whole)) >= 6
     page.locator('select[name="piece"]').select_option("memo")
-    assert (
-        3
-        <= len(re.findall(rb"/Type\s*/Page\b", page.pdf()))
-        < len(re.findall(rb"/Type\s*/Page\b", whole))
-    )
+    assert 3 <= len(re.findall(rb"/Type\s*/Page\b", page.pdf())) < len(re.findall(rb"/Type\s*/Page\b", whole))
     assert page.locator(".printed > article").count() == 0
 
 
@@ -343,10 +332,8 @@ def test_paper_from_disk_names_no_folder(from_disk: str, page: Page, tmp_path: P
 
 def test_without_storage_a_class_list_is_said_to_be_forgotten(place: str, page: Page) -> None:
     """Where the browser denies storage, papers are made all the same, and the page says what is not kept."""
-    page.add_init_script(
-        """Object.defineProperty(window, "localStorage", { configurable: true,
-            get() { throw new DOMException("denied", "SecurityError"); } });"""
-    )
+    page.add_init_script("""Object.defineProperty(window, "localStorage", { configurable: true,
+            get() { throw new DOMException("denied", "SecurityError"); } });""")
     make_for(page, place, "Thabo M", "Li W")
     expect(page.locator(".worksheet-form .status")).to_contain_text(
         "This browser does not store the class list: it holds until the page is closed."

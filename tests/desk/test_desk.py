@@ -21,9 +21,7 @@ INPUTS = {"Q1": "6 nC", "Q2": "-2 nC", "r": "15 cm", "F": ""}
 
 def test_a_solved_question_comes_back_in_three_renderings() -> None:
     """html, text and latex say the same answer."""
-    reply = ask(
-        "solve", question="coulomb.force", inputs=INPUTS, **{"as": ["html", "text", "latex"]}
-    )
+    reply = ask("solve", question="coulomb.force", inputs=INPUTS, **{"as": ["html", "text", "latex"]})
     assert reply["ok"]
     assert reply["data"]["asked"] == "F"
     assert "4,80 × 10⁻⁶" in reply["data"]["text"].replace("\N{NO-BREAK SPACE}", " ")
@@ -34,9 +32,7 @@ def test_a_solved_question_comes_back_in_three_renderings() -> None:
 def test_settings_change_constants_decimals_and_sign() -> None:
     """A reader's k, three decimals and a point are used."""
     settings = {"k": "8,99e9", "decimals": "3", "comma": "point"}
-    reply = ask(
-        "solve", question="coulomb.force", inputs=INPUTS, settings=settings, **{"as": ["text"]}
-    )
+    reply = ask("solve", question="coulomb.force", inputs=INPUTS, settings=settings, **{"as": ["text"]})
     assert "4.795 × 10⁻⁶" in reply["data"]["text"].replace("\N{NO-BREAK SPACE}", " ")
 
 
@@ -45,19 +41,32 @@ def test_settings_change_constants_decimals_and_sign() -> None:
     [
         ({"k": "0"}, "k", "The setting k cannot be “0”: Coulomb's constant must be greater than zero."),
         ({"k": "-9e9"}, "k", "The setting k cannot be “-9e9”: Coulomb's constant must be greater than zero."),
-        ({"k": "nine"}, "k", 'The setting k (Coulomb\'s constant) cannot be used. "nine" does not start with a number. '
-         "Type a number, for example 9 × 10⁹ N·m²·C⁻²."),
+        (
+            {"k": "nine"},
+            "k",
+            (
+                'The setting k (Coulomb\'s constant) cannot be used. "nine" does not start with a number. '
+                "Type a number, for example 9 × 10⁹ N·m²·C⁻²."
+            ),
+        ),
         ({"k": 5}, "k", "The setting k cannot be “5”: type Coulomb's constant as text, such as 9 × 10⁹ N·m²·C⁻²."),
         ({"g": "0"}, "g", "The setting g cannot be “0”: acceleration due to gravity must be greater than zero."),
         ({"decimals": "9"}, "decimals", "The setting decimals cannot be “9”: decimals are a whole number from 0 to 6."),
         ({"decimals": "²"}, "decimals", "The setting decimals cannot be “²”: decimals are a whole number from 0 to 6."),
-        ({"decimals": "9" * 5000}, "decimals",
-         "The setting decimals cannot be “99999999999999999999…”: decimals are a whole number from 0 to 6."),
-        ({"decimals": True}, "decimals", "The setting decimals cannot be “true”: decimals are a whole number from 0 to 6."),
+        (
+            {"decimals": "9" * 5000},
+            "decimals",
+            "The setting decimals cannot be “99999999999999999999…”: decimals are a whole number from 0 to 6.",
+        ),
+        (
+            {"decimals": True},
+            "decimals",
+            "The setting decimals cannot be “true”: decimals are a whole number from 0 to 6.",
+        ),
         ({"comma": "both"}, "comma", "The setting comma cannot be “both”: the decimal sign is comma or point."),
         ({"zork": "3"}, "zork", "The setting zork cannot be “3”: there is no setting of this name."),
     ],
-)  # fmt: skip
+)
 def test_impossible_settings_are_refused(settings: dict, field: str, message: str) -> None:
     """Each wrong setting is named with what is wrong, and one choice takes it away."""
     reply = ask("settings", settings=settings)
@@ -78,9 +87,7 @@ def test_the_way_out_of_a_wrong_constant_names_the_usual_value() -> None:
 # Any JSON value: what a page, a link or a stored file might hold.
 SHAPES = st.recursive(
     st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=12),
-    lambda inner: (
-        st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=6), inner, max_size=3)
-    ),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=6), inner, max_size=3),
     max_leaves=6,
 )
 KEYS = st.sampled_from(["question", "inputs", "find", "settings", "variant", "typed"])
@@ -120,10 +127,7 @@ def test_a_malformed_request_is_a_sentence(request_text: str) -> None:
 def test_an_unknown_notation_is_refused() -> None:
     """Only the declared renderings can be asked for."""
     reply = ask("solve", question="coulomb.force", inputs=INPUTS, **{"as": ["pdf"]})
-    assert (
-        reply["errors"][0]["message"]
-        == "An answer is shown as html, text, latex, and nothing else."
-    )
+    assert reply["errors"][0]["message"] == "An answer is shown as html, text, latex, and nothing else."
 
 
 def test_an_unknown_question_is_a_sentence() -> None:
@@ -218,22 +222,18 @@ def test_each_notation_is_given_once_or_refused(wanted: object) -> None:
 def test_a_notation_asked_twice_is_worked_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """A request cannot make the booklet render one answer over and over."""
     made = []
-    monkeypatch.setattr(
-        desk, "NOTATIONS", {"text": lambda worked, opened: made.append(worked) or "seen"}
-    )
+    monkeypatch.setattr(desk, "NOTATIONS", {"text": lambda worked, opened: made.append(worked) or "seen"})
     ask("solve", question="coulomb.force", inputs=INPUTS, **{"as": ["text"] * 50})
     assert len(made) == 1
 
 
-@pytest.mark.parametrize(
-    "text", ["1e300", "-1e300", "1e-300", "-1e300 N", "9e299 N", "1e-320", "1e999"]
-)
+@pytest.mark.parametrize("text", ["1e300", "-1e300", "1e-300", "-1e300 N", "9e299 N", "1e-320", "1e999"])
 def test_an_answer_of_any_size_is_marked(text: str) -> None:
     """A hopeless number is wrong, and the part before it still gets its marks."""
-    data = {"question": "coulomb.contact", "inputs": {"Q1": "+9 nC", "Q2": "-4 nC", "r": "20 cm", "r2": ""}}  # fmt: skip
+    data = {"question": "coulomb.contact", "inputs": {"Q1": "+9 nC", "Q2": "-4 nC", "r": "20 cm", "r2": ""}}
     right = {"before": {"value": "8,1e-6 N", "direction": "attract"}}
     alone = ask("mark", **data, answers=right)
-    both = ask("mark", **data, answers={**right, "shared": {"value": text}, "electrons": {"value": text}})  # fmt: skip
+    both = ask("mark", **data, answers={**right, "shared": {"value": text}, "electrons": {"value": text}})
     assert alone["ok"], alone
     assert both["ok"], both
     assert both["data"]["earned"] == alone["data"]["earned"] > 0
@@ -241,21 +241,55 @@ def test_an_answer_of_any_size_is_marked(text: str) -> None:
 
 OPERATIONS = ["solve", "settings", "sheet", "mark", "practice", "revision", "paper"]
 ODD = (
-    st.none() | st.booleans() | st.integers() | st.just(10**400) | st.floats()
-    | st.text(st.characters(), max_size=12) | st.just("\ud800") | st.just("1e300")
+    st.none()
+    | st.booleans()
+    | st.integers()
+    | st.just(10**400)
+    | st.floats()
+    | st.text(st.characters(), max_size=12)
+    | st.just("\ud800")
+    | st.just("1e300")
     | st.sampled_from(["coulomb.force", "equilibrium.threads", "F", "html", "6 nC", "Q1", "k"])
-)  # fmt: skip
+)
 NAMES = st.sampled_from(
-    ["question", "inputs", "find", "settings", "variant", "as", "answers", "Q1", "Q2", "r", "F", "value",
-     "steps", "direction", "substitution", "formula", "said", "seed", "level", "items", "marks", "entries", "copies",
-     "learners", "k", "decimals", "comma"]
-) | st.text(max_size=5)  # fmt: skip
+    [
+        "question",
+        "inputs",
+        "find",
+        "settings",
+        "variant",
+        "as",
+        "answers",
+        "Q1",
+        "Q2",
+        "r",
+        "F",
+        "value",
+        "steps",
+        "direction",
+        "substitution",
+        "formula",
+        "said",
+        "seed",
+        "level",
+        "items",
+        "marks",
+        "entries",
+        "copies",
+        "learners",
+        "k",
+        "decimals",
+        "comma",
+    ]
+) | st.text(max_size=5)
 NESTED = st.recursive(
     ODD, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(NAMES, inner, max_size=5), max_leaves=25
-)  # fmt: skip
+)
 
 
-@given(operation=st.sampled_from(OPERATIONS) | NESTED, data=st.dictionaries(NAMES, NESTED, max_size=8), real=st.booleans())  # fmt: skip
+@given(
+    operation=st.sampled_from(OPERATIONS) | NESTED, data=st.dictionaries(NAMES, NESTED, max_size=8), real=st.booleans()
+)
 def test_whatever_is_sent_is_answered(operation: object, data: dict, real: bool) -> None:
     """Any JSON, with NaN, Infinity, huge numbers and half characters in it, gets a reply that can be passed on."""
     if real:
@@ -292,4 +326,4 @@ def test_a_number_of_any_size_in_any_box_is_answered(key: str) -> None:
                 first = {**example[0], column: number} if column else None
                 entry = [first, *example[1:]] if column else number
                 reply = ask("solve", question=key, inputs={**question.example, name: entry})
-                assert reply["ok"] or reply["errors"][0]["message"] != desk.OURS, (name, number, reply)  # fmt: skip
+                assert reply["ok"] or reply["errors"][0]["message"] != desk.OURS, (name, number, reply)

@@ -42,7 +42,7 @@ class _Visible(HTMLParser):
         self.words: list[str] = []
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.words += [value or "" for name, value in attrs if name in ("data-tex", "title", "aria-label")]  # fmt: skip
+        self.words += [value or "" for name, value in attrs if name in ("data-tex", "title", "aria-label")]
 
     def handle_data(self, data: str) -> None:
         self.words.append(data)
@@ -105,7 +105,8 @@ def test_every_answer_keeps_the_readers_sign(key: str, sign: str) -> None:
 
 
 def answers_of(key: str) -> Iterator[dict[str, dict[str, object]]]:
-    """Answers of many kinds: twice the right one, a wrong prefix, no unit, a wrong unit, letters, and known mistakes."""
+    """Answers of many kinds: twice the right one, a wrong prefix, no unit, a wrong unit, letters, and known
+    mistakes."""
     _, question = find(key)
     plan = question.plan(read(question, question.example).data)
     values = run(plan, Settings().constants())
@@ -118,7 +119,7 @@ def answers_of(key: str) -> Iterator[dict[str, dict[str, object]]]:
                 part.key: {"value": f"{change(shown[part.key]):.4e} {units[part.answers] if unit else ''}"}
                 for part in parts
                 if units[part.answers] != "°"
-            }  # fmt: skip
+            }
     yield {part.key: {"value": "abc", "substitution": "4,5 apples"} for part in parts}
     yield {part.key: {"value": "3 kg", "direction": "sideways"} for part in parts}
     for part in parts:
@@ -133,7 +134,7 @@ def answers_of(key: str) -> Iterator[dict[str, dict[str, object]]]:
                 if math.isfinite(value):
                     typed = f"{value:.4e} {step.unit}"
                     name = step.makes
-                    yield {part.key: {"value": typed} if name == part.answers else {"steps": {name: typed}}}  # fmt: skip
+                    yield {part.key: {"value": typed} if name == part.answers else {"steps": {name: typed}}}
 
 
 @pytest.mark.parametrize("sign", SIGNS)
@@ -152,7 +153,7 @@ def test_sheets_and_marks_keep_the_readers_sign(key: str, sign: str) -> None:
         told = [problem["message"] for problem in marked["problems"]]
         for part in marked["parts"]:
             told += [*part["sentences"], part["head"], part["where"]]
-            told += [words for fit in part["fits"] for words in (*fit["say"], *fit["why"], fit["value"])]  # fmt: skip
+            told += [words for fit in part["fits"] for words in (*fit["say"], *fit["why"], fit["value"])]
         pages = [*seen(marked["html"]), *told]
         # What was typed is quoted as it was typed.
         assert wrong((re.sub('“[^”]*”|"[^"]*"', "", words) for words in pages), sign) == []
@@ -167,8 +168,10 @@ def test_practice_keeps_the_readers_sign(key: str, sign: str) -> None:
         pages = [drawn["figure"], *(page for hint in drawn["hints"] for page in hint["html"])]
         assert wrong((words for page in pages for words in seen(page)), sign) == []
         solved = ask(
-            "solve", settings={"comma": sign}, **{name: drawn[name] for name in ("question", "inputs", "find", "variant")}
-        )  # fmt: skip
+            "solve",
+            settings={"comma": sign},
+            **{name: drawn[name] for name in ("question", "inputs", "find", "variant")},
+        )
         assert wrong(seen(solved["data"]["html"]), sign) == []
 
 
@@ -178,8 +181,14 @@ def test_papers_keep_the_readers_sign(topic: str, sign: str) -> None:
     """Question papers and memos in every notation have one sign, data sheet and diagrams included."""
     notations = ["paper_html", "memo_html", "markdown", "markdown_memo", "latex", "latex_memo"]
     reply = ask(
-        "paper", topics=[topic], count=min(8, 2 * len(topics()[topic].questions)), seed=5, level=2, settings={"comma": sign}, **{"as": notations}
-    )["data"]  # fmt: skip
+        "paper",
+        topics=[topic],
+        count=min(8, 2 * len(topics()[topic].questions)),
+        seed=5,
+        level=2,
+        settings={"comma": sign},
+        **{"as": notations},
+    )["data"]
     for name in notations:
         texts = seen_in_latex(reply[name]) if name.startswith("latex") else seen(reply[name])
         assert wrong((NUMBERED.sub("", words) for words in texts), sign) == [], name
@@ -197,13 +206,18 @@ def test_numbers_inside_formulas_follow_the_sign() -> None:
 def test_figures_follow_the_sign() -> None:
     """Labels, notes and the text alternative of a drawing follow, its coordinates do not."""
     drawn = Figure(
-        "Scale 2,5", "1 cm stands for 2,5 N.", (Segment((0.5, 0.5), (2.5, 1.5)), Text((0.0, 0.0), "3,60 N")), ("0,2 m apart.",)
-    )  # fmt: skip
+        "Scale 2,5",
+        "1 cm stands for 2,5 N.",
+        (Segment((0.5, 0.5), (2.5, 1.5)), Text((0.0, 0.0), "3,60 N")),
+        ("0,2 m apart.",),
+    )
     pointed = in_sign(drawn, False)
     assert pointed.items[0] == drawn.items[0]
     assert (pointed.title, pointed.description, pointed.notes) == (
-        "Scale 2.5", "1 cm stands for 2.5 N.", ("0.2 m apart.",)
-    )  # fmt: skip
+        "Scale 2.5",
+        "1 cm stands for 2.5 N.",
+        ("0.2 m apart.",),
+    )
     assert "3.60 N" in svg.render(pointed)
     assert "3.60 N" in tikz.render(pointed).replace("~", " ")
     assert in_sign(drawn, True) is drawn
@@ -212,18 +226,16 @@ def test_figures_follow_the_sign() -> None:
 def test_quoted_text_stays_as_typed() -> None:
     """A refusal shows the reader's own sign, and what was typed as it was typed."""
     sentence = '"1,5 apples" has no unit of length. Type one like 0,5 m.'
-    assert (
-        sentence_in_sign(sentence, False)
-        == '"1,5 apples" has no unit of length. Type one like 0.5 m.'
-    )
+    assert sentence_in_sign(sentence, False) == '"1,5 apples" has no unit of length. Type one like 0.5 m.'
     assert sentence_in_sign(sentence, True) == sentence
 
 
 def test_refusals_at_the_desk_follow_the_sign() -> None:
     """The sentence beside a box has the reader's sign, for a plan's refusal and for unreadable text."""
-    leaky = {"question": "equilibrium.hovering-ball", "inputs": {**find("equilibrium.hovering-ball")[1].example, "f": "1"}}  # fmt: skip
+    leaky = {
+        "question": "equilibrium.hovering-ball",
+        "inputs": {**find("equilibrium.hovering-ball")[1].example, "f": "1"},
+    }
     for sign, half in (("comma", "0,5"), ("point", "0.5")):
         errors = ask("solve", **leaky, settings={"comma": sign})["errors"]
-        assert errors[0]["message"] == (
-            f"Charge leaks away: type a part between 0 and 1, such as {half}."
-        )
+        assert errors[0]["message"] == f"Charge leaks away: type a part between 0 and 1, such as {half}."

@@ -44,7 +44,7 @@ def test_numbers_stand_in_brackets_inside_a_product() -> None:
     }
     line = equation("F = k*Q1*Q2/r^2").maths(numbers)
     assert line.text == "F = (9 × 10⁹)(8 × 10⁻⁹)Q₂/(0,12)²"
-    assert line.tex == (r"F = \dfrac{(9 \times 10^{9}) (8 \times 10^{-9}) Q_{2}}{(0{,}12)^{2}}")
+    assert line.tex == r"F = \dfrac{(9 \times 10^{9}) (8 \times 10^{-9}) Q_{2}}{(0{,}12)^{2}}"
 
 
 def test_a_negative_number_after_a_sign_gets_brackets() -> None:
@@ -66,9 +66,7 @@ def test_values_agree_with_an_independent_algebra_system(a: float, b: float, c: 
     )
 
 
-@pytest.mark.parametrize(
-    "source", ["__import__('os')", "a.b", "a if b else c", "f(x)", "[1]", "a +", "'text'"]
-)
+@pytest.mark.parametrize("source", ["__import__('os')", "a.b", "a if b else c", "f(x)", "[1]", "a +", "'text'"])
 def test_only_formulas_are_taken(source: str) -> None:
     """Anything but arithmetic of names is refused when it is written, not when it is used."""
     with pytest.raises(ExpressionError):
@@ -85,9 +83,7 @@ def test_only_formulas_are_taken(source: str) -> None:
         ("a", {}),
     ],
 )
-def test_no_real_value_is_an_error_with_the_formula_in_it(
-    source: str, values: dict[str, float]
-) -> None:
+def test_no_real_value_is_an_error_with_the_formula_in_it(source: str, values: dict[str, float]) -> None:
     """A root of a negative, a division by zero or a missing name never becomes a NaN."""
     with pytest.raises(ExpressionError, match="a"):
         expression(source).value(values)

@@ -50,22 +50,17 @@ def half_up(value: float, places: int) -> Fraction:
 @pytest.mark.parametrize(
     ("value", "text", "tex", "words"),
     [
-        (1.6e-6, "1,60 × 10⁻⁶", r"1{,}60 \times 10^{-6}",
-         "1,60 times 10 to the power minus 6"),
+        (1.6e-6, "1,60 × 10⁻⁶", r"1{,}60 \times 10^{-6}", "1,60 times 10 to the power minus 6"),
         (2.675, "2,68", "2{,}68", "2,68"),
         (-2.675, "−2,68", "-2{,}68", "minus 2,68"),
         (1.5 * 0.15, "0,23", "0{,}23", "0,23"),
         (0.0, "0", "0", "0"),
         (-0.0, "0", "0", "0"),
         (0.1, "0,10", "0{,}10", "0,10"),
-        (0.0999999, "1,00 × 10⁻¹", r"1{,}00 \times 10^{-1}",
-         "1,00 times 10 to the power minus 1"),
-        (9.994e-5, "9,99 × 10⁻⁵", r"9{,}99 \times 10^{-5}",
-         "9,99 times 10 to the power minus 5"),
-        (9.995e-5, "1,00 × 10⁻⁴", r"1{,}00 \times 10^{-4}",
-         "1,00 times 10 to the power minus 4"),
-        (-9.999e-5, "−1,00 × 10⁻⁴", r"-1{,}00 \times 10^{-4}",
-         "minus 1,00 times 10 to the power minus 4"),
+        (0.0999999, "1,00 × 10⁻¹", r"1{,}00 \times 10^{-1}", "1,00 times 10 to the power minus 1"),
+        (9.994e-5, "9,99 × 10⁻⁵", r"9{,}99 \times 10^{-5}", "9,99 times 10 to the power minus 5"),
+        (9.995e-5, "1,00 × 10⁻⁴", r"1{,}00 \times 10^{-4}", "1,00 times 10 to the power minus 4"),
+        (-9.999e-5, "−1,00 × 10⁻⁴", r"-1{,}00 \times 10^{-4}", "minus 1,00 times 10 to the power minus 4"),
         (9999.994, "9999,99", "9999{,}99", "9999,99"),
         (9999.995, "1,00 × 10⁴", r"1{,}00 \times 10^{4}", "1,00 times 10 to the power 4"),
         (10000.0, "1,00 × 10⁴", r"1{,}00 \times 10^{4}", "1,00 times 10 to the power 4"),
@@ -73,7 +68,7 @@ def half_up(value: float, places: int) -> Fraction:
         (0.75, "0,75", "0{,}75", "0,75"),
         (31, "31,00", "31{,}00", "31,00"),
     ],
-)  # fmt: skip
+)
 def test_rounded_results(value: float, text: str, tex: str, words: str) -> None:
     """A result is printed with two decimals in text, TeX and words."""
     assert rounded(value) == Printed(text.replace(" ", "\u00a0"), tex, words)
@@ -99,16 +94,34 @@ def test_styles_of_rounding(value: float, style: Style, text: str) -> None:
 @pytest.mark.parametrize(
     ("value", "text"),
     [
-        (0.15, "0,15"), (6e-9, "6 × 10⁻⁹"), (9e9, "9 × 10⁹"), (9.8, "9,8"), (0.03, "0,03"),
-        (1.6e-19, "1,6 × 10⁻¹⁹"), (1.602176634e-19, "1,602176634 × 10⁻¹⁹"),
-        (299792458, "2,99792458 × 10⁸"), (6.62607015e-34, "6,62607015 × 10⁻³⁴"),
-        (0.001, "0,001"), (0.00099, "9,9 × 10⁻⁴"), (9999, "9999"), (9999.5, "9999,5"),
-        (10000, "1 × 10⁴"), (12000, "1,2 × 10⁴"), (-5e-9, "−5 × 10⁻⁹"), (0.0, "0"), (200, "200"),
-        (-0.0, "0"), (0.1 + 0.2, "0,3"), (1 / 3, "0,333333"), (2e-9 / 3, "6,66667 × 10⁻¹⁰"),
-        (999999.99999999, "1 × 10⁶"), (Decimal("0.123456789012345"), "0,123456789012345"),
-        (Decimal("5E+3"), "5000"), (Decimal("0.030"), "0,03"),
+        (0.15, "0,15"),
+        (6e-9, "6 × 10⁻⁹"),
+        (9e9, "9 × 10⁹"),
+        (9.8, "9,8"),
+        (0.03, "0,03"),
+        (1.6e-19, "1,6 × 10⁻¹⁹"),
+        (1.602176634e-19, "1,602176634 × 10⁻¹⁹"),
+        (299792458, "2,99792458 × 10⁸"),
+        (6.62607015e-34, "6,62607015 × 10⁻³⁴"),
+        (0.001, "0,001"),
+        (0.00099, "9,9 × 10⁻⁴"),
+        (9999, "9999"),
+        (9999.5, "9999,5"),
+        (10000, "1 × 10⁴"),
+        (12000, "1,2 × 10⁴"),
+        (-5e-9, "−5 × 10⁻⁹"),
+        (0.0, "0"),
+        (200, "200"),
+        (-0.0, "0"),
+        (0.1 + 0.2, "0,3"),
+        (1 / 3, "0,333333"),
+        (2e-9 / 3, "6,66667 × 10⁻¹⁰"),
+        (999999.99999999, "1 × 10⁶"),
+        (Decimal("0.123456789012345"), "0,123456789012345"),
+        (Decimal("5E+3"), "5000"),
+        (Decimal("0.030"), "0,03"),
     ],
-)  # fmt: skip
+)
 def test_data_as_given(value: float | Decimal, text: str) -> None:
     """A datum keeps its digits, and a float that is noise is shown with six."""
     assert exact(value).text == text.replace(" ", "\u00a0")
@@ -191,14 +204,18 @@ def test_number_never_breaks_across_lines(value: float, places: int) -> None:
 @pytest.mark.parametrize(
     ("value", "unit", "text", "tex", "words"),
     [
-        (1.6e-6, "N", "1,60 × 10⁻⁶ N", r"1{,}60 \times 10^{-6}\,\mathrm{N}",
-         "1,60 times 10 to the power minus 6 newtons"),
+        (
+            1.6e-6,
+            "N",
+            "1,60 × 10⁻⁶ N",
+            r"1{,}60 \times 10^{-6}\,\mathrm{N}",
+            "1,60 times 10 to the power minus 6 newtons",
+        ),
         (45, "°", "45,00°", r"45{,}00^\circ", "45,00 degrees"),
         (3, "", "3,00", "3{,}00", "3,00"),
-        (500, "N/C", "500,00 N·C⁻¹", r"500{,}00\,\mathrm{N\cdot C^{-1}}",
-         "500,00 newtons per coulomb"),
+        (500, "N/C", "500,00 N·C⁻¹", r"500{,}00\,\mathrm{N\cdot C^{-1}}", "500,00 newtons per coulomb"),
     ],
-)  # fmt: skip
+)
 def test_results_with_units(value: float, unit: str, text: str, tex: str, words: str) -> None:
     """The unit follows the number after a space, a degree sign without one."""
     printed = with_unit(rounded(value), parse_unit(unit))
@@ -240,9 +257,7 @@ def test_impossible_style_is_refused(decimals: int) -> None:
     """Decimals outside 0 to 10 are refused with the range."""
     with pytest.raises(ValueError) as refusal:
         Style(decimals)
-    assert str(refusal.value) == (
-        f"{decimals} decimals cannot be printed. Choose from 0 to 10, for example 2."
-    )
+    assert str(refusal.value) == f"{decimals} decimals cannot be printed. Choose from 0 to 10, for example 2."
 
 
 @pytest.mark.parametrize("power", [45, 58, 300, -300])
@@ -266,9 +281,7 @@ def test_any_finite_size_is_printed(power: int) -> None:
         (-53.1301, "−53,13"),
     ],
 )
-def test_an_angle_has_no_power_of_ten_and_is_on_an_axis_only_when_it_is(
-    degrees: float, text: str
-) -> None:
+def test_an_angle_has_no_power_of_ten_and_is_on_an_axis_only_when_it_is(degrees: float, text: str) -> None:
     """Angles are plain numbers, and one beside an axis keeps two figures of its distance from it."""
     assert angle(degrees).text == text
 

@@ -58,7 +58,7 @@ def test_the_rearranged_form_puts_the_law_right(law: str, unknown: str) -> None:
         numbers = {
             sympy.Symbol(name, positive=True): VALUES[(place + shift) % len(VALUES)] / (7 if name[0] in "at" else 1)
             for place, name in enumerate(names)
-        }  # fmt: skip
+        }
         gap = complex(sympy.N((left - right).subs(put).subs(numbers)))
         size = abs(complex(sympy.N(left.subs(put).subs(numbers)))) + 1e-9
         assert abs(gap) < 1e-7 * max(1.0, size), found
@@ -126,10 +126,12 @@ def test_slips_differ_from_the_right_form(law: str, unknown: str) -> None:
     how = rearranged(law, unknown).how
     names = expression(how).names
     numbers = {n: VALUES[place % len(VALUES)] for place, n in enumerate(names)}
-    right = complex(sympy.N(as_sympy(how).subs({sympy.Symbol(n, positive=True): v for n, v in numbers.items()})))  # fmt: skip
+    right = complex(sympy.N(as_sympy(how).subs({sympy.Symbol(n, positive=True): v for n, v in numbers.items()})))
     slips = algebra_slips(how)
     assert slips or "/" not in how
     for slip in slips:
-        wrong = complex(sympy.N(as_sympy(slip.instead).subs({sympy.Symbol(n, positive=True): v for n, v in numbers.items()})))  # fmt: skip
+        wrong = complex(
+            sympy.N(as_sympy(slip.instead).subs({sympy.Symbol(n, positive=True): v for n, v in numbers.items()}))
+        )
         assert abs(wrong - right) > 1e-9 * abs(right), slip
     assert len({slip.instead for slip in slips}) == len(slips)

@@ -20,9 +20,7 @@ CASES = (
 
 
 @pytest.mark.parametrize(("first", "second", "find", "drop", "method"), CASES)
-def test_both_equations_hold_for_what_is_found(
-    first: str, second: str, find: str, drop: str, method: str
-) -> None:
+def test_both_equations_hold_for_what_is_found(first: str, second: str, find: str, drop: str, method: str) -> None:
     """Sympy puts both values back into both equations, and they hold."""
     found = together(first, second, find, drop)
     assert found.method == method

@@ -28,9 +28,14 @@ from tests.strategies import SYMBOLS, compound_units, scribbles, typed_units
 
 PINT = pint.UnitRegistry()
 PINT_BASE = {
-    "kg": "[mass]", "m": "[length]", "s": "[time]", "A": "[current]", "K": "[temperature]",
-    "mol": "[substance]", "cd": "[luminosity]",
-}  # fmt: skip
+    "kg": "[mass]",
+    "m": "[length]",
+    "s": "[time]",
+    "A": "[current]",
+    "K": "[temperature]",
+    "mol": "[substance]",
+    "cd": "[luminosity]",
+}
 
 
 @pytest.mark.parametrize(("symbol", "word"), SYMBOLS.items())
@@ -76,9 +81,24 @@ def test_spoken_unit_reads_back(pairs: list[tuple[str, int]]) -> None:
 
 @pytest.mark.parametrize(
     "typed",
-    ["N·C⁻¹", "N/C", "N C^-1", "N.C-1", "N C-1", "N*C^-1", "N·C^(-1)", "N×C⁻¹", "N per C",
-     "newton per coulomb", "newtons per coulomb", "Newtons/Coulomb", " N / C ", "N∕C", "N·C−1"],
-)  # fmt: skip
+    [
+        "N·C⁻¹",
+        "N/C",
+        "N C^-1",
+        "N.C-1",
+        "N C-1",
+        "N*C^-1",
+        "N·C^(-1)",
+        "N×C⁻¹",
+        "N per C",
+        "newton per coulomb",
+        "newtons per coulomb",
+        "Newtons/Coulomb",
+        " N / C ",
+        "N∕C",
+        "N·C−1",
+    ],
+)
 def test_spellings_of_one_unit(typed: str) -> None:
     """Each way of typing newtons per coulomb gives N·C⁻¹."""
     assert parse_unit(typed).text == "N·C⁻¹"
@@ -90,16 +110,12 @@ def test_spellings_of_one_unit(typed: str) -> None:
         ("m/s²", "m·s⁻²", r"\mathrm{m\cdot s^{-2}}", "metres per second squared"),
         ("m/s/s", "m·s⁻²", r"\mathrm{m\cdot s^{-2}}", "metres per second squared"),
         ("m.s^-2", "m·s⁻²", r"\mathrm{m\cdot s^{-2}}", "metres per second squared"),
-        ("kg m s^-1", "kg·m·s⁻¹", r"\mathrm{kg\cdot m\cdot s^{-1}}",
-         "kilogram metres per second"),
-        ("s^-1 m kg", "m·kg·s⁻¹", r"\mathrm{m\cdot kg\cdot s^{-1}}",
-         "metre kilograms per second"),
-        ("N·m^2/C^2", "N·m²·C⁻²", r"\mathrm{N\cdot m^{2}\cdot C^{-2}}",
-         "newton metres squared per coulomb squared"),
+        ("kg m s^-1", "kg·m·s⁻¹", r"\mathrm{kg\cdot m\cdot s^{-1}}", "kilogram metres per second"),
+        ("s^-1 m kg", "m·kg·s⁻¹", r"\mathrm{m\cdot kg\cdot s^{-1}}", "metre kilograms per second"),
+        ("N·m^2/C^2", "N·m²·C⁻²", r"\mathrm{N\cdot m^{2}\cdot C^{-2}}", "newton metres squared per coulomb squared"),
         ("V/m", "V·m⁻¹", r"\mathrm{V\cdot m^{-1}}", "volts per metre"),
         ("km/h", "km·h⁻¹", r"\mathrm{km\cdot h^{-1}}", "kilometres per hour"),
-        ("J/(kg·K)", "J·kg⁻¹·K⁻¹", r"\mathrm{J\cdot kg^{-1}\cdot K^{-1}}",
-         "joules per kilogram per kelvin"),
+        ("J/(kg·K)", "J·kg⁻¹·K⁻¹", r"\mathrm{J\cdot kg^{-1}\cdot K^{-1}}", "joules per kilogram per kelvin"),
         ("micro coulomb", "µC", r"\mathrm{\mu C}", "microcoulombs"),
         ("μC", "µC", r"\mathrm{\mu C}", "microcoulombs"),
         ("uC", "µC", r"\mathrm{\mu C}", "microcoulombs"),
@@ -125,7 +141,7 @@ def test_spellings_of_one_unit(typed: str) -> None:
         ("meters", "m", r"\mathrm{m}", "metres"),
         ("", "", "", ""),
     ],
-)  # fmt: skip
+)
 def test_written_and_spoken_forms(typed: str, text: str, tex: str, words: str) -> None:
     """A typed unit is written in text and TeX and spoken as a teacher would."""
     unit = parse_unit(typed)
@@ -144,18 +160,31 @@ def test_singular_words(typed: str, words: str) -> None:
 @pytest.mark.parametrize(
     ("symbol", "factor", "kind"),
     [
-        ("m", 1, "a length"), ("min", 60, "a time"), ("mm", Fraction(1, 1000), "a length"),
-        ("Pa", 1, "a pressure"), ("pA", Fraction(1, 10**12), "a current"),
-        ("PA", 10**15, "a current"), ("cd", 1, "a luminous intensity"),
-        ("T", 1, "a magnetic flux density"), ("mT", Fraction(1, 1000), "a magnetic flux density"),
-        ("t", 1000, "a mass"), ("h", 3600, "a time"), ("H", 1, "an inductance"),
-        ("mol", 1, "an amount of substance"), ("ms", Fraction(1, 1000), "a time"),
-        ("MW", 10**6, "a power"), ("mW", Fraction(1, 1000), "a power"),
-        ("dm", Fraction(1, 10), "a length"), ("d", 86400, "a time"), ("cm^2",
-        Fraction(1, 10**4), "an area"), ("Wb", 1, "a magnetic flux"), ("mrad",
-        Fraction(1, 1000), "an angle"), ("kg", 1, "a mass"), ("g", Fraction(1, 1000), "a mass"),
+        ("m", 1, "a length"),
+        ("min", 60, "a time"),
+        ("mm", Fraction(1, 1000), "a length"),
+        ("Pa", 1, "a pressure"),
+        ("pA", Fraction(1, 10**12), "a current"),
+        ("PA", 10**15, "a current"),
+        ("cd", 1, "a luminous intensity"),
+        ("T", 1, "a magnetic flux density"),
+        ("mT", Fraction(1, 1000), "a magnetic flux density"),
+        ("t", 1000, "a mass"),
+        ("h", 3600, "a time"),
+        ("H", 1, "an inductance"),
+        ("mol", 1, "an amount of substance"),
+        ("ms", Fraction(1, 1000), "a time"),
+        ("MW", 10**6, "a power"),
+        ("mW", Fraction(1, 1000), "a power"),
+        ("dm", Fraction(1, 10), "a length"),
+        ("d", 86400, "a time"),
+        ("cm^2", Fraction(1, 10**4), "an area"),
+        ("Wb", 1, "a magnetic flux"),
+        ("mrad", Fraction(1, 1000), "an angle"),
+        ("kg", 1, "a mass"),
+        ("g", Fraction(1, 1000), "a mass"),
     ],
-)  # fmt: skip
+)
 def test_look_alike_symbols(symbol: str, factor: Fraction | int, kind: str) -> None:
     """Symbols that share letters keep their own meaning."""
     unit = parse_unit(symbol)
@@ -171,10 +200,22 @@ def test_prefixes_nobody_uses_are_refused(symbol: str) -> None:
 
 @pytest.mark.parametrize(
     ("typed", "si"),
-    [("km/h", "m·s⁻¹"), ("kWh", "J"), ("cm²", "m²"), ("L", "m³"), ("L/min", "m³·s⁻¹"),
-     ("g", "kg"), ("kg", "kg"), ("t", "kg"), ("meV", "J"), ("nC", "C"), ("°", "rad"),
-     ("mm·N", "m·N"), ("", "")],
-)  # fmt: skip
+    [
+        ("km/h", "m·s⁻¹"),
+        ("kWh", "J"),
+        ("cm²", "m²"),
+        ("L", "m³"),
+        ("L/min", "m³·s⁻¹"),
+        ("g", "kg"),
+        ("kg", "kg"),
+        ("t", "kg"),
+        ("meV", "J"),
+        ("nC", "C"),
+        ("°", "rad"),
+        ("mm·N", "m·N"),
+        ("", ""),
+    ],
+)
 def test_si_unit_of_the_same_kind(typed: str, si: str) -> None:
     """The SI counterpart is written without a prefix and measures the same kind."""
     unit = parse_unit(typed)
@@ -200,12 +241,20 @@ def test_degrees_become_radians() -> None:
 @pytest.mark.parametrize(
     ("typed", "kind"),
     [
-        ("C", "a charge"), ("kg", "a mass"), ("N/C", "an electric field"),
-        ("V/m", "an electric field"), ("m/s", "a velocity"), ("N s", "a momentum"),
-        ("kg m/s", "a momentum"), ("eV", "an energy"), ("rad", "an angle"), ("", "a pure number"),
-        ("m/m", "a pure number"), ("N·m²/C²", "a quantity in kg·m³·s⁻⁴·A⁻²"),
+        ("C", "a charge"),
+        ("kg", "a mass"),
+        ("N/C", "an electric field"),
+        ("V/m", "an electric field"),
+        ("m/s", "a velocity"),
+        ("N s", "a momentum"),
+        ("kg m/s", "a momentum"),
+        ("eV", "an energy"),
+        ("rad", "an angle"),
+        ("", "a pure number"),
+        ("m/m", "a pure number"),
+        ("N·m²/C²", "a quantity in kg·m³·s⁻⁴·A⁻²"),
     ],
-)  # fmt: skip
+)
 def test_kinds_of_quantity(typed: str, kind: str) -> None:
     """A unit names the kind of quantity it measures."""
     assert kind_of(parse_unit(typed)) == kind
@@ -220,45 +269,56 @@ def test_dimension_without_a_name_is_written_out() -> None:
     ("typed", "sentence"),
     [
         ("NC", '"NC" is not a unit: capital and small letters differ. Did you mean nC?'),
-        ("mhz", '"mhz" is not a unit: capital and small letters differ. '
-         "Did you mean mHz or MHz?"),
+        ("mhz", '"mhz" is not a unit: capital and small letters differ. Did you mean mHz or MHz?'),
         ("qq", '"qq" is not a unit used here. Type one like N, nC, m/s^2 or N·C^-1.'),
         ("N/qq", '"qq" is not a unit used here. Type one like N, nC, m/s^2 or N·C^-1.'),
-        ("n", '"n" is only a prefix: a unit follows it. '
-         "Type one like N, nC, m/s^2 or N·C^-1."),
-        ("micro", '"micro" is only a prefix: a unit follows it. '
-         "Type one like N, nC, m/s^2 or N·C^-1."),
+        ("n", '"n" is only a prefix: a unit follows it. Type one like N, nC, m/s^2 or N·C^-1.'),
+        ("micro", '"micro" is only a prefix: a unit follows it. Type one like N, nC, m/s^2 or N·C^-1.'),
         ("kph", '"kph" is not a unit used here. Type km/h, for example 36 km/h.'),
-        ("°C", '"°C" is not a unit used here. '
-         "Add 273 to the temperature and type kelvin, for example 293 K."),
-        ("deg C", '"deg C" puts a degree beside another unit. '
-         "Add 273 to the temperature and type kelvin, for example 293 K."),
-        ("J/kg·K", '"J/kg·K" can be read in two ways. '
-         "Write negative powers instead of a stroke, for example J·kg^-1·K^-1."),
-        ("J/(kg K) m", '"J/(kg K) m" can be read in two ways. '
-         "Write negative powers instead of a stroke, for example J·kg^-1·K^-1."),
-        ("m/s^-1", '"m/s^-1" can be read in two ways. '
-         "Write negative powers instead of a stroke, for example J·kg^-1·K^-1."),
-        ("N//C", '"N//C" has a "/" out of place. '
-         "Write negative powers instead of a stroke, for example J·kg^-1·K^-1."),
-        ("(N)", '"(N)" has a "(" out of place. '
-         "Write negative powers instead of a stroke, for example J·kg^-1·K^-1."),
-        ("N)", '"N)" has a bracket out of place. '
-         "Write negative powers instead of a stroke, for example J·kg^-1·K^-1."),
-        ("m^0", '"m^0" has the power 0: powers of a unit go from 1 to 9 and from -1 to -9. '
-         "Type one like N, nC, m/s^2 or N·C^-1."),
-        ("s^5 squared", '"s^5 squared" has the power 10: powers of a unit go from 1 to 9 '
-         "and from -1 to -9. Type one like N, nC, m/s^2 or N·C^-1."),
+        ("°C", '"°C" is not a unit used here. Add 273 to the temperature and type kelvin, for example 293 K.'),
+        (
+            "deg C",
+            '"deg C" puts a degree beside another unit. Add 273 to the temperature and type kelvin, for example 293 K.',
+        ),
+        (
+            "J/kg·K",
+            '"J/kg·K" can be read in two ways. Write negative powers instead of a stroke, for example J·kg^-1·K^-1.',
+        ),
+        (
+            "J/(kg K) m",
+            (
+                '"J/(kg K) m" can be read in two ways. '
+                "Write negative powers instead of a stroke, for example J·kg^-1·K^-1."
+            ),
+        ),
+        (
+            "m/s^-1",
+            '"m/s^-1" can be read in two ways. Write negative powers instead of a stroke, for example J·kg^-1·K^-1.',
+        ),
+        ("N//C", '"N//C" has a "/" out of place. Write negative powers instead of a stroke, for example J·kg^-1·K^-1.'),
+        ("(N)", '"(N)" has a "(" out of place. Write negative powers instead of a stroke, for example J·kg^-1·K^-1.'),
+        ("N)", '"N)" has a bracket out of place. Write negative powers instead of a stroke, for example J·kg^-1·K^-1.'),
+        (
+            "m^0",
+            (
+                '"m^0" has the power 0: powers of a unit go from 1 to 9 and from -1 to -9. '
+                "Type one like N, nC, m/s^2 or N·C^-1."
+            ),
+        ),
+        (
+            "s^5 squared",
+            (
+                '"s^5 squared" has the power 10: powers of a unit go from 1 to 9 '
+                "and from -1 to -9. Type one like N, nC, m/s^2 or N·C^-1."
+            ),
+        ),
         ("N·", '"N·" is not complete. Type one like N, nC, m/s^2 or N·C^-1.'),
         ("J/(kg", '"J/(kg" is not complete. Type one like N, nC, m/s^2 or N·C^-1.'),
-        ("squared", '"squared" has "squared" without a unit before it. '
-         "Type one like N, nC, m/s^2 or N·C^-1."),
-        ("5 %", '"5 %" cannot be read as a unit from "5 %". '
-         "Type one like N, nC, m/s^2 or N·C^-1."),
-        ("m" * 61, '"mmmmmmmmmmmmmmmmmmmm…" is longer than 60 characters. '
-         "Type one like N, nC, m/s^2 or N·C^-1."),
+        ("squared", '"squared" has "squared" without a unit before it. Type one like N, nC, m/s^2 or N·C^-1.'),
+        ("5 %", '"5 %" cannot be read as a unit from "5 %". Type one like N, nC, m/s^2 or N·C^-1.'),
+        ("m" * 61, '"mmmmmmmmmmmmmmmmmmmm…" is longer than 60 characters. Type one like N, nC, m/s^2 or N·C^-1.'),
     ],
-)  # fmt: skip
+)
 def test_refusals_word_for_word(typed: str, sentence: str) -> None:
     """An unreadable unit is named, with the rule and the remedy."""
     with pytest.raises(UnitError) as refusal:
@@ -270,12 +330,22 @@ def test_refusals_word_for_word(typed: str, sentence: str) -> None:
 @pytest.mark.parametrize(
     ("typed", "wanted", "meant"),
     [
-        ("NC", "C", ("nC",)), ("mc", "C", ("mC", "MC")), ("KG", "kg", ("kg",)),
-        ("S", "s", ("s",)), ("ms^-1", "m/s", ("m·s⁻¹",)), ("Nm", "J", ("N·m",)),
-        ("Vm^-1", "V/m", ("V·m⁻¹",)), ("n/c", "N/C", ("N·C⁻¹",)), ("n", "C", ("nC",)),
-        ("k", "Ω", ("kΩ",)), ("u", "C", ("µC",)), ("qq", "C", ()), ("((", "C", ()), ("m", "C", ()),
+        ("NC", "C", ("nC",)),
+        ("mc", "C", ("mC", "MC")),
+        ("KG", "kg", ("kg",)),
+        ("S", "s", ("s",)),
+        ("ms^-1", "m/s", ("m·s⁻¹",)),
+        ("Nm", "J", ("N·m",)),
+        ("Vm^-1", "V/m", ("V·m⁻¹",)),
+        ("n/c", "N/C", ("N·C⁻¹",)),
+        ("n", "C", ("nC",)),
+        ("k", "Ω", ("kΩ",)),
+        ("u", "C", ("µC",)),
+        ("qq", "C", ()),
+        ("((", "C", ()),
+        ("m", "C", ()),
     ],
-)  # fmt: skip
+)
 def test_suggestions(typed: str, wanted: str, meant: tuple[str, ...]) -> None:
     """A slip of capitals, a forgotten dot or a bare prefix leads to the unit meant."""
     assert suggest(typed, parse_unit(wanted)) == meant
@@ -286,9 +356,7 @@ def test_lower_case_slip_is_led_back(symbol: str) -> None:
     """A single unit typed in the wrong capitals is among the suggestions, or reads as another."""
     wanted = parse_unit(symbol)
     swapped = "".join(c.swapcase() if c.isascii() else c for c in symbol)
-    others = [
-        s for s in SYMBOLS if s.lower() == symbol.lower() and same_kind(wanted, parse_unit(s))
-    ]
+    others = [s for s in SYMBOLS if s.lower() == symbol.lower() and same_kind(wanted, parse_unit(s))]
     assert set(suggest(swapped, wanted)) & set(others)
 
 

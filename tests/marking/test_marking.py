@@ -54,7 +54,7 @@ def keys(found: dict[str, Any]) -> list[list[str]]:
 @pytest.mark.parametrize(
     "text",
     ["2,50 × 10⁻⁵ N", "25 µN", "2.5e-5 N", "0,000025 N", "25,2 µN", "24,8uN", "2,5×10^-5 kg m s^-2"],
-)  # fmt: skip
+)
 def test_a_right_force_in_any_writing(text: str) -> None:
     """Any prefix, sign of decimals and figures within 1 % earn every mark."""
     found = force(value=text, direction="attract")
@@ -69,7 +69,9 @@ def test_a_rounding_to_two_figures_is_right_and_told() -> None:
     reply = marked("coulomb.force", inputs, find={"value": "1,0e-5 N", "direction": "repel"})
     found = verdict(reply, "find")
     assert found["state"] == "right"
-    assert found["sentences"] == ["Near enough; a memo gives F = 1,04 × 10⁻⁵ N.".replace(" × ", "\xa0×\xa0").replace("⁵ N", "⁵\xa0N")]  # fmt: skip
+    assert found["sentences"] == [
+        "Near enough; a memo gives F = 1,04 × 10⁻⁵ N.".replace(" × ", "\xa0×\xa0").replace("⁵ N", "⁵\xa0N")
+    ]
 
 
 @given(st.floats(-0.0099, 0.0099), st.integers(4, 12))
@@ -84,8 +86,10 @@ def test_correct_roundings_are_right(right: float, digits: int) -> None:
     assert read_value(f"{right:.{digits - 1}e} N", "N").agrees(right)
 
 
-@pytest.mark.parametrize(("text", "right"), [("2e-5 N", 2.5e-5), ("1,1 N", 1.04), ("0 N", 2e-6), ("25,28 µN", 2.5e-5), ("24,72 µN", 2.5e-5)],
-)  # fmt: skip
+@pytest.mark.parametrize(
+    ("text", "right"),
+    [("2e-5 N", 2.5e-5), ("1,1 N", 1.04), ("0 N", 2e-6), ("25,28 µN", 2.5e-5), ("24,72 µN", 2.5e-5)],
+)
 def test_too_few_or_wrong_figures_are_not_right(text: str, right: float) -> None:
     """One figure, a wrong rounding, nought and 1,1 % do not agree."""
     assert not read_value(text, "N").agrees(right)
@@ -106,15 +110,25 @@ def test_one_figure_is_told_apart() -> None:
     [
         ({"value": "2,5e-5", "direction": "attract"}, "unit", "An answer needs its unit: write N after the number."),
         ({"value": "2,5e-5 C", "direction": "attract"}, "unit", "“C” measures a charge, but a force is wanted: N."),
-        ({"value": "25 mN", "direction": "attract"}, "unit", "The digits are right, but the answer is 1000 times too large. Check every prefix and every power of ten."),
-        ({"value": "25 nN", "direction": "attract"}, "unit", "The digits are right, but the answer is 1000 times too small. Check every prefix and every power of ten."),
+        (
+            {"value": "25 mN", "direction": "attract"},
+            "unit",
+            "The digits are right, but the answer is 1000 times too large. Check every prefix and every power of ten.",
+        ),
+        (
+            {"value": "25 nN", "direction": "attract"},
+            "unit",
+            "The digits are right, but the answer is 1000 times too small. Check every prefix and every power of ten.",
+        ),
         ({"value": "25 µN"}, "direction", "The answer has a direction too: say which."),
-        ({"value": "25 µN", "direction": "repel"}, "direction", "The direction should be: attraction: each is pulled towards the other."),
+        (
+            {"value": "25 µN", "direction": "repel"},
+            "direction",
+            "The direction should be: attraction: each is pulled towards the other.",
+        ),
     ],
-)  # fmt: skip
-def test_unit_and_direction_lose_the_answer_mark(
-    answer: dict[str, str], state: str, says: str
-) -> None:
+)
+def test_unit_and_direction_lose_the_answer_mark(answer: dict[str, str], state: str, says: str) -> None:
     """A right size with a wrong unit, prefix or direction is told so and earns no answer mark."""
     found = force(**answer)
     assert found["state"] == state
@@ -156,16 +170,27 @@ def test_a_charge_known_by_size_and_acting() -> None:
 
 
 NORTH_EAST = Direction(
-    "right-up", "53° above the +x axis",
-    (("right-up", "right and up"), ("left-down", "left and down"), ("left-up", "left and up")), 53.13,
-)  # fmt: skip
+    "right-up",
+    "53° above the +x axis",
+    (("right-up", "right and up"), ("left-down", "left and down"), ("left-up", "left and up")),
+    53.13,
+)
 
 
 @pytest.mark.parametrize(
     ("said", "found"),
-    [("53°", "right"), ("413,1°", "right"), ("bearing 037", "right"), ("right and up", "right"), ("233°", "opposite"),
-     ("left-down", "opposite"), ("left-up", "wrong"), ("36,9", "wrong"), ("", "missing")],
-)  # fmt: skip
+    [
+        ("53°", "right"),
+        ("413,1°", "right"),
+        ("bearing 037", "right"),
+        ("right and up", "right"),
+        ("233°", "opposite"),
+        ("left-down", "opposite"),
+        ("left-up", "wrong"),
+        ("36,9", "wrong"),
+        ("", "missing"),
+    ],
+)
 def test_directions_in_a_plane(said: str, found: str) -> None:
     """Degrees from +x, a bearing or the words: right within a degree, opposite when turned round."""
     assert judge_direction(said, NORTH_EAST) == found
@@ -176,8 +201,8 @@ def test_a_direction_that_is_none_says_what_to_choose() -> None:
     reply = marked("coulomb.force", FORCE, find={"value": "25 µN", "direction": "sideways"})
     problem = reply["problems"][0]
     assert problem["field"] == "answers.find.direction"
-    assert problem["message"] == (
-        '"sideways" is not one of the directions here. Choose “attraction: each is pulled '
+    assert (
+        problem["message"] == '"sideways" is not one of the directions here. Choose “attraction: each is pulled '
         "towards the other” or “repulsion: each is pushed away from the other”."
     )
     assert verdict(reply, "find")["state"] == "direction"
@@ -245,7 +270,7 @@ def test_a_formula_picked_settles_it() -> None:
     """The learner's own formula decides between mistakes that give one number."""
     plain = marked("coulomb.contact", TOUCH, electrons={"value": "1,56e10", "direction": "B-to-A"})
     steps = {"DeltaQ": "2,5 nC"}
-    told = marked("coulomb.contact", TOUCH, electrons={"value": "1,56e10", "direction": "B-to-A", "steps": steps})  # fmt: skip
+    told = marked("coulomb.contact", TOUCH, electrons={"value": "1,56e10", "direction": "B-to-A", "steps": steps})
     assert len(keys(verdict(plain, "electrons"))) == 2
     assert keys(verdict(told, "electrons")) == [["final-charge@DeltaQ"]]
     assert verdict(told, "electrons")["step"] == "DeltaQ"
@@ -279,10 +304,23 @@ def test_a_number_from_nowhere_is_not_named() -> None:
 def ramp_plan(data: Data) -> Plan:
     """A crate on a ramp: weight, component, acceleration."""
     step = Step("F_g = m*g", "F_g = m*g", "Weight", "", "N")
-    along = Step("F_x = F_g*sin(theta)", "F_x = F_g*sin(theta)", "Along the ramp", "", "N", A,
-                 mistakes=(Mistake("cosine", "F_x", "F_g*cos(theta)", "Take the sine."),))  # fmt: skip
-    speed = Step("v = sqrt(2*F_x*L/m)", "v = sqrt(2*F_x*L/m)", "Speed at the end", "", "m·s⁻¹",
-                 mistakes=(Mistake("root-omitted", "v", "2*F_x*L/m", "Take the root."),))  # fmt: skip
+    along = Step(
+        "F_x = F_g*sin(theta)",
+        "F_x = F_g*sin(theta)",
+        "Along the ramp",
+        "",
+        "N",
+        A,
+        mistakes=(Mistake("cosine", "F_x", "F_g*cos(theta)", "Take the sine."),),
+    )
+    speed = Step(
+        "v = sqrt(2*F_x*L/m)",
+        "v = sqrt(2*F_x*L/m)",
+        "Speed at the end",
+        "",
+        "m·s⁻¹",
+        mistakes=(Mistake("root-omitted", "v", "2*F_x*L/m", "Take the root."),),
+    )
     return Plan(
         "A crate slides down a smooth ramp.",
         (
@@ -293,14 +331,17 @@ def ramp_plan(data: Data) -> Plan:
         ),
         dict(data.values),
         {"theta": "°"},
-    )  # fmt: skip
+    )
 
 
 RAMP = Question(
-    "ramp", "Ramp",
+    "ramp",
+    "Ramp",
     (Input("m", "Mass", "kg", 0.01, 100), Input("theta", "Angle", "°", 1, 89), Input("L", "Length", "m", 0.01, 10)),
-    ramp_plan, constants=("g",), example={"m": "400 g", "theta": "25°", "L": "65 cm"},
-)  # fmt: skip
+    ramp_plan,
+    constants=("g",),
+    example={"m": "400 g", "theta": "25°", "L": "65 cm"},
+)
 WEIGHT, ALONG = 0.4 * 9.8, 0.4 * 9.8 * math.sin(math.radians(25))
 SPEED = math.sqrt(2 * 9.8 * math.sin(math.radians(25)) * 0.65)
 
@@ -368,20 +409,18 @@ def test_later_parts_are_marked_from_the_learners_own_value() -> None:
         speed={"value": f"{math.sqrt(2 * 40 * math.sin(math.radians(25)) * 0.65 / 0.4):.2f} m/s"},
     )
     assert [parts[key].state for key in ("weight", "along", "speed")] == [
-        "not recognised", "carried", "carried",
-    ]  # fmt: skip
+        "not recognised",
+        "carried",
+        "carried",
+    ]
     assert [parts[key].earned for key in ("weight", "along", "speed")] == [0, 1, 3]
     assert told(parts["along"]).startswith("With your own F_g this comes to F")
-    assert {mark.reason for mark in parts["along"].marks} == {
-        "your own earlier value, rightly used"
-    }
+    assert {mark.reason for mark in parts["along"].marks} == {"your own earlier value, rightly used"}
 
 
 def test_a_mistake_made_on_a_carried_value_is_named() -> None:
     """Cosine for sine on the learner's own weight is found on that weight."""
-    parts = ramp(
-        weight={"value": "40,0 N"}, along={"value": f"{40 * math.cos(math.radians(25)):.2f} N"}
-    )
+    parts = ramp(weight={"value": "40,0 N"}, along={"value": f"{40 * math.cos(math.radians(25)):.2f} N"})
     assert (parts["along"].state, named(parts["along"])) == ("mistake", ["cosine@F_x"])
 
 
@@ -393,7 +432,11 @@ def test_a_right_answer_after_a_wrong_one_is_right() -> None:
 
 def test_a_rounded_right_value_carried_on_costs_nothing() -> None:
     """Two figures of the weight carried into the speed are rounding, and keep every mark."""
-    parts = ramp(weight={"value": "3,9 N"}, along={"value": "1,6 N"}, speed={"value": f"{math.sqrt(2 * 1.6 * 0.65 / 0.4):.3f} m/s"})  # fmt: skip
+    parts = ramp(
+        weight={"value": "3,9 N"},
+        along={"value": "1,6 N"},
+        speed={"value": f"{math.sqrt(2 * 1.6 * 0.65 / 0.4):.3f} m/s"},
+    )
     assert {parts["along"].state, parts["speed"].state} <= {"right", "rounded early"}
     assert parts["speed"].earned == 3
 
@@ -421,7 +464,7 @@ def letters(found: dict[str, Any]) -> str:
         ({"value": "25 µN", "direction": "attract", "substitution": "9e9 x 8e-9 x 5e-9 / 12^2"}, "FA"),
         ({}, ""),
     ],
-)  # fmt: skip
+)
 def test_method_marks(answer: dict[str, str], earned: str) -> None:
     """Method marks need typed working once the answer is wrong; a wrong formula loses the whole calculation."""
     assert letters(force(**answer)) == earned
@@ -430,16 +473,16 @@ def test_method_marks(answer: dict[str, str], earned: str) -> None:
 def test_a_wrong_value_inside_a_part_loses_the_answer_mark_only() -> None:
     """With ΔQ wrong and n rightly found from it, formula and substitution stand and the answer mark goes."""
     steps = {"DeltaQ": "3 nC"}
-    reply = marked("coulomb.contact", TOUCH, electrons={"value": "1,88e10", "direction": "B-to-A", "steps": steps})  # fmt: skip
+    reply = marked("coulomb.contact", TOUCH, electrons={"value": "1,88e10", "direction": "B-to-A", "steps": steps})
     found = verdict(reply, "electrons")
     assert letters(found) == "FS"
     assert found["marks"][-1]["reason"] == "it carries a wrong value of this same part"
-    assert found["sentences"][0] == "Your answer follows rightly from your own ΔQ, but that value is not right."  # fmt: skip
+    assert found["sentences"][0] == "Your answer follows rightly from your own ΔQ, but that value is not right."
 
 
 def test_ticked_points_are_counted_as_ticked() -> None:
     """A law's key phrases are ticked by the learner; the total says how many marks came so."""
-    reply = marked("coulomb.force", FORCE, state={"said": [1]}, find={"value": "25 µN", "direction": "attract"})  # fmt: skip
+    reply = marked("coulomb.force", FORCE, state={"said": [1]}, find={"value": "25 µN", "direction": "attract"})
     assert (reply["earned"], reply["possible"], reply["self_marked"]) == (4, 5, 1)
     assert verdict(reply, "state")["state"] == "self-marked"
     assert "(1 of them ticked by yourself)" in reply["html"]
@@ -466,16 +509,24 @@ def test_an_unreadable_answer_is_refused_at_its_own_box() -> None:
     """Text without a number is answered beside its box; the other parts are marked all the same."""
     reply = marked("coulomb.contact", TOUCH, before={"value": "lots"}, shared={"value": "2,5 nC"})
     assert reply["problems"] == [
-        {"field": "answers.before.value",
-         "message": '"lots" does not start with a number. Type a number, for example 5 N.'}
-    ]  # fmt: skip
-    assert [line["state"] for line in reply["parts"]] == ["blank", "unreadable", "right", "blank", "blank"]  # fmt: skip
+        {
+            "field": "answers.before.value",
+            "message": '"lots" does not start with a number. Type a number, for example 5 N.',
+        }
+    ]
+    assert [line["state"] for line in reply["parts"]] == ["blank", "unreadable", "right", "blank", "blank"]
 
 
 @pytest.mark.parametrize(
     ("line", "value"),
-    [("(9×10⁹)(8×10⁻⁹)(5×10⁻⁹)/(0,12)²", 2.5e-5), ("F = 9e9 x 8e-9 x 5e-9 / 0,12^2", 2.5e-5), ("0,4(9,8) sin 30°", 1.96), ("√(2 × 8)", 4.0), ("2^-1", 0.5)],
-)  # fmt: skip
+    [
+        ("(9×10⁹)(8×10⁻⁹)(5×10⁻⁹)/(0,12)²", 2.5e-5),
+        ("F = 9e9 x 8e-9 x 5e-9 / 0,12^2", 2.5e-5),
+        ("0,4(9,8) sin 30°", 1.96),
+        ("√(2 × 8)", 4.0),
+        ("2^-1", 0.5),
+    ],
+)
 def test_lines_of_numbers(line: str, value: float) -> None:
     """A typed substitution is worked out as it would be on paper."""
     assert read_line(line) == pytest.approx(value)
@@ -485,7 +536,7 @@ def test_lines_of_numbers(line: str, value: float) -> None:
 def test_any_text_is_a_value_or_a_sentence(text: str) -> None:
     """Whatever is typed is read, or refused with a sentence; nothing else is raised."""
     said = ""
-    for reader in (lambda: read_value(text, "N"), lambda: read_value(text, ""), lambda: read_line(text)):  # fmt: skip
+    for reader in (lambda: read_value(text, "N"), lambda: read_value(text, ""), lambda: read_line(text)):
         try:
             reader()
         except QuantityError as problem:
@@ -519,9 +570,7 @@ def test_typed_text_is_escaped() -> None:
     assert attack not in reply["html"]
 
 
-@pytest.mark.parametrize(
-    "answers", [None, 3, {"find": 7}, {"find": {"value": 5, "said": "x", "steps": 3}}]
-)
+@pytest.mark.parametrize("answers", [None, 3, {"find": 7}, {"find": {"value": 5, "said": "x", "steps": 3}}])
 def test_answers_of_the_wrong_shape(answers: object) -> None:
     """Answers that are no texts are blanks, or refused in a sentence."""
     data = {"question": "coulomb.force", "inputs": FORCE, "answers": answers}
@@ -529,7 +578,7 @@ def test_answers_of_the_wrong_shape(answers: object) -> None:
     if isinstance(answers, dict):
         assert reply["data"]["earned"] == 0
     else:
-        assert reply["errors"][0]["message"] == "The answers of this request cannot be read. Type them again."  # fmt: skip
+        assert reply["errors"][0]["message"] == "The answers of this request cannot be read. Type them again."
 
 
 @pytest.mark.parametrize("key", topics.question_keys())

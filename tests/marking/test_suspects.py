@@ -1,4 +1,5 @@
-"""The wrong values of known mistakes, each against plain arithmetic; and what marking makes of thousands of planted ones."""
+"""The wrong values of known mistakes, each against plain arithmetic; and what marking makes of thousands of
+planted ones."""
 
 import json
 import math
@@ -24,20 +25,51 @@ def incline(data: object) -> Plan:
     return Plan(
         story="A crate is held on a smooth ramp by a rope along the ramp.",
         parts=(
-            Part("weight", "calculate", "Weight?", (
-                Step("F_g = m*g", "F_g = m*g", "Weight", "", "N"),)),
-            Part("tension", "calculate", "Tension?", (
-                Step("T = F_g*sin(theta)", "T = F_g*sin(theta)", "Along the ramp", "", "N",
-                     mistakes=(Mistake("cosine", "T", "F_g*cos(theta)", "Take the sine."),)),)),
-            Part("speed", "calculate", "Speed after the rope is cut?", (
-                Step("a = T/m", "a = T/m", "Second law", "", "m·s⁻²", NO_MARKS,
-                     mistakes=(Mistake("divided", "a", "m/T", "Divide by the mass."),)),
-                Step("v = sqrt(2*a*L)", "v = sqrt(2*a*L)", "Equation of motion", "", "m·s⁻¹", SA,
-                     mistakes=(Mistake("root-omitted", "v", "2*a*L", "Take the root."),)),)),
+            Part("weight", "calculate", "Weight?", (Step("F_g = m*g", "F_g = m*g", "Weight", "", "N"),)),
+            Part(
+                "tension",
+                "calculate",
+                "Tension?",
+                (
+                    Step(
+                        "T = F_g*sin(theta)",
+                        "T = F_g*sin(theta)",
+                        "Along the ramp",
+                        "",
+                        "N",
+                        mistakes=(Mistake("cosine", "T", "F_g*cos(theta)", "Take the sine."),),
+                    ),
+                ),
+            ),
+            Part(
+                "speed",
+                "calculate",
+                "Speed after the rope is cut?",
+                (
+                    Step(
+                        "a = T/m",
+                        "a = T/m",
+                        "Second law",
+                        "",
+                        "m·s⁻²",
+                        NO_MARKS,
+                        mistakes=(Mistake("divided", "a", "m/T", "Divide by the mass."),),
+                    ),
+                    Step(
+                        "v = sqrt(2*a*L)",
+                        "v = sqrt(2*a*L)",
+                        "Equation of motion",
+                        "",
+                        "m·s⁻¹",
+                        SA,
+                        mistakes=(Mistake("root-omitted", "v", "2*a*L", "Take the root."),),
+                    ),
+                ),
+            ),
         ),
         values=dict(data.values),
         units={"theta": "°"},
-    )  # fmt: skip
+    )
 
 
 RAMP = Question(
@@ -56,9 +88,7 @@ RAMP = Question(
 def chain(target: str, carry: dict[str, float] | None = None, **typed: str) -> Chain:
     """The way to one value of the ramp question."""
     found = read(RAMP, {**RAMP.example, **typed})
-    return Chain(
-        incline(found.data), Settings().constants(), target, carry, quantities=found.quantities
-    )
+    return Chain(incline(found.data), Settings().constants(), target, carry, quantities=found.quantities)
 
 
 def values(way: Chain) -> dict[str, float]:
@@ -118,9 +148,7 @@ def test_a_carried_value_hides_the_mistakes_before_it() -> None:
 
 def test_no_unit_typed_leaves_nothing_to_convert() -> None:
     """Data typed in SI units make no suspects of conversion."""
-    assert not [
-        slip for slip in chain("v", m="0,4", L="0,65 m").slips if slip.kind == "unconverted"
-    ]
+    assert not [slip for slip in chain("v", m="0,4", L="0,65 m").slips if slip.kind == "unconverted"]
 
 
 @given(st.floats(0.02, 9000), st.floats(1, 89))
@@ -136,9 +164,7 @@ def test_the_ramp_slips_for_any_numbers(mass: float, angle: float) -> None:
 
 
 # sign, nC sizes, cm: usual slips with the law of force (common practice, no source), by plain arithmetic
-@given(
-    st.floats(1, 99), st.floats(1, 99), st.sampled_from((1, -1)), st.floats(2, 9) | st.floats(11, 99)
-)  # fmt: skip
+@given(st.floats(1, 99), st.floats(1, 99), st.sampled_from((1, -1)), st.floats(2, 9) | st.floats(11, 99))
 def test_the_force_suspects_for_any_charges(a: float, b: float, sign: int, cm: float) -> None:
     """Coulomb's law: r not squared, charges added, signs put in, cm and nC left, as plain arithmetic has them."""
     a, b, cm = (float(f"{x:.3g}") for x in (a, b, cm))
@@ -241,13 +267,15 @@ def test_numbers_from_nowhere_are_seldom_named(counted: mistake_statistics.Count
         ("2,78 x 10^-15 N", "You left out k: it is a factor of this formula."),
         ("5,18 x 10^-9 N", "You multiplied by r²: divide by it."),
     ],
-)  # fmt: skip
+)
 def test_slips_of_the_formula_are_named(typed: str, sentence: str) -> None:
     """A slip that no topic declares is told in the words of the formula it was made in."""
     data = {
-        "question": "coulomb.force", "inputs": {"Q1": "+8 nC", "Q2": "-5 nC", "r": "12 cm"}, "find": "F",
+        "question": "coulomb.force",
+        "inputs": {"Q1": "+8 nC", "Q2": "-5 nC", "r": "12 cm"},
+        "find": "F",
         "answers": {"find": {"value": typed, "direction": "attract"}},
-    }  # fmt: skip
+    }
     reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
     told = next(part["html"] for part in reply["data"]["parts"] if part["part"] == "find")
     assert sentence in told
@@ -258,8 +286,12 @@ def test_a_calculator_in_gradians_is_named() -> None:
     weight = 0.025 * 9.8 * math.sin(math.radians(0.9 * 35))
     force = 9e9 * 80e-9 * 50e-9 / 0.03**2
     found = {**find("equilibrium.slope")[1].example}
-    data = {"question": "equilibrium.slope", "inputs": found, "find": "",
-            "answers": {"find": {"value": f"{weight - force:.4f} N", "direction": ""}}}  # fmt: skip
+    data = {
+        "question": "equilibrium.slope",
+        "inputs": found,
+        "find": "",
+        "answers": {"find": {"value": f"{weight - force:.4f} N", "direction": ""}},
+    }
     reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
     told = next(part["html"] for part in reply["data"]["parts"] if part["part"] == "find")
     assert "Set the calculator to degrees: it worked in gradians." in told

@@ -65,12 +65,18 @@ def some_values(relation: Relation, step: Step) -> dict[str, float]:
     for tried in range(500):
         widest = 3 if tried < 250 else 30  # g/a below 1 needs more than any 3
         values = {
-            name: SHEET[name].school if name in SHEET and name not in relation.units
-            else chance.uniform(0.1, 0.7) if name in KEEP_SMALL or relation.units.get(name) == "°"
-            else chance.uniform(0.2, widest)
+            name: (
+                SHEET[name].school
+                if name in SHEET and name not in relation.units
+                else (
+                    chance.uniform(0.1, 0.7)
+                    if name in KEEP_SMALL or relation.units.get(name) == "°"
+                    else chance.uniform(0.2, widest)
+                )
+            )
             for name in equation(relation.law).names
             if name != step.makes
-        }  # fmt: skip
+        }
         values |= {name: -values[name] for name in turned if name in values}
         try:
             values[step.makes] = expression(step.how).value(values)

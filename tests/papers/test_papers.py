@@ -19,9 +19,7 @@ ALL = tuple(topics.topics())
 
 def ask(**data: Any) -> dict[str, Any]:
     """The reply of the desk to a request for a paper."""
-    reply: dict[str, Any] = json.loads(
-        desk.answer(json.dumps({"operation": "paper", "data": data}))
-    )
+    reply: dict[str, Any] = json.loads(desk.answer(json.dumps({"operation": "paper", "data": data})))
     return reply
 
 
@@ -44,9 +42,7 @@ def test_nearest_equals_trying_every_choice(seed: int) -> None:
     total = chance.randint(10, 90)
     for count in (None, 3):
         sizes = [count] if count else range(1, len(worth) + 1)
-        best = min(
-            abs(total - sum(some)) for size in sizes for some in itertools.combinations(worth, size)
-        )
+        best = min(abs(total - sum(some)) for size in sizes for some in itertools.combinations(worth, size))
         places = nearest(worth, total, count)
         assert len(set(places)) == len(places)
         assert count in (None, len(places))
@@ -57,17 +53,23 @@ def test_a_count_is_kept_while_marks_are_sought() -> None:
     """With both asked for, the count is exact and the page says how near the marks came."""
     reply = ask(topics=["coulomb"], count=2, marks=100, level=1, seed=3)["data"]
     assert reply["questions"] == 2
-    assert reply["said"] == (
-        f"2 questions, {reply['marks']} marks. You asked for 100 marks; no choice of these questions comes nearer."
+    assert (
+        reply["said"]
+        == f"2 questions, {reply['marks']} marks. You asked for 100 marks; no choice of these questions comes nearer."
     )
 
 
 def test_the_same_request_gives_the_same_bytes() -> None:
     """Two answers to one request are equal to the last character, in every notation."""
     data = {
-        "topics": list(ALL), "count": 6, "level": 2, "seed": 41, "heading": "Forces", "space": "lined",
+        "topics": list(ALL),
+        "count": 6,
+        "level": 2,
+        "seed": 41,
+        "heading": "Forces",
+        "space": "lined",
         "as": ["paper_html", "memo_html", "markdown", "markdown_memo", "latex", "latex_memo"],
-    }  # fmt: skip
+    }
     assert ask(**data) == ask(**data)
 
 
@@ -145,9 +147,7 @@ def test_a_papers_diagram_shows_no_force_and_no_field(key: str) -> None:
             assert not (isinstance(item, Segment | Curve) and item.kind == "fieldline")
 
 
-@pytest.mark.parametrize(
-    "key", ["coulomb.force", "several-charges.right-angle", "electric-field.charge"]
-)
+@pytest.mark.parametrize("key", ["coulomb.force", "several-charges.right-angle", "electric-field.charge"])
 def test_a_diagram_is_kept_when_its_arrows_are_left_out(key: str) -> None:
     """The bodies and distances still stand in the question, described without the forces."""
     scene = make(Wanted((key,), level=1, seed=1)).items[0].scene
@@ -167,23 +167,40 @@ def test_the_data_sheet_has_the_constants_in_force() -> None:
 REFUSED = [
     ({"topics": []}, "topics", "Choose at least one topic."),
     ({"topics": ["<b>"]}, "topics", "This booklet has no topic “<b>”. Choose from the topics on the page."),
-    ({"topics": ["coulomb.x"]}, "topics", "This booklet has no question “coulomb.x”. Choose from the topics on the page."),
+    (
+        {"topics": ["coulomb.x"]},
+        "topics",
+        "This booklet has no question “coulomb.x”. Choose from the topics on the page.",
+    ),
     ({"topics": ["coulomb.force:9"]}, "topics", "“coulomb.force:9” names no level: the levels are 1, 2 and 3."),
     ({"topics": ["coulomb"], "count": "1e9"}, "count", "Number of questions: a whole number from 1 to 30."),
     ({"topics": ["coulomb"], "marks": "0"}, "marks", "Marks: a whole number from 1 to 300."),
     ({"topics": ["coulomb"], "level": "9"}, "level", "There are three levels, 1, 2 and 3, and “rising”."),
     ({"topics": ["coulomb"], "seed": "-1"}, "seed", "The paper's number: a whole number from 0 to 999999."),
-    ({"topics": ["coulomb"], "heading": "x" * 121}, "heading", "The heading has 121 characters; at most 120 fit. Shorten it."),
+    (
+        {"topics": ["coulomb"], "heading": "x" * 121},
+        "heading",
+        "The heading has 121 characters; at most 120 fit. Shorten it.",
+    ),
     ({"topics": ["coulomb"], "space": "wide"}, "space", "Room for answers is one of none, blank, lined."),
-    ({"topics": ["coulomb"], "as": ["exe"]}, "as", "A paper is given as paper_html, memo_html, markdown, markdown_memo, latex, latex_memo, and nothing else."),
-    ({"topics": ["coulomb.force"], "count": 9}, "count", "These topics have 3 questions to choose from at this level, other numbers counted: ask for fewer, or choose more topics."),
-]  # fmt: skip
+    (
+        {"topics": ["coulomb"], "as": ["exe"]},
+        "as",
+        "A paper is given as paper_html, memo_html, markdown, markdown_memo, latex, latex_memo, and nothing else.",
+    ),
+    (
+        {"topics": ["coulomb.force"], "count": 9},
+        "count",
+        (
+            "These topics have 3 questions to choose from at this level, other numbers counted: ask for fewer, or"
+            " choose more topics."
+        ),
+    ),
+]
 
 
 @pytest.mark.parametrize(("data", "field", "sentence"), REFUSED)
-def test_what_cannot_be_is_refused_with_a_sentence(
-    data: dict[str, Any], field: str, sentence: str
-) -> None:
+def test_what_cannot_be_is_refused_with_a_sentence(data: dict[str, Any], field: str, sentence: str) -> None:
     """Each refusal stands at its field and says what to do."""
     reply = ask(**data)
     assert not reply["ok"]

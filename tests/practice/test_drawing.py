@@ -1,4 +1,5 @@
-"""Drawn questions of every topic: the same for the same seed, workable, sensible, and with mistakes that can be told apart."""
+"""Drawn questions of every topic: the same for the same seed, workable, sensible, and with mistakes that can
+be told apart."""
 
 from __future__ import annotations
 
@@ -24,9 +25,7 @@ STORED = json.loads((Path(__file__).parent / "practice_draws.json").read_text(en
 # Mistakes that cannot be kept 5 % from the right answer, whatever the numbers, or only by giving up variety.
 NEAR = {
     # A slip in one row takes that reading off the line, and the others give the same gradient.
-    "coulomb.graph": {
-        f"{key}@x{n}" for key in ("not-squared", "not-inverted") for n in range(4, 7)
-    },
+    "coulomb.graph": {f"{key}@x{n}" for key in ("not-squared", "not-inverted") for n in range(4, 7)},
     "electric-field.drop": {"multiplied@E_2"},  # a field far too small leaves the weight alone
     "electric-field.paint-drop": {"multiplied@E_2"},
     "equilibrium.hovering-ball": {"root-omitted@r"},  # drops out of a later ratio
@@ -39,9 +38,7 @@ NEAR = {
         "wrong-pair@F_41",
         "sin-for-cos@F_31y",
     },
-    "several-charges.square": {
-        "angle-inverted@theta_24"
-    },  # its diagonal force makes little of the sum
+    "several-charges.square": {"angle-inverted@theta_24"},  # its diagonal force makes little of the sum
 }
 LISTED = ("coulomb", "electric-field", "equilibrium", "several-charges")
 
@@ -60,9 +57,7 @@ def every_draw(key: str) -> list[Drawn]:
 
 def ask(operation: str, **data: Any) -> dict[str, Any]:
     """A request through the one boundary."""
-    reply: dict[str, Any] = json.loads(
-        desk.answer(json.dumps({"operation": operation, "data": data}))
-    )
+    reply: dict[str, Any] = json.loads(desk.answer(json.dumps({"operation": operation, "data": data})))
     return reply
 
 
@@ -179,10 +174,7 @@ def test_chance_is_pinned() -> None:
 @pytest.mark.parametrize("key", ["coulomb.force", "coulomb.contact", "electric-field.charge"])
 def test_wordings_vary(key: str) -> None:
     """Different seeds tell the same kind of question in different words."""
-    stories = {
-        re.sub(r"[^a-z ]", "", planned(drawn(key, seed, 1))[1].story.lower())[:25]
-        for seed in range(10)
-    }
+    stories = {re.sub(r"[^a-z ]", "", planned(drawn(key, seed, 1))[1].story.lower())[:25] for seed in range(10)}
     assert len(stories) > 1
 
 
@@ -208,16 +200,14 @@ def test_the_scene_keeps_the_answer(key: str) -> None:
         scene = fair_scene(plan, found)
         if scene is None:
             continue
-        assert not [i for i in scene.items if isinstance(i, Arrow) and i.kind in ("force", "field", "resultant")]  # fmt: skip
+        assert not [i for i in scene.items if isinstance(i, Arrow) and i.kind in ("force", "field", "resultant")]
         asked = {part.answers for part in plan.parts if part.kind == "calculate"}
         assert not [s.makes for s in plan.steps if s.makes in asked and s.unit == "°"]
 
 
 def test_a_topic_key_picks_one_of_its_questions() -> None:
     """“Any question” of a topic is a question of it, the same each time for a seed."""
-    picked = {
-        ask("practice", question="coulomb", seed=s, level=1)["data"]["question"] for s in range(9)
-    }
+    picked = {ask("practice", question="coulomb", seed=s, level=1)["data"]["question"] for s in range(9)}
     assert all(key.startswith("coulomb.") for key in picked)
     assert len(picked) > 2
     first = ask("practice", question="coulomb", seed=5, level=1)
@@ -228,13 +218,22 @@ def test_a_topic_key_picks_one_of_its_questions() -> None:
     ("data", "sentence"),
     [
         ({"question": "coulomb.nothing", "seed": 1}, "There is no such question to practise. Pick one from the list."),
-        ({"question": "coulomb.force", "seed": -1}, "The number of a drawn question is a whole number from 0 to 999999."),
-        ({"question": "coulomb.force", "seed": "x<b>"}, "The number of a drawn question is a whole number from 0 to 999999."),
+        (
+            {"question": "coulomb.force", "seed": -1},
+            "The number of a drawn question is a whole number from 0 to 999999.",
+        ),
+        (
+            {"question": "coulomb.force", "seed": "x<b>"},
+            "The number of a drawn question is a whole number from 0 to 999999.",
+        ),
         ({"question": "coulomb.force"}, "The number of a drawn question is a whole number from 0 to 999999."),
-        ({"question": "coulomb.force", "seed": True}, "The number of a drawn question is a whole number from 0 to 999999."),
+        (
+            {"question": "coulomb.force", "seed": True},
+            "The number of a drawn question is a whole number from 0 to 999999.",
+        ),
         ({"question": "coulomb.force", "seed": 1, "level": 4}, "There are three levels: 1, 2 and 3."),
     ],
-)  # fmt: skip
+)
 def test_a_bad_request_gets_a_sentence(data: dict[str, Any], sentence: str) -> None:
     """Whatever a link asks for, the reply says what is wrong."""
     reply = ask("practice", **data)

@@ -46,7 +46,7 @@ def test_no_hint_holds_the_digits_of_an_answer(key: str) -> None:
             digits = plain(rounded(abs(value)).text)
             for several in given.values():
                 for hint in several:
-                    assert not re.search(rf"(?<![\d,]){re.escape(digits)}(?![\d⁰¹²³⁴⁵⁶⁷⁸⁹])", plain(hint.text))  # fmt: skip
+                    assert not re.search(rf"(?<![\d,]){re.escape(digits)}(?![\d⁰¹²³⁴⁵⁶⁷⁸⁹])", plain(hint.text))
         assert found.data.asked not in plan.values
 
 
@@ -72,14 +72,9 @@ def test_hints_open_in_the_order_of_the_working() -> None:
     plan = question.plan(found.data)
     several = hints(topic, question, found, plan)["find"]
     assert [hint.kind for hint in several] == ["words", "formula", "numbers", "algebra"]
-    assert (
-        "directly proportional to the product of the magnitudes of the charges" in several[0].words
-    )
+    assert "directly proportional to the product of the magnitudes of the charges" in several[0].words
     assert several[1].lines[0].text == "F = kQ₁Q₂/r²"
-    assert (
-        several[2].lines[0].text.replace("\N{NO-BREAK SPACE}", " ")
-        == "2,5 × 10⁻⁵ = (9 × 10⁹)(8 × 10⁻⁹)(▢)/r²"
-    )
+    assert several[2].lines[0].text.replace("\N{NO-BREAK SPACE}", " ") == "2,5 × 10⁻⁵ = (9 × 10⁹)(8 × 10⁻⁹)(▢)/r²"
     assert several[2].words.endswith("The box ▢ is left for you: Q₂ goes there.")
     assert several[3].lines[-1].text.startswith("r = √")
 
@@ -96,9 +91,7 @@ def test_a_substitution_leaves_one_number_to_the_learner(key: str) -> None:
                 assert "▢" in hint.lines[0].text
                 assert re.search(r"The box ▢ is left for you: \S+( \S+)? goes there\.$", hint.words)
                 seen += 1
-    assert seen or all(
-        h.kind != "numbers" for several in told(key, 2, 2)[2].values() for h in several
-    )
+    assert seen or all(h.kind != "numbers" for several in told(key, 2, 2)[2].values() for h in several)
 
 
 def test_an_earlier_answer_stays_a_symbol() -> None:
@@ -133,4 +126,4 @@ def test_a_hint_that_would_tell_is_left_out() -> None:
     topic, question = topics.find("coulomb.scaling")
     found = read(question, {"F": "2,25 N", "a": "1", "b": "4", "d": "2"})
     plan = question.plan(found.data)
-    assert all("2,25" not in hint.text for several in hints(topic, question, found, plan).values() for hint in several)  # fmt: skip
+    assert all("2,25" not in hint.text for several in hints(topic, question, found, plan).values() for hint in several)

@@ -127,9 +127,7 @@ def test_the_level_to_try_next(levels: list[tuple[int, int]], level: int) -> Non
 
 def ask(**data: Any) -> dict[str, Any]:
     """A revision request through the one boundary."""
-    reply: dict[str, Any] = json.loads(
-        desk.answer(json.dumps({"operation": "revision", "data": data}))
-    )
+    reply: dict[str, Any] = json.loads(desk.answer(json.dumps({"operation": "revision", "data": data})))
     return reply
 
 
@@ -183,15 +181,10 @@ def test_questions_the_booklet_does_not_have_are_left_out() -> None:
 def test_damaged_progress_gets_a_sentence(bad: object) -> None:
     """No damaged entry is guessed at."""
     reply = ask(today="2026-03-09", history={"coulomb.force": [bad]})
-    assert reply["errors"][0]["message"].startswith(
-        "The progress kept on this device cannot be read"
-    )
+    assert reply["errors"][0]["message"].startswith("The progress kept on this device cannot be read")
 
 
 def test_a_day_that_is_none_gets_a_sentence() -> None:
     """The 31st of February is refused by name."""
     reply = ask(today="2026-02-31", history={})
-    assert (
-        reply["errors"][0]["message"]
-        == "'2026-02-31' is not a day. A day is written like 2026-03-09."
-    )
+    assert reply["errors"][0]["message"] == "'2026-02-31' is not a day. A day is written like 2026-03-09."

@@ -149,9 +149,7 @@ def test_latex_has_no_character_it_cannot_set(key: str) -> None:
 @pytest.mark.parametrize("key", KEYS)
 def test_latex_uses_alignment_and_blank_lines_lawfully(key: str) -> None:
     """No blank line and at most one alignment mark a side stand in a display, and no row outside its table."""
-    for body in re.findall(
-        r"\\begin\{align\*\}(.*?)\\end\{align\*\}", paper_latex.memo(one(key)), re.S
-    ):
+    for body in re.findall(r"\\begin\{align\*\}(.*?)\\end\{align\*\}", paper_latex.memo(one(key)), re.S):
         assert "\n\n" not in body
         for row in body.split("\\\\\n"):
             assert row.count("&") <= 3

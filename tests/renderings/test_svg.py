@@ -67,9 +67,7 @@ NAMES = st.sampled_from(
 SIZES = st.sampled_from([0.001, 0.03, 0.2, 0.5, 1.0])
 WAYS = st.floats(0, 360)
 FORCES = st.lists(st.tuples(NAMES, SIZES, WAYS), min_size=1, max_size=5)
-PLACES = st.lists(
-    st.tuples(st.integers(0, 30), st.integers(0, 30)), min_size=2, max_size=8, unique=True
-)
+PLACES = st.lists(st.tuples(st.integers(0, 30), st.integers(0, 30)), min_size=2, max_size=8, unique=True)
 
 
 @st.composite
@@ -82,9 +80,7 @@ def scenes(draw: st.DrawFn) -> Figure:
     places = draw(PLACES)
     charges = [(draw(NAMES), draw(st.sampled_from([-2.0, 1.0, 4.0])), x, y) for x, y in places]
     if kind == 0:
-        return free_body_diagram(
-            forces, guides=[angle], angles=[(0, angle, name)], body=name, notes=[f"Note {name}."]
-        )
+        return free_body_diagram(forces, guides=[angle], angles=[(0, angle, name)], body=name, notes=[f"Note {name}."])
     if kind == 1:
         return tail_to_head(forces, angle=(0, angle, name), scale="1 cm = 0,2 N")
     if kind == 2:
@@ -96,26 +92,44 @@ def scenes(draw: st.DrawFn) -> Figure:
         )
     if kind == 3:
         return charges_in_plane(
-            charges, forces=forces, resultant=(name, 1.0, angle), angle=(0, angle, "θ"),
-            distances=[(0, 1, name)], axes=draw(st.booleans()),
-        )  # fmt: skip
+            charges,
+            forces=forces,
+            resultant=(name, 1.0, angle),
+            angle=(0, angle, "θ"),
+            distances=[(0, 1, name)],
+            axes=draw(st.booleans()),
+        )
     if kind == 4:
         return slope_scene(
-            angle, [Body(name, 0.1, 1.0), Body("B", 0.6, -1.0, draw(st.sampled_from(["sphere", "block"])))],
-            string=draw(st.sampled_from(["up", "down", ""])), string_label=name, string_on=1,
-            distances=[(0, 1, name)], forces=forces, forces_on=1,
-        )  # fmt: skip
+            angle,
+            [Body(name, 0.1, 1.0), Body("B", 0.6, -1.0, draw(st.sampled_from(["sphere", "block"])))],
+            string=draw(st.sampled_from(["up", "down", ""])),
+            string_label=name,
+            string_on=1,
+            distances=[(0, 1, name)],
+            forces=forces,
+            forces_on=1,
+        )
     if kind == 5:
         two = draw(st.booleans())
         return hanging_pair(
-            angle, labels=(name, "B"), two_supports=two, attracting=two and draw(st.booleans()),
-            supports_label=name, forces=forces,
-        )  # fmt: skip
+            angle,
+            labels=(name, "B"),
+            two_supports=two,
+            attracting=two and draw(st.booleans()),
+            supports_label=name,
+            forces=forces,
+        )
     if kind == 6:
         return plates_scene(
-            lines=draw(st.integers(0, 9)), upright=draw(st.booleans()), particle=name,
-            particle_sign="-", forces=forces, voltage="490 V", separation="5 mm",
-        )  # fmt: skip
+            lines=draw(st.integers(0, 9)),
+            upright=draw(st.booleans()),
+            particle=name,
+            particle_sign="-",
+            forces=forces,
+            voltage="490 V",
+            separation="5 mm",
+        )
     if kind == 7:
         return field_pattern(charges[:4])
     points = [(float(x), float(y)) for x, y in sorted(places)]
@@ -124,11 +138,7 @@ def scenes(draw: st.DrawFn) -> Figure:
 
 def overlapping(placed: Layout) -> list[tuple[str, str]]:
     """Pairs of labels whose boxes overlap."""
-    return [
-        (a.text, b.text)
-        for a, b in itertools.combinations(placed.labels, 2)
-        if a.box.overlaps(b.box, -0.01)
-    ]
+    return [(a.text, b.text) for a, b in itertools.combinations(placed.labels, 2) if a.box.overlaps(b.box, -0.01)]
 
 
 @examples(250)
@@ -166,11 +176,7 @@ def test_strokes_far_from_a_label_are_not_priced() -> None:
             return self.finish
 
     seen: list[Watched] = []
-    strokes = [
-        Watched((x, y), (x + 5.0, y + 5.0), 30.0)
-        for x in range(0, 900, 15)
-        for y in range(0, 900, 15)
-    ]
+    strokes = [Watched((x, y), (x + 5.0, y + 5.0), 30.0) for x in range(0, 900, 15) for y in range(0, 900, 15)]
     spots = tuple(around((450.0, 450.0)))
     bars = cast("list[Bar]", strokes)
     placed = place([Request("Q", 20.0, 20.0, spots), Request("P", 20.0, 20.0, spots)], bars, [])
@@ -188,9 +194,7 @@ def test_fixed_places_give_way_to_other_labels() -> None:
 @given(st.integers(2, 4), WAYS, st.lists(SIZES.filter(lambda s: s > 0.1), min_size=4, max_size=4))
 def test_labels_keep_off_arrows_and_dot(count: int, first: float, sizes: list[float]) -> None:
     """With up to four well separated forces no label touches an arrow or the dot."""
-    figure = free_body_diagram(
-        [(f"F_{i}", sizes[i], first + i * 360 / count) for i in range(count)], body="body"
-    )
+    figure = free_body_diagram([(f"F_{i}", sizes[i], first + i * 360 / count) for i in range(count)], body="body")
     placed = layout(figure)
     for label in placed.labels:
         if label.style == "note":
@@ -252,9 +256,7 @@ def test_any_world_scale_fits(scale: float, flat: float) -> None:
 def test_long_labels_break_before_their_equals_sign() -> None:
     """A drawing too wide for a phone sets long labels in two lines."""
     long = "F_{AB} = 4,80 × 10⁻⁶ N"
-    figure = spheres_on_line(
-        [("A", 6, 0), ("B", 2, 1)], forces=[(0, long, 1, False), (1, long, 1, True)]
-    )
+    figure = spheres_on_line([("A", 6, 0), ("B", 2, 1)], forces=[(0, long, 1, False), (1, long, 1, True)])
     assert {p.text for p in layout(figure).labels} >= {"F_{AB}\n= 4,80 × 10⁻⁶ N"}
     texts = list(ElementTree.fromstring(render(figure)).iter(f"{SVG}text"))
     assert "= 4,80 × 10−6 N" in {"".join(t.itertext()) for t in texts}
@@ -320,9 +322,10 @@ def test_description_names_every_force() -> None:
     """The text alternative says each force and its direction."""
     text = render(free_body_diagram([("F_g", 2, 270), ("N", 1.7, 120), ("T", 1, 30)]))
     description = ElementTree.fromstring(text).findtext(f"{SVG}desc")
-    assert description == (
-        "Arrows start on one dot and point away from it: "
-        "F g downwards, N 60° above the left and T 30° above the right."
+    assert (
+        description
+        == "Arrows start on one dot and point away from it: F g downwards, N 60° above the left and T 30° above the"
+        " right."
     )
 
 
@@ -337,9 +340,12 @@ def test_kinds_differ_without_colour() -> None:
         shaft = next(e for e in parts if e.tag == f"{SVG}path")
         heads = [e for e in parts if e is not shaft]
         looks[kind] = (
-            shaft.get("stroke-width"), shaft.get("stroke-dasharray"),
-            heads[0].tag, heads[0].get("fill"), len(heads),
-        )  # fmt: skip
+            shaft.get("stroke-width"),
+            shaft.get("stroke-dasharray"),
+            heads[0].tag,
+            heads[0].get("fill"),
+            len(heads),
+        )
     assert len(set(looks.values())) == len(kinds)
     assert [kind for kind in kinds if looks[kind][1]] == ["component", "resultant"]
     assert looks["resultant"][4] == 2
@@ -377,7 +383,7 @@ def test_right_angle_is_a_square() -> None:
 def test_dimension_stands_off_its_points() -> None:
     """A dimension line is parallel to what it measures, set off to its left."""
     (line,) = strokes((Dimension((0, 0), (4, 0), "r", 2.0),), "dimension")
-    (a, b) = line.paths[0]
+    a, b = line.paths[0]
     assert a[1] == b[1] == pytest.approx(-40)
 
 
@@ -396,19 +402,14 @@ def test_lines_stop_at_spheres() -> None:
         style = "guide" if isinstance(item, Segment) else "axis"
         (line,) = [s for s in placed.shapes if isinstance(s, Stroke) and s.style == style]
         (disc,) = [s for s in placed.shapes if isinstance(s, Disc)]
-        ends = [
-            hypot(x - disc.centre[0], y - disc.centre[1]) for path in line.paths for x, y in path
-        ]
+        ends = [hypot(x - disc.centre[0], y - disc.centre[1]) for path in line.paths for x, y in path]
         assert len(line.paths) == 2
         assert min(ends) >= disc.radius - 1e-6
 
 
 def test_sphere_carries_its_sign() -> None:
     """A positive sphere shows two strokes, a negative one a single stroke, a neutral none."""
-    counts = [
-        sum(len(s.paths) for s in strokes((Sphere((0, 0), 1, sign),), "sign"))
-        for sign in ("+", "-", "")
-    ]  # fmt: skip
+    counts = [sum(len(s.paths) for s in strokes((Sphere((0, 0), 1, sign),), "sign")) for sign in ("+", "-", "")]
     assert counts == [2, 1, 0]
 
 
@@ -436,9 +437,7 @@ def test_figures_stay_small() -> None:
 def test_type_of_labels(label: str, expected: str) -> None:
     """Symbols are italic; numbers, units, subscripts and words are upright."""
     marks = {"base": "", "sub": "_", "super": "^"}
-    shown = "|".join(
-        f"/{run.text}/" if run.italic else marks[run.level] + run.text for run in labels.runs(label)
-    )
+    shown = "|".join(f"/{run.text}/" if run.italic else marks[run.level] + run.text for run in labels.runs(label))
     assert shown == expected
 
 

@@ -53,9 +53,7 @@ def test_all_files_but_the_loader_carry_one_tag(made: Path) -> None:
 
 def test_the_loader_names_every_file(made: Path) -> None:
     """No file is written that nothing loads, and none is missing."""
-    named = set(
-        re.findall(r'"([a-z-]+-[0-9a-f]{12}\.[a-z.]+)"', one(made, "loader.js").read_text())
-    )
+    named = set(re.findall(r'"([a-z-]+-[0-9a-f]{12}\.[a-z.]+)"', one(made, "loader.js").read_text()))
     assert named == {file.name for file in made.iterdir()} - {"loader.js"}
 
 
@@ -67,9 +65,7 @@ def test_scripts_for_disk_hold_the_served_files(made: Path) -> None:
         assert held == one(made, build.FILES[name].format("*")).read_bytes(), name
 
 
-def test_an_unchanged_second_build_runs_no_tool(
-    made: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_an_unchanged_second_build_runs_no_tool(made: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """The second build only copies what the first one kept."""
 
     def refuse(*_: object, **__: object) -> None:
@@ -78,9 +74,7 @@ def test_an_unchanged_second_build_runs_no_tool(
     monkeypatch.setattr(build, "_make", refuse)
     build.build_runtime(tmp_path, CACHE, package_dir=STAND_IN)
     again = tmp_path / "assets" / "runtime"
-    assert {f.name: f.read_bytes() for f in again.iterdir()} == {
-        f.name: f.read_bytes() for f in made.iterdir()
-    }
+    assert {f.name: f.read_bytes() for f in again.iterdir()} == {f.name: f.read_bytes() for f in made.iterdir()}
 
 
 def test_a_changed_package_is_built_anew(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -202,9 +196,7 @@ def test_the_library_has_what_is_imported_and_kept(made: Path) -> None:
     assert all(name.endswith(".pyc") for name in names)
 
 
-@pytest.mark.skipif(
-    sys.version_info[:2] != build.RUNTIME_PYTHON, reason="only the runtime's Python reads its code"
-)
+@pytest.mark.skipif(sys.version_info[:2] != build.RUNTIME_PYTHON, reason="only the runtime's Python reads its code")
 def test_the_library_has_no_docstrings(made: Path) -> None:
     """The library is compiled without its docstrings."""
     packed = gzip.decompress(one(made, "stdlib-*").read_bytes())
@@ -256,9 +248,7 @@ def test_a_number_is_written_as_the_specification_shows() -> None:
     assert slim_core._number(12857) == bytes.fromhex("b964")
 
 
-def test_a_pyodide_with_other_scripts_is_refused(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_pyodide_with_other_scripts_is_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """A patch that finds its place no longer, or twice, stops the build."""
     monkeypatch.setattr(slim_core, "_PATCHES", (("pyodide.js", "no such text", ""),))
     with pytest.raises(SetupError, match="no such text"):

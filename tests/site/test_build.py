@@ -99,9 +99,7 @@ def test_a_running_build_keeps_its_folder(build_folder: Path) -> None:
         "    (b.BUILD / 'site-running').mkdir(); print('works', flush=True); sys.stdin.read()"
     )
     command = [sys.executable, "-c", program, str(build_folder)]
-    with subprocess.Popen(
-        command, cwd=SCRIPTS, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
-    ) as running:
+    with subprocess.Popen(command, cwd=SCRIPTS, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True) as running:
         assert running.stdout
         assert running.stdout.readline() == "works\n"
         with (

@@ -16,9 +16,7 @@ from toolbox import REPO
 
 FRONT = "---\ntitle: A page\n---\n\n"
 GOOD = "```question\ncoulomb.force\nQ1 = +6 nC\nfind = F\n```"
-KINDS = (
-    "cautions, contents, data-sheet, drawn, formulas, laws, licences, practice, question, worksheet"
-)
+KINDS = "cautions, contents, data-sheet, drawn, formulas, laws, licences, practice, question, worksheet"
 
 # What is typed (a page's Markdown from its line 5 on), the line that is named, and what is said.
 WRONG = {
@@ -65,8 +63,7 @@ WRONG = {
     "a kind nothing resembles": (
         "```zzz\ncoulomb.force\n```\n",
         5,
-        f"no block and no language is called “zzz”; the blocks are {KINDS}; "
-        "for plain text write ```text.",
+        f"no block and no language is called “zzz”; the blocks are {KINDS}; for plain text write ```text.",
     ),
     "an underscore": (
         "```data_sheet\n```\n",
@@ -213,9 +210,7 @@ def test_a_right_block_becomes_its_form_with_spaces_nobody_sees() -> None:
     """Blanks at the end of a fence, and empty lines in it, change nothing."""
     made, spaced = page(GOOD), page(GOOD)
     on_page_markdown(GOOD, made)
-    on_page_markdown(
-        GOOD.replace("coulomb.force", "coulomb.force\n").replace("nC", "nC \t"), spaced
-    )
+    on_page_markdown(GOOD.replace("coulomb.force", "coulomb.force\n").replace("nC", "nC \t"), spaced)
     assert made.meta["blocks"] == spaced.meta["blocks"]
     assert 'data-question="coulomb.force"' in made.meta["blocks"][0]
 
@@ -227,9 +222,7 @@ def built(folder: Path, body: str) -> tuple[str, str]:
     settings = (REPO / "mkdocs.yml").read_text(encoding="utf-8")
     extensions = settings[settings.index("markdown_extensions:") : settings.index("validation:")]
     hook = REPO / "site-scripts/pages_hook.py"
-    (folder / "mkdocs.yml").write_text(
-        f"site_name: A\nplugins: []\nhooks: [{hook}]\n{extensions}", encoding="utf-8"
-    )
+    (folder / "mkdocs.yml").write_text(f"site_name: A\nplugins: []\nhooks: [{hook}]\n{extensions}", encoding="utf-8")
     done = subprocess.run(
         [sys.executable, "-m", "mkdocs", "build", "--quiet"],
         cwd=folder,

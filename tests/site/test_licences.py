@@ -110,9 +110,7 @@ def test_every_library_in_the_core_has_its_text(texts: dict[str, str]) -> None:
     assert [mark for mark in NOT_IN_THE_CORE if mark in core] == []
 
 
-def test_every_part_stands_on_the_page_with_its_text(
-    built_site: Path, texts: dict[str, str]
-) -> None:
+def test_every_part_stands_on_the_page_with_its_text(built_site: Path, texts: dict[str, str]) -> None:
     """The page links each text once; each names a holder and says what is permitted."""
     page = (built_site / "licences.html").read_text("utf-8")
     assert sorted(re.findall(r'href="licences/([^"]+)"', page)) == sorted(texts)

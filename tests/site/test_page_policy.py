@@ -34,9 +34,7 @@ def test_data_in_a_script_element_may_stay() -> None:
     assert policy(data, "a.html") == policy("<p></p>", "a.html")
 
 
-@pytest.mark.parametrize(
-    "script", ["alert(1)", f"{THEME_SCRIPT};alert(1)"], ids=["own", "theme's with more"]
-)
+@pytest.mark.parametrize("script", ["alert(1)", f"{THEME_SCRIPT};alert(1)"], ids=["own", "theme's with more"])
 def test_inline_script_of_ours_stops_the_build(script: str, tmp_path: Path) -> None:
     """A script that is not exactly the theme's is named, with the remedy."""
     page = f"<p>x</p><script>{script}</script>"
@@ -46,9 +44,7 @@ def test_inline_script_of_ours_stops_the_build(script: str, tmp_path: Path) -> N
         policy(page, "a.html")
 
 
-@pytest.mark.parametrize(
-    "element", ['<p onclick="go()">', '<img ONERROR="go()">', '<a href=" javascript:go()">']
-)
+@pytest.mark.parametrize("element", ['<p onclick="go()">', '<img ONERROR="go()">', '<a href=" javascript:go()">'])
 def test_code_in_an_attribute_stops_the_build(element: str) -> None:
     """Event-handler attributes and javascript: links are refused."""
     with pytest.raises(SetupError, match="runs code from an attribute"):

@@ -81,11 +81,9 @@ def test_a_question_with_impossible_data_is_refused() -> None:
 def test_the_first_mention_of_a_term_is_linked(tmp_path: Path) -> None:
     """One link a term, in running text, not inside another link or a possessive."""
     glossary = tmp_path / "glossary.md"
-    glossary.write_text(
-        "# Glossary\n\n## charge\n\nText.\n\n## newton\n\nText.\n", encoding="utf-8"
-    )
+    glossary.write_text("# Glossary\n\n## charge\n\nText.\n\n## newton\n\nText.\n", encoding="utf-8")
     linked = link_terms("<p>Newton's charges and a charge; one newton.</p>", glossary)
-    assert linked == (
-        '<p>Newton\'s <a class="term" href="glossary.html#charge">charges</a> and a charge; '
+    assert (
+        linked == '<p>Newton\'s <a class="term" href="glossary.html#charge">charges</a> and a charge; '
         'one <a class="term" href="glossary.html#newton">newton</a>.</p>'
     )

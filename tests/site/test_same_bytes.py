@@ -61,11 +61,7 @@ def _copy_sources(place: Path) -> None:
 
 def files(site: Path) -> dict[str, bytes]:
     """Every file of a site by its path."""
-    return {
-        file.relative_to(site).as_posix(): file.read_bytes()
-        for file in sorted(site.rglob("*"))
-        if file.is_file()
-    }
+    return {file.relative_to(site).as_posix(): file.read_bytes() for file in sorted(site.rglob("*")) if file.is_file()}
 
 
 def test_two_builds_have_the_same_bytes(two_sites: list[Path]) -> None:
@@ -106,8 +102,7 @@ def test_no_file_tells_where_or_by_whom_it_was_built(two_sites: list[Path]) -> N
     named = [str(two_sites[1].parent.parent), "some other name", str(REPO), f"{home}/"]
     secrets = [text.encode() for text in [*named, f"/{user}/", f"home/{user}", f"{user}@"]]
     published = b"".join(
-        (NODE_MODULES / "pyodide" / name).read_bytes()
-        for name in ("pyodide.asm.wasm", "pyodide.asm.js", "pyodide.js")
+        (NODE_MODULES / "pyodide" / name).read_bytes() for name in ("pyodide.asm.wasm", "pyodide.asm.js", "pyodide.js")
     )
     found = []
     for name, content in files(two_sites[1]).items():

@@ -44,9 +44,7 @@ class Page(HTMLParser):
 
 
 @pytest.fixture(scope="module", params=["served", "from disk"])
-def folder(
-    request: pytest.FixtureRequest, built_site: Path, tmp_path_factory: pytest.TempPathFactory
-) -> Path:
+def folder(request: pytest.FixtureRequest, built_site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The site, and what the copy for offline use unpacks to."""
     if request.param == "served":
         return built_site
@@ -60,8 +58,7 @@ def folder(
 def pages(folder: Path) -> dict[str, Page]:
     """Every page by its path."""
     return {
-        file.relative_to(folder).as_posix(): Page(file.read_text("utf-8"))
-        for file in sorted(folder.rglob("*.html"))
+        file.relative_to(folder).as_posix(): Page(file.read_text("utf-8")) for file in sorted(folder.rglob("*.html"))
     }
 
 
@@ -75,11 +72,7 @@ def test_every_link_leads_somewhere(folder: Path, pages: dict[str, Page]) -> Non
             address = unquote(address.partition("?")[0])
             target = ((folder / name).parent / address).resolve() if address else folder / name
             seen += 1
-            if (
-                ":" in address
-                or not target.is_relative_to(folder.resolve())
-                or not target.is_file()
-            ):
+            if ":" in address or not target.is_relative_to(folder.resolve()) or not target.is_file():
                 lost.append(f"{name}: {link}")
             elif anchor and "=" not in anchor:
                 inner = pages[target.relative_to(folder.resolve()).as_posix()]
@@ -109,14 +102,10 @@ def test_no_name_stands_twice_in_a_page(pages: dict[str, Page], folder: Path) ->
 
 def test_the_version_is_the_same_everywhere(folder: Path) -> None:
     """The foot of every page, the terminal and the newest entry of the changelog agree."""
-    done = subprocess.run(
-        [sys.executable, "-m", "calc", "--version"], cwd=REPO, capture_output=True, text=True
-    )
+    done = subprocess.run([sys.executable, "-m", "calc", "--version"], cwd=REPO, capture_output=True, text=True)
     version = done.stdout.strip()
     assert re.fullmatch(r"\d+\.\d+(\.\d+)?", version)
-    entries = re.findall(
-        r"^## Version (\S+)", (REPO / "docs/changelog.md").read_text("utf-8"), re.M
-    )
+    entries = re.findall(r"^## Version (\S+)", (REPO / "docs/changelog.md").read_text("utf-8"), re.M)
     assert entries[0] == version
     assert len(set(entries)) == len(entries)
     for file in folder.glob("*.html"):

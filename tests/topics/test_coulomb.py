@@ -20,9 +20,7 @@ from calc.working.reading import read
 from calc.working.working import work
 
 
-def solve(
-    key: str, find_: str = "", settings: Settings | None = None, **typed: str
-) -> WorkedAnswer:
+def solve(key: str, find_: str = "", settings: Settings | None = None, **typed: str) -> WorkedAnswer:
     """The worked answer of ``coulomb.key`` for typed data."""
     topic, question = find(f"coulomb.{key}")
     return work(topic, question, read(question, typed, find_, settings))
@@ -38,9 +36,7 @@ def solve(
         ("1,6e-19 C", "5,3e-11 m", 8.99e9, 8.19e-8, 2e-3),
     ],
 )
-def test_the_hydrogen_atom_of_two_textbooks(
-    charge: str, r: str, k: float, published: float, tolerance: float
-) -> None:
+def test_the_hydrogen_atom_of_two_textbooks(charge: str, r: str, k: float, published: float, tolerance: float) -> None:
     """The published attraction of proton and electron comes out."""
     worked = solve("force", settings=Settings({"k": k}), Q1=charge, Q2=f"-{charge}", r=r)
     assert worked.answers[0].value == pytest.approx(published, rel=tolerance)
@@ -55,10 +51,7 @@ def test_excess_electrons_of_a_textbook_problem() -> None:
 
 def test_equal_halves_repel_most() -> None:
     """OpenStax, University Physics Volume 2, section 5.3, problem 10: a total charge repels most when halved."""
-    forces = {
-        n: solve("force", Q1=f"{n} nC", Q2=f"{20 - n} nC", r="10 cm").answers[0].value
-        for n in range(1, 20)
-    }
+    forces = {n: solve("force", Q1=f"{n} nC", Q2=f"{20 - n} nC", r="10 cm").answers[0].value for n in range(1, 20)}
     assert max(forces, key=forces.get) == 10
 
 
@@ -135,9 +128,7 @@ def test_two_forces_give_the_charges_back(q1: int, q2: int, r: int) -> None:
     k, metres = 9e9, r / 100
     f1 = k * q1 * -q2 * 1e-18 / metres**2
     f2 = k * ((q1 + q2) * 1e-9 / 2) ** 2 / metres**2
-    values = solve(
-        "two-forces", F_1=f"{f1!r} N", F_2=f"{f2!r} N", r=f"{r} cm", acting="attract"
-    ).values
+    values = solve("two-forces", F_1=f"{f1!r} N", F_2=f"{f2!r} N", r=f"{r} cm", acting="attract").values
     found = sorted((values["Q1"] * 1e9, values["Q2"] * 1e9))
     expected = sorted((q1, q2)) if q1 + q2 > 0 else sorted((-q1, -q2))
     assert found == pytest.approx(expected, rel=1e-5, abs=1e-5)
@@ -165,8 +156,10 @@ def test_two_forces_give_the_charges_back(q1: int, q2: int, r: int) -> None:
             {"F_1": "9 µN", "F_2": "4 µN", "r": "10 cm", "acting": "repel"},
             "",
             "F_2",
-            "No real charges fit: like charges repel at least as strongly after sharing. "
-            "Make the second force larger, or let them attract at first.",
+            (
+                "No real charges fit: like charges repel at least as strongly after sharing. "
+                "Make the second force larger, or let them attract at first."
+            ),
         ),
     ],
 )
@@ -197,8 +190,8 @@ def test_spheres_may_not_overlap(typed: dict, field: str) -> None:
     with pytest.raises(Refusal) as caught:
         solve("force", **typed)
     assert caught.value.field == field
-    assert caught.value.sentence == (
-        "The spheres would touch or overlap: their centres must be more than two radii apart."
+    assert (
+        caught.value.sentence == "The spheres would touch or overlap: their centres must be more than two radii apart."
     )
 
 
@@ -228,9 +221,7 @@ def test_a_zero_force_means_a_zero_charge_without_a_sign(name: str) -> None:
     worked = solve("force", name, **{other: "6 nC"}, F="0 N", r="10 cm")
     answer = worked.answers[0]
     assert (answer.shown.text, answer.direction) == ("0\N{NO-BREAK SPACE}C", None)
-    assert worked.notes == (
-        "A body without charge feels no electrostatic force; a charge of zero has no sign.",
-    )
+    assert worked.notes == ("A body without charge feels no electrostatic force; a charge of zero has no sign.",)
     assert f"{'A' if name == 'Q1' else 'B'} (uncharged)" in worked.figure.description
 
 
@@ -240,26 +231,24 @@ def test_a_zero_force_neither_attracts_nor_repels(acting: str) -> None:
     with pytest.raises(Refusal) as caught:
         solve("force", "Q2", Q1="6 nC", F="0", r="10 cm", acting=acting)
     assert caught.value.field == "acting"
-    assert caught.value.sentence == (
-        "A force of zero neither attracts nor repels: one of the charges is zero then. "
+    assert (
+        caught.value.sentence == "A force of zero neither attracts nor repels: one of the charges is zero then. "
         "Choose “attract or repel: not said”, or type a force above zero."
     )
     with pytest.raises(Refusal) as caught:
         solve("two-forces", F_1="0 N", F_2="9 µN", r="10 cm", acting=acting)
     assert caught.value.field == "F_1"
-    assert caught.value.sentence == (
-        "A force of zero neither attracts nor repels: one of the charges is zero then. "
-        "Type a force above zero."
+    assert (
+        caught.value.sentence
+        == "A force of zero neither attracts nor repels: one of the charges is zero then. Type a force above zero."
     )
 
 
 @pytest.mark.parametrize(
     ("after", "told"),
     [("9 µN", "they now repel with 9\N{NO-BREAK SPACE}µN."), ("0 N", "now there is no force between them.")],
-)  # fmt: skip
-def test_the_story_of_two_forces_speaks_of_repulsion_only_where_there_is_one(
-    after: str, told: str
-) -> None:
+)
+def test_the_story_of_two_forces_speaks_of_repulsion_only_where_there_is_one(after: str, told: str) -> None:
     """Equal and opposite charges leave no force after the touch, and the story says so."""
     worked = solve("two-forces", F_1="27 µN", F_2=after, r="10 cm", acting="attract")
     assert worked.story.endswith(f"put back at the same distance: {told}")
@@ -276,9 +265,7 @@ SIGN_CASES = [
 
 
 @pytest.mark.parametrize(("name", "other", "acting", "signs", "told"), SIGN_CASES)
-def test_only_a_known_sign_is_drawn(
-    name: str, other: str, acting: str, signs: tuple[str, str], told: str
-) -> None:
+def test_only_a_known_sign_is_drawn(name: str, other: str, acting: str, signs: tuple[str, str], told: str) -> None:
     """The circle of a charge whose sign nothing tells stays blank, and the words say so."""
     known = {"Q1": "Q2", "Q2": "Q1"}[name]
     worked = solve("force", name, **{known: other}, F="1 µN", r="10 cm", acting=acting)
@@ -293,9 +280,7 @@ def test_both_charges_are_answers() -> None:
     both = ["Q₁ = 9,49 × 10⁻⁹ C", "Q₂ = −3,16 × 10⁻⁹ C"]
     assert [a.shown.text.replace("\N{NO-BREAK SPACE}", " ") for a in worked.answers] == both
     plain = text.render(worked).replace("\N{NO-BREAK SPACE}", " ")
-    assert [line.strip() for line in plain.splitlines() if "Answer" in line] == [
-        f"Answer: {line}" for line in both
-    ]
+    assert [line.strip() for line in plain.splitlines() if "Answer" in line] == [f"Answer: {line}" for line in both]
     assert latex.render(worked).count(r"\textbf{Answer:} $Q_{") == 2
     page = html.render(worked)
     assert page.count('<p class="answer">') == 2
@@ -303,9 +288,9 @@ def test_both_charges_are_answers() -> None:
     assert "Answer: Q2 is minus 3,16 times 10 to the power minus 9 coulomb" in page
     data = {"question": "coulomb.two-forces", "inputs": find("coulomb.two-forces")[1].example}
     reply = json.loads(desk.answer(json.dumps({"operation": "solve", "data": data})))
-    assert reply["data"]["spoken"] == (
-        "Q1 is 9,49 times 10 to the power minus 9 coulombs; "
-        "Q2 is minus 3,16 times 10 to the power minus 9 coulombs"
+    assert (
+        reply["data"]["spoken"]
+        == "Q1 is 9,49 times 10 to the power minus 9 coulombs; Q2 is minus 3,16 times 10 to the power minus 9 coulombs"
     )
 
 
@@ -329,10 +314,19 @@ def test_both_charges_have_a_box_and_are_marked() -> None:
 @pytest.mark.parametrize(
     ("typed", "told"),
     [
-        ({"a": "2", "b": "1", "d": "3"}, "One charge is made 2 times as large, the other charge stays the same, and the distance is made 3 times as large."),
-        ({"a": "1", "b": "1", "d": "0,5"}, "One charge stays the same, the other charge stays the same, and the distance is made 0,5 times as large."),
+        (
+            {"a": "2", "b": "1", "d": "3"},
+            (
+                "One charge is made 2 times as large, the other charge stays the same, and the distance is made 3 times"
+                " as large."
+            ),
+        ),
+        (
+            {"a": "1", "b": "1", "d": "0,5"},
+            "One charge stays the same, the other charge stays the same, and the distance is made 0,5 times as large.",
+        ),
     ],
-)  # fmt: skip
+)
 def test_a_factor_of_one_is_told_as_no_change(typed: dict[str, str], told: str) -> None:
     """A quantity multiplied by 1 stays the same, in words."""
     worked = solve("scaling", F="36 mN", **typed)
@@ -348,15 +342,11 @@ def test_the_question_fits_each_wording_of_the_story(variant: int, noun: str) ->
     topic, question = find("coulomb.force")
     worked = work(topic, question, read(question, question.example, variant=variant))
     assert noun in worked.story
-    rest = " ".join(
-        [*(part.ask for part in worked.parts), worked.answers[0].direction.words, *worked.notes]
-    )
+    rest = " ".join([*(part.ask for part in worked.parts), worked.answers[0].direction.words, *worked.notes])
     assert not any(word in rest for word in ("sphere", "bead", "ball"))
 
 
-@pytest.mark.parametrize(
-    ("n", "told"), [("1,2 e", "About 1 electron:"), ("2,3 e", "About 2 electrons:")]
-)
+@pytest.mark.parametrize(("n", "told"), [("1,2 e", "About 1 electron:"), ("2,3 e", "About 2 electrons:")])
 def test_a_count_of_one_is_singular(n: str, told: str) -> None:
     """A warning about a part of an electron counts in good English."""
     charge = float(n.removesuffix(" e").replace(",", ".")) * 1.6e-19

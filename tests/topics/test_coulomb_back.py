@@ -33,9 +33,14 @@ def touched(q1: float, q2: float, r: float, r2: float) -> dict[str, float]:
     one, two = q1 * 1e-9, q2 * 1e-9
     new = (one + two) / 2
     return {
-        "Q1": one, "Q2": two, "r": r / 100, "F_1": K * abs(one * two) / (r / 100) ** 2,
-        "Q_new": new, "r2": r2 / 100, "F_2": K * new**2 / (r2 / 100) ** 2,
-    }  # fmt: skip
+        "Q1": one,
+        "Q2": two,
+        "r": r / 100,
+        "F_1": K * abs(one * two) / (r / 100) ** 2,
+        "Q_new": new,
+        "r2": r2 / 100,
+        "F_2": K * new**2 / (r2 / 100) ** 2,
+    }
 
 
 UNITS = {"Q1": "C", "Q2": "C", "r": "m", "F_1": "N", "Q_new": "C", "r2": "m", "F_2": "N"}
@@ -105,28 +110,68 @@ NO_DISTANCE = (
 @pytest.mark.parametrize(
     ("typed", "find_", "field", "sentence"),
     [
-        ({"Q1": "6 nC", "F_1": "5 µN", "r": "20 cm"}, "Q2", "acting",
-         SIZE + "Say whether A and B attract or repel each other before the touch."),
-        ({"Q2": "6 nC", "F_2": "5 µN", "r2": "20 cm"}, "Q1", "after",
-         SIZE + "Say whether the charges are positive or negative after the touch."),
-        ({"Q1": "6 nC", "Q2": "3 nC", "r": "20 cm", "acting": "attract"}, "F_1", "acting",
-         "These charges repel each other, so they cannot attract. Choose “repel each other”, or correct a charge."),
-        ({"Q1": "6 nC", "Q2": "-3 nC", "r": "20 cm", "acting": "repel"}, "F_1", "acting",
-         "These charges attract each other, so they cannot repel. Choose “attract each other”, or correct a charge."),
-        ({"Q1": "6 nC", "Q2": "-3 nC", "r2": "20 cm", "after": "negative"}, "F_2", "after",
-         "The charges come out positive after the touch, not negative. Choose “positive”, or correct a charge."),
-        ({"Q1": "2 nC", "Q2": "-3 nC", "r2": "20 cm", "after": "positive"}, "F_2", "after",
-         "The charges come out negative after the touch, not positive. Choose “negative”, or correct a charge."),
-        ({"Q1": "0 C", "F_1": "5 µN", "r": "20 cm", "acting": "attract"}, "Q2", "Q1",
-         "A zero charge gives no force, so this cannot be found."),
+        (
+            {"Q1": "6 nC", "F_1": "5 µN", "r": "20 cm"},
+            "Q2",
+            "acting",
+            SIZE + "Say whether A and B attract or repel each other before the touch.",
+        ),
+        (
+            {"Q2": "6 nC", "F_2": "5 µN", "r2": "20 cm"},
+            "Q1",
+            "after",
+            SIZE + "Say whether the charges are positive or negative after the touch.",
+        ),
+        (
+            {"Q1": "6 nC", "Q2": "3 nC", "r": "20 cm", "acting": "attract"},
+            "F_1",
+            "acting",
+            "These charges repel each other, so they cannot attract. Choose “repel each other”, or correct a charge.",
+        ),
+        (
+            {"Q1": "6 nC", "Q2": "-3 nC", "r": "20 cm", "acting": "repel"},
+            "F_1",
+            "acting",
+            "These charges attract each other, so they cannot repel. Choose “attract each other”, or correct a charge.",
+        ),
+        (
+            {"Q1": "6 nC", "Q2": "-3 nC", "r2": "20 cm", "after": "negative"},
+            "F_2",
+            "after",
+            "The charges come out positive after the touch, not negative. Choose “positive”, or correct a charge.",
+        ),
+        (
+            {"Q1": "2 nC", "Q2": "-3 nC", "r2": "20 cm", "after": "positive"},
+            "F_2",
+            "after",
+            "The charges come out negative after the touch, not positive. Choose “negative”, or correct a charge.",
+        ),
+        (
+            {"Q1": "0 C", "F_1": "5 µN", "r": "20 cm", "acting": "attract"},
+            "Q2",
+            "Q1",
+            "A zero charge gives no force, so this cannot be found.",
+        ),
         ({"F_1": "90 µN", "r": "20 cm", "acting": "repel", "Q_new": "2 nC"}, "Q1", "F_1", TOO_STRONG),
-        ({"F_1": "90 µN", "r": "20 cm", "acting": "repel", "F_2": "1 µN", "r2": "20 cm", "after": "positive"}, "Q1", "F_1", TOO_STRONG),
+        (
+            {"F_1": "90 µN", "r": "20 cm", "acting": "repel", "F_2": "1 µN", "r2": "20 cm", "after": "positive"},
+            "Q1",
+            "F_1",
+            TOO_STRONG,
+        ),
         ({"Q1": "6 nC", "Q2": "-3 nC", "F_1": "0 N"}, "r", "F_1", NO_DISTANCE),
         ({"Q1": "6 nC", "Q2": "-6 nC", "F_2": "0 N"}, "r2", "F_2", NO_DISTANCE),
-        ({"Q1": "6 nC", "r2": "10 cm"}, "F_2", None,
-         "The force after the touch (size) does not follow from these data. Add the charge on B before or the charge on each sphere afterwards."),
+        (
+            {"Q1": "6 nC", "r2": "10 cm"},
+            "F_2",
+            None,
+            (
+                "The force after the touch (size) does not follow from these data. Add the charge on B before or the"
+                " charge on each sphere afterwards."
+            ),
+        ),
     ],
-)  # fmt: skip
+)
 def test_what_cannot_be_is_refused_with_the_reason(
     typed: dict[str, str], find_: str, field: str | None, sentence: str
 ) -> None:
@@ -178,9 +223,7 @@ def test_published_factors() -> None:
 def test_factors_turned_round_are_those_of_an_algebra_system(relation: object) -> None:
     """sympy solves each law for each factor as the steps do, and no declared mistake is right."""
     names = {name: sympy.Symbol(name, positive=True) for name in relation.names}
-    left, right = (
-        sympy.sympify(side.replace("^", "**"), names) for side in relation.law.split("=")
-    )
+    left, right = (sympy.sympify(side.replace("^", "**"), names) for side in relation.law.split("="))
     for name in relation.names:
         (solution,) = sympy.solve(sympy.Eq(left, right), names[name])
         step = relation.step(name)
@@ -220,7 +263,8 @@ def test_the_distance_from_two_forces_in_two_steps() -> None:
     assert worked.values["f"] == pytest.approx(0.25)
     assert worked.answers[0].value == pytest.approx(2)
     assert plain(worked.story).endswith(
-        "At first the force is 36 mN. The charge on A stays the same. The charge on B stays the same. The force afterwards is 9 mN."
+        "At first the force is 36 mN. The charge on A stays the same. The charge on B stays the same. The force"
+        " afterwards is 9 mN."
     )
 
 
@@ -240,35 +284,40 @@ def test_a_factor_of_zero_is_refused() -> None:
     with pytest.raises(Refusals) as caught:
         solve("ratio", "d", a="0", b="1", f="4")
     assert caught.value.refusals[0].field == "a"
-    assert caught.value.refusals[0].sentence == (
-        "A factor is greater than zero: 2 for doubled, 0,5 for halved, 1 for no change."
+    assert (
+        caught.value.refusals[0].sentence
+        == "A factor is greater than zero: 2 for doubled, 0,5 for halved, 1 for no change."
     )
 
 
 def test_equal_charges_are_the_limit_of_repulsion() -> None:
     """Two equal charges leave exactly their own on each sphere: the strongest repulsion that fits is solved."""
     force = K * (2e-9) ** 2 / 0.2**2
-    worked = solve("contact-back", "Q1,Q2", F_1=f"{force * (1 - 1e-6)!r} N", r="20 cm", acting="repel", Q_new="2 nC")  # fmt: skip
+    worked = solve("contact-back", "Q1,Q2", F_1=f"{force * (1 - 1e-6)!r} N", r="20 cm", acting="repel", Q_new="2 nC")
     assert worked.values["Q1"] == pytest.approx(2e-9, rel=2e-3)
     assert worked.values["Q1"] > worked.values["Q2"]
     with pytest.raises(Refusal, match="No real charges fit"):
-        solve("contact-back", "Q1", F_1=f"{force * (1 + 1e-6)!r} N", r="20 cm", acting="repel", Q_new="2 nC")  # fmt: skip
+        solve("contact-back", "Q1", F_1=f"{force * (1 + 1e-6)!r} N", r="20 cm", acting="repel", Q_new="2 nC")
 
 
 @pytest.mark.parametrize(
     ("find_", "typed", "told"),
     [
-        ("Q2", {"Q1": "6 nC", "r": "20 cm", "F_1": "5 µN", "acting": "attract"},
-         "They attract, so the charges have opposite signs."),
-        ("Q2", {"Q1": "6 nC", "r": "20 cm", "F_1": "5 µN", "acting": "repel"},
-         "They repel, so the charges have the same sign."),
+        (
+            "Q2",
+            {"Q1": "6 nC", "r": "20 cm", "F_1": "5 µN", "acting": "attract"},
+            "They attract, so the charges have opposite signs.",
+        ),
+        (
+            "Q2",
+            {"Q1": "6 nC", "r": "20 cm", "F_1": "5 µN", "acting": "repel"},
+            "They repel, so the charges have the same sign.",
+        ),
         ("Q_new", {"r2": "20 cm", "F_2": "5 µN", "after": "negative"}, "Both charges are negative afterwards."),
         ("Q_new", {"r2": "20 cm", "F_2": "5 µN", "after": "positive"}, "Both charges are positive afterwards."),
     ],
-)  # fmt: skip
-def test_the_reason_tells_where_a_sign_comes_from(
-    find_: str, typed: dict[str, str], told: str
-) -> None:
+)
+def test_the_reason_tells_where_a_sign_comes_from(find_: str, typed: dict[str, str], told: str) -> None:
     """A force gives a size; the step says which words gave the sign, and the value has it."""
     worked = solve("contact-back", find_, **typed)
     step = next(part for part in worked.parts if part.key == "find").steps[0]
@@ -284,7 +333,7 @@ def test_the_first_force_is_drawn_as_the_charges_pull_or_push(q2: str, told: str
     from calc.figures import Arrow
 
     worked = solve("contact-back", "F_1", Q1="6 nC", Q2=q2, r="20 cm")
-    left, right = sorted((a for a in worked.figure.items if isinstance(a, Arrow)), key=lambda a: a.start[0])  # fmt: skip
+    left, right = sorted((a for a in worked.figure.items if isinstance(a, Arrow)), key=lambda a: a.start[0])
     assert (left.end[0] > left.start[0]) == (told == "attract")
     assert (right.end[0] < right.start[0]) == (told == "attract")
     assert worked.answers[0].direction.key == told

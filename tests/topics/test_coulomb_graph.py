@@ -39,11 +39,9 @@ def plain(text: str) -> str:
     st.integers(5, 90),
     st.integers(5, 90),
 )
-def test_the_gradient_is_that_of_numpys_least_squares(
-    places: list[int], off: list[float], q1: int, q2: int
-) -> None:
+def test_the_gradient_is_that_of_numpys_least_squares(places: list[int], off: list[float], q1: int, q2: int) -> None:
     """numpy.linalg.lstsq with the one column 1/r² gives the gradient; the product and the charge follow."""
-    forces = [float(f"{K * q1 * q2 * 1e-18 / (p / 100) ** 2 * f * 1e6:.4g}") for p, f in zip(places, off, strict=False)]  # fmt: skip
+    forces = [float(f"{K * q1 * q2 * 1e-18 / (p / 100) ** 2 * f * 1e6:.4g}") for p, f in zip(places, off, strict=False)]
     column = np.array([[1 / (p / 100) ** 2] for p in places])
     (slope,), *_ = np.linalg.lstsq(column, np.array(forces) * 1e-6, rcond=None)
     worked = solve(list(zip(places, forces, strict=True)), Q1=f"{q1} nC", r_P="9 cm")
@@ -62,8 +60,14 @@ def test_readings_on_the_law_give_the_charges_back() -> None:
     assert worked.values["F_P"] == pytest.approx(K * 200e-18 / 0.0064)
     assert worked.warnings == ()
     assert [part.key for part in worked.parts] == [
-        "explain", "squares", "draw", "gradient", "product", "charge", "read",
-    ]  # fmt: skip
+        "explain",
+        "squares",
+        "draw",
+        "gradient",
+        "product",
+        "charge",
+        "read",
+    ]
 
 
 def test_without_a_charge_or_a_place_nothing_is_asked_of_them() -> None:
@@ -75,8 +79,14 @@ def test_the_memo_explains_the_line() -> None:
     """Why straight, why through the origin, what a doubled charge does."""
     points = [point.words for point in solve(STRAIGHT).parts[0].points]
     assert points == [
-        "F = kQ₁Q₂ × (1/r²), and kQ₁Q₂ does not change: F is directly proportional to 1/r², so the points lie on a straight line.",
-        "The further apart the charges are, the nearer both 1/r² and F come to zero, so the line passes through the origin.",
+        (
+            "F = kQ₁Q₂ × (1/r²), and kQ₁Q₂ does not change: F is directly proportional to 1/r², so the points lie on a"
+            " straight line."
+        ),
+        (
+            "The further apart the charges are, the nearer both 1/r² and F come to zero, so the line passes through the"
+            " origin."
+        ),
         "The gradient is kQ₁Q₂: with one charge doubled it is doubled, and the line is twice as steep.",
     ]
 
@@ -109,9 +119,7 @@ def test_a_coordinate_is_told_as_a_teacher_writes_it(value: float, said: str) ->
     assert short(value) == said
 
 
-@pytest.mark.parametrize(
-    ("force", "warned"), [(115.0, False), (120.0, True), (0.0, False), (300.0, True)]
-)
+@pytest.mark.parametrize(("force", "warned"), [(115.0, False), (120.0, True), (0.0, False), (300.0, True)])
 def test_a_reading_far_from_the_line_is_pointed_out(force: float, warned: bool) -> None:
     """More than a tenth of the largest force (720 µN) away from the line of all is; nearer is let pass."""
     told = solve([(5, 720.0), (10, 180.0), (20, force)]).warnings
@@ -122,14 +130,27 @@ def test_a_reading_far_from_the_line_is_pointed_out(force: float, warned: bool) 
 @pytest.mark.parametrize(
     ("readings", "typed", "field", "sentence"),
     [
-        ([(5, 720.0)] * 3, {}, "readings.1.r",
-         "All these distances are the same, so every point lies above the same place of the axis and no line "
-         "can be drawn. Type at least two different distances."),
-        ([(5, 0.0), (6, 0.0), (7, 0.0)], {}, "readings.0.F",
-         "All these forces are zero: without a force there is no gradient and no charge to find. Type forces above zero."),
+        (
+            [(5, 720.0)] * 3,
+            {},
+            "readings.1.r",
+            (
+                "All these distances are the same, so every point lies above the same place of the axis and no line "
+                "can be drawn. Type at least two different distances."
+            ),
+        ),
+        (
+            [(5, 0.0), (6, 0.0), (7, 0.0)],
+            {},
+            "readings.0.F",
+            (
+                "All these forces are zero: without a force there is no gradient and no charge to find. Type forces"
+                " above zero."
+            ),
+        ),
         (STRAIGHT, {"Q1": "0 C"}, "Q1", "A zero charge gives no force, so this cannot be found."),
     ],
-)  # fmt: skip
+)
 def test_readings_that_give_no_line_are_refused(
     readings: list[tuple[float, float]], typed: dict[str, str], field: str, sentence: str
 ) -> None:
@@ -159,17 +180,25 @@ def test_each_telling_names_the_spheres_and_the_readings(variant: int) -> None:
     ("at", "key", "wrong", "say"),
     [
         ("x3", "not-squared", 1 / 0.2, "Square the distance before you turn it upside down."),
-        ("m", "rows-not-squared", (720 / 0.05 + 180 / 0.1 + 45 / 0.2) * 1e-6 / 525, "Square the distance before you turn it upside down."),
+        (
+            "m",
+            "rows-not-squared",
+            (720 / 0.05 + 180 / 0.1 + 45 / 0.2) * 1e-6 / 525,
+            "Square the distance before you turn it upside down.",
+        ),
         ("m", "rows-not-inverted", 5.4e-6 / (0.05**4 + 0.1**4 + 0.2**4), "Turn r² upside down: the axis is 1/r²."),
-        ("m", "upside-down", 1 / 1.8e-6, "The gradient is the change in F divided by the change in 1/r²: turn it over."),
+        (
+            "m",
+            "upside-down",
+            1 / 1.8e-6,
+            "The gradient is the change in F divided by the change in 1/r²: turn it over.",
+        ),
         ("P", "multiplied", 1.8e-6 * K, "Divide the gradient by k: it already holds k."),
         ("Q2", "root-taken", (200e-18) ** 0.5, "The charges are not equal: divide the product by the charge on A."),
         ("F_P", "not-squared", 1.8e-6 / 0.08, "Go to 1/r² on the axis, not to 1/r: square the distance."),
     ],
-)  # fmt: skip
-def test_known_mistakes_have_their_values_and_sentences(
-    at: str, key: str, wrong: float, say: str
-) -> None:
+)
+def test_known_mistakes_have_their_values_and_sentences(at: str, key: str, wrong: float, say: str) -> None:
     """Each slip, put in for its step, gives the value a learner would have."""
     from calc.language.expressions import expression
     from calc.working.working import sized
@@ -188,7 +217,7 @@ def test_known_mistakes_have_their_values_and_sentences(
 @pytest.mark.parametrize(
     ("gradient", "state"),
     [("1,72e-6", "right"), ("1,88e-6", "right"), ("1,70e-6", "not recognised"), ("1,90e-6", "not recognised")],
-)  # fmt: skip
+)
 def test_a_gradient_read_from_a_line_drawn_by_eye_is_right(gradient: str, state: str) -> None:
     """Within 5 % of the best line it earns its marks, and what follows from it is right as well, without a reproach."""
     import json
@@ -202,7 +231,7 @@ def test_a_gradient_read_from_a_line_drawn_by_eye_is_right(gradient: str, state:
         "product": {"value": f"{own / K:.3g} C²"},
         "charge": {"value": f"{own / K / 20e-9:.3g} C"},
     }
-    data = {"question": "coulomb.graph", "inputs": {"readings": rows, "Q1": "20 nC"}, "answers": answers}  # fmt: skip
+    data = {"question": "coulomb.graph", "inputs": {"readings": rows, "Q1": "20 nC"}, "answers": answers}
     reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
     parts = {part["part"]: part for part in reply["data"]["parts"]}
     assert parts["gradient"]["state"] == state

@@ -51,9 +51,7 @@ def test_three_spheres_share_as_averages_do(a: int, b: int, c: int) -> None:
     assert worked.values["Q_BC"] == pytest.approx(after[2], rel=1e-9, abs=1e-21)
     assert worked.values["n_1"] == pytest.approx(abs(first), rel=1e-9)
     assert worked.values["n_2"] == pytest.approx(abs(second), rel=1e-9)
-    ways = {
-        part.key: part.answer.direction.key for part in worked.parts if part.key.startswith("el")
-    }
+    ways = {part.key: part.answer.direction.key for part in worked.parts if part.key.startswith("el")}
     # The sphere whose charge rises has lost electrons.
     assert ways["electrons-1"] == ("A-to-B" if first > 0 else "B-to-A")
     assert ways["electrons-2"] == ("B-to-C" if second > 0 else "C-to-B")
@@ -97,8 +95,9 @@ def test_sharing_turned_round_is_that_of_an_algebra_system(relation: object) -> 
 def test_sharing_is_told_in_words() -> None:
     """The story of two spheres names every datum, and the directions say sign and way."""
     worked = solve("sharing", "Q2", variant=1, Q1="-8 nC", Q_new="-1,5 nC")
-    assert worked.story.replace("\N{NO-BREAK SPACE}", " ") == (
-        "A and B are equal metal spheres on glass rods. At first A carries −8 nC. "
+    assert (
+        worked.story.replace("\N{NO-BREAK SPACE}", " ")
+        == "A and B are equal metal spheres on glass rods. At first A carries −8 nC. "
         "They are brought together and taken apart again. Afterwards each carries −1,5 nC."
     )
     assert [part.ask for part in worked.parts] == [
@@ -164,18 +163,15 @@ def test_the_slips_of_a_second_touch_are_known() -> None:
     _, question = find("coulomb.three-spheres")
     plan = question.plan(read(question, question.example).data)
     slips = {m.key: m.say for m in plan.part("find").steps[0].mistakes}
-    assert slips["first-touch-forgotten"] == (
-        "After the first touch B has its new charge: use that, not the charge it began with."
+    assert (
+        slips["first-touch-forgotten"]
+        == "After the first touch B has its new charge: use that, not the charge it began with."
     )
-    assert slips["shared-by-three"] == (
-        "Only two spheres touch at a time: halve twice, do not divide by three."
-    )
+    assert slips["shared-by-three"] == "Only two spheres touch at a time: halve twice, do not divide by three."
 
 
 @pytest.mark.parametrize(("electrons", "warned"), [(99.5, True), (99.05, False), (100.5, False)])
-def test_few_electrons_that_are_no_whole_number_are_pointed_out(
-    electrons: float, warned: bool
-) -> None:
+def test_few_electrons_that_are_no_whole_number_are_pointed_out(electrons: float, warned: bool) -> None:
     """Below a hundred, and more than a tenth from a whole number: the data do not fit well."""
     worked = solve("sharing", Q1=f"{2 * electrons * E!r} C", Q2="0 C")
     about = f"About {round(electrons)} electrons: a charge is a whole number of electron charges, so check the data."

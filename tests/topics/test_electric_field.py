@@ -1,4 +1,5 @@
-"""Electric field against published answers, vector sums, an algebra system, root finders and the picture's own field."""
+"""Electric field against published answers, vector sums, an algebra system, root finders and the picture's own
+field."""
 
 import json
 import math
@@ -28,8 +29,7 @@ from tests.strategies import examples
 
 K, G, E = 9e9, 9.8, 1.6e-19  # school values
 PUBLISHED = {
-    case["id"]: case
-    for case in json.loads((Path(__file__).parent / "electric_field_published.json").read_text())
+    case["id"]: case for case in json.loads((Path(__file__).parent / "electric_field_published.json").read_text())
 }
 TOPIC = topics()["electric-field"]
 KEYS = [question.key for question in TOPIC.questions]
@@ -74,8 +74,7 @@ def rows(*charges: tuple[float, ...]) -> list[dict[str, str]]:
     """Table rows in SI from (Q, x) or (Q, x, y)."""
     units = ("C", "m", "m")
     return [
-        {name: f"{value!r} {unit}" for name, value, unit in zip("Qxy", row, units, strict=False)}
-        for row in charges
+        {name: f"{value!r} {unit}" for name, value, unit in zip("Qxy", row, units, strict=False)} for row in charges
     ]
 
 
@@ -89,9 +88,7 @@ def sheet(key: str) -> Settings:
     """The constants a published case was worked with."""
     given = PUBLISHED[key]["constants"]
     changed = {
-        new: given[old]
-        for old, new in (("k", "k"), ("e", "e"), ("m_e", "m_e"))
-        if isinstance(given.get(old), float)
+        new: given[old] for old, new in (("k", "k"), ("e", "e"), ("m_e", "m_e")) if isinstance(given.get(old), float)
     }
     if "epsilon_0" in given:
         changed["k"] = 1 / (4 * math.pi * given["epsilon_0"])
@@ -118,9 +115,7 @@ def test_published_field_of_one_charge(key: str, charge: float, distance: float)
     assert way(worked, "find") == "away"
 
 
-@pytest.mark.parametrize(
-    ("key", "source", "placed"), [("E02c", 3.2e-19, -1.602e-19), ("E05b", 1.2816e-18, 1.2816e-18)]
-)
+@pytest.mark.parametrize(("key", "source", "placed"), [("E02c", 3.2e-19, -1.602e-19), ("E05b", 1.2816e-18, 1.2816e-18)])
 def test_published_force_by_way_of_the_field(key: str, source: float, placed: float) -> None:
     """Field first, then F = qE, gives the published force."""
     worked = solve("charge", sheet(key), Q=f"{source!r} C", r="1e-10 m", q=f"{placed!r} C")
@@ -139,18 +134,18 @@ def test_published_electron_under_a_thundercloud() -> None:
 
 def test_published_midpoint_of_unlike_charges() -> None:
     """20 µC half-way between +50 µC and −25 µC feels the published force (E06b)."""
-    worked = solve("line", sheet("E06b"), charges=rows((5e-5, 0.0), (-2.5e-5, 1.0)), x_P="0,5 m", q="20 uC")  # fmt: skip
+    worked = solve("line", sheet("E06b"), charges=rows((5e-5, 0.0), (-2.5e-5, 1.0)), x_P="0,5 m", q="20 uC")
     assert worked.values["F"] == published("E06b")
     assert way(worked, "force") == "right"
 
 
 def test_published_charge_that_cancels_a_pair() -> None:
     """The pair's field and the charge at the origin that cancels it come out as published (E07a, E07b)."""
-    worked = solve("plane", sheet("E07a"), charges=rows((4e-6, -3.0, 0.0), (4e-6, 3.0, 0.0)), x_P="0 m", y_P="3 m")  # fmt: skip
+    worked = solve("plane", sheet("E07a"), charges=rows((4e-6, -3.0, 0.0), (4e-6, 3.0, 0.0)), x_P="0 m", y_P="3 m")
     assert worked.values["E_y"] == published("E07a")
     assert worked.values["E_x"] == 0
     assert way(worked, "net") == "up"
-    back = solve("charge", sheet("E07b"), E=f"{worked.values['E_net']!r} N/C", r="3 m", pointing="towards")  # fmt: skip
+    back = solve("charge", sheet("E07b"), E=f"{worked.values['E_net']!r} N/C", r="3 m", pointing="towards")
     assert -back.values["Q"] == published("E07b")
     assert way(back, "find") == "negative"
 
@@ -164,7 +159,9 @@ def test_published_field_from_the_force_on_a_negative_charge() -> None:
 
 def test_published_fields_at_right_angles() -> None:
     """Two published fields at right angles add to the published resultant (adding-fields)."""
-    worked = solve("plane", sheet("adding-fields"), charges=rows((5e-9, 0.0, 0.02), (1e-8, 0.04, 0.0)), x_P="0", y_P="0")  # fmt: skip
+    worked = solve(
+        "plane", sheet("adding-fields"), charges=rows((5e-9, 0.0, 0.02), (1e-8, 0.04, 0.0)), x_P="0", y_P="0"
+    )
     assert worked.values["E_net"] == published("adding-fields")
 
 
@@ -176,7 +173,8 @@ def test_published_breakdown_between_plates() -> None:
 
 
 def test_reference_null_points() -> None:
-    """+9 and +4 nC, 0,50 m: 0,30 m from +9; with −4 nC: 1,00 m beyond −4 (school constants, common practice, no source)."""
+    """+9 and +4 nC, 0,50 m: 0,30 m from +9; with −4 nC: 1,00 m beyond −4 (school constants, common practice,
+    no source)."""
     like = solve("null", Q1="9 nC", Q2="4 nC", D="0,5 m")
     assert like.values["x"] == pytest.approx(0.30)
     assert way(like, "null") == "between"
@@ -224,7 +222,7 @@ def test_plane_equals_a_vector_sum(charges: list[tuple[float, int, int]]) -> Non
     assert answer is not None
     assert answer.direction is not None
     turn = math.radians(answer.direction.angle or 0.0)
-    assert np.dot(expected, [math.cos(turn), math.sin(turn)]) == pytest.approx(np.linalg.norm(expected), rel=1e-5)  # fmt: skip
+    assert np.dot(expected, [math.cos(turn), math.sin(turn)]) == pytest.approx(np.linalg.norm(expected), rel=1e-5)
     assert worked.unproven == ()
 
 
@@ -270,7 +268,7 @@ def test_null_point_is_the_only_zero_of_the_field(first: float, second: float, g
             place = -other
         if way(worked, "null") == "beyond-B":
             place = d + other
-        one, two = vector([(first, 0.0, 0.0)], place, 0.0)[0], vector([(second, d, 0.0)], place, 0.0)[0]  # fmt: skip
+        one, two = vector([(first, 0.0, 0.0)], place, 0.0)[0], vector([(second, d, 0.0)], place, 0.0)[0]
         assert one == pytest.approx(two, rel=1e-6)
 
 
@@ -297,7 +295,7 @@ def test_null_point_lies_on_the_picture_of_no_field() -> None:
 @pytest.mark.parametrize("factor", [0, 0.5, 1, 1.5, 2, 3])
 def test_changed_voltage_by_energy(upper: str, factor: float) -> None:
     """The acceleration fits the energy gained over a millimetre: work of the field less work against weight."""
-    worked = solve("drop-charge", m="6,4e-15 kg", q="6,4e-19 C", d="6 mm", upper=upper, V_2=f"{588 * factor!r} V")  # fmt: skip
+    worked = solve("drop-charge", m="6,4e-15 kg", q="6,4e-19 C", d="6 mm", upper=upper, V_2=f"{588 * factor!r} V")
     height = 1e-3
     gained = 6.4e-19 * (588 * factor) * height / 6e-3 - 6.4e-15 * G * height
     assert worked.values["a"] == pytest.approx(abs(gained) / (6.4e-15 * height), rel=1e-9, abs=1e-9)
@@ -320,7 +318,7 @@ def test_drop_solved_by_algebra(key: str, upper: str) -> None:
     balance = symbols["m"] * G - charge * symbols["V"] / symbols["d"]
     for asked in names:
         typed = {
-            name: (str(int(known[name])) if name == "n" else f"{known[name]!r} {units[name]}")
+            name: str(int(known[name])) if name == "n" else f"{known[name]!r} {units[name]}"
             for name in names
             if name != asked
         }
@@ -345,7 +343,7 @@ def test_museum_domes_follow_from_superposition() -> None:
     net = K * 45e-9 / 0.6**2 - K * 20e-9 / 0.2**2
     assert worked.values["E_net"] == pytest.approx(abs(net))
     assert worked.values["a"] == pytest.approx(abs(net) * E / 9.11e-31)
-    assert (way(worked, "net"), way(worked, "force"), way(worked, "acceleration")) == ("left", "right", "right")  # fmt: skip
+    assert (way(worked, "net"), way(worked, "force"), way(worked, "acceleration")) == ("left", "right", "right")
     assert worked.values["x"] == pytest.approx(0.8)
 
 
@@ -388,7 +386,7 @@ def test_symmetry_gives_no_net_field() -> None:
     worked = solve("line", charges=rows((7e-9, 0.1), (7e-9, 0.7)), x_P="0,4 m")
     assert worked.values["E_net"] == 0
     assert way(worked, "net") == "none"
-    assert worked.notes == ("The fields cancel: P is a null point, so the net field has no direction.",)  # fmt: skip
+    assert worked.notes == ("The fields cancel: P is a null point, so the net field has no direction.",)
 
 
 def test_square_of_equal_charges_has_no_field_at_its_centre() -> None:
@@ -416,7 +414,7 @@ def test_directions_of_a_field_speak_of_the_field(
     assert answer is not None
     assert answer.direction is not None
     assert dict(answer.direction.options)["none"] == "no direction: the net field is zero"
-    assert answer.direction.key != "none" or answer.direction.words == "no direction: the net field is zero"  # fmt: skip
+    assert answer.direction.key != "none" or answer.direction.words == "no direction: the net field is zero"
 
 
 @pytest.mark.parametrize(("first", "second"), [(9e-9, 4e-9), (9e-9, -4e-9), (-4e-9, 9e-9)])
@@ -445,7 +443,7 @@ def test_equal_like_charges_have_one_root() -> None:
 @pytest.mark.parametrize(
     ("charge", "along", "pushed"),
     [("2 nC", "right", "right"), ("-2 nC", "right", "left"), ("-2 nC", "up", "down"), ("5 nC", "down", "down")],
-)  # fmt: skip
+)
 def test_force_along_or_against_the_field(charge: str, along: str, pushed: str) -> None:
     """A positive charge is pushed along the field, a negative one against it, whichever is asked."""
     assert way(solve("force", E="300 N/C", q=charge, along=along), "find") == pushed
@@ -476,7 +474,10 @@ NONE = (
     "No null point at a finite distance: the charges are equal in size, so their fields are equal only half-way "
     "between them, and there both point the same way. Change one of the charges."
 )
-NO_HOLD = "No field can hold it: without a potential difference there is no field. Type a potential difference greater than zero."
+NO_HOLD = (
+    "No field can hold it: without a potential difference there is no field. Type a potential difference greater than"
+    " zero."
+)
 LINE_ROW = [{"Q": "2 nC", "x": "0"}, {"Q": "3 nC", "x": "20 cm"}]
 
 
@@ -486,19 +487,69 @@ LINE_ROW = [{"Q": "2 nC", "x": "0"}, {"Q": "3 nC", "x": "20 cm"}]
         ("charge", {"Q": "0", "r": "1 m"}, "Q", NO_FIELD),
         ("charge", {"Q": "0", "E": "5 N/C"}, "Q", NO_FIELD),
         ("charge", {"Q": "2 nC", "r": "0 m"}, "r", "Distance must be greater than zero."),
-        ("charge", {"E": "-4 N/C", "r": "1 m"}, "E", "The electric field must be greater than zero: enter its size; choose the direction separately."),
+        (
+            "charge",
+            {"E": "-4 N/C", "r": "1 m"},
+            "E",
+            "The electric field must be greater than zero: enter its size; choose the direction separately.",
+        ),
         ("charge", {"Q": "2 nC", "r": "1 m", "q": "0"}, "q", "A zero charge feels no force: leave this box empty."),
-        ("force", {"E": "5 N/C", "q": "0"}, "q", "A zero charge feels no force, so this cannot be found. Type a charge that is not zero."),
-        ("force", {"F": "-2 N", "q": "1 nC"}, "F", "Enter the size of the force, greater than zero; choose the direction separately."),
-        ("force", {"E": "5 N/C", "F": "2 uN", "along": "up", "pushed": "left"}, "pushed", "The force on a charge points along the field or exactly against it. Choose one of these two."),
+        (
+            "force",
+            {"E": "5 N/C", "q": "0"},
+            "q",
+            "A zero charge feels no force, so this cannot be found. Type a charge that is not zero.",
+        ),
+        (
+            "force",
+            {"F": "-2 N", "q": "1 nC"},
+            "F",
+            "Enter the size of the force, greater than zero; choose the direction separately.",
+        ),
+        (
+            "force",
+            {"E": "5 N/C", "F": "2 uN", "along": "up", "pushed": "left"},
+            "pushed",
+            "The force on a charge points along the field or exactly against it. Choose one of these two.",
+        ),
         ("particle", {"E": "1e-10 N/C"}, "E", "In so weak a field the weight counts as well. Type a stronger field."),
-        ("particle", {"a": "20 m/s^2"}, "a", "At so small an acceleration the weight counts as well. Type a larger one."),
-        ("line", {"charges": LINE_ROW, "x_P": "20 cm"}, "x_P", "Field is undefined there: point P is where charge 2 is. Move P away from the charge."),
-        ("line", {"charges": [LINE_ROW[0], LINE_ROW[0]], "x_P": "20 cm"}, "charges.1.x", "Two charges share a point. Give each its own position."),
-        ("line", {"charges": [{"Q": "0", "x": "0"}], "x_P": "20 cm"}, "charges.0.Q", "A zero charge gives no field: leave this row out."),
-        ("line", {"charges": LINE_ROW, "x_P": "1 m", "q": "0"}, "q", "A zero charge feels no force: leave this box empty."),
+        (
+            "particle",
+            {"a": "20 m/s^2"},
+            "a",
+            "At so small an acceleration the weight counts as well. Type a larger one.",
+        ),
+        (
+            "line",
+            {"charges": LINE_ROW, "x_P": "20 cm"},
+            "x_P",
+            "Field is undefined there: point P is where charge 2 is. Move P away from the charge.",
+        ),
+        (
+            "line",
+            {"charges": [LINE_ROW[0], LINE_ROW[0]], "x_P": "20 cm"},
+            "charges.1.x",
+            "Two charges share a point. Give each its own position.",
+        ),
+        (
+            "line",
+            {"charges": [{"Q": "0", "x": "0"}], "x_P": "20 cm"},
+            "charges.0.Q",
+            "A zero charge gives no field: leave this row out.",
+        ),
+        (
+            "line",
+            {"charges": LINE_ROW, "x_P": "1 m", "q": "0"},
+            "q",
+            "A zero charge feels no force: leave this box empty.",
+        ),
         ("line", {"charges": LINE_ROW * 5, "x_P": "1 m"}, "charges", "Give from 1 to 8 rows: there are 10."),
-        ("plane", {"charges": [{"Q": "1 nC", "x": "3 m", "y": "4 m"}], "x_P": "3 m", "y_P": "4 m"}, "x_P", "Field is undefined there: point P is where charge 1 is. Move P away from the charge."),
+        (
+            "plane",
+            {"charges": [{"Q": "1 nC", "x": "3 m", "y": "4 m"}], "x_P": "3 m", "y_P": "4 m"},
+            "x_P",
+            "Field is undefined there: point P is where charge 1 is. Move P away from the charge.",
+        ),
         ("null", {"Q1": "3 nC", "Q2": "-3 nC", "D": "1 m"}, "Q2", NONE),
         ("null", {"Q1": "0", "Q2": "-3 nC", "D": "1 m"}, "Q1", NO_FIELD),
         ("plates", {"V": "0", "d": "4 mm"}, "V", "Potential difference must be greater than zero."),
@@ -506,21 +557,33 @@ LINE_ROW = [{"Q": "2 nC", "x": "0"}, {"Q": "3 nC", "x": "20 cm"}]
         ("drop", {"m": "1e-15 kg", "V": "0", "d": "5 mm"}, "V", NO_HOLD),
         ("drop", {"m": "0", "V": "400 V", "d": "5 mm"}, "m", "Mass must be greater than zero."),
         ("drop", {"n": "0", "V": "400 V", "d": "5 mm"}, "n", "The number of electrons must be greater than zero."),
-        ("drop-charge", {"q": "-1 nC", "V": "400 V", "d": "5 mm"}, "q", "Enter the size of the charge, greater than zero; its sign follows from the plates."),
-        ("drop", {"m": "3,2e-15 kg", "V": "490 V", "d": "5 mm", "V_2": "-3 V"}, "V_2", "Potential difference cannot be negative: choose the sign of the upper plate instead."),
+        (
+            "drop-charge",
+            {"q": "-1 nC", "V": "400 V", "d": "5 mm"},
+            "q",
+            "Enter the size of the charge, greater than zero; its sign follows from the plates.",
+        ),
+        (
+            "drop",
+            {"m": "3,2e-15 kg", "V": "490 V", "d": "5 mm", "V_2": "-3 V"},
+            "V_2",
+            "Potential difference cannot be negative: choose the sign of the upper plate instead.",
+        ),
         ("museum-domes", {"Q_A": "5 nC", "Q_B": "-5 nC", "D": "1 m", "r_B": "1 m"}, "Q_B", NONE),
-        ("museum-domes", {"Q_A": "9 nC", "Q_B": "-4 nC", "D": "0,5 m", "r_B": "1 m"}, "r_B", "P is the null point itself: no force acts there. Choose another distance."),
+        (
+            "museum-domes",
+            {"Q_A": "9 nC", "Q_B": "-4 nC", "D": "0,5 m", "r_B": "1 m"},
+            "r_B",
+            "P is the null point itself: no force acts there. Choose another distance.",
+        ),
     ],
-)  # fmt: skip
+)
 def test_refusals(key: str, typed: dict[str, object], field: str, sentence: str) -> None:
     """Impossible data are refused beside the box, with the reason."""
     assert refusal(key, **typed) == (field, sentence)
 
 
-AIR = (
-    "Air would break down: above 3 × 10⁶ N·C⁻¹ a spark jumps. It is worked out as in a vacuum; "
-    "check the prefixes."
-)
+AIR = "Air would break down: above 3 × 10⁶ N·C⁻¹ a spark jumps. It is worked out as in a vacuum; check the prefixes."
 
 
 @pytest.mark.parametrize(
@@ -540,7 +603,9 @@ def test_warning_about_air(key: str, typed: dict[str, object]) -> None:
 def test_warning_about_part_of_an_electron() -> None:
     """n = 2,5 is solved, with a warning; n within a tenth of a whole number is not warned about."""
     warned = solve("drop", m="4e-15 kg", V="490 V", d="5 mm").warnings
-    assert warned == ("n is not near a whole number: a drop carries a whole number of electron charges, so check the data.",)  # fmt: skip
+    assert warned == (
+        "n is not near a whole number: a drop carries a whole number of electron charges, so check the data.",
+    )
     assert solve("drop", m="3,1e-15 kg", V="490 V", d="5 mm").warnings == ()
 
 
@@ -605,7 +670,7 @@ def test_practice_draws_are_solved(key: str, level: int) -> None:
     topic, question = find(f"electric-field.{key}")
     for seed in range(3):
         drawn = draw(topic, question, seed, level)
-        worked = work(topic, question, read(question, drawn.inputs, drawn.find, variant=drawn.variant))  # fmt: skip
+        worked = work(topic, question, read(question, drawn.inputs, drawn.find, variant=drawn.variant))
         assert worked.warnings == ()
         assert drawn.apart
         assert worked.unproven == ()
@@ -615,7 +680,7 @@ def test_practice_draws_are_solved(key: str, level: int) -> None:
 def test_every_figure_can_be_drawn(key: str, typed: dict[str, object]) -> None:
     """Scenes and part figures render to SVG with a description."""
     worked = solve(key, **typed)
-    figures = [figure for figure in (worked.figure, *(shown.figure for shown in worked.parts)) if figure]  # fmt: skip
+    figures = [figure for figure in (worked.figure, *(shown.figure for shown in worked.parts)) if figure]
     assert figures
     for figure in figures:
         assert svg.render(figure).startswith("<svg")
@@ -627,8 +692,8 @@ def test_pattern_lines_follow_the_numbers() -> None:
     worked = solve("pattern", charges=rows((6e-9, 0.0, 0.0), (-3e-9, 0.2, 0.0)))
     figure = part(worked, "pattern").figure
     assert figure is not None
-    spheres = {item.label: item for item in figure.items if hasattr(item, "radius") and hasattr(item, "sign")}  # fmt: skip
-    drawn = [Charge("1", 6.0, *spheres["Q_{1}"].centre), Charge("2", -3.0, *spheres["Q_{2}"].centre)]  # fmt: skip
+    spheres = {item.label: item for item in figure.items if hasattr(item, "radius") and hasattr(item, "sign")}
+    drawn = [Charge("1", 6.0, *spheres["Q_{1}"].centre), Charge("2", -3.0, *spheres["Q_{2}"].centre)]
     radius = spheres["Q_{1}"].radius
     lines = [item for item in figure.items if isinstance(item, Curve)]
     assert lines
@@ -638,7 +703,7 @@ def test_pattern_lines_follow_the_numbers() -> None:
             if min(math.hypot(middle[0] - c.x, middle[1] - c.y) for c in drawn) < 1.6 * radius:
                 continue  # near a sphere the line is turned to meet its surface squarely
             ex, ey = field_at(drawn, *middle)
-            along = (ex * (x2 - x) + ey * (y2 - y)) / (math.hypot(ex, ey) * math.hypot(x2 - x, y2 - y))  # fmt: skip
+            along = (ex * (x2 - x) + ey * (y2 - y)) / (math.hypot(ex, ey) * math.hypot(x2 - x, y2 - y))
             assert along > 0.97
 
 
@@ -686,10 +751,7 @@ def test_cautions_for_kilovolt_plates() -> None:
 
 def spots(*charges: str) -> list[dict[str, str]]:
     """A row for each charge, 20 cm apart along x and 15 cm off the line from the third on."""
-    return [
-        {"Q": charge, "x": f"{20 * i} cm", "y": f"{15 if i == 2 else 0} cm"}
-        for i, charge in enumerate(charges)
-    ]
+    return [{"Q": charge, "x": f"{20 * i} cm", "y": f"{15 if i == 2 else 0} cm"} for i, charge in enumerate(charges)]
 
 
 @pytest.mark.parametrize(
@@ -697,23 +759,31 @@ def spots(*charges: str) -> list[dict[str, str]]:
     [
         (("+6 nC", "-3 nC"), "more lines at the larger charge", "close to charge 1, the larger one"),
         (("+3 nC", "-6 nC"), "more lines at the larger charge", "close to charge 2, the larger one"),
-        (("+6 nC", "+6 nC"), "equally many lines at each charge, because the charges are equal in size", "close to the charges, which are equal in size"),
-        (("+6 nC", "-6 nC"), "equally many lines at each charge, because the charges are equal in size", "close to the charges, which are equal in size"),
+        (
+            ("+6 nC", "+6 nC"),
+            "equally many lines at each charge, because the charges are equal in size",
+            "close to the charges, which are equal in size",
+        ),
+        (
+            ("+6 nC", "-6 nC"),
+            "equally many lines at each charge, because the charges are equal in size",
+            "close to the charges, which are equal in size",
+        ),
         (("-8 nC", "-8 nC", "+4 nC"), "more lines at larger charges", "close to charges 1 and 2, the largest"),
         (("-2 nC", "-8 nC", "+4 nC"), "more lines at larger charges", "close to charge 2, the largest"),
     ],
-)  # fmt: skip
+)
 def test_pattern_words_name_the_larger_charge_only_where_there_is_one(
     charges: tuple[str, ...], lines: str, strong: str
 ) -> None:
     """A memo of field lines speaks of a larger charge only where one is larger."""
     worked = solve("pattern", charges=spots(*charges))
-    assert [point.words for point in part(worked, "pattern").points][1] == (
-        f"Lines never cross; {lines}, closest together where the field is strongest."
-    )
-    assert [point.words for point in part(worked, "meaning").points][1] == (
-        f"Where lines are closer together the field is stronger: here {strong}."
-    )
+    assert [point.words for point in part(worked, "pattern").points][
+        1
+    ] == f"Lines never cross; {lines}, closest together where the field is strongest."
+    assert [point.words for point in part(worked, "meaning").points][
+        1
+    ] == f"Where lines are closer together the field is stronger: here {strong}."
 
 
 @pytest.mark.parametrize("key", ["null", "museum-domes", "line"])
@@ -724,7 +794,7 @@ def test_every_pattern_part_knows_equal_charges(key: str, second: str) -> None:
         "null": {"Q1": "+6 nC", "Q2": second, "D": "30 cm"},
         "museum-domes": {"Q_A": "+6 nC", "Q_B": second, "D": "30 cm", "r_B": "10 cm"},
         "line": {"charges": [{"Q": "+6 nC", "x": "0"}, {"Q": second, "x": "30 cm"}], "x_P": "10 cm", "q": ""},
-    }[key]  # fmt: skip
+    }[key]
     words = " ".join(point.words for point in part(solve(key, **typed), "pattern").points)
     assert ("the larger charge" in words) == (second != "+6 nC")
     assert ("equal in size" in words) == (second == "+6 nC")

@@ -44,9 +44,7 @@ def vector(*charges: Row) -> np.ndarray:
     return K * (sizes[:, None] * places / np.linalg.norm(places, axis=1)[:, None] ** 3).sum(axis=0)
 
 
-CHARGE = st.tuples(
-    st.integers(-90, 90).filter(bool).map(lambda n: n / 10), st.integers(-40, 40), st.integers(-40, 40)
-)  # fmt: skip
+CHARGE = st.tuples(st.integers(-90, 90).filter(bool).map(lambda n: n / 10), st.integers(-40, 40), st.integers(-40, 40))
 
 
 @settings(max_examples=40, deadline=None)
@@ -70,9 +68,7 @@ def test_components_equal_a_vector_sum(charges: list[Row]) -> None:
     assert net is not None
     assert net.value == pytest.approx(np.linalg.norm(wanted), rel=1e-6)
     assert net.direction is not None
-    assert net.direction.angle == pytest.approx(
-        math.degrees(math.atan2(wanted[1], wanted[0])) % 360
-    )
+    assert net.direction.angle == pytest.approx(math.degrees(math.atan2(wanted[1], wanted[0])) % 360)
 
 
 EXAMPLE = ((5.0, -40, -30), (-6.0, 0, -20))
@@ -99,14 +95,13 @@ def test_a_component_that_cancels_has_no_direction() -> None:
 
 
 @pytest.mark.parametrize(("place", "along", "other"), [((30, 0), "y", "x"), ((0, 30), "x", "y")])
-def test_a_point_on_one_line_with_all_charges_is_refused(
-    place: tuple[int, int], along: str, other: str
-) -> None:
+def test_a_point_on_one_line_with_all_charges_is_refused(place: tuple[int, int], along: str, other: str) -> None:
     """Along one axis nothing is left to ask for."""
     with pytest.raises(Refusal) as refused:
         solve((4.0, *place))
-    assert refused.value.sentence == (
-        f"All the charges and P lie on one line along the {other}-axis, so there is no component along {along}. "
+    assert (
+        refused.value.sentence
+        == f"All the charges and P lie on one line along the {other}-axis, so there is no component along {along}. "
         "Use the net field on a line, or move P off that line."
     )
 
@@ -119,14 +114,19 @@ def test_a_point_on_one_line_with_all_charges_is_refused(
         ({"value": "1242 N/C", "direction": "positive"}, 2),
     ],
 )
-def test_a_minus_sign_or_its_words_earn_the_mark_of_a_component(
-    typed: dict[str, str], marks: int
-) -> None:
+def test_a_minus_sign_or_its_words_earn_the_mark_of_a_component(typed: dict[str, str], marks: int) -> None:
     """E_y = −1 242 N/C: the sign typed or said is right; the other sign loses the answer's mark."""
     inputs = {"charges": rows(*EXAMPLE), "x_P": "0 cm", "y_P": "0 cm", "answer": "components"}
     reply: dict[str, Any] = json.loads(
-        desk.answer(json.dumps({"operation": "mark", "data": {"question": "electric-field.components", "inputs": inputs, "answers": {"y": typed}}}))
-    )  # fmt: skip
+        desk.answer(
+            json.dumps(
+                {
+                    "operation": "mark",
+                    "data": {"question": "electric-field.components", "inputs": inputs, "answers": {"y": typed}},
+                }
+            )
+        )
+    )
     assert reply["ok"], reply
     found = next(one for one in reply["data"]["parts"] if one["part"] == "y")
     assert found["earned"] == marks

@@ -36,20 +36,22 @@ DROP = {
         ("490 V", 9.8e4, None),
     ],
 )
-def test_a_drop_let_go_goes_the_way_of_the_larger_force(
-    volts: str, own: float, way: str | None
-) -> None:
+def test_a_drop_let_go_goes_the_way_of_the_larger_force(volts: str, own: float, way: str | None) -> None:
     """qE₂ against mg decides, with the learner's own E₂ (V·m⁻¹) as well as with the right one."""
     found = pointing("drop", "a", {**DROP, "V_2": volts}, E_2=own)
     assert (found.key if found else None) == way
 
 
-LINE = {"charges": [{"Q": "+8 nC", "x": "0 cm"}, {"Q": "-5 nC", "x": "50 cm"}, {"Q": "+9 nC", "x": "60 cm"}], "x_P": "30 cm"}  # fmt: skip
+LINE = {
+    "charges": [{"Q": "+8 nC", "x": "0 cm"}, {"Q": "-5 nC", "x": "50 cm"}, {"Q": "+9 nC", "x": "60 cm"}],
+    "x_P": "30 cm",
+}
 
 
 @pytest.mark.parametrize(("own", "way"), [(900.0, "left"), (100.0, "right")])
 def test_the_net_field_on_a_line_follows_the_fields_carried_in(own: float, way: str) -> None:
-    """E₃ points left against E₁ and E₂ (together 600 N/C here): the larger side wins; an electron goes the other way."""
+    """E₃ points left against E₁ and E₂ (together 600 N/C here): the larger side wins; an electron goes the
+    other way."""
     typed: dict[str, object] = {**LINE, "q": "-1,6e-19 C"}
     carried = {"E_1": 300.0, "E_2": 300.0, "E_3": own}
     net, force = (pointing("line", name, typed, **carried) for name in ("E_net", "F"))
@@ -59,15 +61,15 @@ def test_the_net_field_on_a_line_follows_the_fields_carried_in(own: float, way: 
     assert force.key == {"left": "right", "right": "left"}[way]
 
 
-PLANE = {"charges": [{"Q": "+9 nC", "x": "-30 cm", "y": "0 cm"}, {"Q": "-8 nC", "x": "0 cm", "y": "-20 cm"}], "x_P": "0", "y_P": "0"}  # fmt: skip
+PLANE = {
+    "charges": [{"Q": "+9 nC", "x": "-30 cm", "y": "0 cm"}, {"Q": "-8 nC", "x": "0 cm", "y": "-20 cm"}],
+    "x_P": "0",
+    "y_P": "0",
+}
 
 
-@pytest.mark.parametrize(
-    ("x", "y", "angle"), [(300.0, 300.0, 45.0), (-300.0, 300.0, 135.0), (300.0, -300.0, 315.0)]
-)
-def test_the_net_field_in_a_plane_follows_the_components_carried_in(
-    x: float, y: float, angle: float
-) -> None:
+@pytest.mark.parametrize(("x", "y", "angle"), [(300.0, 300.0, 45.0), (-300.0, 300.0, 135.0), (300.0, -300.0, 315.0)])
+def test_the_net_field_in_a_plane_follows_the_components_carried_in(x: float, y: float, angle: float) -> None:
     """The quadrant comes from the components, and the force on a negative charge is turned by 180°."""
     typed: dict[str, object] = {**PLANE, "q": "-2 nC"}
     for name, turn in (("E_net", 0.0), ("theta", 0.0), ("F", 180.0)):
@@ -76,10 +78,8 @@ def test_the_net_field_in_a_plane_follows_the_components_carried_in(
         assert found.angle == pytest.approx((angle + turn) % 360)
 
 
-@pytest.mark.parametrize(("own", "field", "electron"), [(5000.0, "right", "left"), (1.0, "left", "right")])  # fmt: skip
-def test_the_electron_at_the_domes_follows_the_net_field(
-    own: float, field: str, electron: str
-) -> None:
+@pytest.mark.parametrize(("own", "field", "electron"), [(5000.0, "right", "left"), (1.0, "left", "right")])
+def test_the_electron_at_the_domes_follows_the_net_field(own: float, field: str, electron: str) -> None:
     """With the field of dome A carried in larger or smaller than that of B, net field, force and acceleration turn."""
     _, question = find("electric-field.museum-domes")
     typed = dict(question.example)

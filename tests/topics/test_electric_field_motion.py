@@ -49,9 +49,7 @@ def way(worked: WorkedAnswer, key: str) -> str:
     return answer.direction.key
 
 
-def moved(
-    q: float, m: float, field: tuple[float, float], v: tuple[float, float], t: float
-) -> np.ndarray:
+def moved(q: float, m: float, field: tuple[float, float], v: tuple[float, float], t: float) -> np.ndarray:
     """Place and velocity (m, m·s⁻¹) after ``t`` seconds by numerical integration of qE = ma, in steps of its own."""
     scale = np.array([1.0, 1.0, 1 / t, 1 / t])  # metres, and metres in the whole time
 
@@ -90,23 +88,68 @@ DATA = {"V": "240 V", "d": "20 mm", "s": "15 mm", "q": "-3,2e-15 C", "m": "4e-18
 FIELD, MOVED = 240 / 0.02, 0.015
 ACCELERATION = 3.2e-15 * FIELD / 4e-18
 RIGHT = {
-    "V": 240.0, "d": 0.02, "E": FIELD, "q": 3.2e-15, "m": 4e-18, "F": 3.2e-15 * FIELD, "a": ACCELERATION, "s": MOVED,
-    "t": math.sqrt(2 * MOVED / ACCELERATION), "v": math.sqrt(2 * ACCELERATION * MOVED), "W": 3.2e-15 * FIELD * MOVED,
-}  # fmt: skip
+    "V": 240.0,
+    "d": 0.02,
+    "E": FIELD,
+    "q": 3.2e-15,
+    "m": 4e-18,
+    "F": 3.2e-15 * FIELD,
+    "a": ACCELERATION,
+    "s": MOVED,
+    "t": math.sqrt(2 * MOVED / ACCELERATION),
+    "v": math.sqrt(2 * ACCELERATION * MOVED),
+    "W": 3.2e-15 * FIELD * MOVED,
+}
 UNITS = {
-    "V": "V", "d": "m", "E": "V/m", "q": "C", "m": "kg", "F": "N", "a": "m/s^2", "s": "m", "t": "s", "v": "m/s", "W": "J",
-}  # fmt: skip
+    "V": "V",
+    "d": "m",
+    "E": "V/m",
+    "q": "C",
+    "m": "kg",
+    "F": "N",
+    "a": "m/s^2",
+    "s": "m",
+    "t": "s",
+    "v": "m/s",
+    "W": "J",
+}
 
 
 @pytest.mark.parametrize(
     ("asked", "given"),
     [
-        ("V", "d s v q m"), ("V", "d W s q"), ("d", "V a q m"), ("E", "F q"), ("E", "a q m"), ("E", "s t q m"), ("E", "W s q"),
-        ("q", "E F"), ("q", "V d m a"), ("q", "W E s"), ("m", "F a"), ("m", "W v"), ("m", "V d q s t"), ("F", "V d q"), ("F", "m v t"),
-        ("a", "v t"), ("a", "v s"), ("a", "s t"), ("s", "a t"), ("s", "v a"), ("s", "W E q"), ("t", "V d q m s"), ("t", "v a"),
-        ("t", "s a"), ("v", "V d q m s"), ("v", "a t"), ("v", "W m"), ("W", "m v"), ("W", "q E s"), ("W", "V d q s"),
+        ("V", "d s v q m"),
+        ("V", "d W s q"),
+        ("d", "V a q m"),
+        ("E", "F q"),
+        ("E", "a q m"),
+        ("E", "s t q m"),
+        ("E", "W s q"),
+        ("q", "E F"),
+        ("q", "V d m a"),
+        ("q", "W E s"),
+        ("m", "F a"),
+        ("m", "W v"),
+        ("m", "V d q s t"),
+        ("F", "V d q"),
+        ("F", "m v t"),
+        ("a", "v t"),
+        ("a", "v s"),
+        ("a", "s t"),
+        ("s", "a t"),
+        ("s", "v a"),
+        ("s", "W E q"),
+        ("t", "V d q m s"),
+        ("t", "v a"),
+        ("t", "s a"),
+        ("v", "V d q m s"),
+        ("v", "a t"),
+        ("v", "W m"),
+        ("W", "m v"),
+        ("W", "q E s"),
+        ("W", "V d q s"),
     ],
-)  # fmt: skip
+)
 def test_any_quantity_of_a_release_follows_from_enough_others(asked: str, given: str) -> None:
     """Each unknown comes out of every group of data that is enough, with the values of the closed formulas."""
     sign = {"q": "-"}
@@ -124,20 +167,26 @@ def test_data_that_are_not_enough_are_named() -> None:
     """Without anything about the field the speed cannot be found; the boxes that would do are named."""
     assert refusal("released", "v", particle="electron", s="5 mm") == (
         None,
-        "The speed reached does not follow from these data. Add the electric field between the plates or "
-        "the electrostatic force (size) or the acceleration (size) or the time it moves for or the work done by the field.",
+        (
+            "The speed reached does not follow from these data. Add the electric field between the plates or the"
+            " electrostatic force (size) or the acceleration (size) or the time it moves for or the work done by the"
+            " field."
+        ),
     )
 
 
 WEIGHT = (
-    "The weight counts here too: the electrostatic force alone gives 120,00 m·s⁻², less than a thousand times g, and these "
-    "formulas leave the weight out. Take a stronger field, a larger charge or a smaller mass."
+    "The weight counts here too: the electrostatic force alone gives 120,00 m·s⁻², less than a thousand times g, and"
+    " these formulas leave the weight out. Take a stronger field, a larger charge or a smaller mass."
 )
 LIGHT = (
-    "That is faster than light, which nothing can be: these formulas do not hold any more. Check the prefixes, or take a "
-    "smaller potential difference."
+    "That is faster than light, which nothing can be: these formulas do not hold any more. Check the prefixes, or take"
+    " a smaller potential difference."
 )
-BEYOND = "The plates are in the way: the distance moved cannot be more than the distance between the plates. Make it smaller."
+BEYOND = (
+    "The plates are in the way: the distance moved cannot be more than the distance between the plates. Make it"
+    " smaller."
+)
 SHEET = "Charge and mass of an electron stand on the data sheet: leave this box empty, or choose another charged body."
 
 
@@ -149,19 +198,42 @@ SHEET = "Charge and mass of an electron stand on the data sheet: leave this box 
         ("a", {"E": "12 000 V/m", "q": "1 nC", "m": "1e-7 kg", "particle": "body"}, None, WEIGHT),
         ("v", {"V": "400 kV", "d": "20 mm", "s": "20 mm", "particle": "electron"}, None, LIGHT),
         ("a", {"v": "4e8 m/s", "t": "1 ns", "particle": "electron"}, "v", LIGHT),
-        ("a", {"E": "500 V/m", "q": "0", "m": "1e-18 kg", "particle": "body"}, "q", "A zero charge feels no force, so it stays as it is. Type a charge that is not zero."),
+        (
+            "a",
+            {"E": "500 V/m", "q": "0", "m": "1e-18 kg", "particle": "body"},
+            "q",
+            "A zero charge feels no force, so it stays as it is. Type a charge that is not zero.",
+        ),
         ("a", {"E": "500 V/m", "q": "1 nC", "particle": "electron"}, "q", SHEET),
         ("a", {"E": "500 V/m", "m": "1e-18 kg", "particle": "electron"}, "m", SHEET),
-        ("m", {"F": "2 N", "a": "5e6 m/s^2", "particle": "proton"}, "particle", "Charge and mass of a proton stand on the data sheet. Choose another charged body to find one of them."),
-        ("v", {"V": "240 V", "d": "20 mm", "s": "0", "particle": "electron"}, "s", "Distance moved must be greater than zero."),
-        ("v", {"V": "240 V", "d": "20 mm", "W": "-1e-17 J", "particle": "electron"}, "W", "Work must be greater than zero."),
+        (
+            "m",
+            {"F": "2 N", "a": "5e6 m/s^2", "particle": "proton"},
+            "particle",
+            "Charge and mass of a proton stand on the data sheet. Choose another charged body to find one of them.",
+        ),
+        (
+            "v",
+            {"V": "240 V", "d": "20 mm", "s": "0", "particle": "electron"},
+            "s",
+            "Distance moved must be greater than zero.",
+        ),
+        (
+            "v",
+            {"V": "240 V", "d": "20 mm", "W": "-1e-17 J", "particle": "electron"},
+            "W",
+            "Work must be greater than zero.",
+        ),
         ("v", {"a": "1e12 m/s^2", "t": "0", "particle": "electron"}, "t", "Time must be greater than zero."),
-        ("t", {"a": "1e12 m/s^2", "v": "-3 m/s", "particle": "electron"}, "v", "Speed reached must be greater than zero."),
+        (
+            "t",
+            {"a": "1e12 m/s^2", "v": "-3 m/s", "particle": "electron"},
+            "v",
+            "Speed reached must be greater than zero.",
+        ),
     ],
-)  # fmt: skip
-def test_refusals_of_a_release(
-    asked: str, typed: dict[str, str], field: str, sentence: str
-) -> None:
+)
+def test_refusals_of_a_release(asked: str, typed: dict[str, str], field: str, sentence: str) -> None:
     """What cannot be is refused with its reason, beside the box that says it."""
     assert refusal("released", asked, **typed) == (field, sentence)
 
@@ -169,11 +241,26 @@ def test_refusals_of_a_release(
 @pytest.mark.parametrize(
     ("key", "typed", "field", "told"),
     [
-        ("released", {"E": "500 V/m", "q": "2 nC", "m": "1e-18 kg", "along": "up", "moves": "against"}, "moves", "positive, so the force on it points upwards"),
-        ("released", {"E": "500 V/m", "particle": "electron", "along": "up", "moves": "along"}, "moves", "negative, so the force on it points downwards"),
-        ("crossing", {"E": "500 V/m", "particle": "electron", "upper": "positive", "bends": "down"}, "bends", "negative, so the force on it points upwards"),
+        (
+            "released",
+            {"E": "500 V/m", "q": "2 nC", "m": "1e-18 kg", "along": "up", "moves": "against"},
+            "moves",
+            "positive, so the force on it points upwards",
+        ),
+        (
+            "released",
+            {"E": "500 V/m", "particle": "electron", "along": "up", "moves": "along"},
+            "moves",
+            "negative, so the force on it points downwards",
+        ),
+        (
+            "crossing",
+            {"E": "500 V/m", "particle": "electron", "upper": "positive", "bends": "down"},
+            "bends",
+            "negative, so the force on it points upwards",
+        ),
     ],
-)  # fmt: skip
+)
 def test_a_direction_that_contradicts_the_charge_is_refused(
     key: str, typed: dict[str, str], field: str, told: str
 ) -> None:
@@ -203,7 +290,9 @@ def test_the_sign_of_a_charge_follows_only_from_the_way_it_is_pushed(
     answer = part(worked, "find").answer
     assert answer is not None
     assert (answer.direction.key if answer.direction else None) == sign
-    assert ("Only the size of the charge follows: say which way the body is pushed to learn its sign." in worked.notes) == (sign is None)  # fmt: skip
+    assert (
+        "Only the size of the charge follows: say which way the body is pushed to learn its sign." in worked.notes
+    ) == (sign is None)
     assert worked.figure is not None
     drawn = next(item.sign for item in worked.figure.items if isinstance(item, Sphere))
     assert drawn == {None: "", "positive": "+", "negative": "-"}[sign]
@@ -244,7 +333,7 @@ def test_drawn_data_are_few_and_fit(key: str, level: int) -> None:
     topic, question = find(f"electric-field.{key}")
     for seed in range(20, 32):
         drawn = draw(topic, question, seed, level)
-        worked = work(topic, question, read(question, drawn.inputs, drawn.find, variant=drawn.variant))  # fmt: skip
+        worked = work(topic, question, read(question, drawn.inputs, drawn.find, variant=drawn.variant))
         assert worked.warnings == ()
         assert not [note for note in worked.notes if "More is given" in note]
         assert worked.unproven == ()
@@ -260,10 +349,10 @@ def test_the_force_is_drawn_the_way_it_is_told(particle: str, along: str) -> Non
     assert figure is not None
     field = np.array(VECTORS[along])
     push = field * np.sign(BODIES[particle][0])
-    arrows = {item.label: np.subtract(item.end, item.start) for item in figure.items if isinstance(item, Arrow)}  # fmt: skip
+    arrows = {item.label: np.subtract(item.end, item.start) for item in figure.items if isinstance(item, Arrow)}
     for label in ("F", "v"):
         assert np.dot(arrows[label], push) == pytest.approx(np.linalg.norm(arrows[label]))
-    middle = {item.sign: np.add(item.start, item.end) / 2 for item in figure.items if isinstance(item, Plate)}  # fmt: skip
+    middle = {item.sign: np.add(item.start, item.end) / 2 for item in figure.items if isinstance(item, Plate)}
     assert np.dot(middle["-"] - middle["+"], field) > 0
     where = {"right": "to the right", "left": "to the left", "up": "upwards", "down": "downwards"}
     told = where[next(key for key, vector in VECTORS.items() if np.dot(vector, push) > 0.5)]
@@ -312,20 +401,45 @@ ION = {"q": 3.2e-19, "m": 6.64e-27, "V": 90.0, "d": 0.02, "L": 0.05, "u": 2.5e5}
 A = ION["q"] * 4500 / ION["m"]
 T = 0.05 / 2.5e5
 CROSS = {
-    **ION, "E": 4500.0, "F": ION["q"] * 4500, "a": A, "t": T, "y": A * T**2 / 2, "v_y": A * T, "v": math.hypot(2.5e5, A * T),
-    "theta": math.degrees(math.atan2(A * T, 2.5e5)), "W": ION["q"] * 4500 * A * T**2 / 2,
-}  # fmt: skip
+    **ION,
+    "E": 4500.0,
+    "F": ION["q"] * 4500,
+    "a": A,
+    "t": T,
+    "y": A * T**2 / 2,
+    "v_y": A * T,
+    "v": math.hypot(2.5e5, A * T),
+    "theta": math.degrees(math.atan2(A * T, 2.5e5)),
+    "W": ION["q"] * 4500 * A * T**2 / 2,
+}
 CROSS_UNITS = {**UNITS, "L": "m", "u": "m/s", "y": "m", "v_y": "m/s", "theta": "°"}
 
 
 @pytest.mark.parametrize(
     ("asked", "given"),
     [
-        ("V", "d L u y q m"), ("d", "V L u y q m"), ("E", "L u y q m"), ("q", "V d L u y m"), ("m", "V d L u y q"), ("u", "V d L y q m"),
-        ("L", "V d u y q m"), ("y", "V d L u q m"), ("y", "W E q"), ("v_y", "u theta"), ("v_y", "v u"), ("u", "v v_y"), ("u", "theta v_y"),
-        ("theta", "V d L u q m"), ("v", "V d L u q m"), ("W", "V d L u q m"), ("t", "L u"), ("L", "t u"), ("a", "v_y t"), ("a", "y t"),
+        ("V", "d L u y q m"),
+        ("d", "V L u y q m"),
+        ("E", "L u y q m"),
+        ("q", "V d L u y m"),
+        ("m", "V d L u y q"),
+        ("u", "V d L y q m"),
+        ("L", "V d u y q m"),
+        ("y", "V d L u q m"),
+        ("y", "W E q"),
+        ("v_y", "u theta"),
+        ("v_y", "v u"),
+        ("u", "v v_y"),
+        ("u", "theta v_y"),
+        ("theta", "V d L u q m"),
+        ("v", "V d L u q m"),
+        ("W", "V d L u q m"),
+        ("t", "L u"),
+        ("L", "t u"),
+        ("a", "v_y t"),
+        ("a", "y t"),
     ],
-)  # fmt: skip
+)
 def test_any_quantity_of_a_crossing_follows_from_enough_others(asked: str, given: str) -> None:
     """Each unknown comes out of every group of data that is enough, with the values of the closed formulas."""
     typed = {name: f"{CROSS[name]!r} {CROSS_UNITS[name]}" for name in given.split()}
@@ -345,8 +459,9 @@ def test_a_particle_that_hits_a_plate_is_refused_with_the_distance() -> None:
     _, y, *_ = moved(-E, M_E, (0, 4500), (8e6, 0), reach / 8e6)
     assert y == pytest.approx(-0.01, rel=5e-3)
     assert field is None
-    assert sentence == (
-        "It hits the lower plate after 4,02 × 10⁻² m along the plates, before their end. There are only 0,01 m "
+    assert (
+        sentence
+        == "It hits the lower plate after 4,02 × 10⁻² m along the plates, before their end. There are only 0,01 m "
         "between it and the lower plate. Take shorter plates, a larger speed or a smaller potential difference."
     )
     assert solve("crossing", "y", particle="electron", upper="negative", enters="edge", **typed)
@@ -357,8 +472,10 @@ def test_a_deflection_beyond_the_gap_is_refused() -> None:
     typed = {"y": "12 mm", "t": "5 ns", "d": "20 mm", "particle": "electron", "upper": "positive"}
     assert refusal("crossing", "a", **typed) == (
         "y",
-        "It hits the upper plate before the end. There are only 0,01 m between it and the upper plate. "
-        "Make the deflection smaller or the distance between the plates larger.",
+        (
+            "It hits the upper plate before the end. There are only 0,01 m between it and the upper plate. "
+            "Make the deflection smaller or the distance between the plates larger."
+        ),
     )
     assert solve("crossing", "a", enters="edge", **typed)
     assert solve("crossing", "a", **{**typed, "y": "10 mm"})
@@ -379,7 +496,8 @@ def test_the_picture_of_the_data_gives_no_path_away() -> None:
 @pytest.mark.parametrize("particle", ["electron", "proton", "body"])
 @pytest.mark.parametrize("key", ["released", "crossing"])
 def test_every_form_of_every_law_and_every_slip(key: str, particle: str) -> None:
-    """Put back, each form satisfies its law; each declared slip gives another size, unless it only turns the direction."""
+    """Put back, each form satisfies its law; each declared slip gives another size, unless it only turns the
+    direction."""
     _, question = find(f"electric-field.{key}")
     own = {"q": "+3,2e-19 C", "m": "6,64e-27 kg"} if particle == "body" else {}
     found = read(question, {"V": "90 V", "d": "2 cm", "particle": particle, **own}, "E")
@@ -399,11 +517,9 @@ def test_every_form_of_every_law_and_every_slip(key: str, particle: str) -> None
             assert law.left.value(values) == pytest.approx(law.right.value(values)), step.make
             for line in step.lines:
                 between = equation(line)
-                assert between.left.value(values) == pytest.approx(between.right.value(values)), (
-                    line
-                )
+                assert between.left.value(values) == pytest.approx(between.right.value(values)), line
             for mistake in step.mistakes:
                 wrong = expression(mistake.instead).value(values)
-                assert mistake.turns == (wrong == pytest.approx(right, rel=0.01)), (step.make, mistake.key)  # fmt: skip
+                assert mistake.turns == (wrong == pytest.approx(right, rel=0.01)), (step.make, mistake.key)
                 seen += 1
     assert seen > 15

@@ -55,7 +55,17 @@ def part(worked: WorkedAnswer, key: str) -> PartShown:
 
 def typed_si(name: str, value: float) -> str:
     """A value as a reader could type it."""
-    unit = {"m": "kg", "theta": "°", "alpha": "°", "Q1": "C", "Q2": "C", "r": "m", "L": "m", "s": "m", "a": "m/s^2"}.get(name, "N")  # fmt: skip
+    unit = {
+        "m": "kg",
+        "theta": "°",
+        "alpha": "°",
+        "Q1": "C",
+        "Q2": "C",
+        "r": "m",
+        "L": "m",
+        "s": "m",
+        "a": "m/s^2",
+    }.get(name, "N")
     return f"{math.degrees(value) if unit == '°' else value!r} {unit}"
 
 
@@ -103,8 +113,11 @@ def test_a_skier_of_a_textbook_on_our_slope(mistake_free: str, published: float)
 
 
 def test_reference_case_slope() -> None:
-    """20 g, 30°, 60 nC each, 3 cm, repelled from below; recomputed with school constants (common practice, no source)."""
-    worked = solve("slope", want="a", where="below", string="up", m="20 g", theta="30°", Q1="60 nC", Q2="60 nC", r="3 cm")  # fmt: skip
+    """20 g, 30°, 60 nC each, 3 cm, repelled from below; recomputed with school constants (common practice, no
+    source)."""
+    worked = solve(
+        "slope", want="a", where="below", string="up", m="20 g", theta="30°", Q1="60 nC", Q2="60 nC", r="3 cm"
+    )
     assert worked.values["F_E"] == pytest.approx(3.60e-2)
     assert worked.values["T"] == pytest.approx(6.20e-2)
     assert worked.values["a"] == pytest.approx(3.10)
@@ -113,7 +126,7 @@ def test_reference_case_slope() -> None:
 
 def test_reference_case_threads() -> None:
     """0,25 m, 1 g, tan α = 0,75: r 0,30 m, Q 2,71e-7 C, T 1,23e-2 N, a 12,25 m·s⁻² (common practice, no source)."""
-    typed = {"m": "1 g", "L": "0,25 m", "alpha": f"{math.degrees(math.atan(0.75))!r}°", "equal": "equal"}  # fmt: skip
+    typed = {"m": "1 g", "L": "0,25 m", "alpha": f"{math.degrees(math.atan(0.75))!r}°", "equal": "equal"}
     assert asked("threads", "r", **typed) == pytest.approx(0.30)
     assert asked("threads", "Q1", **typed) == pytest.approx(2.71e-7, rel=2e-3)
     assert asked("threads", "T", **typed) == pytest.approx(1.23e-2, rel=5e-3)
@@ -128,9 +141,7 @@ SET_UPS = [("up", 1), ("up", -1), ("down", 1), ("none", 1)]
 
 
 @pytest.mark.parametrize(("string", "lift"), SET_UPS)
-def test_slope_steps_solve_the_vector_equations_of_an_algebra_system(
-    string: str, lift: int
-) -> None:
+def test_slope_steps_solve_the_vector_equations_of_an_algebra_system(string: str, lift: int) -> None:
     """sympy, given ΣF = 0 in horizontal and vertical components, agrees with every balance and normal-force step."""
     T, F, N, m, g, th = sympy.symbols("T F_E N m g theta")
     along = sympy.Matrix([sympy.cos(th), sympy.sin(th)])
@@ -161,12 +172,29 @@ def test_thread_steps_follow_from_the_vector_equations(two: bool, repel: int) ->
     force = m * G * math.tan(alpha)
     tension = m * G / math.cos(alpha)
     q1 = force * r**2 / (K * q2)
-    values = {"k": K, "g": G, "e": E, "m": m, "L": length, "alpha": alpha, "beta": 2 * alpha, "s": s, "x": x, "r": r, "F_E": force,
-              "T": tension, "Q1": q1, "Q2": q2, "n": q1 / E, "F_net": tension, "a": tension / m}  # fmt: skip
+    values = {
+        "k": K,
+        "g": G,
+        "e": E,
+        "m": m,
+        "L": length,
+        "alpha": alpha,
+        "beta": 2 * alpha,
+        "s": s,
+        "x": x,
+        "r": r,
+        "F_E": force,
+        "T": tension,
+        "Q1": q1,
+        "Q2": q2,
+        "n": q1 / E,
+        "F_net": tension,
+        "a": tension / m,
+    }
     for step in Pair(repel, two, False).ways():
         if step.makes == "s" and not two:
             continue
-        assert expression(step.how).value(values) == pytest.approx(values[step.makes], rel=1e-9), step.make  # fmt: skip
+        assert expression(step.how).value(values) == pytest.approx(values[step.makes], rel=1e-9), step.make
 
 
 # --- any givens, any unknown ----------------------------------------------------------------------------------
@@ -200,16 +228,26 @@ def test_any_sensible_givens_bring_back_what_was_left_out(
     pull, force = m * G * math.sin(theta), K * abs(q1 * q2) / r**2
     tension = pull - lift * force if string == "up" else force - pull
     assert tension > 0
-    whole = {"m": m, "theta": theta, "Q1": q1, "Q2": q2, "r": r, "F_E": force, "T": tension, "N": m * G * math.cos(theta), "a": tension / m}  # fmt: skip
+    whole = {
+        "m": m,
+        "theta": theta,
+        "Q1": q1,
+        "Q2": q2,
+        "r": r,
+        "F_E": force,
+        "T": tension,
+        "N": m * G * math.cos(theta),
+        "a": tension / m,
+    }
     acting = "repel" if q1 * q2 > 0 else "attract"
     solved: dict[str, int] = dict.fromkeys(SLOPE_KEYS, 0)
     for givens in itertools.combinations(SLOPE_KEYS, 5):
         typed = {name: typed_si(name, whole[name]) for name in givens}
         for want in set(SLOPE_KEYS) - set(givens):
-            worked = solved_or_none(want, {"where": where, "string": string, "acting": acting, **typed})  # fmt: skip
+            worked = solved_or_none(want, {"where": where, "string": string, "acting": acting, **typed})
             if worked is None:
                 continue
-            assert abs(worked.values[want]) == pytest.approx(abs(whole[want]), rel=1e-6), (givens, want)  # fmt: skip
+            assert abs(worked.values[want]) == pytest.approx(abs(whole[want]), rel=1e-6), (givens, want)
             assert worked.unproven == (), (givens, want)
             solved[want] += 1
     assert min(solved.values()) >= 10, solved
@@ -217,14 +255,27 @@ def test_any_sensible_givens_bring_back_what_was_left_out(
 
 def test_tension_beside_weight_tells_which_way_the_charges_act() -> None:
     """Less tension than mg sin θ with the charge below: F_E points up, so the spheres repel and share their sign."""
-    worked = solve("slope", want="Q1", where="below", string="up", m="10 g", theta="30°", T="30 mN", Q2="-40 nC", r="4 cm")  # fmt: skip
+    worked = solve(
+        "slope", want="Q1", where="below", string="up", m="10 g", theta="30°", T="30 mN", Q2="-40 nC", r="4 cm"
+    )
     assert part(worked, "find").answer.direction.key == "negative"
     assert worked.values["Q1"] == pytest.approx(0.019 * 0.04**2 / (K * 4e-8), rel=1e-9)
 
 
 def test_electrons_stand_for_a_charge() -> None:
     """2 × 10¹¹ electrons too many are −32 nC, attracted by a positive charge."""
-    worked = solve("slope", want="F_E", where="below", string="up", m="10 g", theta="30°", n="2e11", which="excess", Q2="50 nC", r="4 cm")  # fmt: skip
+    worked = solve(
+        "slope",
+        want="F_E",
+        where="below",
+        string="up",
+        m="10 g",
+        theta="30°",
+        n="2e11",
+        which="excess",
+        Q2="50 nC",
+        r="4 cm",
+    )
     assert worked.values["F_E"] == pytest.approx(K * 3.2e-8 * 5e-8 / 0.04**2)
     assert part(worked, "find").answer.direction.key == "down-slope"
 
@@ -240,9 +291,7 @@ def test_electrons_stand_for_a_charge() -> None:
     string=st.sampled_from(("up", "down")),
     d=st.integers(2, 30),
 )
-def test_net_field_is_the_sum_of_signed_fields(
-    q1: int, q2: int, where: str, string: str, d: int
-) -> None:
+def test_net_field_is_the_sum_of_signed_fields(q1: int, q2: int, where: str, string: str, d: int) -> None:
     """numpy adds both fields with signs along the slope; size and direction agree."""
     r, end = 0.05, (1 if string == "up" else -1) * d / 100
     place = r if where == "above" else -r
@@ -252,7 +301,18 @@ def test_net_field_is_the_sum_of_signed_fields(
     lift = -np.sign(q1 * q2) * (1 if where == "above" else -1)
     assume(string == "up" or lift > 0)
     mass = "2 kg" if string == "up" else "0,001 mg"
-    worked = solve("slope", want="E_net", where=where, string=string, m=mass, theta="30°", Q1=f"{q1} nC", Q2=f"{q2} nC", r="5 cm", d=f"{d} cm")  # fmt: skip
+    worked = solve(
+        "slope",
+        want="E_net",
+        where=where,
+        string=string,
+        m=mass,
+        theta="30°",
+        Q1=f"{q1} nC",
+        Q2=f"{q2} nC",
+        r="5 cm",
+        d=f"{d} cm",
+    )
     assert worked.values["E_net"] == pytest.approx(abs(signed), rel=1e-9, abs=1e-6)
     shown = part(worked, "find").answer.direction
     if abs(signed) > 1e-6:
@@ -280,7 +340,15 @@ def force_arrows(figure: Figure) -> dict[str, np.ndarray]:
 )
 def test_drawn_forces_on_a_slope_add_up_to_zero(m: int, theta: int, q: int, where: str) -> None:
     """Arrows drawn to the numbers close to a zero resultant, whichever way F_E points."""
-    typed = {"where": where, "m": f"{m} g", "theta": f"{theta}°", "Q1": f"{q} nC", "Q2": "70 nC", "r": "4 cm", "weight": "components"}  # fmt: skip
+    typed = {
+        "where": where,
+        "m": f"{m} g",
+        "theta": f"{theta}°",
+        "Q1": f"{q} nC",
+        "Q2": "70 nC",
+        "r": "4 cm",
+        "weight": "components",
+    }
     worked = None
     for string in ("up", "down"):
         try:
@@ -296,13 +364,11 @@ def test_drawn_forces_on_a_slope_add_up_to_zero(m: int, theta: int, q: int, wher
 
 
 @examples(30)
-@given(
-    alpha=st.integers(10, 70), m=st.integers(1, 9), supports=st.sampled_from(("one", "two repel"))
-)
+@given(alpha=st.integers(10, 70), m=st.integers(1, 9), supports=st.sampled_from(("one", "two repel")))
 def test_drawn_forces_on_a_thread_add_up_to_zero(alpha: int, m: int, supports: str) -> None:
     """T along the thread, the weight and the horizontal F_E close to a triangle."""
     two = supports != "one"
-    typed = {"m": f"{m} g", "L": "30 cm", "alpha": f"{alpha}°", "equal": "equal", "parts": "components"}  # fmt: skip
+    typed = {"m": f"{m} g", "L": "30 cm", "alpha": f"{alpha}°", "equal": "equal", "parts": "components"}
     if two:
         typed.update(supports="two", s="20 cm", acting="repel")
     arrows = force_arrows(part(solve("threads", want="Q1", **typed), "draw").figure)
@@ -313,7 +379,16 @@ def test_drawn_forces_on_a_thread_add_up_to_zero(alpha: int, m: int, supports: s
 
 def test_components_are_dashed_and_never_forces() -> None:
     """mg sin θ and mg cos θ are drawn as components beside one weight arrow, and only on request."""
-    typed = {"want": "T", "where": "below", "string": "up", "m": "20 g", "theta": "30°", "Q1": "60 nC", "Q2": "60 nC", "r": "3 cm"}  # fmt: skip
+    typed = {
+        "want": "T",
+        "where": "below",
+        "string": "up",
+        "m": "20 g",
+        "theta": "30°",
+        "Q1": "60 nC",
+        "Q2": "60 nC",
+        "r": "3 cm",
+    }
     with_parts = part(solve("slope", weight="components", **typed), "draw").figure
     kinds = {i.label: i.kind for i in with_parts.items if isinstance(i, Arrow)}
     assert kinds["mg sin θ"] == kinds["mg cos θ"] == "component"
@@ -323,21 +398,37 @@ def test_components_are_dashed_and_never_forces() -> None:
 
 def test_equal_lengths_on_request() -> None:
     """With “all equally long” every force arrow has the same length."""
-    worked = solve("slope", want="T", where="below", string="up", m="20 g", theta="30°", Q1="60 nC", Q2="60 nC", r="3 cm", lengths="equal")  # fmt: skip
-    lengths = {
-        round(float(np.linalg.norm(v)), 9)
-        for v in force_arrows(part(worked, "draw").figure).values()
-    }
+    worked = solve(
+        "slope",
+        want="T",
+        where="below",
+        string="up",
+        m="20 g",
+        theta="30°",
+        Q1="60 nC",
+        Q2="60 nC",
+        r="3 cm",
+        lengths="equal",
+    )
+    lengths = {round(float(np.linalg.norm(v)), 9) for v in force_arrows(part(worked, "draw").figure).values()}
     assert len(lengths) == 1
 
 
-@pytest.mark.parametrize(("key", "left"), [("slope", {"F_g", "N", "F_E"}), ("threads", {"F_g", "F_E"})])  # fmt: skip
+@pytest.mark.parametrize(("key", "left"), [("slope", {"F_g", "N", "F_E"}), ("threads", {"F_g", "F_E"})])
 def test_after_the_cut_no_tension_is_drawn(key: str, left: set[str]) -> None:
     """The second diagram keeps every other force, and its memo has one mark an arrow."""
     typed = {
-        "slope": {"where": "below", "string": "up", "m": "20 g", "theta": "30°", "Q1": "60 nC", "Q2": "60 nC", "r": "3 cm"},
+        "slope": {
+            "where": "below",
+            "string": "up",
+            "m": "20 g",
+            "theta": "30°",
+            "Q1": "60 nC",
+            "Q2": "60 nC",
+            "r": "3 cm",
+        },
         "threads": {"m": "2 g", "alpha": "30°", "equal": "equal"},
-    }[key]  # fmt: skip
+    }[key]
     shown = part(solve(key, want="a", **typed), "draw-cut")
     assert set(force_arrows(shown.figure)) == left
     assert shown.marks == len(left)
@@ -364,9 +455,19 @@ def test_the_acceleration_grows_or_shrinks_as_the_numbers_say(
     assert (abs(acceleration(step)) > abs(acceleration(0.0))) == line.grows
     words = line.after()[1].words
     assert ("grow" in words) == line.grows
-    worked = solve("slope", want="a", where=where, string=string, m="8 g", theta=typed_si("theta", theta), Q1=f"{q1!r} C", Q2=f"{q2!r} C", r="3,5 cm")  # fmt: skip
+    worked = solve(
+        "slope",
+        want="a",
+        where=where,
+        string=string,
+        m="8 g",
+        theta=typed_si("theta", theta),
+        Q1=f"{q1!r} C",
+        Q2=f"{q2!r} C",
+        r="3,5 cm",
+    )
     assert worked.values["a"] == pytest.approx(abs(acceleration(0.0)), rel=1e-9)
-    assert part(worked, "find").answer.direction.key == ("up-slope" if line.motion > 0 else "down-slope")  # fmt: skip
+    assert part(worked, "find").answer.direction.key == ("up-slope" if line.motion > 0 else "down-slope")
 
 
 @given(alpha=st.integers(5, 80), m=st.integers(1, 20))
@@ -409,18 +510,21 @@ def energy(alpha: float, m: float, length: float, s: float, product: float) -> f
 def test_repelling_spheres_hang_where_the_energy_is_least(q1: int, q2: int, s: int) -> None:
     """scipy's minimum of the potential energy lies at our angle, for two supports and unequal charges."""
     lowest = optimize.minimize_scalar(
-        energy, bounds=(1e-6, math.pi / 2 - 1e-6), method="bounded",
-        args=(3e-3, 0.4, s / 100, K * q1 * q2 * 1e-18), options={"xatol": 1e-12},
-    )  # fmt: skip
-    ours = asked("threads", "alpha", supports="two", equal="own", m="3 g", L="40 cm", s=f"{s} cm", Q1=f"{q1} nC", Q2=f"{q2} nC")  # fmt: skip
+        energy,
+        bounds=(1e-6, math.pi / 2 - 1e-6),
+        method="bounded",
+        args=(3e-3, 0.4, s / 100, K * q1 * q2 * 1e-18),
+        options={"xatol": 1e-12},
+    )
+    ours = asked(
+        "threads", "alpha", supports="two", equal="own", m="3 g", L="40 cm", s=f"{s} cm", Q1=f"{q1} nC", Q2=f"{q2} nC"
+    )
     assert ours == pytest.approx(lowest.x, abs=2e-6)
 
 
 @examples(40)
 @given(q=st.integers(5, 120), length=st.integers(10, 60), s=st.integers(5, 40))
-def test_attracting_spheres_have_every_angle_that_a_fine_scan_finds(
-    q: int, length: int, s: int
-) -> None:
+def test_attracting_spheres_have_every_angle_that_a_fine_scan_finds(q: int, length: int, s: int) -> None:
     """numpy's scan of tan α (s − 2L sin α)² = c counts as many angles as are listed; none is refused."""
     m, far, apart = 1e-3, length / 100, s / 100
     c = K * (q * 1e-9) * 40e-9 / (m * G)
@@ -430,7 +534,15 @@ def test_attracting_spheres_have_every_angle_that_a_fine_scan_finds(
     assume(np.min(np.abs(values)) < c)
     assume(np.max(values) > 1e-4 * c or np.max(values) < -1e-4 * c)  # not a double root
     scanned = grid[:-1][np.sign(values[:-1]) != np.sign(values[1:])]
-    typed = {"supports": "two", "equal": "own", "m": "1 g", "L": f"{length} cm", "s": f"{s} cm", "Q1": f"{q} nC", "Q2": "-40 nC"}  # fmt: skip
+    typed = {
+        "supports": "two",
+        "equal": "own",
+        "m": "1 g",
+        "L": f"{length} cm",
+        "s": f"{s} cm",
+        "Q1": f"{q} nC",
+        "Q2": "-40 nC",
+    }
     if not scanned.size:
         with pytest.raises(Refusal, match=r"^No equilibrium with the spheres apart"):
             solve("threads", want="alpha", **typed)
@@ -441,15 +553,24 @@ def test_attracting_spheres_have_every_angle_that_a_fine_scan_finds(
 
 
 @pytest.mark.parametrize(("share", "angles"), [(0.9999, 2), (1.0001, 0)])
-def test_just_below_the_strongest_attraction_there_are_two_angles_just_above_none(
-    share: float, angles: int
-) -> None:
+def test_just_below_the_strongest_attraction_there_are_two_angles_just_above_none(share: float, angles: int) -> None:
     """scipy finds the largest kQ₁Q₂/(mg) that still balances; a hair less has two angles, a hair more is refused."""
     best = optimize.minimize_scalar(
-        lambda a: -math.tan(a) * (0.2 - 0.6 * math.sin(a)) ** 2, bounds=(0.0, math.asin(1 / 3)), method="bounded", options={"xatol": 1e-12},
-    )  # fmt: skip
+        lambda a: -math.tan(a) * (0.2 - 0.6 * math.sin(a)) ** 2,
+        bounds=(0.0, math.asin(1 / 3)),
+        method="bounded",
+        options={"xatol": 1e-12},
+    )
     charge = math.sqrt(-best.fun * share * 2e-3 * G / K)
-    typed = {"supports": "two", "equal": "equal", "acting": "attract", "m": "2 g", "L": "30 cm", "s": "20 cm", "Q1": f"{charge!r} C"}  # fmt: skip
+    typed = {
+        "supports": "two",
+        "equal": "equal",
+        "acting": "attract",
+        "m": "2 g",
+        "L": "30 cm",
+        "s": "20 cm",
+        "Q1": f"{charge!r} C",
+    }
     if angles == 0:
         with pytest.raises(Refusal, match=r"^No equilibrium with the spheres apart"):
             solve("threads", want="alpha", **typed)
@@ -460,7 +581,9 @@ def test_just_below_the_strongest_attraction_there_are_two_angles_just_above_non
 
 def test_of_two_angles_the_smaller_is_stable() -> None:
     """The energy has its minimum at the first and its maximum at the second angle, as the note says."""
-    worked = solve("threads", want="alpha", supports="two", equal="own", m="2 g", L="30 cm", s="20 cm", Q1="40 nC", Q2="-30 nC")  # fmt: skip
+    worked = solve(
+        "threads", want="alpha", supports="two", equal="own", m="2 g", L="30 cm", s="20 cm", Q1="40 nC", Q2="-30 nC"
+    )
     args = (2e-3, 0.3, 0.2, -K * 40e-9 * 30e-9)
     for name, sign in (("alpha", 1), ("alpha_2", -1)):
         at = -worked.values[name]  # inwards
@@ -495,9 +618,7 @@ def test_with_hardly_any_charge_a_thread_hangs_straight() -> None:
 
 @examples(40)
 @given(st.integers(2, 9), st.integers(21, 60), st.integers(10, 60))
-def test_scaling_mass_and_charge_together_scales_every_force(
-    factor: int, theta: int, q: int
-) -> None:
+def test_scaling_mass_and_charge_together_scales_every_force(factor: int, theta: int, q: int) -> None:
     """m and Q₁ made f times as large: T is f times as large, a is the same."""
     typed = {"where": "above", "string": "up", "theta": f"{theta}°", "Q2": "30 nC", "r": "6 cm"}
     one = reckon("slope", want="a", m="4 g", Q1=f"{q} nC", **typed).values
@@ -524,102 +645,242 @@ def test_hovering_height_is_the_closed_form() -> None:
 @pytest.mark.parametrize(
     ("where", "string", "q2", "sign"),
     [("below", "up", 40, -1), ("above", "up", 40, 1), ("below", "up", -40, 1), ("above", "up", -40, -1)],
-)  # fmt: skip
+)
 def test_a_vertical_string_carries_the_weight_with_or_without_the_force(
     where: str, string: str, q2: int, sign: int
 ) -> None:
     """T = mg ± F_E: less where F_E points up, more where it points down."""
-    tension = asked("vertical", "T", where=where, string=string, m="5 g", Q1="30 nC", Q2=f"{q2} nC", r="4 cm")  # fmt: skip
+    tension = asked("vertical", "T", where=where, string=string, m="5 g", Q1="30 nC", Q2=f"{q2} nC", r="4 cm")
     assert tension == pytest.approx(5e-3 * G + sign * K * 30e-9 * 40e-9 / 0.04**2)
 
 
 def test_held_by_attraction_from_above_is_called_unstable() -> None:
     """Without a string, attraction from above is unstable and the answer says so; repulsion from below comes back."""
-    above = solve("vertical", want="r", where="above", string="none", m="3 g", Q1="60 nC", Q2="-90 nC")  # fmt: skip
+    above = solve("vertical", want="r", where="above", string="none", m="3 g", Q1="60 nC", Q2="-90 nC")
     assert any("unstable" in note for note in above.notes)
     assert "unstable" in part(above, "nudge").points[1].words
-    below = solve("vertical", want="r", where="below", string="none", m="3 g", Q1="60 nC", Q2="90 nC")  # fmt: skip
+    below = solve("vertical", want="r", where="below", string="none", m="3 g", Q1="60 nC", Q2="90 nC")
     assert not any("unstable" in note for note in below.notes)
     assert "comes back" in part(below, "nudge").points[1].words
 
 
 def test_a_slack_string_is_named() -> None:
     """T = 0 is an answer: slack, just balanced, and the free-body diagram has no T."""
-    worked = solve("slope", want="T", where="below", string="up", m="20 g", theta="30°", F_E="98 mN", acting="repel")  # fmt: skip
+    worked = solve("slope", want="T", where="below", string="up", m="20 g", theta="30°", F_E="98 mN", acting="repel")
     assert worked.values["T"] == 0
-    assert worked.notes[0] == "The tension is zero: the string is slack, and the forces just balance without it."  # fmt: skip
+    assert worked.notes[0] == "The tension is zero: the string is slack, and the forces just balance without it."
     assert "T" not in force_arrows(part(worked, "draw").figure)
     assert len(part(worked, "draw").points) == 3
 
 
 # --- refusals -------------------------------------------------------------------------------------------------
 
-BASE = {"want": "T", "where": "below", "string": "up", "m": "10 g", "theta": "30°", "Q1": "60 nC", "Q2": "50 nC", "r": "4 cm"}  # fmt: skip
+BASE = {
+    "want": "T",
+    "where": "below",
+    "string": "up",
+    "m": "10 g",
+    "theta": "30°",
+    "Q1": "60 nC",
+    "Q2": "50 nC",
+    "r": "4 cm",
+}
 HANG = {"want": "Q1", "m": "2 g", "L": "40 cm", "alpha": "20°", "equal": "equal"}
 
 
 @pytest.mark.parametrize(
     ("key", "changed", "field", "sentence"),
     [
-        ("slope", {"r": "1 cm"}, None,
-         "A string cannot push: no equilibrium this way. F_E is larger than mg sin θ: the string goes slack and the sphere moves up the slope. "
-         "Change the charges, the distance or the side of the string."),
-        ("slope", {"string": "down"}, None,
-         "A string cannot push: no equilibrium this way. F_E is smaller than mg sin θ: the string goes slack and the sphere moves down the slope. "
-         "Change the charges, the distance or the side of the string."),
-        ("slope", {"string": "down", "Q2": "-50 nC"}, "string",
-         "No equilibrium this way: the electrostatic force points down the slope, like the weight, and nothing pulls up the slope. "
-         "Turn one charge's sign, or put the fixed charge on the other side."),
+        (
+            "slope",
+            {"r": "1 cm"},
+            None,
+            (
+                "A string cannot push: no equilibrium this way. F_E is larger than mg sin θ: the string goes slack and"
+                " the sphere moves up the slope. Change the charges, the distance or the side of the string."
+            ),
+        ),
+        (
+            "slope",
+            {"string": "down"},
+            None,
+            (
+                "A string cannot push: no equilibrium this way. F_E is smaller than mg sin θ: the string goes slack and"
+                " the sphere moves down the slope. Change the charges, the distance or the side of the string."
+            ),
+        ),
+        (
+            "slope",
+            {"string": "down", "Q2": "-50 nC"},
+            "string",
+            (
+                "No equilibrium this way: the electrostatic force points down the slope, like the weight, and nothing"
+                " pulls up the slope. Turn one charge's sign, or put the fixed charge on the other side."
+            ),
+        ),
         ("slope", {"Q1": "0 C", "want": "F_E"}, "Q1", "A zero charge gives no force, so this cannot be found."),
         ("slope", {"Q2": "0 C", "want": "r", "r": ""}, "Q2", "A zero charge gives no force, so this cannot be found."),
         ("threads", {"Q1": "0 C", "want": "T"}, "Q1", "A zero charge gives no force, so this cannot be found."),
-        ("slope", {"Q1": "0 C", "string": "down"}, "string",
-         "Without charge there is no electrostatic force, and nothing pulls the sphere up the slope. Choose a string that does, or type a charge."),
-        ("slope", {"Q1": "0 C", "acting": "repel"}, "acting",
-         "A force of zero neither attracts nor repels. Choose “do what their signs say”, or change the zero."),
-        ("slope", {"Q1": "0 C", "F_E": "5 mN"}, "F_E",
-         "Without charge there is no electrostatic force: leave this box empty, or type a charge."),
-        ("slope", {"F_E": "0 N"}, "F_E",
-         "Two charges always exert a force on each other: leave this box empty, or change a charge."),
-        ("slope", {"Q1": "", "Q2": "", "r": ""}, None,
-         "The tension in the string does not follow from these data. Add the electrostatic force or the acceleration at the instant of the cut."),
-        ("slope", {"want": "v"}, "want",
-         "After the cut the distance changes, so the electrostatic force and the acceleration change from moment to moment. "
-         "The equations of motion need a constant acceleration and may not be used: ask for the acceleration at the instant of the cut."),
+        (
+            "slope",
+            {"Q1": "0 C", "string": "down"},
+            "string",
+            (
+                "Without charge there is no electrostatic force, and nothing pulls the sphere up the slope. Choose a"
+                " string that does, or type a charge."
+            ),
+        ),
+        (
+            "slope",
+            {"Q1": "0 C", "acting": "repel"},
+            "acting",
+            "A force of zero neither attracts nor repels. Choose “do what their signs say”, or change the zero.",
+        ),
+        (
+            "slope",
+            {"Q1": "0 C", "F_E": "5 mN"},
+            "F_E",
+            "Without charge there is no electrostatic force: leave this box empty, or type a charge.",
+        ),
+        (
+            "slope",
+            {"F_E": "0 N"},
+            "F_E",
+            "Two charges always exert a force on each other: leave this box empty, or change a charge.",
+        ),
+        (
+            "slope",
+            {"Q1": "", "Q2": "", "r": ""},
+            None,
+            (
+                "The tension in the string does not follow from these data. Add the electrostatic force or the"
+                " acceleration at the instant of the cut."
+            ),
+        ),
+        (
+            "slope",
+            {"want": "v"},
+            "want",
+            (
+                "After the cut the distance changes, so the electrostatic force and the acceleration change from moment"
+                " to moment. The equations of motion need a constant acceleration and may not be used: ask for the"
+                " acceleration at the instant of the cut."
+            ),
+        ),
         ("slope", {"T": "1 N"}, "T", "This is what is to be found: leave its box empty."),
-        ("slope", {"acting": "attract"}, "acting",
-         "Spheres with these signs repel each other. Choose “do what their signs say”, or change a sign."),
-        ("slope", {"Q2": "", "F_E": "10 mN"}, "acting",
-         "Say whether the spheres attract or repel: the sign of one of the charges is not known."),
-        ("slope", {"want": "a", "string": "none"}, "want", "There is no string to cut. Choose a string, or ask for something else."),
+        (
+            "slope",
+            {"acting": "attract"},
+            "acting",
+            "Spheres with these signs repel each other. Choose “do what their signs say”, or change a sign.",
+        ),
+        (
+            "slope",
+            {"Q2": "", "F_E": "10 mN"},
+            "acting",
+            "Say whether the spheres attract or repel: the sign of one of the charges is not known.",
+        ),
+        (
+            "slope",
+            {"want": "a", "string": "none"},
+            "want",
+            "There is no string to cut. Choose a string, or ask for something else.",
+        ),
         ("slope", {"want": "E_net"}, "d", "Give the distance from the sphere to where the string is tied."),
-        ("slope", {"want": "E_net", "where": "above", "d": "4 cm"}, "d",
-         "Field is undefined there: the fixed charge is at that very point. Change one of the distances."),
-        ("slope", {"want": "N", "F_E": "5 mN"}, "F_E",
-         "This does not fit the other numbers: they give 1,69 × 10⁻² N. Correct it, or leave this box empty."),
-        ("slope", {"m": "", "r": ""}, None,
-         "The tension in the string does not follow from these data. More of the boxes must be filled."),
-        ("slope", {"m": ""}, None,
-         "The tension in the string does not follow from these data. Add the mass of the sphere or the normal force or the acceleration at the instant of the cut."),
-        ("slope", {"want": "theta", "theta": "", "T": "1 N"}, None,
-         "No slope fits: a component cannot be as large as the weight itself. Use a larger mass or smaller forces."),
-        ("threads", {"supports": "one", "acting": "attract"}, "supports",
-         "On one support spheres that attract swing together and touch. Choose two supports, or charges that repel."),
-        ("threads", {"supports": "two", "acting": "attract", "s": "20 cm"}, "s",
-         "The spheres would touch or overlap. Use a larger distance between the supports, shorter threads or a smaller angle."),
-        ("threads", {"want": "alpha", "alpha": "", "T": "10 mN"}, None,
-         "The tension must be larger than the weight: a slanting thread also pulls sideways. Change T or the mass."),
-        ("threads", {"supports": "two", "s": "20 cm", "method": "small", "acting": "repel"}, "method",
-         "The small-angle shortcut is for one support. Choose the exact method."),
-        ("threads", {"want": "alpha", "alpha": "", "Q1": "5 µC", "method": "small"}, "method",
-         "The small-angle shortcut gives no angle here: sin α would be larger than 1. Choose the exact method."),
-        ("threads", {"want": "alpha", "alpha": "", "supports": "two", "s": "20 cm", "equal": "own", "Q1": "150 nC", "Q2": "-200 nC"}, "Q1",
-         "No equilibrium with the spheres apart: the attraction wins at every angle and they swing together. Move the supports further apart, or use smaller charges."),
-        ("vertical", {"theta": "", "string": "none", "where": "above", "want": "r", "r": ""}, "string",
-         "No equilibrium this way: the electrostatic force points downwards, like the weight, and nothing pulls upwards. "
-         "Turn one charge's sign, or put the fixed charge on the other side."),
+        (
+            "slope",
+            {"want": "E_net", "where": "above", "d": "4 cm"},
+            "d",
+            "Field is undefined there: the fixed charge is at that very point. Change one of the distances.",
+        ),
+        (
+            "slope",
+            {"want": "N", "F_E": "5 mN"},
+            "F_E",
+            "This does not fit the other numbers: they give 1,69 × 10⁻² N. Correct it, or leave this box empty.",
+        ),
+        (
+            "slope",
+            {"m": "", "r": ""},
+            None,
+            "The tension in the string does not follow from these data. More of the boxes must be filled.",
+        ),
+        (
+            "slope",
+            {"m": ""},
+            None,
+            (
+                "The tension in the string does not follow from these data. Add the mass of the sphere or the normal"
+                " force or the acceleration at the instant of the cut."
+            ),
+        ),
+        (
+            "slope",
+            {"want": "theta", "theta": "", "T": "1 N"},
+            None,
+            "No slope fits: a component cannot be as large as the weight itself. Use a larger mass or smaller forces.",
+        ),
+        (
+            "threads",
+            {"supports": "one", "acting": "attract"},
+            "supports",
+            "On one support spheres that attract swing together and touch. Choose two supports, or charges that repel.",
+        ),
+        (
+            "threads",
+            {"supports": "two", "acting": "attract", "s": "20 cm"},
+            "s",
+            (
+                "The spheres would touch or overlap. Use a larger distance between the supports, shorter threads or a"
+                " smaller angle."
+            ),
+        ),
+        (
+            "threads",
+            {"want": "alpha", "alpha": "", "T": "10 mN"},
+            None,
+            "The tension must be larger than the weight: a slanting thread also pulls sideways. Change T or the mass.",
+        ),
+        (
+            "threads",
+            {"supports": "two", "s": "20 cm", "method": "small", "acting": "repel"},
+            "method",
+            "The small-angle shortcut is for one support. Choose the exact method.",
+        ),
+        (
+            "threads",
+            {"want": "alpha", "alpha": "", "Q1": "5 µC", "method": "small"},
+            "method",
+            "The small-angle shortcut gives no angle here: sin α would be larger than 1. Choose the exact method.",
+        ),
+        (
+            "threads",
+            {
+                "want": "alpha",
+                "alpha": "",
+                "supports": "two",
+                "s": "20 cm",
+                "equal": "own",
+                "Q1": "150 nC",
+                "Q2": "-200 nC",
+            },
+            "Q1",
+            (
+                "No equilibrium with the spheres apart: the attraction wins at every angle and they swing together."
+                " Move the supports further apart, or use smaller charges."
+            ),
+        ),
+        (
+            "vertical",
+            {"theta": "", "string": "none", "where": "above", "want": "r", "r": ""},
+            "string",
+            (
+                "No equilibrium this way: the electrostatic force points downwards, like the weight, and nothing pulls"
+                " upwards. Turn one charge's sign, or put the fixed charge on the other side."
+            ),
+        ),
     ],
-)  # fmt: skip
+)
 def test_impossible_data_are_refused_with_the_reason(
     key: str, changed: dict[str, str], field: str | None, sentence: str
 ) -> None:
@@ -639,10 +900,8 @@ def test_impossible_data_are_refused_with_the_reason(
         ("threads", {"alpha": "90°"}, "Half the angle between threads: more than 0° and less than 90°."),
         ("threads", {"L": "0 m"}, "The thread's length must be greater than zero."),
     ],
-)  # fmt: skip
-def test_a_value_out_of_bounds_is_refused_at_its_box(
-    key: str, changed: dict[str, str], sentence: str
-) -> None:
+)
+def test_a_value_out_of_bounds_is_refused_at_its_box(key: str, changed: dict[str, str], sentence: str) -> None:
     """The sentence stands beside the box, word for word."""
     with pytest.raises(Refusals) as caught:
         solve(key, **{**(HANG if key == "threads" else BASE), **changed})
@@ -652,7 +911,7 @@ def test_a_value_out_of_bounds_is_refused_at_its_box(
 # --- mistakes -------------------------------------------------------------------------------------------------
 
 
-def with_mistake(key: str, name: str, typed: dict[str, str]) -> tuple[dict[str, float], dict[str, float]]:  # fmt: skip
+def with_mistake(key: str, name: str, typed: dict[str, str]) -> tuple[dict[str, float], dict[str, float]]:
     """The right values, and those of a learner who makes one known mistake and works on."""
     _, question = find(f"equilibrium.{key}")
     plan = question.plan(read(question, typed).data)
@@ -667,11 +926,23 @@ def with_mistake(key: str, name: str, typed: dict[str, str]) -> tuple[dict[str, 
         ("threads", "half-gap", HANG, "Q1", 0.5),
         ("threads", "tan-inverted", {**HANG, "want": "F_E"}, "F_E", 1 / math.tan(math.radians(20)) ** 2),
         ("threads", "cos-times", {**HANG, "want": "T"}, "T", math.cos(math.radians(20)) ** 2),
-        ("threads", "whole-angle", {**HANG, "alpha": "", "beta": "40°", "want": "F_E"}, "F_E", math.tan(math.radians(40)) / math.tan(math.radians(20))),
+        (
+            "threads",
+            "whole-angle",
+            {**HANG, "alpha": "", "beta": "40°", "want": "F_E"},
+            "F_E",
+            math.tan(math.radians(40)) / math.tan(math.radians(20)),
+        ),
         ("slope", "tension-kept", {**BASE, "want": "a"}, "a", 0.0),
-        ("slope", "charge-forgotten", {**BASE, "want": "a"}, "a", G * 0.5 / ((10e-3 * G * 0.5 - K * 3e-15 / 0.04**2) / 10e-3)),
+        (
+            "slope",
+            "charge-forgotten",
+            {**BASE, "want": "a"},
+            "a",
+            G * 0.5 / ((10e-3 * G * 0.5 - K * 3e-15 / 0.04**2) / 10e-3),
+        ),
     ],
-)  # fmt: skip
+)
 def test_mistakes_amount_to_what_is_listed(
     key: str, name: str, typed: dict[str, str], value: str, ratio: float
 ) -> None:
@@ -703,9 +974,7 @@ def test_a_scenario_mixes_kinds_of_parts_that_feed_each_other(key: str) -> None:
     carried = run(plan, constants, carry={first: right[first] * 1.5})
     later = [one.answers for one in plan.parts if one.kind == "calculate"]
     force = run(plan, constants, carry={"F_E": right["F_E"] * 0.9})
-    assert any(carried[name] != right[name] for name in later[1:]) or any(
-        force[name] != right[name] for name in later
-    )
+    assert any(carried[name] != right[name] for name in later[1:]) or any(force[name] != right[name] for name in later)
     assert work(topic, question, found).marks >= 15
 
 
@@ -732,15 +1001,22 @@ def test_practice_numbers_are_worked_and_checked(key: str, level: int) -> None:
 
 def test_every_law_of_a_step_is_an_equation_with_its_names() -> None:
     """The law and the rearranged line of every step speak of the same quantity."""
-    for line in (Line(slope, side, 1, string) for slope in (True, False) for side in (1, -1) for string in ("up", "down", "none")):  # fmt: skip
+    for line in (
+        Line(slope, side, 1, string) for slope in (True, False) for side in (1, -1) for string in ("up", "down", "none")
+    ):
         for step in (*line.weight_steps(), *line.balance_steps()):
             assert step.makes in equation(step.law).names
 
 
 TYPED = {
-    "kg": ("2 g", "10 g", "0,5 g"), "°": ("10°", "30°", "45°", "80°"), "C": ("50 nC", "-40 nC", "3 µC"), "m": ("4 cm", "30 cm", "1 m"),
-    "N": ("10 mN", "0,1 N", "0 N", "3 N"), "": ("2e11",), "m·s⁻²": ("3", "12", "0"),
-}  # fmt: skip
+    "kg": ("2 g", "10 g", "0,5 g"),
+    "°": ("10°", "30°", "45°", "80°"),
+    "C": ("50 nC", "-40 nC", "3 µC"),
+    "m": ("4 cm", "30 cm", "1 m"),
+    "N": ("10 mN", "0,1 N", "0 N", "3 N"),
+    "": ("2e11",),
+    "m·s⁻²": ("3", "12", "0"),
+}
 
 
 @pytest.mark.parametrize("key", ["slope", "vertical", "threads"])
@@ -785,23 +1061,28 @@ def test_the_normal_force_needs_no_charges() -> None:
 def test_without_charge_the_slope_still_has_its_answers(zero: str, want: str) -> None:
     """With a zero charge or force the string carries mg sin θ alone; any of its quantities can be asked."""
     m, theta = 0.025, math.radians(32)
-    right = {"T": m * 9.8 * math.sin(theta), "N": m * 9.8 * math.cos(theta), "a": 9.8 * math.sin(theta), "m": m, "theta": theta}  # fmt: skip
+    right = {
+        "T": m * 9.8 * math.sin(theta),
+        "N": m * 9.8 * math.cos(theta),
+        "a": 9.8 * math.sin(theta),
+        "m": m,
+        "theta": theta,
+    }
     typed = {"m": "25 g", "theta": "32°", zero: "0"}
     if want in ("m", "theta"):
         typed |= {want: "", "T": f"{right['T']:.12g} N"}
     worked = solve("slope", want=want, **typed)
     assert worked.values[want] == pytest.approx(right[want], rel=1e-9)
     assert worked.unproven == ()
-    assert worked.notes[-1] == (
-        "The electrostatic force is zero here: it is left out of the diagram and of the sum of the forces."
+    assert (
+        worked.notes[-1]
+        == "The electrostatic force is zero here: it is left out of the diagram and of the sum of the forces."
     )
     drawn = [item.label for item in part(worked, "draw").figure.items if isinstance(item, Arrow)]
     assert sorted(drawn) == ["F_g", "N", "T"]
     assert [point.keys[0] for point in part(worked, "draw").points] == ["F_g", "N", "T"]
     if want == "a":
-        assert part(worked, "later").ask == (
-            "As the sphere moves on, does its acceleration change? Explain."
-        )
+        assert part(worked, "later").ask == "As the sphere moves on, does its acceleration change? Explain."
         assert [point.words for point in part(worked, "later").points] == [
             "There is no electrostatic force: the weight's component alone acts along the slope.",
             "It does not depend on where the sphere is, so the acceleration stays the same.",
@@ -823,13 +1104,20 @@ def test_without_charge_the_sphere_hangs_on_its_string(want: str) -> None:
 @pytest.mark.parametrize(
     ("zero", "told"),
     [
-        ({"Q1": "0 C", "Q2": "+5 nC"}, ("A small uncharged sphere of mass 25 g is at rest", "A second small sphere with charge +5 nC is fixed")),
-        ({"Q1": "+5 nC", "Q2": "0 C"}, ("A small charged sphere of mass 25 g and charge +5 nC is at rest", "A second small uncharged sphere is fixed")),
+        (
+            {"Q1": "0 C", "Q2": "+5 nC"},
+            ("A small uncharged sphere of mass 25 g is at rest", "A second small sphere with charge +5 nC is fixed"),
+        ),
+        (
+            {"Q1": "+5 nC", "Q2": "0 C"},
+            (
+                "A small charged sphere of mass 25 g and charge +5 nC is at rest",
+                "A second small uncharged sphere is fixed",
+            ),
+        ),
     ],
-)  # fmt: skip
-def test_the_story_calls_an_uncharged_sphere_so(
-    zero: dict[str, str], told: tuple[str, str]
-) -> None:
+)
+def test_the_story_calls_an_uncharged_sphere_so(zero: dict[str, str], told: tuple[str, str]) -> None:
     """No story speaks of a charged sphere with a charge of zero."""
     story = solve("slope", want="T", m="25 g", theta="30°", **zero).story
     assert all(words in story.replace("\N{NO-BREAK SPACE}", " ") for words in told)
@@ -843,6 +1131,6 @@ def test_scenes_tell_the_signs_in_words() -> None:
     none = solve("slope", want="N", m="25 g", theta="30°").figure
     assert "From bottom to top: B and A." in none.description
     up = solve("vertical", want="T", string="up", m="25 g", Q1="-80 nC", Q2="5 nC", r="3 cm").figure
-    assert "Sphere A (negative) is at rest, sphere B (positive) is fixed straight below it." in up.description  # fmt: skip
+    assert "Sphere A (negative) is at rest, sphere B (positive) is fixed straight below it." in up.description
     pair = solve("threads", want="F_E", m="2 g", alpha="20°", Q1="-4 nC", equal="equal").figure
-    assert pair.description.startswith("Two charged spheres, A (negative) and B (negative), hang apart")  # fmt: skip
+    assert pair.description.startswith("Two charged spheres, A (negative) and B (negative), hang apart")

@@ -26,7 +26,7 @@ def solved(key: str, find: str = "", **typed: str) -> dict[str, float]:
         ({"m1": "150000 kg", "u1": "0,30 m/s", "m2": "110000 kg", "u2": "-0,12 m/s"}, 0.122, 0.0042),
         ({"m1": "75 kg", "u1": "6,2 m/s", "m2": "50 kg", "u2": "5,5 m/s"}, 5.9, 0.0086),
     ],
-)  # fmt: skip
+)
 def test_published_collisions(typed: dict[str, str], published: float, tolerance: float) -> None:
     """Bodies that couple move on as published."""
     assert solved("momentum.join", "v", **typed)["v"] == pytest.approx(published, rel=tolerance)
@@ -34,7 +34,7 @@ def test_published_collisions(typed: dict[str, str], published: float, tolerance
 
 JOINED = {"m1": 3.0, "u1": 4.0, "m2": 2.0, "u2": -1.5, "v": 1.8}
 LAUNCHED = {"k": 400.0, "x": 0.12, "m": 0.05, "h": 1.5, "v": 9.259589623520823}
-UNITS = {"m1": "kg", "u1": "m/s", "m2": "kg", "u2": "m/s", "v": "m/s", "k": "N/m", "x": "m", "m": "kg", "h": "m"}  # fmt: skip
+UNITS = {"m1": "kg", "u1": "m/s", "m2": "kg", "u2": "m/s", "v": "m/s", "k": "N/m", "x": "m", "m": "kg", "h": "m"}
 
 
 @pytest.mark.parametrize("unknown", JOINED)
@@ -56,9 +56,7 @@ def test_every_unknown_of_a_launch(unknown: str) -> None:
     known = {symbol: LAUNCHED[str(symbol)] for symbol in names if str(symbol) != unknown}
     (expected,) = sympy.solve(law.subs(known), sympy.Symbol(unknown, positive=True))
     typed = {name: f"{value} {UNITS[name]}" for name, value in LAUNCHED.items() if name != unknown}
-    assert solved("energy.spring-launch", unknown, **typed)[unknown] == pytest.approx(
-        float(expected)
-    )
+    assert solved("energy.spring-launch", unknown, **typed)[unknown] == pytest.approx(float(expected))
 
 
 @pytest.mark.parametrize("unknown", ["h", "k"])
@@ -103,11 +101,30 @@ def test_a_mirror_turns_every_direction() -> None:
 
 
 REFUSED = (
-    ("momentum.join", {"m1": "3 kg", "u1": "1 m/s", "m2": "2 kg", "u2": "2 m/s"}, "They never meet: the first is on the left and must be the faster one to the right. Check the velocities."),
-    ("momentum.join", {"m1": "3 kg", "u1": "4 m/s", "u2": "-1 m/s", "v": "5 m/s"}, "No mass fits: these velocities would need a mass of zero or less. Check the directions."),
-    ("energy.spring-launch", {"k": "100 N/m", "x": "2 cm", "m": "100 g", "v": "5 m/s"}, "The spring cannot give so much: at P the ball would have more energy than the spring had. Check the numbers."),
-    ("momentum.join", {"m1": "3 kg", "u1": "4 m/s"}, "Pick what to find: mass of the second, velocity of the second before and velocity of both afterwards are empty."),
-)  # fmt: skip
+    (
+        "momentum.join",
+        {"m1": "3 kg", "u1": "1 m/s", "m2": "2 kg", "u2": "2 m/s"},
+        "They never meet: the first is on the left and must be the faster one to the right. Check the velocities.",
+    ),
+    (
+        "momentum.join",
+        {"m1": "3 kg", "u1": "4 m/s", "u2": "-1 m/s", "v": "5 m/s"},
+        "No mass fits: these velocities would need a mass of zero or less. Check the directions.",
+    ),
+    (
+        "energy.spring-launch",
+        {"k": "100 N/m", "x": "2 cm", "m": "100 g", "v": "5 m/s"},
+        "The spring cannot give so much: at P the ball would have more energy than the spring had. Check the numbers.",
+    ),
+    (
+        "momentum.join",
+        {"m1": "3 kg", "u1": "4 m/s"},
+        (
+            "Pick what to find: mass of the second, velocity of the second before and velocity of both afterwards are"
+            " empty."
+        ),
+    ),
+)
 
 
 @pytest.mark.parametrize(("key", "typed", "sentence"), REFUSED)
@@ -123,8 +140,9 @@ def test_what_does_not_follow_names_what_would_help() -> None:
     _, question = topics.find("momentum.join")
     with pytest.raises(Refusal) as told:
         question.plan(read(question, {"m1": "3 kg", "u1": "4 m/s", "m2": "2 kg"}, "u2,v").data)
-    assert str(told.value) == (
-        "The velocity of the second before does not follow from these data. Add the velocity of both afterwards."
+    assert (
+        str(told.value)
+        == "The velocity of the second before does not follow from these data. Add the velocity of both afterwards."
     )
 
 

@@ -27,18 +27,14 @@ KEYS = [question.key for question in topics()["several-charges"].questions]
 K = 9.0e9  # school value
 PUBLISHED = json.loads((Path(__file__).parent / "several_charges_published.json").read_text())
 ROWS = st.lists(
-    st.tuples(
-        st.sampled_from([-9, -5, -3, -1, 1, 2, 4, 7]), st.integers(-9, 9), st.integers(-9, 9)
-    ),
+    st.tuples(st.sampled_from([-9, -5, -3, -1, 1, 2, 4, 7]), st.integers(-9, 9), st.integers(-9, 9)),
     min_size=2,
     max_size=8,
     unique_by=lambda row: row[1:],
 )
 
 
-def solve(
-    key: str, find_: str = "", settings: Settings | None = None, **typed: object
-) -> WorkedAnswer:
+def solve(key: str, find_: str = "", settings: Settings | None = None, **typed: object) -> WorkedAnswer:
     """The worked answer of ``several-charges.key``; what is not given comes from the example."""
     topic, question = find(f"several-charges.{key}")
     return work(topic, question, read(question, {**question.example, **typed}, find_, settings))
@@ -100,9 +96,7 @@ def test_reference_case_in_a_plane() -> None:
     assert worked.values["F_31"] == pytest.approx(0.45)
     net = answer(worked, "net")
     assert net.value == pytest.approx(0.75)
-    assert (
-        net.direction.words == "36,87° above the −x axis (143,13° anticlockwise from the +x axis)"
-    )
+    assert net.direction.words == "36,87° above the −x axis (143,13° anticlockwise from the +x axis)"
     assert [answer(worked, part).direction.key for part in ("force-2", "force-3")] == ["left", "up"]
 
 
@@ -153,9 +147,13 @@ def test_the_line_sum_is_that_of_numpy(places: list[tuple[int, int, int]], posit
 
 
 @given(
-    st.sampled_from([-6, -3, 2, 5]), st.sampled_from([-4, 3, 7]), st.sampled_from(["left", "right"]),
-    st.sampled_from(["left", "right"]), st.sampled_from([0, 1, 7, 30]), st.sampled_from(["left", "right"]),
-)  # fmt: skip
+    st.sampled_from([-6, -3, 2, 5]),
+    st.sampled_from([-4, 3, 7]),
+    st.sampled_from(["left", "right"]),
+    st.sampled_from(["left", "right"]),
+    st.sampled_from([0, 1, 7, 30]),
+    st.sampled_from(["left", "right"]),
+)
 def test_the_third_charge_solves_the_equilibrium(
     q1: int, q2: int, side_1: str, side_3: str, net: int, way: str
 ) -> None:
@@ -178,9 +176,7 @@ def test_the_third_charge_solves_the_equilibrium(
     assert answer(back, "find").direction.key == side_3
 
 
-@pytest.mark.parametrize(
-    ("q1", "q2"), [(4, 9), (9, 4), (5, 5), (-2, -7), (4, -9), (-4, 9), (9, -4), (-7, 2)]
-)
+@pytest.mark.parametrize(("q1", "q2"), [(4, 9), (9, 4), (5, 5), (-2, -7), (4, -9), (-4, 9), (9, -4), (-7, 2)])
 def test_the_balance_position_is_that_of_an_algebra_system(q1: int, q2: int) -> None:
     """sympy solves the force equation; of its real roots the one with opposite forces is ours."""
     x, d = sympy.symbols("x", real=True), sympy.Rational(1, 2)
@@ -220,18 +216,33 @@ def every_place(q1: float, q2: float, q3: float, d: float, wanted: float) -> lis
 @pytest.mark.parametrize(
     ("q1", "q2", "q3", "force", "count"),
     [
-        (6, 4, 2, 12, 2), (6, 4, 2, -12, 2), (6, 4, -2, 12, 2), (6, -4, 2, 12, 2), (6, -4, 2, -12, 2),
-        (6, -4, 2, 2, 0), (6, -4, 2, 0.002, 2), (-4, 6, 2, 0.002, 2), (-4, 6, 2, -0.002, 2), (5, -5, 1, 3, 0), (5, -5, 1, -3, 2),
-        (1, -9, 3, 0.5, 0), (1, -9, 3, -0.5, 2),
+        (6, 4, 2, 12, 2),
+        (6, 4, 2, -12, 2),
+        (6, 4, -2, 12, 2),
+        (6, -4, 2, 12, 2),
+        (6, -4, 2, -12, 2),
+        (6, -4, 2, 2, 0),
+        (6, -4, 2, 0.002, 2),
+        (-4, 6, 2, 0.002, 2),
+        (-4, 6, 2, -0.002, 2),
+        (5, -5, 1, 3, 0),
+        (5, -5, 1, -3, 2),
+        (1, -9, 3, 0.5, 0),
+        (1, -9, 3, -0.5, 2),
     ],
-)  # fmt: skip
+)
 def test_every_place_is_found(q1: float, q2: float, q3: float, force: float, count: int) -> None:
     """All places on the line, none or two in one part among them, are those of a fine scan with scipy."""
     right = every_place(q1 * 1e-9, q2 * 1e-9, q3 * 1e-9, 0.3, force * 1e-6)
     worked = solve(
-        "places", Q1=f"{q1} nC", Q2=f"{q2} nC", Q3=f"{q3} nC", d="30 cm",
-        F_net=f"{abs(force)} µN", way="right" if force > 0 else "left",
-    )  # fmt: skip
+        "places",
+        Q1=f"{q1} nC",
+        Q2=f"{q2} nC",
+        Q3=f"{q3} nC",
+        d="30 cm",
+        F_net=f"{abs(force)} µN",
+        way="right" if force > 0 else "left",
+    )
     place = {"u": lambda r: -r, "x": lambda r: r, "w": lambda r: 0.3 + r}
     found = sorted(place[a.name[0]](a.value) for a in worked.answers)
     assert found == pytest.approx(right, rel=1e-8)
@@ -245,9 +256,7 @@ def test_perpendicular_forces_are_those_of_an_algebra_system(unknown: str) -> No
     given_ = {"F_net": 7.5, "F_x": 4.5, "F_y": 6.0}
     names = {name: sympy.Symbol(name, positive=True) for name in given_}
     law = names["F_net"] ** 2 - names["F_x"] ** 2 - names["F_y"] ** 2
-    (root,) = sympy.solve(
-        law.subs({names[n]: v for n, v in given_.items() if n != unknown}), names[unknown]
-    )
+    (root,) = sympy.solve(law.subs({names[n]: v for n, v in given_.items() if n != unknown}), names[unknown])
     typed = {name: f"{value} µN" for name, value in given_.items()}
     worked = solve("components", unknown, **{**typed, unknown: ""})
     assert worked.values[unknown] == pytest.approx(float(root) * 1e-6)
@@ -260,25 +269,17 @@ def test_perpendicular_forces_are_those_of_an_algebra_system(unknown: str) -> No
 def test_all_net_forces_together_are_zero(places: list[tuple[int, int, int]]) -> None:
     """Forces come in equal and opposite pairs, so the net forces on all the charges add up to nothing."""
     places = places[:4]
-    answers = [
-        reckon("plane", charges=rows(places), on=str(n + 1)).values for n in range(len(places))
-    ]
+    answers = [reckon("plane", charges=rows(places), on=str(n + 1)).values for n in range(len(places))]
     for axis in "xy":
         parts = [values[f"SigmaF_{axis}"] for values in answers]
-        assert sum(parts) == pytest.approx(
-            0, abs=1e-9 * sum(values["F_net"] for values in answers) + 1e-30
-        )
+        assert sum(parts) == pytest.approx(0, abs=1e-9 * sum(values["F_net"] for values in answers) + 1e-30)
 
 
 @given(ROWS, st.sampled_from([2, 3, 0.5]))
-def test_scaling_distances_scales_the_net_force(
-    places: list[tuple[int, int, int]], factor: float
-) -> None:
+def test_scaling_distances_scales_the_net_force(places: list[tuple[int, int, int]], factor: float) -> None:
     """All distances times f: the net force over f², in the same direction."""
     first = reckon("plane", charges=rows(places), on="1").values
-    wide = [
-        {"Q": f"{q} nC", "x": f"{x * factor} cm", "y": f"{y * factor} cm"} for q, x, y in places
-    ]
+    wide = [{"Q": f"{q} nC", "x": f"{x * factor} cm", "y": f"{y * factor} cm"} for q, x, y in places]
     second = reckon("plane", charges=wide, on="1").values
     assert second["SigmaF_x"] == pytest.approx(first["SigmaF_x"] / factor**2, rel=1e-6, abs=1e-15)
     assert second["SigmaF_y"] == pytest.approx(first["SigmaF_y"] / factor**2, rel=1e-6, abs=1e-15)
@@ -355,34 +356,91 @@ SIZE = "The force must be greater than zero: enter its size; choose the directio
     ("key", "typed", "field", "sentence"),
     [
         ("line", {"charges": LINE[:1]}, "charges", "Give from 2 to 8 rows: there are 1."),
-        ("line", {"charges": [*LINE, {"Q": "3 nC", "x": "0,1 m"}], "on": "1"}, "charges.2.x",
-         "Two charges share a point: charges 2 and 3. Move one of them."),
-        ("plane", {"charges": rows([(1, 3, 4), (2, 0, 0), (3, 3, 4)])}, "charges.2.x",
-         "Two charges share a point: charges 1 and 3. Move one of them."),
-        ("line", {"charges": LINE, "on": "3"}, "on", "There is no charge 3: the table has 2 charges. Choose one of them."),
-        ("line", {"charges": [LINE[0], {"Q": "0", "x": "1"}], "on": "1"}, "charges.1.Q", "A zero charge gives no force: leave this row out."),
+        (
+            "line",
+            {"charges": [*LINE, {"Q": "3 nC", "x": "0,1 m"}], "on": "1"},
+            "charges.2.x",
+            "Two charges share a point: charges 2 and 3. Move one of them.",
+        ),
+        (
+            "plane",
+            {"charges": rows([(1, 3, 4), (2, 0, 0), (3, 3, 4)])},
+            "charges.2.x",
+            "Two charges share a point: charges 1 and 3. Move one of them.",
+        ),
+        (
+            "line",
+            {"charges": LINE, "on": "3"},
+            "on",
+            "There is no charge 3: the table has 2 charges. Choose one of them.",
+        ),
+        (
+            "line",
+            {"charges": [LINE[0], {"Q": "0", "x": "1"}], "on": "1"},
+            "charges.1.Q",
+            "A zero charge gives no force: leave this row out.",
+        ),
         ("right-angle", {"Q2": "0"}, "Q2", "A zero charge gives no force, so this cannot be found."),
-        ("components", {"F_net": "4 µN", "F_x": "5 µN", "F_y": ""}, "F_net",
-         "The net force is the longest side of the right-angled triangle, so it must be larger than either force. Type a larger net force, or a smaller force."),
-        ("components", {"r": ""}, "r", "To go on to the charge, fill in both the charge and the distance; or leave both empty."),
+        (
+            "components",
+            {"F_net": "4 µN", "F_x": "5 µN", "F_y": ""},
+            "F_net",
+            (
+                "The net force is the longest side of the right-angled triangle, so it must be larger than either"
+                " force. Type a larger net force, or a smaller force."
+            ),
+        ),
+        (
+            "components",
+            {"r": ""},
+            "r",
+            "To go on to the charge, fill in both the charge and the distance; or leave both empty.",
+        ),
         ("components", {"F_x": "-5 µN"}, "F_x", SIZE),
         ("third", {"F_net": "-5 µN"}, "F_net", "Enter the size of the force; choose the direction separately."),
         ("third", {"r_12": "0"}, "r_12", "Distance must be greater than zero."),
-        ("third", {"F_net": "4,8 µN", "way": "left"}, "F_net",
-         "Charge 1 alone already gives this net force, so there is nothing left for charge 3 to do. Change the net force."),
-        ("third", {"r_12": "20 cm", "side_1": "right"}, "r_23", "Two charges share a point. Give each its own position."),
+        (
+            "third",
+            {"F_net": "4,8 µN", "way": "left"},
+            "F_net",
+            (
+                "Charge 1 alone already gives this net force, so there is nothing left for charge 3 to do. Change the"
+                " net force."
+            ),
+        ),
+        (
+            "third",
+            {"r_12": "20 cm", "side_1": "right"},
+            "r_23",
+            "Two charges share a point. Give each its own position.",
+        ),
         ("third", {"Q2": "0"}, "Q2", "A zero charge gives no force, so this cannot be found."),
-        ("balance", {"Q1": "4 nC", "Q2": "-4 nC"}, "Q2",
-         "No balance position at a finite distance: with equal and opposite charges the two forces are equal only half-way between them, and there both point the same way. Change one of the charges."),
+        (
+            "balance",
+            {"Q1": "4 nC", "Q2": "-4 nC"},
+            "Q2",
+            (
+                "No balance position at a finite distance: with equal and opposite charges the two forces are equal"
+                " only half-way between them, and there both point the same way. Change one of the charges."
+            ),
+        ),
         ("balance", {"Q1": "0"}, "Q1", "A zero charge gives no force, so this cannot be found."),
-        ("places", {"F_net": "0"}, "F_net",
-         "For no net force use the question “Where is there no net force?”. Here type a force greater than zero."),
+        (
+            "places",
+            {"F_net": "0"},
+            "F_net",
+            "For no net force use the question “Where is there no net force?”. Here type a force greater than zero.",
+        ),
         ("rail", {"n": "0"}, "n", "The number of electrons must be greater than zero."),
-        ("rail", {"F_D": "10,8 µN", "way": "left"}, "F_D",
-         "Sphere A alone already gives this net force, so sphere D would carry no charge. Change the new net force."),
+        (
+            "rail",
+            {"F_D": "10,8 µN", "way": "left"},
+            "F_D",
+            "Sphere A alone already gives this net force, so sphere D would carry no charge. Change the new net force.",
+        ),
         ("pucks", {"m": "0"}, "m", "Mass must be greater than zero."),
     ],
-)  # fmt: skip
+)
 def test_impossible_data_are_refused(key: str, typed: dict, field: str, sentence: str) -> None:
     """The field and the sentence, word for word."""
     with pytest.raises((Refusal, Refusals)) as caught:
@@ -452,7 +510,7 @@ ALIGNED = [{"Q": "+6 nC", "x": "0"}, {"Q": "-4 nC", "x": "20 cm"}, {"Q": "-5 nC"
         ("right-angle", "root-omitted", "F_net", {}, 9e-6**2 + 3e-6**2, "You have F²: take the square root."),
         ("plane", "sizes-added", "F_net", {}, 2.25e-6 + 2.7e-6, "Forces have directions."),
     ],
-)  # fmt: skip
+)
 def test_wrong_sums_give_the_listed_values(
     key: str, name: str, at: str, typed: dict, value: float | None, say: str
 ) -> None:
@@ -532,9 +590,7 @@ def test_rail_values_feed_each_other() -> None:
         values = run(plan, Settings().constants(), carry={"Q_A": q})
         net = vector_sum(np.array([q, -6e-9, -9e-9]), np.array([[-0.2], [0.0], [0.3]]), 1)[0]
         assert values["F_net"] == pytest.approx(abs(net))
-        after = vector_sum(
-            np.array([q, -6e-9, values["Q_D"]]), np.array([[-0.2], [0.0], [0.3]]), 1
-        )[0]
+        after = vector_sum(np.array([q, -6e-9, values["Q_D"]]), np.array([[-0.2], [0.0], [0.3]]), 1)[0]
         assert after == pytest.approx(2.4e-6)
 
 

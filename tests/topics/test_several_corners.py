@@ -63,15 +63,13 @@ def agrees(worked: WorkedAnswer, net: np.ndarray) -> None:
     assert worked.unproven == ()
 
 
-@given(st.tuples(CHARGES, CHARGES, CHARGES), st.tuples(*[st.integers(5, 40)] * 3), st.sampled_from("123"))  # fmt: skip
-def test_any_triangle_is_that_of_numpy(
-    q: tuple[int, int, int], sides: tuple[int, int, int], on: str
-) -> None:
+@given(st.tuples(CHARGES, CHARGES, CHARGES), st.tuples(*[st.integers(5, 40)] * 3), st.sampled_from("123"))
+def test_any_triangle_is_that_of_numpy(q: tuple[int, int, int], sides: tuple[int, int, int], on: str) -> None:
     """Three sides and three signed charges give the vector sum over places found by circles."""
     base, left, right = sides
     assume(2 * max(sides) < sum(sides))
     typed = {f"Q{n + 1}": f"{value} nC" for n, value in enumerate(q)}
-    worked = solve("triangle", **typed, r_12=f"{base} cm", r_13=f"{left} cm", r_23=f"{right} cm", on=on)  # fmt: skip
+    worked = solve("triangle", **typed, r_12=f"{base} cm", r_13=f"{left} cm", r_23=f"{right} cm", on=on)
     places = [(0.0, 0.0), (float(base), 0.0), corner_above(base, left, right)]
     agrees(worked, net_on(list(q), places, int(on) - 1))
 
@@ -101,7 +99,7 @@ def test_each_shape_needs_only_its_own_sides(
     agrees(worked, net_on([4, -6, 5], places, int(on) - 1))
 
 
-@given(st.tuples(CHARGES, CHARGES, CHARGES, CHARGES), st.integers(5, 40), st.integers(0, 40), st.sampled_from("1234"))  # fmt: skip
+@given(st.tuples(CHARGES, CHARGES, CHARGES, CHARGES), st.integers(5, 40), st.integers(0, 40), st.sampled_from("1234"))
 def test_a_square_and_a_rectangle_are_those_of_numpy(
     q: tuple[int, int, int, int], wide: int, high: int, on: str
 ) -> None:
@@ -111,10 +109,12 @@ def test_a_square_and_a_rectangle_are_those_of_numpy(
     net = net_on(list(q), places, int(on) - 1)
     assume(np.linalg.norm(net) > 1e-9)
     typed = {f"Q{n + 1}": f"{value} nC" for n, value in enumerate(q)}
-    agrees(solve("square", **typed, r_12=f"{wide} cm", r_14=f"{high} cm" if high > 4 else "", on=on), net)  # fmt: skip
+    agrees(solve("square", **typed, r_12=f"{wide} cm", r_14=f"{high} cm" if high > 4 else "", on=on), net)
 
 
-@pytest.mark.parametrize(("sides", "blunt"), [((14, 13, 15), False), ((10, 8, 15), True), ((20, 15, 7), False), ((9, 20, 14), True)])  # fmt: skip
+@pytest.mark.parametrize(
+    ("sides", "blunt"), [((14, 13, 15), False), ((10, 8, 15), True), ((20, 15, 7), False), ((9, 20, 14), True)]
+)
 def test_the_cosine_rule_is_written_out(sides: tuple[int, int, int], blunt: bool) -> None:
     """Law, the product alone, the cosine alone, the angle: each line holds for the angle sympy finds."""
     base, left, right = sides
@@ -140,28 +140,96 @@ def test_a_right_angle_is_found_from_three_sides() -> None:
 
 
 REFUSED = [
-    ("triangle", {"r_23": ""}, "r_23", "A triangle is fixed by its three sides: fill in this one too, or choose another shape."),
-    ("triangle", {"r_23": "30 cm"}, "r_23", "These sides make no triangle: the one between charges 2 and 3 (0,30 m) must be shorter than the other two together (0,27 m). Change one of the sides."),
-    ("triangle", {"r_12": "28 cm"}, "r_12", "These sides make no triangle: the one between charges 1 and 2 (0,28 m) must be shorter than the other two together (0,28 m). With these lengths the three charges lie on one line. Change one of the sides."),
-    ("triangle", {"shape": "right", "r_13": "", "r_23": ""}, "r_13", "A right-angled triangle needs two of its sides: fill in one more."),
-    ("triangle", {"shape": "right", "r_13": "", "r_23": "10 cm"}, "r_23", "The side between charges 2 and 3 lies opposite the right angle, so it must be the longest. Type a larger distance here, or a smaller one for the other side."),
-    ("triangle", {"shape": "isosceles", "r_12": "", "r_23": ""}, "r_12", "An isosceles triangle needs its base, between charges 1 and 2, and one of the two equal sides: fill in this one too."),
-    ("triangle", {"shape": "isosceles", "r_12": "40 cm", "r_23": ""}, "r_12", "These sides make no triangle: the one between charges 1 and 2 (0,40 m) must be shorter than the other two together (0,26 m). Change one of the sides."),
-    ("triangle", {"shape": "equilateral", "r_12": "", "r_13": "", "r_23": ""}, "r_12", "An equilateral triangle needs one side: fill in this one."),
-    ("triangle", {"shape": "equilateral", "r_23": ""}, "r_12", "This does not fit the other numbers: they give 0,13 m. Correct it, or leave this box empty."),
-    ("triangle", {"shape": "isosceles"}, "r_13", "This does not fit the other numbers: they give 0,15 m. Correct it, or leave this box empty."),
-    ("triangle", {"shape": "right", "r_23": "20 cm"}, "r_12", "This does not fit the other numbers: they give 0,15 m. Correct it, or leave this box empty."),
+    (
+        "triangle",
+        {"r_23": ""},
+        "r_23",
+        "A triangle is fixed by its three sides: fill in this one too, or choose another shape.",
+    ),
+    (
+        "triangle",
+        {"r_23": "30 cm"},
+        "r_23",
+        (
+            "These sides make no triangle: the one between charges 2 and 3 (0,30 m) must be shorter than the other two"
+            " together (0,27 m). Change one of the sides."
+        ),
+    ),
+    (
+        "triangle",
+        {"r_12": "28 cm"},
+        "r_12",
+        (
+            "These sides make no triangle: the one between charges 1 and 2 (0,28 m) must be shorter than the other two"
+            " together (0,28 m). With these lengths the three charges lie on one line. Change one of the sides."
+        ),
+    ),
+    (
+        "triangle",
+        {"shape": "right", "r_13": "", "r_23": ""},
+        "r_13",
+        "A right-angled triangle needs two of its sides: fill in one more.",
+    ),
+    (
+        "triangle",
+        {"shape": "right", "r_13": "", "r_23": "10 cm"},
+        "r_23",
+        (
+            "The side between charges 2 and 3 lies opposite the right angle, so it must be the longest. Type a larger"
+            " distance here, or a smaller one for the other side."
+        ),
+    ),
+    (
+        "triangle",
+        {"shape": "isosceles", "r_12": "", "r_23": ""},
+        "r_12",
+        (
+            "An isosceles triangle needs its base, between charges 1 and 2, and one of the two equal sides: fill in"
+            " this one too."
+        ),
+    ),
+    (
+        "triangle",
+        {"shape": "isosceles", "r_12": "40 cm", "r_23": ""},
+        "r_12",
+        (
+            "These sides make no triangle: the one between charges 1 and 2 (0,40 m) must be shorter than the other two"
+            " together (0,26 m). Change one of the sides."
+        ),
+    ),
+    (
+        "triangle",
+        {"shape": "equilateral", "r_12": "", "r_13": "", "r_23": ""},
+        "r_12",
+        "An equilateral triangle needs one side: fill in this one.",
+    ),
+    (
+        "triangle",
+        {"shape": "equilateral", "r_23": ""},
+        "r_12",
+        "This does not fit the other numbers: they give 0,13 m. Correct it, or leave this box empty.",
+    ),
+    (
+        "triangle",
+        {"shape": "isosceles"},
+        "r_13",
+        "This does not fit the other numbers: they give 0,15 m. Correct it, or leave this box empty.",
+    ),
+    (
+        "triangle",
+        {"shape": "right", "r_23": "20 cm"},
+        "r_12",
+        "This does not fit the other numbers: they give 0,15 m. Correct it, or leave this box empty.",
+    ),
     ("triangle", {"Q2": "0 nC"}, "Q2", "A zero charge gives no force, so this cannot be found."),
     ("triangle", {"r_12": "0 cm"}, "r_12", "Distance must be greater than zero."),
     ("square", {"Q4": "0"}, "Q4", "A zero charge gives no force, so this cannot be found."),
     ("square", {"r_14": "0 cm"}, "r_14", "Distance must be greater than zero."),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("key", "typed", "field", "sentence"), REFUSED)
-def test_impossible_sides_are_refused(
-    key: str, typed: dict[str, str], field: str, sentence: str
-) -> None:
+def test_impossible_sides_are_refused(key: str, typed: dict[str, str], field: str, sentence: str) -> None:
     """The box and the sentence, word for word."""
     with pytest.raises((Refusal, Refusals)) as caught:
         solve(key, **typed)
@@ -173,10 +241,10 @@ def test_impossible_sides_are_refused(
 @pytest.mark.parametrize(
     ("shape", "sides"),
     [("right", "4 2,9999 5"), ("isosceles", "5 8 7,99"), ("equilateral", "8 7,99 8"), ("right", "4 3 5")],
-)  # fmt: skip
+)
 def test_more_sides_than_needed_are_compared_and_left_out(shape: str, sides: str, on: str) -> None:
     """Sides that agree to their figures: those not needed are named as spare, and the checks still hold."""
-    boxes = {f"r_{ends}": f"{side} cm" for ends, side in zip(("12", "13", "23"), sides.split(), strict=True)}  # fmt: skip
+    boxes = {f"r_{ends}": f"{side} cm" for ends, side in zip(("12", "13", "23"), sides.split(), strict=True)}
     worked = solve("triangle", shape=shape, on=on, **boxes)
     assert worked.unproven == ()
     spare = [note for note in worked.notes if note.startswith("More is given than is needed")]
@@ -197,15 +265,57 @@ def test_three_tellings_give_the_same_answer(key: str) -> None:
 @pytest.mark.parametrize(
     ("key", "typed", "name", "at", "value", "say"),
     [
-        ("triangle", {}, "not-doubled", "theta_13", math.acos(140 / (14 * 13)), "The cosine rule has twice the product of the two sides."),
-        ("triangle", {}, "wrong-side-opposite", "theta_13", math.acos((14**2 + 15**2 - 13**2) / (2 * 14 * 15)), "The side opposite the angle at charge 1 is the one that does not touch charge 1."),
-        ("triangle", {"shape": "isosceles", "r_12": "10 cm", "r_23": ""}, "not-halved", "theta_13", math.acos(10 / 13), "Only half of the base belongs to the right-angled triangle."),
-        ("triangle", {"shape": "right", "r_23": "", "on": "2"}, "sides-added", "r_23", 0.27, "The shortest way is along the joining line: use Pythagoras."),
-        ("triangle", {"shape": "right", "r_13": "", "on": "2"}, "squares-added", "r_13", math.hypot(0.14, 0.15), "The longest side is known: subtract the squares."),
-        ("triangle", {"shape": "right", "r_23": "", "on": "2"}, "angle-inverted", "theta_23", math.atan(14 / 13), "Opposite over adjacent, seen from charge 2."),
+        (
+            "triangle",
+            {},
+            "not-doubled",
+            "theta_13",
+            math.acos(140 / (14 * 13)),
+            "The cosine rule has twice the product of the two sides.",
+        ),
+        (
+            "triangle",
+            {},
+            "wrong-side-opposite",
+            "theta_13",
+            math.acos((14**2 + 15**2 - 13**2) / (2 * 14 * 15)),
+            "The side opposite the angle at charge 1 is the one that does not touch charge 1.",
+        ),
+        (
+            "triangle",
+            {"shape": "isosceles", "r_12": "10 cm", "r_23": ""},
+            "not-halved",
+            "theta_13",
+            math.acos(10 / 13),
+            "Only half of the base belongs to the right-angled triangle.",
+        ),
+        (
+            "triangle",
+            {"shape": "right", "r_23": "", "on": "2"},
+            "sides-added",
+            "r_23",
+            0.27,
+            "The shortest way is along the joining line: use Pythagoras.",
+        ),
+        (
+            "triangle",
+            {"shape": "right", "r_13": "", "on": "2"},
+            "squares-added",
+            "r_13",
+            math.hypot(0.14, 0.15),
+            "The longest side is known: subtract the squares.",
+        ),
+        (
+            "triangle",
+            {"shape": "right", "r_23": "", "on": "2"},
+            "angle-inverted",
+            "theta_23",
+            math.atan(14 / 13),
+            "Opposite over adjacent, seen from charge 2.",
+        ),
         ("square", {}, "sides-added", "r_13", 0.4, "The shortest way is along the joining line: use Pythagoras."),
     ],
-)  # fmt: skip
+)
 def test_slips_with_the_sides_give_the_listed_values(
     key: str, typed: dict[str, str], name: str, at: str, value: float, say: str
 ) -> None:
@@ -236,5 +346,11 @@ def test_the_figure_keeps_the_shape_and_names_the_sides_given() -> None:
     assert net.figure
     assert net.figure.title == "Forces on charge 1"
     assert {part.key: part.marks for part in worked.parts} == {
-        "state": 2, "angle-13": 2, "force-2": 2, "force-3": 2, "draw": 2, "net": 6, "sum": 2,
-    }  # fmt: skip
+        "state": 2,
+        "angle-13": 2,
+        "force-2": 2,
+        "force-3": 2,
+        "draw": 2,
+        "net": 6,
+        "sum": 2,
+    }

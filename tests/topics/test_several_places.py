@@ -47,7 +47,7 @@ def test_every_place_is_listed() -> None:
         way = chance.choice(("left", "right"))
         signed = net if way == "right" else -net
         right = roots(q1 * 1e-9, q2 * 1e-9, q3 * 1e-9, d / 100, signed)
-        data = {"Q1": f"{q1} nC", "Q2": f"{q2} nC", "Q3": f"{q3} nC", "d": f"{d} cm", "F_net": f"{net:e} N", "way": way}  # fmt: skip
+        data = {"Q1": f"{q1} nC", "Q2": f"{q2} nC", "Q3": f"{q3} nC", "d": f"{d} cm", "F_net": f"{net:e} N", "way": way}
         try:
             listed = positions(data)
         except (Refusal, Refusals):
@@ -60,7 +60,7 @@ def test_every_place_is_listed() -> None:
 @pytest.mark.parametrize("force", ["0,5", "1", "9", "10", "45", "100", "10000"])
 def test_a_place_right_beside_a_charge_is_found(force: str) -> None:
     """The larger the stated force the nearer the places: k Q Q₃/F is the square of the distance in the end."""
-    data = {"Q1": "+6 nC", "Q2": "-4 nC", "Q3": "+2 nC", "d": "30 cm", "F_net": f"{force} N", "way": "right"}  # fmt: skip
+    data = {"Q1": "+6 nC", "Q2": "-4 nC", "Q3": "+2 nC", "d": "30 cm", "F_net": f"{force} N", "way": "right"}
     net = float(force.replace(",", "."))
     first, second = (K * q * 1e-9 * 2e-9 / net for q in (6, 4))
     # to the right between the charges, pulled on by charge 2 there and past it only to the left

@@ -30,7 +30,7 @@ UNKNOWNS = ("Q3", "r_13", "Q2", "r_12", "Q1")
 def solve(find_: str = "", variant: int = 0, **typed: str) -> WorkedAnswer:
     """The worked answer; what is not given comes from the example."""
     topic, question = find("several-charges.stated")
-    return work(topic, question, read(question, {**question.example, **typed}, find_, variant=variant))  # fmt: skip
+    return work(topic, question, read(question, {**question.example, **typed}, find_, variant=variant))
 
 
 def found(worked: WorkedAnswer, part: str = "find") -> AnswerShown:
@@ -56,7 +56,7 @@ def typed(data: dict[str, float]) -> dict[str, str]:
     return {**boxes, "F_x": "", "F_y": "", "F_net": "", "theta": ""}
 
 
-@given(CHARGES, CHARGES, CHARGES, GAPS, GAPS, ANGLES, st.sampled_from(UNKNOWNS), st.sampled_from(["x", "y", "size"]))  # fmt: skip
+@given(CHARGES, CHARGES, CHARGES, GAPS, GAPS, ANGLES, st.sampled_from(UNKNOWNS), st.sampled_from(["x", "y", "size"]))
 def test_each_unknown_comes_back_from_the_net_force(
     q1: int, q2: int, q3: int, near: int, far: int, phi: int, unknown: str, told: str
 ) -> None:
@@ -96,7 +96,7 @@ def test_two_charges_follow_from_both_components(q1: int, q2: int, q3: int, phi:
     turn = math.radians(phi)
     root = sympy.solve(
         [per * (a / 0.04 + b * round(math.cos(turn), 12) / 0.09) - x, per * b * math.sin(turn) / 0.09 - y], [a, b]
-    )  # fmt: skip
+    )
     boxes = {**typed(data), "F_x": f"{x!r} N", "F_y": f"{y!r} N", "Q2": "", "Q3": ""}
     worked = solve("Q2,Q3", **boxes)
     for name, symbol in (("Q2", a), ("Q3", b)):
@@ -109,32 +109,135 @@ def test_two_charges_follow_from_both_components(q1: int, q2: int, q3: int, phi:
 
 EMPTY = {"F_x": "", "F_y": "", "F_net": "", "theta": ""}
 REFUSED: list[tuple[str, dict[str, str], str | None, str]] = [
-    ("Q3", {**EMPTY, "F_net": "4,73 µN"}, None, "Charge 3 does not follow from these data. Add the net force along x or the net force along y or the direction of the net force."),
-    ("Q3", {"phi": ""}, None, "Charge 3 does not follow from these data. Add the angle of the line from charge 1 to charge 3."),
-    ("Q2", {**EMPTY, "Q2": "", "Q3": "5 nC", "F_y": "-1,7 µN"}, None, "Charge 2 does not follow from these data. Add the net force along x."),
+    (
+        "Q3",
+        {**EMPTY, "F_net": "4,73 µN"},
+        None,
+        (
+            "Charge 3 does not follow from these data. Add the net force along x or the net force along y or the"
+            " direction of the net force."
+        ),
+    ),
+    (
+        "Q3",
+        {"phi": ""},
+        None,
+        "Charge 3 does not follow from these data. Add the angle of the line from charge 1 to charge 3.",
+    ),
+    (
+        "Q2",
+        {**EMPTY, "Q2": "", "Q3": "5 nC", "F_y": "-1,7 µN"},
+        None,
+        "Charge 2 does not follow from these data. Add the net force along x.",
+    ),
     ("Q3", {"phi": "90°"}, None, "Charge 3 does not follow from these data. Add the net force along y."),
     ("Q3", {"Q1": "", "F_y": "-1,7 µN"}, None, "Charge 3 does not follow from these data. Add charge 1."),
-    ("Q1,Q3", {"Q1": ""}, None, "Charge 1 and something else cannot be found at once here: ask for charge 1 alone, with both other charges and their places given."),
-    ("r_13", {"Q3": "-5 nC", "r_13": ""}, "Q3", "Charge 3 would have to repel charge 1, but unlike charges attract: no distance fits. Change the sign of one of them, or the net force."),
-    ("r_13", {**EMPTY, "Q3": "5 nC", "r_13": "", "F_y": "2 µN"}, "Q3", "Charge 3 would have to attract charge 1, but like charges repel: no distance fits. Change the sign of one of them, or the net force."),
-    ("Q3", {"F_x": "5,4 µN"}, "F_x", "Charge 2 alone already gives this component, so there is nothing left for charge 3 to do. Change the net force."),
-    ("Q3", {"F_y": "3 µN"}, "F_y", "This does not fit the other numbers: with the stated component along x that along y is −1,73 × 10⁻⁶ N. Correct it, or leave this box empty."),
-    ("Q3", {"phi": "90°", "F_y": "2 µN"}, "F_x", "This does not fit the other numbers: with the stated component along y that along x is 5,40 × 10⁻⁶ N. Correct it, or leave this box empty."),
-    ("Q3", {**EMPTY, "F_net": "4 µN", "theta": "0°"}, "theta", "This direction does not fit the other numbers: no value of what is asked makes the net force point this way. Correct it, or give one component instead."),
-    ("Q1", {**EMPTY, "Q1": "", "Q3": "5 nC", "F_net": "4 µN", "theta": "200°"}, "theta", "This direction does not fit the other numbers: no value of what is asked makes the net force point this way. Correct it, or give one component instead."),
-    ("Q1", {"Q1": "", "Q3": "27 nC"}, "F_x", "For any charge 1 the other charges give no force along x, so this component says nothing about it. Give the other component."),
-    ("Q1", {"Q1": "", "Q3": "5 nC", "F_x": "0 N"}, "F_x", "A net force of zero along x would need a charge 1 of zero. Give a component that is not zero."),
-    ("Q3", {"phi": "180°"}, "phi", "At 180° charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle."),
-    ("Q3", {"phi": "0°"}, "phi", "At 0° charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle."),
+    (
+        "Q1,Q3",
+        {"Q1": ""},
+        None,
+        (
+            "Charge 1 and something else cannot be found at once here: ask for charge 1 alone, with both other charges"
+            " and their places given."
+        ),
+    ),
+    (
+        "r_13",
+        {"Q3": "-5 nC", "r_13": ""},
+        "Q3",
+        (
+            "Charge 3 would have to repel charge 1, but unlike charges attract: no distance fits. Change the sign of"
+            " one of them, or the net force."
+        ),
+    ),
+    (
+        "r_13",
+        {**EMPTY, "Q3": "5 nC", "r_13": "", "F_y": "2 µN"},
+        "Q3",
+        (
+            "Charge 3 would have to attract charge 1, but like charges repel: no distance fits. Change the sign of one"
+            " of them, or the net force."
+        ),
+    ),
+    (
+        "Q3",
+        {"F_x": "5,4 µN"},
+        "F_x",
+        (
+            "Charge 2 alone already gives this component, so there is nothing left for charge 3 to do. Change the net"
+            " force."
+        ),
+    ),
+    (
+        "Q3",
+        {"F_y": "3 µN"},
+        "F_y",
+        (
+            "This does not fit the other numbers: with the stated component along x that along y is −1,73 × 10⁻⁶ N."
+            " Correct it, or leave this box empty."
+        ),
+    ),
+    (
+        "Q3",
+        {"phi": "90°", "F_y": "2 µN"},
+        "F_x",
+        (
+            "This does not fit the other numbers: with the stated component along y that along x is 5,40 × 10⁻⁶ N."
+            " Correct it, or leave this box empty."
+        ),
+    ),
+    (
+        "Q3",
+        {**EMPTY, "F_net": "4 µN", "theta": "0°"},
+        "theta",
+        (
+            "This direction does not fit the other numbers: no value of what is asked makes the net force point this"
+            " way. Correct it, or give one component instead."
+        ),
+    ),
+    (
+        "Q1",
+        {**EMPTY, "Q1": "", "Q3": "5 nC", "F_net": "4 µN", "theta": "200°"},
+        "theta",
+        (
+            "This direction does not fit the other numbers: no value of what is asked makes the net force point this"
+            " way. Correct it, or give one component instead."
+        ),
+    ),
+    (
+        "Q1",
+        {"Q1": "", "Q3": "27 nC"},
+        "F_x",
+        (
+            "For any charge 1 the other charges give no force along x, so this component says nothing about it. Give"
+            " the other component."
+        ),
+    ),
+    (
+        "Q1",
+        {"Q1": "", "Q3": "5 nC", "F_x": "0 N"},
+        "F_x",
+        "A net force of zero along x would need a charge 1 of zero. Give a component that is not zero.",
+    ),
+    (
+        "Q3",
+        {"phi": "180°"},
+        "phi",
+        "At 180° charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle.",
+    ),
+    (
+        "Q3",
+        {"phi": "0°"},
+        "phi",
+        "At 0° charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle.",
+    ),
     ("Q3", {"phi": "360°"}, "phi", "Type an angle from 0° up to 360°."),
     ("Q3", {"Q1": "0"}, "Q1", "A zero charge gives no force, so this cannot be found."),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("unknown", "boxes", "field", "sentence"), REFUSED)
-def test_what_does_not_follow_is_refused(
-    unknown: str, boxes: dict[str, str], field: str | None, sentence: str
-) -> None:
+def test_what_does_not_follow_is_refused(unknown: str, boxes: dict[str, str], field: str | None, sentence: str) -> None:
     """The box and the sentence, word for word, with what is missing named."""
     with pytest.raises((Refusal, Refusals)) as caught:
         solve(unknown, **boxes)
@@ -196,15 +299,31 @@ SIN = math.sin(math.radians(60))
         ("wrong-side", "F_31", {}, (4.4e-6 + 5.4e-6) / COS, "Attract: towards; repel: away."),
         ("one-force", "F_31", {}, 4.4e-6 / COS, "The net force is the sum of all the forces: charge 2 acts as well."),
         ("sin-for-cos", "F_31", {}, -1e-6 / SIN, "φ is measured from the x-axis: along x it is cos φ."),
-        ("sin-for-cos", "F_31", {**EMPTY, "F_y": "-1,7 µN"}, -1.7e-6 / COS, "φ is measured from the x-axis: along y it is sin φ."),
-        ("component-as-force", "F_31", {**EMPTY, "F_y": "-1,7 µN"}, -1.7e-6, "F_y is only one component of the force of charge 3: divide by sin φ."),
-        ("net-used", "Q3", {**EMPTY, "F_net": "4,73 µN", "theta": "338,5°"}, 4.73e-6 * 0.09 / (K * 4e-9), "That charge gives only its own share of the net force."),
+        (
+            "sin-for-cos",
+            "F_31",
+            {**EMPTY, "F_y": "-1,7 µN"},
+            -1.7e-6 / COS,
+            "φ is measured from the x-axis: along y it is sin φ.",
+        ),
+        (
+            "component-as-force",
+            "F_31",
+            {**EMPTY, "F_y": "-1,7 µN"},
+            -1.7e-6,
+            "F_y is only one component of the force of charge 3: divide by sin φ.",
+        ),
+        (
+            "net-used",
+            "Q3",
+            {**EMPTY, "F_net": "4,73 µN", "theta": "338,5°"},
+            4.73e-6 * 0.09 / (K * 4e-9),
+            "That charge gives only its own share of the net force.",
+        ),
         ("not-squared", "Q3", {}, 2e-6 * 0.3 / (K * 4e-9), "Inverse square: square the distance."),
     ],
-)  # fmt: skip
-def test_slips_give_the_listed_values(
-    name: str, at: str, boxes: dict[str, str], value: float, say: str
-) -> None:
+)
+def test_slips_give_the_listed_values(name: str, at: str, boxes: dict[str, str], value: float, say: str) -> None:
     """Each slip leads to the value it is known by, and says its sentence."""
     one, values = slip(name, at, "Q3", **boxes)
     assert one.say == say
@@ -230,7 +349,7 @@ def test_the_scene_shows_no_sign_that_is_asked_for() -> None:
         ("Q1", {"Q1": "", "Q3": "5 nC"}, {"state": 2, "find": 3, "double": 2}),
         ("Q2,Q3", {"Q2": "", "F_y": "-1,7 µN"}, {"state": 2, "find-Q3": 4, "find-Q2": 4, "draw": 2}),
     ],
-)  # fmt: skip
+)
 def test_the_marks_of_each_part(unknown: str, boxes: dict[str, str], parts: dict[str, int]) -> None:
     """Two marks a step, in the order in which the parts need each other."""
     assert {part.key: part.marks for part in solve(unknown, **boxes).parts} == parts

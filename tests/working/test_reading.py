@@ -66,9 +66,7 @@ def test_an_empty_box_is_told_once() -> None:
         ("Q1", "1,2.3 nC", None),
     ],
 )
-def test_bad_input_gets_a_sentence_at_its_field(
-    field: str, typed: str, sentence: str | None
-) -> None:
+def test_bad_input_gets_a_sentence_at_its_field(field: str, typed: str, sentence: str | None) -> None:
     """Each wrong box has one sentence, at that box."""
     found = refusals(**{field: typed})
     assert set(found) == {field}
@@ -90,9 +88,9 @@ def test_an_unlikely_value_is_warned_about_and_solved() -> None:
     """Six coulombs is no school charge, but it can be worked."""
     warnings = read(FORCE, {**GOOD, "Q1": "6 C"}).warnings
     assert len(warnings) == 1
-    assert warnings[0].replace("\N{NO-BREAK SPACE}", " ") == (
-        "Charge on A looks very large (usual: at most 1 × 10⁻⁴ C). "
-        "Check the prefix; it is worked out all the same."
+    assert (
+        warnings[0].replace("\N{NO-BREAK SPACE}", " ")
+        == "Charge on A looks very large (usual: at most 1 × 10⁻⁴ C). Check the prefix; it is worked out all the same."
     )
 
 
@@ -115,20 +113,33 @@ def plain(text: str) -> str:
 @pytest.mark.parametrize(
     ("key", "field", "typed", "sentence", "texts"),
     [
-        ("coulomb.force", "Q1", "3 × 10⁻⁹", "No unit was typed: 3 × 10⁻⁹ C, or 3 × 10⁻⁹ nC?", ["3 × 10⁻⁹ C", "3 × 10⁻⁹ nC"]),
+        (
+            "coulomb.force",
+            "Q1",
+            "3 × 10⁻⁹",
+            "No unit was typed: 3 × 10⁻⁹ C, or 3 × 10⁻⁹ nC?",
+            ["3 × 10⁻⁹ C", "3 × 10⁻⁹ nC"],
+        ),
         ("coulomb.force", "Q1", "-3e-9", "No unit was typed: −3 × 10⁻⁹ C, or −3 × 10⁻⁹ nC?", ["-3e-9 C", "-3e-9 nC"]),
         ("coulomb.force", "r", "12", "No unit was typed: 12 cm, or 12 m?", ["12 cm", "12 m"]),
         ("coulomb.force", "r", "12.", "No unit was typed: 12 cm, or 12 m?", ["12 cm", "12 m"]),
-        ("coulomb.force", "F", "4000", "No unit was typed: 4000 mN, 4000 µN, or 4000 N?", ["4000 mN", "4000 µN", "4000 N"]),
+        (
+            "coulomb.force",
+            "F",
+            "4000",
+            "No unit was typed: 4000 mN, 4000 µN, or 4000 N?",
+            ["4000 mN", "4000 µN", "4000 N"],
+        ),
         ("electric-field.plates", "d", "0,015", "No unit was typed: 0,015 m, or 0,015 mm?", ["0,015 m", "0,015 mm"]),
         ("electric-field.plates", "V", "0,5", "No unit was typed: 0,5 kV, or 0,5 V?", ["0,5 kV", "0,5 V"]),
         ("equilibrium.slope", "theta", "0,5", "No unit was typed: 0,5 rad, or 0,5°?", ["0,5 rad", "0,5°"]),
     ],
-)  # fmt: skip
+)
 def test_a_bare_number_of_a_doubtful_size_is_asked_about(
     key: str, field: str, typed: str, sentence: str, texts: list[str]
 ) -> None:
-    """Where the box's unit makes no sensible size and another does, the reader chooses; each choice is read as it says."""
+    """Where the box's unit makes no sensible size and another does, the reader chooses; each choice is read as
+    it says."""
     _, question = find(key)
     item = question.find(field)
     assert isinstance(item, Input)
@@ -156,9 +167,7 @@ def test_a_linked_bare_number_is_answered_with_a_note() -> None:
     assert found.data.values["r"] == 12
     [note] = found.notes
     assert note.field == "r"
-    assert plain(note.sentence) == (
-        "No unit was typed, so this was taken as 12 m. Did you mean 12 cm?"
-    )
+    assert plain(note.sentence) == "No unit was typed, so this was taken as 12 m. Did you mean 12 cm?"
     assert [pick.text for pick in note.picks] == ["12 m", "12 cm"]
 
 
@@ -185,7 +194,13 @@ def test_a_cell_of_a_table_is_asked_about_in_its_own_row() -> None:
 @pytest.mark.parametrize(
     ("key", "field", "typed", "point", "sentence"),
     [
-        ("coulomb.force", "r", "twelve", False, '"twelve" does not start with a number. Type a number, for example 12 cm.'),
+        (
+            "coulomb.force",
+            "r",
+            "twelve",
+            False,
+            '"twelve" does not start with a number. Type a number, for example 12 cm.',
+        ),
         ("coulomb.force", "r", "1/4 m", False, '"1/4 m" is a fraction. Type it as a decimal number: 0,25 m.'),
         ("coulomb.force", "r", "1/4 m", True, '"1/4 m" is a fraction. Type it as a decimal number: 0.25 m.'),
         ("coulomb.force", "Q2", "two", False, '"two" does not start with a number. Type a number, for example −5 nC.'),
@@ -194,7 +209,7 @@ def test_a_cell_of_a_table_is_asked_about_in_its_own_row() -> None:
         ("coulomb.scaling", "a", "two", False, '"two" does not start with a number. Type a number, for example 2.'),
         ("equilibrium.slope", "theta", "x", False, '"x" does not start with a number. Type a number, for example 35°.'),
     ],
-)  # fmt: skip
+)
 def test_the_example_of_a_refusal_is_of_its_own_box(
     key: str, field: str, typed: str, point: bool, sentence: str
 ) -> None:
@@ -204,9 +219,7 @@ def test_the_example_of_a_refusal_is_of_its_own_box(
     asked = next((name for name in question.unknowns if name != field), "")
     with pytest.raises(Refusals) as caught:
         read(question, typed_in, asked, Settings(comma=not point))
-    assert {refusal.field: plain(refusal.sentence) for refusal in caught.value.refusals} == {
-        field: sentence
-    }
+    assert {refusal.field: plain(refusal.sentence) for refusal in caught.value.refusals} == {field: sentence}
 
 
 @pytest.mark.parametrize("key", question_keys())

@@ -44,9 +44,7 @@ def found(one: Question, asked: str = "", **typed: str) -> float:
 
 
 @pytest.mark.parametrize(("results", "right"), [(("z",), 30.6), ((), 30.5)])
-def test_what_is_declared_a_result_is_left_out_where_it_is_spare(
-    results: tuple[str, ...], right: float
-) -> None:
+def test_what_is_declared_a_result_is_left_out_where_it_is_spare(results: tuple[str, ...], right: float) -> None:
     """z is typed rounded: declared a result it is worked anew, otherwise it is used as it stands."""
     worked = found(declared(*results), u="2,04 m", w="5,00 m", z="6,1 N")
     assert worked == pytest.approx(right)

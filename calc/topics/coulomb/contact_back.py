@@ -47,8 +47,14 @@ from calc.working.solving import Laws, Situation, question
 
 TURNS = {"attract": -1, "repel": 1, "positive": 1, "negative": -1}
 SAY = {
-    "acting": "Only the size of a charge follows from a force. Say whether A and B attract or repel each other before the touch.",
-    "after": "Only the size of a charge follows from a force. Say whether the charges are positive or negative after the touch.",
+    "acting": (
+        "Only the size of a charge follows from a force. Say whether A and B attract or repel each other before the"
+        " touch."
+    ),
+    "after": (
+        "Only the size of a charge follows from a force. Say whether the charges are positive or negative after the"
+        " touch."
+    ),
 }
 OTHER_WAY = "The same charges the other way round fit as well: the forces cannot tell which sphere had which."
 TOO_STRONG = (
@@ -62,12 +68,12 @@ def before(data: Data, acting: str) -> Relation:
     relation = replace(
         FIRST,
         directions={"F_1": lambda v: kind_of_force(v["Q1"] * v["Q2"]) if v["Q1"] * v["Q2"] else None},
-    )  # fmt: skip
+    )
     hands = {}
     for name, other in (("Q1", "Q2"), ("Q2", "Q1")):
         if acting in TURNS and data.has(other):
             hands[name] = signed(relation.step(name), TURNS[acting] * data.sign(other), acting)
-    free = {name: unit for name, unit in relation.units.items() if name in ("F_1", "r") or name in hands}  # fmt: skip
+    free = {name: unit for name, unit in relation.units.items() if name in ("F_1", "r") or name in hands}
     return replace(relation, units=free, by_hand=hands)
 
 
@@ -92,9 +98,7 @@ def signed(step: Step, sign: int, told: str) -> Step:
         why=f"{WHY_SIGN} {because}",
         sizes=tuple(dict.fromkeys((*step.sizes, step.makes))),
         direction=by_sign(step.makes),
-        mistakes=tuple(
-            m if sign >= 0 else replace(m, instead=f"-({m.instead})") for m in step.mistakes
-        ),
+        mistakes=tuple(m if sign >= 0 else replace(m, instead=f"-({m.instead})") for m in step.mistakes),
     )
 
 
@@ -104,18 +108,33 @@ def both_charges(acting: str) -> Laws:
     product = Relation(
         "F_1 = -(k*P/r^2)" if minus else "F_1 = k*P/r^2",
         what="Product of the charges, P = Q₁Q₂",
-        why=f"Coulomb's law before the touch gives the product; they {'attract, so it is negative' if minus else 'repel, so it is positive'}. Its unit is C².",
+        why=(
+            "Coulomb's law before the touch gives the product; they"
+            f" {'attract, so it is negative' if minus else 'repel, so it is positive'}. Its unit is C²."
+        ),
         plain=PLAIN_LAW,
         units={"P": "C^2"},
         marks=SA,
     )
     step = Step(
-        law="Q1*(2*Q_new - Q1) = P", make="Q1 = Q_new + sqrt(Q_new^2 - P)", unit="C", marks=SA,
-        what="The larger root", lines=("Q1^2 - 2*Q_new*Q1 + P = 0",),
+        law="Q1*(2*Q_new - Q1) = P",
+        make="Q1 = Q_new + sqrt(Q_new^2 - P)",
+        unit="C",
+        marks=SA,
+        what="The larger root",
+        lines=("Q1^2 - 2*Q_new*Q1 + P = 0",),
         why="The two charges add up to twice the charge afterwards, and multiply to P: a quadratic equation.",
-        plain="Two numbers are known by their sum and their product.", direction=by_sign("Q1"),
-        mistakes=(Mistake("discriminant", "Q1", "Q_new + sqrt(Q_new^2 + P)", "Under the root it is Q_new² − P; keep the sign of P."),),
-    )  # fmt: skip
+        plain="Two numbers are known by their sum and their product.",
+        direction=by_sign("Q1"),
+        mistakes=(
+            Mistake(
+                "discriminant",
+                "Q1",
+                "Q_new + sqrt(Q_new^2 + P)",
+                "Under the root it is Q_new² − P; keep the sign of P.",
+            ),
+        ),
+    )
     root = Relation(step.law, step.what, step.why, units={"Q1": "C"}, by_hand={"Q1": step})
     return (product, root)
 
@@ -161,7 +180,7 @@ def refuse_impossible(data: Data) -> None:
     for given, asked in (("F_1", "r"), ("F_2", "r2")):
         if data.values.get(given) == 0 and asked in data.asked_names:
             raise Refusal(given, NO_DISTANCE)
-    if first and data.choices["acting"] == "repel" and data.has("r") and not data.has("Q1") and not data.has("Q2"):  # fmt: skip
+    if first and data.choices["acting"] == "repel" and data.has("r") and not data.has("Q1") and not data.has("Q2"):
         k = data.settings.constant("k")
         shared = data.values.get("Q_new")
         if shared is None and data.has("F_2") and data.has("r2"):
@@ -176,12 +195,19 @@ def refuse_signs(data: Data, values: Values) -> None:
         product = values["Q1"] * values["Q2"]
         if product * TURNS[data.choices["acting"]] < 0:
             does, told = ("attract", "repel") if product < 0 else ("repel", "attract")
-            raise Refusal("acting", f"These charges {does} each other, so they cannot {told}. Choose “{does} each other”, or correct a charge.")  # fmt: skip
+            raise Refusal(
+                "acting",
+                f"These charges {does} each other, so they cannot {told}. Choose “{does} each other”, or correct a"
+                " charge.",
+            )
     if values.get("Q_new") and data.choices["after"] in TURNS:
         told = data.choices["after"]
         if values["Q_new"] * TURNS[told] < 0:
             right = "negative" if told == "positive" else "positive"
-            raise Refusal("after", f"The charges come out {right} after the touch, not {told}. Choose “{right}”, or correct a charge.")  # fmt: skip
+            raise Refusal(
+                "after",
+                f"The charges come out {right} after the touch, not {told}. Choose “{right}”, or correct a charge.",
+            )
 
 
 def situation(data: Data) -> Situation:
@@ -195,8 +221,14 @@ def situation(data: Data) -> Situation:
     return Situation(
         relations=laws_for(data, acting, sign),
         openings=(
-            "Two identical metal spheres, A and B, stand on insulating stems. They are made to touch and are then separated.",
-            "A and B are equal metal spheres on glass rods, with charges on them. They are brought together once and parted.",
+            (
+                "Two identical metal spheres, A and B, stand on insulating stems. They are made to touch and are then"
+                " separated."
+            ),
+            (
+                "A and B are equal metal spheres on glass rods, with charges on them. They are brought together once"
+                " and parted."
+            ),
             "Two identical conducting spheres, A and B, hang on nylon threads. They touch, and are held apart again.",
         ),
         tell={
@@ -206,8 +238,11 @@ def situation(data: Data) -> Situation:
             "F_1": f"Before the touch they {pull} each other with a force of {{}}.",
             "Q_new": "After the touch each carries {}.",
             "r2": "After the touch their centres are placed {} apart.",
-            "F_2": f"They then repel each other with a force of {{}}.{told}" if data.values.get("F_2")
-            else "There is then no force between them.",
+            "F_2": (
+                f"They then repel each other with a force of {{}}.{told}"
+                if data.values.get("F_2")
+                else "There is then no force between them."
+            ),
         },
         ask={
             "Q1": "Calculate the charge that A carried before the touch.",
@@ -223,7 +258,7 @@ def situation(data: Data) -> Situation:
         refuse=refuse_signs,
         scene=scene,
         notes=(OTHER_WAY,) if turned and {"Q1", "Q2"} & set(data.asked_names) else (),
-    )  # fmt: skip
+    )
 
 
 def electrons(data: Data, values: Values) -> tuple[Part, ...]:
@@ -252,7 +287,7 @@ def scene(values: Values) -> Figure:
         forces=forces,
         distances=[(0, 1, "r")],
         title="The two spheres before they touch",
-    )  # fmt: skip
+    )
 
 
 def measured(item: Input) -> Input:
@@ -275,9 +310,7 @@ GIVEN = {
 def practise_back(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
     """Just what leads to the unknown, with the signs told where they are needed."""
     asked = next((name for name in GIVEN if not typed[name]), "")
-    kept = {
-        name: text if name in GIVEN.get(asked, tuple(typed)) else "" for name, text in typed.items()
-    }
+    kept = {name: text if name in GIVEN.get(asked, tuple(typed)) else "" for name, text in typed.items()}
     return {name: text or ("unsaid" if name in SAY else "") for name, text in kept.items()}
 
 
@@ -290,13 +323,33 @@ CONTACT_BACK = question(
         charge("Q2", "Charge on B before"),
         distance("r", "Distance between the centres before"),
         measured(force("F_1", "Force before the touch (size)")),
-        Choice("acting", "Before the touch A and B", (UNSAID, ("attract", "attract each other"), ("repel", "repel each other")), quiet=("unsaid",)),
+        Choice(
+            "acting",
+            "Before the touch A and B",
+            (UNSAID, ("attract", "attract each other"), ("repel", "repel each other")),
+            quiet=("unsaid",),
+        ),
         charge("Q_new", "Charge on each sphere afterwards"),
         distance("r2", "Distance between the centres afterwards"),
         measured(force("F_2", "Force after the touch (size)")),
-        Choice("after", "After the touch both charges are", (UNSAID, ("positive", "positive"), ("negative", "negative")), quiet=("unsaid",)),
+        Choice(
+            "after",
+            "After the touch both charges are",
+            (UNSAID, ("positive", "positive"), ("negative", "negative")),
+            quiet=("unsaid",),
+        ),
     ),
-    example={"Q1": "", "Q2": "-2 nC", "r": "", "F_1": "", "acting": "unsaid", "Q_new": "", "r2": "10 cm", "F_2": "3,6 µN", "after": "positive"},
+    example={
+        "Q1": "",
+        "Q2": "-2 nC",
+        "r": "",
+        "F_1": "",
+        "acting": "unsaid",
+        "Q_new": "",
+        "r2": "10 cm",
+        "F_2": "3,6 µN",
+        "after": "positive",
+    },
     since=2,
     asks="Q1",
     constants=("e", "k"),
@@ -313,4 +366,4 @@ CONTACT_BACK = question(
         "after": Draw(("positive", "negative")),
     },
     adjust=practise_back,
-)  # fmt: skip
+)

@@ -41,7 +41,10 @@ def few_electrons(n: float) -> tuple[str, ...]:
     """Fewer than 100 electrons, and not a whole number of them: the data do not fit well."""
     if n < 100 and abs(n - round(n)) > 0.1:
         return (
-            f"About {counted(round(n), 'electron')}: a charge is a whole number of electron charges, so check the data.",
+            (
+                f"About {counted(round(n), 'electron')}: a charge is a whole number of electron charges, so check the"
+                " data."
+            ),
         )
     return ()
 
@@ -92,12 +95,8 @@ def plan_electrons(data: Data) -> Plan:
         story=story,
         parts=(state(QUANTISATION), Part("find", "calculate", ask, (step,))),
         values=dict(data.values),
-        checks=(
-            Check("Multiply back: the charge that n electrons carry", "n*e = Q", sizes=("Q",)),
-        ),
-        warnings=few_electrons(abs(data.values["Q"]) / data.settings.constant("e"))
-        if finding_n
-        else (),
+        checks=(Check("Multiply back: the charge that n electrons carry", "n*e = Q", sizes=("Q",)),),
+        warnings=few_electrons(abs(data.values["Q"]) / data.settings.constant("e")) if finding_n else (),
     )
 
 
@@ -129,9 +128,7 @@ ELECTRONS = Question(
     example={"Q": "-4 nC", "n": "", "which": "excess"},
     draws={
         "Q": Draw((-2, -3.2, 4, -5, 6.4, -8), "nC", harder=(-0.72, 1.36, -48)),
-        "n": Draw(
-            ("2,5 x 10^10", "4 x 10^10", "7,5 x 10^9"), harder=("1,25 x 10^11", "3,6 x 10^8")
-        ),
+        "n": Draw(("2,5 x 10^10", "4 x 10^10", "7,5 x 10^9"), harder=("1,25 x 10^11", "3,6 x 10^8")),
         "which": Draw(("excess", "lacking")),
     },
 )

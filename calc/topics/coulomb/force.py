@@ -47,7 +47,7 @@ ASKED = {
     "Q1": ("Calculate the charge on A.", "Use Coulomb's law for the size of the charge"),
     "Q2": ("Calculate the charge on B.", "Use Coulomb's law for the size of the charge"),
     "r": ("Calculate the distance between the centres of A and B.", "Use Coulomb's law for the distance"),
-}  # fmt: skip
+}
 
 
 def plan_force(data: Data) -> Plan:
@@ -57,7 +57,7 @@ def plan_force(data: Data) -> Plan:
         if data.values["F"] == 0 and asked == "r":
             raise Refusal("F", NO_DISTANCE)
     if data.values.get("F") == 0 and asked != "r" and data.choices["acting"] != "unsaid":
-        raise Refusal("acting", f"{NO_PULL} Choose “attract or repel: not said”, or type a force above zero.")  # fmt: skip
+        raise Refusal("acting", f"{NO_PULL} Choose “attract or repel: not said”, or type a force above zero.")
     product = acting(data)
     ask, what = ASKED[asked]
     step = replace(POINT_CHARGES.step(asked), what=what, direction=result_direction(data, product))
@@ -115,11 +115,7 @@ def story_two_spheres(data: Data) -> str:
     if data.has("R"):
         apart = "Their centres are"
         carriers = f"Two charged spheres, A and B, each with a radius of {data.said['R']},"
-    known = [
-        f"{name} carries {data.said[key]}"
-        for name, key in (("A", "Q1"), ("B", "Q2"))
-        if data.has(key)
-    ]
+    known = [f"{name} carries {data.said[key]}" for name, key in (("A", "Q1"), ("B", "Q2")) if data.has(key)]
     facts = [f"{carriers} are fixed in place."]
     facts.append(" and ".join(known) + "." if known else "")
     if data.has("r"):
@@ -159,10 +155,11 @@ def check_force(asked: str) -> Check:
 def force_notes(data: Data, product: float) -> tuple[str, ...]:
     asked = data.asked
     if asked in ("Q1", "Q2") and data.values["F"] == 0:
-        return (
-            "A body without charge feels no electrostatic force; a charge of zero has no sign.",
-        )
-    both = "The force of A on B and the force of B on A are equal in size and opposite in direction, even when the charges differ."
+        return ("A body without charge feels no electrostatic force; a charge of zero has no sign.",)
+    both = (
+        "The force of A on B and the force of B on A are equal in size and opposite in direction, even when the charges"
+        " differ."
+    )
     if asked in ("Q1", "Q2") and not product:
         return (
             both,
@@ -249,7 +246,10 @@ def change(data: Data, name: str, what: str) -> str:
 COMPARED = Relation(
     "F_new = a*b*F/d^2",
     what="Compare the two forces",
-    why="k stays the same. Multiply by what each charge is multiplied by; divide by the square of what the distance is multiplied by.",
+    why=(
+        "k stays the same. Multiply by what each charge is multiplied by; divide by the square of what the distance is"
+        " multiplied by."
+    ),
     plain=PLAIN_LAW,
     units={"F_new": "N"},
     mistakes=(
@@ -257,7 +257,7 @@ COMPARED = Relation(
         Mistake("distance-multiplied", "F_new", "a*b*F*d^2", "Further apart means a smaller force: divide by d²."),
         Mistake("factors-added", "F_new", "(a+b)*F/d^2", "Product, not sum: multiply the factors."),
     ),
-)  # fmt: skip
+)
 
 
 def plan_scaling(data: Data) -> Plan:
@@ -293,7 +293,9 @@ SCALING = Question(
     laws=(COULOMB.name,),
     example={"F": "36 mN", "a": "2", "b": "1", "d": "3"},
     draws={
-        "F": Draw((12, 18, 24, 36, 48, 72), "mN"), "a": Draw((2, 3, 4), harder=(0.5, 6, 1.5)),
-        "b": Draw((1, 2, 5), harder=(0.25, 3)), "d": Draw((2, 3, 4), harder=(0.5, 0.2, 1.5)),
+        "F": Draw((12, 18, 24, 36, 48, 72), "mN"),
+        "a": Draw((2, 3, 4), harder=(0.5, 6, 1.5)),
+        "b": Draw((1, 2, 5), harder=(0.25, 3)),
+        "d": Draw((2, 3, 4), harder=(0.5, 0.2, 1.5)),
     },
-)  # fmt: skip
+)

@@ -38,15 +38,19 @@ SAME = (
     "All these distances are the same, so every point lies above the same place of the axis and no line "
     "can be drawn. Type at least two different distances."
 )
-ZERO_FORCES = "All these forces are zero: without a force there is no gradient and no charge to find. Type forces above zero."
+ZERO_FORCES = (
+    "All these forces are zero: without a force there is no gradient and no charge to find. Type forces above zero."
+)
 LINE = (
     Point(
-        "F = kQ₁Q₂ × (1/r²), and kQ₁Q₂ does not change: F is directly proportional to 1/r², so the points lie on a straight line.",
+        "F = kQ₁Q₂ × (1/r²), and kQ₁Q₂ does not change: F is directly proportional to 1/r², so the points lie on a"
+        " straight line.",
         1,
         ("directly proportional to 1/r²",),
     ),
     Point(
-        "The further apart the charges are, the nearer both 1/r² and F come to zero, so the line passes through the origin.",
+        "The further apart the charges are, the nearer both 1/r² and F come to zero, so the line passes through the"
+        " origin.",
         1,
         ("through the origin",),
     ),
@@ -59,16 +63,17 @@ LINE = (
 DRAWING = (
     Point("Axes labelled F (N) and 1/r² (m⁻²), with even scales.", 1, ("labelled",)),
     Point("All readings plotted.", 1, ("plotted",)),
-    Point(
-        "One straight line of best fit, drawn with a ruler through the origin.", 1, ("straight",)
-    ),
+    Point("One straight line of best fit, drawn with a ruler through the origin.", 1, ("straight",)),
 )
 ROW_SQUARE = "Square the distance before you turn it upside down."
 ROW_TURN = "Turn r² upside down: the axis is 1/r²."
 PRODUCT = Relation(
     "m = k*P",
     what="Product of the charges, P = Q₁Q₂",
-    why="F = kQ₁Q₂ × (1/r²) has the form y = mx, so the gradient m is k times the product of the charges. Its unit is C².",
+    why=(
+        "F = kQ₁Q₂ × (1/r²) has the form y = mx, so the gradient m is k times the product of the charges. Its unit"
+        " is C²."
+    ),
     plain="The steepness holds both charges and k; divide by k and the charges are left.",
     units={"P": "C^2"},
     mistakes=(Mistake("multiplied", "P", "m*k", "Divide the gradient by k: it already holds k."),),
@@ -84,7 +89,7 @@ ONE_CHARGE = Relation(
         Mistake("root-taken", "Q2", "sqrt(P)", "The charges are not equal: divide the product by the charge on A."),
         Mistake("gradient-divided", "Q2", "m/Q1", "Divide the gradient by k as well: m = kQ₁Q₂."),
     ),
-)  # fmt: skip
+)
 READ_OFF = Relation(
     "F_P = m*(1/r_P^2)",
     what="Read the force from the line",
@@ -95,13 +100,13 @@ READ_OFF = Relation(
         Mistake("not-squared", "F_P", "m/r_P", "Go to 1/r² on the axis, not to 1/r: square the distance."),
         Mistake("not-inverted", "F_P", "m*r_P^2", "Go to 1/r² on the axis, not to r²: turn it upside down."),
     ),
-)  # fmt: skip
+)
 
 
 def plan_graph(data: Data) -> Plan:
     rows = data.rows["readings"]
     numbers = range(1, len(rows) + 1)
-    values = {f"{name}{n}": row[name] for n, row in zip(numbers, rows, strict=True) for name in ("r", "F")}  # fmt: skip
+    values = {f"{name}{n}": row[name] for n, row in zip(numbers, rows, strict=True) for name in ("r", "F")}
     if max(row["r"] for row in rows) - min(row["r"] for row in rows) < 1e-9 * rows[0]["r"]:
         raise Refusal("readings.1.r", SAME)
     if not any(row["F"] for row in rows):
@@ -110,12 +115,32 @@ def plan_graph(data: Data) -> Plan:
         raise Refusal("Q1", "A zero charge gives no force, so this cannot be found.")
     squares = tuple(square(n, last=n == len(rows)) for n in numbers)
     parts = [
-        Part("explain", "explain", "Explain why a graph of F against 1/r² is a straight line through the origin, and what a doubled charge does to it.", points=LINE),
-        Part("squares", "calculate", "Calculate 1/r² for each reading.", squares, also=tuple(step.makes for step in squares[:-1])),
-        Part("draw", "draw", "Plot F against 1/r² and draw the line of best fit through the origin.", points=DRAWING, figure=lambda v: drawn(v, len(rows))),
+        Part(
+            "explain",
+            "explain",
+            "Explain why a graph of F against 1/r² is a straight line through the origin, and what a doubled charge"
+            " does to it.",
+            points=LINE,
+        ),
+        Part(
+            "squares",
+            "calculate",
+            "Calculate 1/r² for each reading.",
+            squares,
+            also=tuple(step.makes for step in squares[:-1]),
+        ),
+        Part(
+            "draw",
+            "draw",
+            "Plot F against 1/r² and draw the line of best fit through the origin.",
+            points=DRAWING,
+            figure=lambda v: drawn(v, len(rows)),
+        ),
         Part("gradient", "calculate", "Calculate the gradient of the line.", (gradient(len(rows)),)),
-        Part("product", "calculate", "Calculate the product of the two charges from the gradient.", (PRODUCT.step("P"),)),
-    ]  # fmt: skip
+        Part(
+            "product", "calculate", "Calculate the product of the two charges from the gradient.", (PRODUCT.step("P"),)
+        ),
+    ]
     if data.has("Q1"):
         ask = f"A carries {data.said['Q1']}. Calculate the size of the charge on B."
         parts.append(Part("charge", "calculate", ask, (ONE_CHARGE.step("Q2"),)))
@@ -124,17 +149,23 @@ def plan_graph(data: Data) -> Plan:
         parts.append(Part("read", "calculate", ask, (READ_OFF.step("F_P"),)))
     listed = "; ".join(f"{row['F']} at {row['r']}" for row in data.rows_said["readings"])
     opening = data.pick(
-        "The force between two small charged spheres, A and B, is measured with a sensitive balance at several distances between their centres.",
-        "Sphere A is fixed; sphere B hangs from a force sensor and is moved from place to place. Force and distance of the centres are noted.",
-        "In an experiment two charged spheres, A and B, are held at different distances, and the force between them is read each time.",
-    )  # fmt: skip
+        "The force between two small charged spheres, A and B, is measured with a sensitive balance at several"
+        " distances between their centres.",
+        "Sphere A is fixed; sphere B hangs from a force sensor and is moved from place to place. Force and distance of"
+        " the centres are noted.",
+        "In an experiment two charged spheres, A and B, are held at different distances, and the force between them is"
+        " read each time.",
+    )
     return Plan(
         story=f"{opening} The readings: {listed}.",
         parts=tuple(parts),
         values={**values, **{name: data.values[name] for name in ("Q1", "r_P") if data.has(name)}},
         checks=(best(len(rows)),),
         notes=(
-            "A line drawn by eye gives nearly the same gradient: take two points far apart on the line, not two readings.",
+            (
+                "A line drawn by eye gives nearly the same gradient: take two points far apart on the line, not two"
+                " readings."
+            ),
         ),
         warnings=far_off(rows),
     )
@@ -143,15 +174,23 @@ def plan_graph(data: Data) -> Plan:
 def square(n: int, *, last: bool) -> Step:
     """One entry of the column 1/r²."""
     return Step(
-        law=f"x{n} = 1/r{n}^2", make=f"x{n} = 1/r{n}^2", unit="m^-2", marks=SA if last else NO_MARKS,
-        what=f"The place of reading {n} on the axis, x = 1/r²", why="Square the distance in metres, then turn it upside down.",
+        law=f"x{n} = 1/r{n}^2",
+        make=f"x{n} = 1/r{n}^2",
+        unit="m^-2",
+        marks=SA if last else NO_MARKS,
+        what=f"The place of reading {n} on the axis, x = 1/r²",
+        why="Square the distance in metres, then turn it upside down.",
         plain="The axis is chosen so that the curve becomes a straight line.",
         # Who slips here slips in every row: see the gradient. Only the last row is an answer of its own.
         mistakes=(
-            Mistake("not-squared", f"x{n}", f"1/r{n}", ROW_SQUARE),
-            Mistake("not-inverted", f"x{n}", f"r{n}^2", ROW_TURN),
-        ) if last else (),
-    )  # fmt: skip
+            (
+                Mistake("not-squared", f"x{n}", f"1/r{n}", ROW_SQUARE),
+                Mistake("not-inverted", f"x{n}", f"r{n}^2", ROW_TURN),
+            )
+            if last
+            else ()
+        ),
+    )
 
 
 def gradient(count: int) -> Step:
@@ -163,18 +202,34 @@ def gradient(count: int) -> Step:
     single = ("+".join(f"F{n}/r{n}" for n in numbers), "+".join(f"1/r{n}^2" for n in numbers))
     turned = ("+".join(f"r{n}^2*F{n}" for n in numbers), "+".join(f"r{n}^4" for n in numbers))
     return Step(
-        law=f"m = ({top})/({bottom})", make=f"m = ({top})/({bottom})", unit="N·m^2", marks=FSA, read_off=BY_EYE,
+        law=f"m = ({top})/({bottom})",
+        make=f"m = ({top})/({bottom})",
+        unit="N·m^2",
+        marks=FSA,
+        read_off=BY_EYE,
         what="Gradient of the line of best fit through the origin",
-        why="Among all lines through the origin this one fits the readings best (least squares): points far out on the line count for more. "
-        "On paper, take a point far out on your line and divide its F by its 1/r².",
+        why=(
+            "Among all lines through the origin this one fits the readings best (least squares): points far out on the"
+            " line count for more. On paper, take a point far out on your line and divide its F by its 1/r²."
+        ),
         plain="Steepness is how far up for each step to the right.",
         mistakes=(
-            Mistake("upside-down", "m", f"({bottom})/({top})", "The gradient is the change in F divided by the change in 1/r²: turn it over."),
+            Mistake(
+                "upside-down",
+                "m",
+                f"({bottom})/({top})",
+                "The gradient is the change in F divided by the change in 1/r²: turn it over.",
+            ),
             Mistake("rows-not-squared", "m", f"({single[0]})/({single[1]})", ROW_SQUARE),
             Mistake("rows-not-inverted", "m", f"({turned[0]})/({turned[1]})", ROW_TURN),
-            Mistake("added-up", "m", f"({means})", "Divide by the number of readings, or better, take one line through all of them."),
+            Mistake(
+                "added-up",
+                "m",
+                f"({means})",
+                "Divide by the number of readings, or better, take one line through all of them.",
+            ),
         ),
-    )  # fmt: skip
+    )
 
 
 def best(count: int) -> Check:
@@ -187,7 +242,10 @@ def best(count: int) -> Check:
 
     return Check(
         "Readings above the line and readings below it balance",
-        words="What they lie above and what they lie below, each times its 1/r², comes to nothing: no other line through the origin is nearer to all of them.",
+        words=(
+            "What they lie above and what they lie below, each times its 1/r², comes to nothing: no other line through"
+            " the origin is nearer to all of them."
+        ),
         holds=balanced,
     )
 
@@ -222,7 +280,7 @@ def drawn(v: Values, count: int) -> Figure:
         gradients=[Gradient((0.2 * end, 0.2 * m * end), (0.6 * end, 0.6 * m * end), "Δ(1/r²)", "ΔF", ("m",))],
         title="F against 1/r²",
         drawn_from=(*(f"x{n}" for n in range(1, count + 1)), "m"),
-    )  # fmt: skip
+    )
 
 
 PLACES = (
@@ -244,9 +302,7 @@ def practise_graph(typed: dict[str, object], chance: object, level: int) -> dict
     rows = []
     for place in places:
         true = K * one * other * 1e-18 / (place / 100) ** 2 * (1 + spread * (2 * toss() - 1))
-        rows.append(
-            {"r": f"{place} cm", "F": f"{float(f'{true * 1e6:.3g}'):g} µN".replace(".", ",")}
-        )
+        rows.append({"r": f"{place} cm", "F": f"{float(f'{true * 1e6:.3g}'):g} µN".replace(".", ",")})
     charge_said = f"{one} nC" if level > 1 or toss() < 0.5 else ""
     return {**typed, "readings": rows, "Q1": charge_said}
 
@@ -255,9 +311,25 @@ INVERSE_SQUARE = Question(
     key="graph",
     title="The force as a graph",
     fields=(
-        Rows("readings", "Readings", "reading", (distance("r", "Distance between the centres"), force("F", "Force")), at_least=3, at_most=8),
+        Rows(
+            "readings",
+            "Readings",
+            "reading",
+            (distance("r", "Distance between the centres"), force("F", "Force")),
+            at_least=3,
+            at_most=8,
+        ),
         Input("Q1", "Charge on A", "nC", 1e-12, 1e-4, signed=True, optional=True, help="only if it is given"),
-        Input("r_P", "Distance to read the force at", "cm", 1e-3, 10, refusal="Distance must be greater than zero.", optional=True, help="only if it is asked"),
+        Input(
+            "r_P",
+            "Distance to read the force at",
+            "cm",
+            1e-3,
+            10,
+            refusal="Distance must be greater than zero.",
+            optional=True,
+            help="only if it is asked",
+        ),
     ),
     plan=plan_graph,
     constants=("k",),
@@ -276,4 +348,4 @@ INVERSE_SQUARE = Question(
     draws={"r_P": Draw((7, 9, 11, 14), "cm", harder=(6.5, 13, 18))},
     adjust=practise_graph,
     since=2,
-)  # fmt: skip
+)

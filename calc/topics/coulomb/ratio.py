@@ -22,8 +22,10 @@ WHICH = "The force after the change goes on top: f = F_new/F."
 RATIO = Relation(
     "f = a*b/d^2",
     what="Compare the force after the change with the force before",
-    why="k stays the same and cancels when one force is divided by the other. What is left are the factors: "
-    "those of the charges multiply, that of the distance divides, squared.",
+    why=(
+        "k stays the same and cancels when one force is divided by the other. What is left are the factors: "
+        "those of the charges multiply, that of the distance divides, squared."
+    ),
     plain=PLAIN_LAW,
     units={"f": "", "a": "", "b": "", "d": ""},
     mistakes=(
@@ -41,7 +43,7 @@ RATIO = Relation(
             )
         ),
     ),
-)  # fmt: skip
+)
 BOTH_FORCES = Relation(
     "F_new = f*F",
     what="The new force is the factor times the first one",
@@ -74,7 +76,7 @@ def situation(data: Data) -> Situation:
         "d": changed(data, "d", "The distance between them"),
         "f": "The force stays the same." if data.values.get("f") == 1 else "The force becomes {} times as large.",
         "F_new": "The force afterwards is {}.",
-    }  # fmt: skip
+    }
     return replace(TOLD, tell=given)
 
 
@@ -104,9 +106,7 @@ TOLD = Situation(
         "F_new": "Calculate the force after the change.",
     },
     scene=scene,
-    notes=(
-        "A factor larger than 1 means larger, one smaller than 1 means smaller; 1 means no change.",
-    ),
+    notes=("A factor larger than 1 means larger, one smaller than 1 means smaller; 1 means no change.",),
 )
 
 
@@ -117,9 +117,13 @@ def factor(name: str, words: str) -> Input:
 
 
 GIVEN = {
-    "f": ("a", "b", "d"), "d": ("a", "b", "f"), "a": ("b", "d", "f"), "b": ("a", "d", "f"),
-    "F_new": ("F", "a", "b", "d"), "F": ("F_new", "a", "b", "d"),
-}  # fmt: skip
+    "f": ("a", "b", "d"),
+    "d": ("a", "b", "f"),
+    "a": ("b", "d", "f"),
+    "b": ("a", "d", "f"),
+    "F_new": ("F", "a", "b", "d"),
+    "F": ("F_new", "a", "b", "d"),
+}
 
 
 def practise_ratio(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
@@ -156,4 +160,4 @@ FACTORS = question(
         "F_new": Draw((3, 4, 9, 75), "mN", harder=(2.7, 16, 30)),
     },
     adjust=practise_ratio,
-)  # fmt: skip
+)

@@ -60,11 +60,16 @@ def _shared() -> Relation:
                 for one, other in (("Q1", "Q2"), ("Q2", "Q1"))
                 for mistake in (
                     Mistake("not-doubled", one, f"Q_new - {other}", f"{MADE} Double it first."),
-                    Mistake("sign-turned", one, f"2*Q_new + {other}", "Taking away a negative charge makes the rest larger: keep both minus signs."),
+                    Mistake(
+                        "sign-turned",
+                        one,
+                        f"2*Q_new + {other}",
+                        "Taking away a negative charge makes the rest larger: keep both minus signs.",
+                    ),
                 )
             ),
         ),
-    )  # fmt: skip
+    )
     back = {
         name: replace(
             relation.step(name),
@@ -84,11 +89,9 @@ def shared_as(first: str, second: str, after: str) -> Relation:
     """The sharing of two named charges."""
     names = {"Q1": first, "Q2": second, "Q_new": after}
     hands = {
-        names[old]: replace(
-            SHARING.renamed(**names).step(names[old]), what=step.what, why=step.why, plain=step.plain
-        )
+        names[old]: replace(SHARING.renamed(**names).step(names[old]), what=step.what, why=step.why, plain=step.plain)
         for old, step in SHARING.by_hand.items()
-    }  # fmt: skip
+    }
     return replace(SHARING.renamed(**names), by_hand=hands)
 
 
@@ -101,28 +104,35 @@ def moved(
 
     names: this touch's own names for Q1 (the first sphere before), Q_new, DeltaQ and n.
     """
-    q1, q_new, change, n = (dict(names or {}).get(name, name) for name in ("Q1", "Q_new", "DeltaQ", "n"))  # fmt: skip
+    q1, q_new, change, n = (dict(names or {}).get(name, name) for name in ("Q1", "Q_new", "DeltaQ", "n"))
     first, second = spheres
     options = tuple(
-        (f"{one}-to-{other}", f"electrons move from {one} to {other}")
-        for one, other in (spheres, (second, first))
+        (f"{one}-to-{other}", f"electrons move from {one} to {other}") for one, other in (spheres, (second, first))
     )
     key = f"{donor}-to-{second if donor == first else first}"
     return (
         Step(
-            law=f"{change} = {q_new} - {q1}", make=f"{change} = {q_new} - {q1}", unit="C", marks=NO_MARKS, what=f"Find the change in {first}'s charge",
+            law=f"{change} = {q_new} - {q1}",
+            make=f"{change} = {q_new} - {q1}",
+            unit="C",
+            marks=NO_MARKS,
+            what=f"Find the change in {first}'s charge",
             why="Only electrons move, so the change of charge counts them. Final minus initial.",
             plain=f"How much more (or less) charge {first} has now than before.",
             mistakes=(Mistake("final-charge", change, q_new, "Count the change, not the final charge."),),
         ),
         Step(
-            law=f"{n} = abs({change})/e", make=f"{n} = abs({change})/e", unit="", count=True, what="Count the electrons",
+            law=f"{n} = abs({change})/e",
+            make=f"{n} = abs({change})/e",
+            unit="",
+            count=True,
+            what="Count the electrons",
             why="Each electron carries e in size. Electrons leave the more negative sphere.",
             plain="Divide the charge that moved by the charge of one electron.",
             direction=Direction(key, dict(options)[key], options),
             mistakes=(Mistake("multiplied", n, f"abs({change})*e", "Divide by the charge of one electron: n = Q/e."),),
         ),
-    )  # fmt: skip
+    )
 
 
 def refuse_idle_touch(charge_moved: float, scale: float, data: Data, field: str) -> None:
@@ -172,9 +182,12 @@ def plan_sharing(data: Data) -> Plan:
     ]
     ends = f" Afterwards each carries {data.said['Q_new']}." if data.has("Q_new") else ""
     story = data.pick(
-        "Two identical metal spheres, A and B, stand on insulating stems. At first {}. They are made to touch and are then separated.{}",
-        "A and B are equal metal spheres on glass rods. At first {}. They are brought together and taken apart again.{}",
-        "Two identical conducting spheres, A and B, hang on nylon threads. At first {}. They swing together, touch once and are held apart.{}",
+        "Two identical metal spheres, A and B, stand on insulating stems. At first {}. They are made to touch and are"
+        " then separated.{}",
+        "A and B are equal metal spheres on glass rods. At first {}. They are brought together and taken apart"
+        " again.{}",
+        "Two identical conducting spheres, A and B, hang on nylon threads. At first {}. They swing together, touch once"
+        " and are held apart.{}",
     )
     return Plan(
         story=story.format(" and ".join(facts), ends),
@@ -217,7 +230,7 @@ TWO_SPHERES = Question(
         "Q2": Draw((-2, -3, -4, -6, 1.5), "nC", harder=(-1.4, -4.6, 2.2)),
         "Q_new": Draw((2, 2.5, -1, 3.5), "nC", harder=(1.3, -2.7, 4.1)),
     },
-)  # fmt: skip
+)
 
 # --- three spheres in turn ---------------------------------------------------------------------------------
 
@@ -238,16 +251,19 @@ TOUCH_2 = {"Q1": "Q_AB", "Q_new": "Q_BC", "DeltaQ": "DeltaQ_2", "n": "n_2"}
 
 def three_mistakes(step: Step) -> Step:
     """The slips that only a second touch makes possible."""
-    forgotten = (
-        "After the first touch B has its new charge: use that, not the charge it began with."
-    )
+    forgotten = "After the first touch B has its new charge: use that, not the charge it began with."
     further = {
         "Q_BC": (
             Mistake("first-touch-forgotten", "Q_BC", "(Q_B + Q_C)/2", forgotten),
-            Mistake("shared-by-three", "Q_BC", "(Q_A + Q_B + Q_C)/3", "Only two spheres touch at a time: halve twice, do not divide by three."),
+            Mistake(
+                "shared-by-three",
+                "Q_BC",
+                "(Q_A + Q_B + Q_C)/3",
+                "Only two spheres touch at a time: halve twice, do not divide by three.",
+            ),
         ),
         "Q_C": (Mistake("first-touch-forgotten", "Q_C", "2*Q_BC - Q_B", forgotten),),
-    }  # fmt: skip
+    }
     return replace(step, mistakes=(*step.mistakes, *further.get(step.makes, ())))
 
 
@@ -272,7 +288,7 @@ def plan_three(data: Data) -> Plan:
             Part("third", "calculate", ask, (THIRD_TOUCH.step("Q_CA"),)),
             electrons_part(3, "C", "A", v["Q_BC"] < v["Q_AB"], TOUCH_3),
         )
-    asks = (Part("between", "calculate", BETWEEN, (between,)), Part("find", "calculate", THREE_ASKED[asked], (found,)))  # fmt: skip
+    asks = (Part("between", "calculate", BETWEEN, (between,)), Part("find", "calculate", THREE_ASKED[asked], (found,)))
     carried = [
         f"{letter} {data.said[name]}"
         for letter, name in zip("ABC", ("Q_A", "Q_B", "Q_C"), strict=True)
@@ -280,15 +296,14 @@ def plan_three(data: Data) -> Plan:
     ]
     listed = " and ".join([", ".join(carried[:-1]), carried[-1]])
     story = data.pick(
-        "Three identical metal spheres, A, B and C, stand on insulating stems. At the start the charges are: {}. A touches B and is taken away; then B touches C and is taken away.{}",
-        "A, B and C are equal metal spheres on plastic rods. At the start the charges are: {}. First A and B are brought together and parted, then B and C.{}",
-        "Three identical conducting spheres, A, B and C, hang on nylon threads. At the start the charges are: {}. B is held against A and let go; after that it is held against C and let go.{}",
+        "Three identical metal spheres, A, B and C, stand on insulating stems. At the start the charges are: {}. A"
+        " touches B and is taken away; then B touches C and is taken away.{}",
+        "A, B and C are equal metal spheres on plastic rods. At the start the charges are: {}. First A and B are"
+        " brought together and parted, then B and C.{}",
+        "Three identical conducting spheres, A, B and C, hang on nylon threads. At the start the charges are: {}. B is"
+        " held against A and let go; after that it is held against C and let go.{}",
     )
-    end = (
-        f" After the second touch B and C each carry {data.said['Q_BC']}."
-        if data.has("Q_BC")
-        else ""
-    )
+    end = f" After the second touch B and C each carry {data.said['Q_BC']}." if data.has("Q_BC") else ""
     end += " In the end C touches A." if third else ""
     last = (
         (
@@ -306,23 +321,23 @@ def plan_three(data: Data) -> Plan:
         values=dict(data.values),
         scene=lambda values: scene(values, "Q_A", "Q_B", "Q_C"),
         checks=(
-            Check("The charge of all three together is the same at the start and after the second touch", "Q_A + Q_B + Q_C = Q_AB + 2*Q_BC"),
+            Check(
+                "The charge of all three together is the same at the start and after the second touch",
+                "Q_A + Q_B + Q_C = Q_AB + 2*Q_BC",
+            ),
             Check("In the second touch C gained what B lost", "Q_BC - Q_C = Q_AB - Q_BC"),
             *last,
         ),
         notes=("Sphere A keeps the charge of the first touch through the second: it has no part in that.",),
-        warnings=few_electrons(min(abs(v["Q_AB"] - v["Q_A"]), abs(v["Q_BC"] - v["Q_AB"])) / data.settings.constant("e")),
-    )  # fmt: skip
-
-
-def electrons_part(
-    touch: int, first: str, second: str, first_gives: bool, names: Mapping[str, str]
-) -> Part:
-    """How many electrons move in one touch, and which way."""
-    ask = (
-        f"Calculate how many electrons moved when {first} and {second} touched, "
-        "and say from which sphere to which."
+        warnings=few_electrons(
+            min(abs(v["Q_AB"] - v["Q_A"]), abs(v["Q_BC"] - v["Q_AB"])) / data.settings.constant("e")
+        ),
     )
+
+
+def electrons_part(touch: int, first: str, second: str, first_gives: bool, names: Mapping[str, str]) -> Part:
+    """How many electrons move in one touch, and which way."""
+    ask = f"Calculate how many electrons moved when {first} and {second} touched, and say from which sphere to which."
     steps = moved((first, second), first if first_gives else second, names)
     return Part(f"electrons-{touch}", "calculate", ask, steps)
 
@@ -350,4 +365,4 @@ THREE_SPHERES = Question(
         "Q_BC": Draw((-1, 1.5, 2, -3), "nC", harder=(1.7, -2.3, 3.9)),
         "then": Draw(("parted",), harder=("parted", "third")),
     },
-)  # fmt: skip
+)

@@ -25,11 +25,27 @@ TOPIC = Topic(
     title="Electric field",
     laws=(FIELD, TEST_CHARGE, ADDING, UNIFORM, EQUILIBRIUM, QUANTISATION, SECOND, MOTION, WORK_ENERGY),
     questions=(
-        CHARGE, FORCE, PARTICLE, LINE, PLANE, COMPONENTS, NULL, PATTERN, PLATES, DROP, DROP_CHARGE, RELEASED, CROSSING, DOMES, SPRAYER,
+        CHARGE,
+        FORCE,
+        PARTICLE,
+        LINE,
+        PLANE,
+        COMPONENTS,
+        NULL,
+        PATTERN,
+        PLATES,
+        DROP,
+        DROP_CHARGE,
+        RELEASED,
+        CROSSING,
+        DOMES,
+        SPRAYER,
     ),
     cautions=(
-        "Kilovolt plates: use a current-limited supply only; switch off and earth the plates before adjusting anything. "
-        "Follow the rules of your school and work under supervision.",
+        (
+            "Kilovolt plates: use a current-limited supply only; switch off and earth the plates before adjusting"
+            " anything. Follow the rules of your school and work under supervision."
+        ),
         "Static machines: discharge them before touching, and keep them away from people with medical implants.",
     ),
-)  # fmt: skip
+)

@@ -64,8 +64,10 @@ def plan_charge(data: Data) -> Plan:
     wrong: tuple[Mistake, ...] = ()
     if asked == "E" and data.has("q"):
         wrong += (
-            Mistake("test-charge", "E", "k*abs(q)/r^2", "E belongs to the source: put in Q, not the charge placed at P."),
-        )  # fmt: skip
+            Mistake(
+                "test-charge", "E", "k*abs(q)/r^2", "E belongs to the source: put in Q, not the charge placed at P."
+            ),
+        )
     where: Direction | None = None
     if sign and asked != "r":
         where = pointing(sign) if asked == "E" else sign_of_charge(sign)
@@ -74,17 +76,26 @@ def plan_charge(data: Data) -> Plan:
     if sign:
         parts.append(why_direction(sign))
         parts.append(
-            Part("pattern", "draw", "Draw the field around the charge.", points=pattern_points(sign),
-                 figure=lambda v: pattern([("Q", sign * abs(v["Q"]), 0.0, 0.0)]))
-        )  # fmt: skip
+            Part(
+                "pattern",
+                "draw",
+                "Draw the field around the charge.",
+                points=pattern_points(sign),
+                figure=lambda v: pattern([("Q", sign * abs(v["Q"]), 0.0, 0.0)]),
+            )
+        )
     if data.has("q"):
         way = None
         if sign:
             way = one_of("away" if sign * data.sign("q") > 0 else "towards", AWAY)
         parts.append(
-            Part("force", "calculate", f"A charge of {data.said['q']} is placed at P. Calculate the electrostatic force on it.",
-                 (placed_force(data, way),))
-        )  # fmt: skip
+            Part(
+                "force",
+                "calculate",
+                f"A charge of {data.said['q']} is placed at P. Calculate the electrostatic force on it.",
+                (placed_force(data, way),),
+            )
+        )
     check = (
         Check(
             "Compare with 1 nC at 1 m, whose field is k × 10⁻⁹ newtons per coulomb",
@@ -94,17 +105,15 @@ def plan_charge(data: Data) -> Plan:
         )
         if asked == "E"
         else Check("Put the answer back: the field must come out as given", "k*Q/r^2 = E", sizes=("Q",))
-    )  # fmt: skip
+    )
     plan = Plan(
         story=story_charge(data, sign),
         parts=tuple(parts),
         values=dict(data.values),
         scene=lambda v: point_scene(v, sign),
         checks=(check,),
-        notes=()
-        if sign
-        else (
-            "Only the size follows: say which way the field points to learn the sign of the charge.",
+        notes=(
+            () if sign else ("Only the size follows: say which way the field points to learn the sign of the charge.",)
         ),
     )
     return in_air(plan, data, "E")
@@ -130,19 +139,20 @@ def story_charge(data: Data, sign: int) -> str:
         facts.append(f"P is a point {data.said['r']} from its centre.")
     if data.has("E"):
         way = {1: " away from it", -1: " towards it"}[sign] if sign else ""
-        facts.append(
-            f"At {'P' if data.has('r') else 'a point P'} the field{way} is {data.said['E']}."
-        )
-    return " ".join(facts)  # fmt: skip
+        facts.append(f"At {'P' if data.has('r') else 'a point P'} the field{way} is {data.said['E']}.")
+    return " ".join(facts)
 
 
 def point_scene(v: Values, sign: int) -> Figure:
     """The source on the left, P on the right, the field at P if its direction is known."""
     arrows = [On(1, "E", v["E"], sign > 0, "field")] if sign else []
     return spheres_on_line(
-        [Charge("Q", sign * abs(v["Q"]), 0.0)], points=[("P", v["r"])], forces=arrows,
-        distances=[(0, 1, "r")], title="A charge and a point P in its field",
-    )  # fmt: skip
+        [Charge("Q", sign * abs(v["Q"]), 0.0)],
+        points=[("P", v["r"])],
+        forces=arrows,
+        distances=[(0, 1, "r")],
+        title="A charge and a point P in its field",
+    )
 
 
 def placed_force(
@@ -155,11 +165,15 @@ def placed_force(
     """F = qE on a charge placed where the field is ``name``; ``way`` is the force's direction."""
     negative = data.sign(charge_name) < 0
     return force_step(
-        name, charge_name, makes, follows_field(makes, f"{charge_name}*{name}", negative), direction=way,
+        name,
+        charge_name,
+        makes,
+        follows_field(makes, f"{charge_name}*{name}", negative),
+        direction=way,
         what="Find the force from the field",
         why="q is the charge that feels the field, not the one that makes it. " + along_or_against(negative),
         plain="The field says how hard one coulomb is pushed. Multiply by how many coulombs there are.",
-    )  # fmt: skip
+    )
 
 
 def along_or_against(negative: bool) -> str:
@@ -180,7 +194,9 @@ CHARGE = Question(
     key="charge",
     title="The field of one charge",
     fields=(
-        field("E", "Electric field at P (size)"), charge("Q", "Charge that makes the field"), distance("r", "Distance from the charge to P"),
+        field("E", "Electric field at P (size)"),
+        charge("Q", "Charge that makes the field"),
+        distance("r", "Distance from the charge to P"),
         Choice("pointing", "The field at P points", (("unsaid", "not said"), *AWAY), quiet=("unsaid",), asked=("Q",)),
         placed("Charge placed at P, if any", optional=True),
     ),
@@ -196,7 +212,7 @@ CHARGE = Question(
         "pointing": Draw(("away", "towards")),
         "q": Draw(("",), harder=("", "2 nC", "-3 nC", "-1,6 x 10^-19 C")),
     },
-)  # fmt: skip
+)
 
 # --- a charge placed in a field -------------------------------------------------------------------------------
 
@@ -210,7 +226,7 @@ FORCE_ASK = {
 def plan_force(data: Data) -> Plan:
     asked = data.asked
     if data.has("q") and data.values["q"] == 0:
-        raise Refusal("q", "A zero charge feels no force, so this cannot be found. Type a charge that is not zero.")  # fmt: skip
+        raise Refusal("q", "A zero charge feels no force, so this cannot be found. Type a charge that is not zero.")
     along, pushed, sign = ways(data)
     shown = {"E": one_of(along, FOUR), "F": one_of(pushed, FOUR), "q": sign_of_charge(sign)}
     why = "Sizes go into the formula. " + along_or_against(sign < 0)
@@ -240,17 +256,30 @@ def plan_force(data: Data) -> Plan:
         parts=(
             DEFINE,
             Part("find", "calculate", FORCE_ASK[asked], (find,)),
-            Part("direction", "explain", "Explain the sign of the charge." if asked == "q" else "Explain the direction.",
-                 points=(Point(first, 1), Point(f"A positive charge is pushed along the field, a negative one against it, {reasons[asked]}.", 1, ("against",)))),
+            Part(
+                "direction",
+                "explain",
+                "Explain the sign of the charge." if asked == "q" else "Explain the direction.",
+                points=(
+                    Point(first, 1),
+                    Point(
+                        f"A positive charge is pushed along the field, a negative one against it, {reasons[asked]}.",
+                        1,
+                        ("against",),
+                    ),
+                ),
+            ),
         ),
         values=dict(data.values),
         scene=lambda v: force_scene(v, along, pushed, sign),
         checks=(
-            Check("Put the answer back: force per charge must give the field", "F/q = E", sizes=("q",))
-            if asked != "E"
-            else Check("Multiply back: field times charge must give the force", "q*E = F", sizes=("q",)),
+            (
+                Check("Put the answer back: force per charge must give the field", "F/q = E", sizes=("q",))
+                if asked != "E"
+                else Check("Multiply back: field times charge must give the force", "q*E = F", sizes=("q",))
+            ),
         ),
-    )  # fmt: skip
+    )
     return in_air(plan, data, "E")
 
 
@@ -274,9 +303,11 @@ def ways(data: Data) -> tuple[str, str, int]:
 def story_force(data: Data, along: str, pushed: str) -> str:
     words = dict(FOUR)
     facts = [
-        f"A charge of {data.said['q']} is placed in an electric field."
-        if data.has("q")
-        else "A small charged body is placed in an electric field."
+        (
+            f"A charge of {data.said['q']} is placed in an electric field."
+            if data.has("q")
+            else "A small charged body is placed in an electric field."
+        )
     ]
     if data.has("E"):
         facts.append(f"The field there is {data.said['E']} {words[along]}.")
@@ -289,14 +320,17 @@ def force_scene(v: Values, along: str, pushed: str, sign: int) -> Figure:
     """The charge as a sphere, the force on it, and the field beside it."""
     across = TURNED[along] + 90.0
     lanes = [polar((0.0, 0.0), off, across) for off in (-2.4, 2.4)]
-    lines = [Segment(polar(p, -4.5, TURNED[along]), polar(p, 4.5, TURNED[along]), "fieldline", "E" if i else "", arrow=True)
-             for i, p in enumerate(lanes)]  # fmt: skip
+    lines = [
+        Segment(polar(p, -4.5, TURNED[along]), polar(p, 4.5, TURNED[along]), "fieldline", "E" if i else "", arrow=True)
+        for i, p in enumerate(lanes)
+    ]
     start = polar((0.0, 0.0), 0.65, TURNED[pushed])
     arrow = Arrow(start, polar(start, 3.2, TURNED[pushed]), "F")
     words = dict(FOUR)
     return Figure(
         "A charge in an electric field",
-        f"The field E points {words[along]}; the force F on the {'negative' if sign < 0 else 'positive'} charge points {words[pushed]}.",
+        f"The field E points {words[along]}; the force F on the {'negative' if sign < 0 else 'positive'} charge points"
+        f" {words[pushed]}.",
         (*lines, Sphere((0.0, 0.0), 0.65, "-" if sign < 0 else "+", "q"), arrow),
         unit=1.0,
     )
@@ -307,7 +341,14 @@ FORCE = Question(
     title="A charge placed in a field",
     fields=(
         field(),
-        Input("F", "Electrostatic force on the charge (size)", "N", 1e-20, 1e3, refusal="Enter the size of the force, greater than zero; choose the direction separately."),
+        Input(
+            "F",
+            "Electrostatic force on the charge (size)",
+            "N",
+            1e-20,
+            1e3,
+            refusal="Enter the size of the force, greater than zero; choose the direction separately.",
+        ),
         placed("Charge placed in the field"),
         Choice("along", "The field points", FOUR, asked=("F", "q")),
         Choice("pushed", "The force on the charge points", FOUR, asked=("E", "q")),
@@ -320,6 +361,7 @@ FORCE = Question(
         "E": Draw((250, 400, 1500, 3000, 4500), "N/C", harder=("2,4 x 10^4 N/C", "7,5 x 10^5 N/C")),
         "F": Draw((2, 4, 9, 12), "µN", harder=(0.36, 7.5)),
         "q": Draw((2, 4, 5, -3, -6), "nC", harder=(-1.5, 2.4, -0.8)),
-        "along": Draw(("right", "left")), "pushed": Draw(("right", "left")),
+        "along": Draw(("right", "left")),
+        "pushed": Draw(("right", "left")),
     },
-)  # fmt: skip
+)

@@ -55,7 +55,7 @@ from calc.working.solving import Situation, question
 from calc.working.working import measure
 
 PLATE = {"up": "upper", "down": "lower"}
-TURNED = (("up", "above the direction in which it entered"), ("down", "below the direction in which it entered"))  # fmt: skip
+TURNED = (("up", "above the direction in which it entered"), ("down", "below the direction in which it entered"))
 PLAIN_ALONG = "Nothing pushes it along the plates, so it goes on there just as fast."
 
 
@@ -67,9 +67,11 @@ def along_and_across(body: Charged) -> tuple[Relation, ...]:
 
     return (
         Relation(
-            "L = u*t", what="Along the plates: constant velocity",
+            "L = u*t",
+            what="Along the plates: constant velocity",
             why="The field is at right angles to u: no force acts along the plates, so that velocity does not change.",
-            plain=PLAIN_ALONG, units={"L": "m", "u": "m·s⁻¹", "t": "s"},
+            plain=PLAIN_ALONG,
+            units={"L": "m", "u": "m·s⁻¹", "t": "s"},
             mistakes=(
                 Mistake("multiplied", "t", "L*u", "Time is distance divided by speed."),
                 Mistake("upside-down", "t", "u/L", "Time is distance divided by speed."),
@@ -78,18 +80,32 @@ def along_and_across(body: Charged) -> tuple[Relation, ...]:
             ),
         ),
         Relation(
-            "v^2 = u^2 + v_y^2", what="Put the two velocities together",
-            why="They are at right angles: use Pythagoras.", plain="It moves along and across at once.",
-            units={"v": "m·s⁻¹", "u": "m·s⁻¹", "v_y": "m·s⁻¹"}, directions={"v_y": body.way},
+            "v^2 = u^2 + v_y^2",
+            what="Put the two velocities together",
+            why="They are at right angles: use Pythagoras.",
+            plain="It moves along and across at once.",
+            units={"v": "m·s⁻¹", "u": "m·s⁻¹", "v_y": "m·s⁻¹"},
+            directions={"v_y": body.way},
             mistakes=(Mistake("sizes-added", "v", "u + v_y", "The velocities are at right angles: use Pythagoras."),),
         ),
         Relation(
-            "tan(theta) = v_y/u", what="The angle of the velocity with the direction in which it entered",
-            why="Opposite over adjacent: across over along.", plain="How steeply it leaves.",
-            units={"theta": "°", "v_y": "m·s⁻¹", "u": "m·s⁻¹"}, directions={"theta": turned, "v_y": body.way},
-            mistakes=(Mistake("angle-inverted", "theta", "atan(u/v_y)", "Across over along: v_y is opposite the angle.", "the angle was taken from the line of the field"),),
+            "tan(theta) = v_y/u",
+            what="The angle of the velocity with the direction in which it entered",
+            why="Opposite over adjacent: across over along.",
+            plain="How steeply it leaves.",
+            units={"theta": "°", "v_y": "m·s⁻¹", "u": "m·s⁻¹"},
+            directions={"theta": turned, "v_y": body.way},
+            mistakes=(
+                Mistake(
+                    "angle-inverted",
+                    "theta",
+                    "atan(u/v_y)",
+                    "Across over along: v_y is opposite the angle.",
+                    "the angle was taken from the line of the field",
+                ),
+            ),
         ),
-    )  # fmt: skip
+    )
 
 
 def situation(data: Data) -> Situation:
@@ -99,15 +115,15 @@ def situation(data: Data) -> Situation:
     body = charged(data, along, "bends", 0 if bends == "charge" else 1 if bends == along else -1)
     edge = data.choices["enters"] == "edge"
     laws = (
-        PLATES, force_of(body), newton(body), *along_and_across(body),
-        *from_rest("y", "v_y", body, "Across the plates it starts from rest."), work_by_field(body, "y"),
-    )  # fmt: skip
-    who = an(body.name)
-    place = (
-        "just beside the plate from which it then moves away"
-        if edge
-        else "half-way between the plates"
+        PLATES,
+        force_of(body),
+        newton(body),
+        *along_and_across(body),
+        *from_rest("y", "v_y", body, "Across the plates it starts from rest."),
+        work_by_field(body, "y"),
     )
+    who = an(body.name)
+    place = "just beside the plate from which it then moves away" if edge else "half-way between the plates"
     way = f"The upper plate is {data.choices['upper']}; the weight may be left out."
     if body.q == "q" and body.sign and not data.has("q"):
         way += f" It bends towards the {PLATE[body.pushed]} plate."
@@ -116,9 +132,7 @@ def situation(data: Data) -> Situation:
     def refuse(data: Data, values: Values) -> None:
         found = following(data, [step for law in laws for step in law.steps()])
         if {"y", "d"} <= found.keys() and found["y"] > room * found["d"] * (1 + 1e-9):
-            raise Refusal(
-                "y" if data.has("y") else None, hits(data, found, room * found["d"], body)
-            )
+            raise Refusal("y" if data.has("y") else None, hits(data, found, room * found["d"], body))
         refuse_weight(data, found)
         refuse_light(data, found, "u", "v")
 
@@ -127,13 +141,32 @@ def situation(data: Data) -> Situation:
         sizes = ("q",) if q == "q" else ()
         made: tuple[Check, ...] = ()
         if {"y", "V", "d", "u", "L", q, m} <= values.keys():
-            made += (Check("The deflection in one line", f"y = {q}*V*L^2/(2*m*d*u^2)".replace("*m*", f"*{m}*"), tolerance=1e-6, sizes=sizes),)  # fmt: skip
+            made += (
+                Check(
+                    "The deflection in one line",
+                    f"y = {q}*V*L^2/(2*m*d*u^2)".replace("*m*", f"*{m}*"),
+                    tolerance=1e-6,
+                    sizes=sizes,
+                ),
+            )
         if {"y", "E", "v", "u", q, m} <= values.keys():
-            made += (Check("Energy: what the field gives, the body has more than before", f"{q}*E*y = 1/2*{m}*v^2 - 1/2*{m}*u^2",
-                           "Both sides in joules.", tolerance=1e-6, sizes=sizes),)  # fmt: skip
+            made += (
+                Check(
+                    "Energy: what the field gives, the body has more than before",
+                    f"{q}*E*y = 1/2*{m}*v^2 - 1/2*{m}*u^2",
+                    "Both sides in joules.",
+                    tolerance=1e-6,
+                    sizes=sizes,
+                ),
+            )
         if {q, m, "E"} <= values.keys():
-            made += (Check("May the weight be left out?", words="The weight is less than a thousandth of the electrostatic force.",
-                           holds=lambda v: weight_told(v, body)),)  # fmt: skip
+            made += (
+                Check(
+                    "May the weight be left out?",
+                    words="The weight is less than a thousandth of the electrostatic force.",
+                    holds=lambda v: weight_told(v, body),
+                ),
+            )
         return made
 
     def drawn(values: Values, path: bool) -> Figure:
@@ -143,32 +176,54 @@ def situation(data: Data) -> Situation:
     return Situation(
         relations=laws,
         openings=(
-            f"In a vacuum {who} enters {place}, at right angles to the uniform field between two level charged plates. {way}",
-            f"Two level charged plates deflect a beam in an evacuated tube. Follow {who} that enters parallel to the plates, {place}. {way}",
+            (
+                f"In a vacuum {who} enters {place}, at right angles to the uniform field between two level charged"
+                f" plates. {way}"
+            ),
+            (
+                f"Two level charged plates deflect a beam in an evacuated tube. Follow {who} that enters parallel to"
+                f" the plates, {place}. {way}"
+            ),
             f"Moving parallel to two level charged plates in a vacuum, {who} flies in {place}. {way}",
         ),
         tell={
-            "V": "The potential difference between the plates is {}.", "d": "The plates are {} apart.", "E": "The field is {}.",
-            "q": "The charge of the body is {}.", "m": "Its mass is {}.", "F": "The electrostatic force on it is {}.",
-            "a": "It accelerates at {}.", "u": "It enters with a speed of {}.", "L": "The plates are {} long.", "t": "It is between the plates for {}.",
-            "y": "Where it leaves the plates it has been deflected by {}.", "v_y": "There its speed across the plates is {}.",
-            "v": "It leaves with a speed of {}.", "theta": "It leaves at {} to the direction in which it entered.",
+            "V": "The potential difference between the plates is {}.",
+            "d": "The plates are {} apart.",
+            "E": "The field is {}.",
+            "q": "The charge of the body is {}.",
+            "m": "Its mass is {}.",
+            "F": "The electrostatic force on it is {}.",
+            "a": "It accelerates at {}.",
+            "u": "It enters with a speed of {}.",
+            "L": "The plates are {} long.",
+            "t": "It is between the plates for {}.",
+            "y": "Where it leaves the plates it has been deflected by {}.",
+            "v_y": "There its speed across the plates is {}.",
+            "v": "It leaves with a speed of {}.",
+            "theta": "It leaves at {} to the direction in which it entered.",
             "W": "In all, the field does {} of work on it.",
         },
         ask={
-            "E": "Calculate the electric field between the plates.", "q": "Calculate the charge of the body.",
-            "F": f"Calculate the electrostatic force on the {body.name}.", "a": f"Calculate the acceleration of the {body.name}.",
-            "u": "Calculate the speed with which it enters.", "L": "Calculate the length of the plates.",
-            "t": "Calculate how long it is between the plates.", "y": "Calculate how far it is deflected at the end of the plates.",
-            "v_y": "Calculate its speed across the plates where it leaves.", "v": "Calculate the speed with which it leaves.",
+            "E": "Calculate the electric field between the plates.",
+            "q": "Calculate the charge of the body.",
+            "F": f"Calculate the electrostatic force on the {body.name}.",
+            "a": f"Calculate the acceleration of the {body.name}.",
+            "u": "Calculate the speed with which it enters.",
+            "L": "Calculate the length of the plates.",
+            "t": "Calculate how long it is between the plates.",
+            "y": "Calculate how far it is deflected at the end of the plates.",
+            "v_y": "Calculate its speed across the plates where it leaves.",
+            "v": "Calculate the speed with which it leaves.",
             "theta": "Calculate the angle between its velocity where it leaves and the direction in which it entered.",
             "W": "Calculate the work that the field does on it.",
         },
         later=lambda data, values: (path_part(body, lambda v: drawn(v, True)), explain_part(body)) if body.sign else (),
-        refuse=refuse, proofs=proofs, warn=lambda v: warned(v, "u", "v"),
+        refuse=refuse,
+        proofs=proofs,
+        warn=lambda v: warned(v, "u", "v"),
         scene=lambda v: drawn(v, False),
         notes=only_size(data, body),
-    )  # fmt: skip
+    )
 
 
 def hits(data: Data, found: Values, free: float, body: Charged) -> str:
@@ -178,40 +233,74 @@ def hits(data: Data, found: Values, free: float, body: Charged) -> str:
     gap = f"There are only {measure(free, 'm', style, data=True).text} between it and {plate}."
     if {"a", "u"} <= found.keys():
         reach = found["u"] * sqrt(2 * free / found["a"])
-        return f"It hits {plate} after {measure(reach, 'm', style).text} along the plates, before their end. {gap} Take shorter plates, a larger speed or a smaller potential difference."
-    return f"It hits {plate} before the end. {gap} Make the deflection smaller or the distance between the plates larger."
+        return (
+            f"It hits {plate} after {measure(reach, 'm', style).text} along the plates, before their end. {gap} Take"
+            " shorter plates, a larger speed or a smaller potential difference."
+        )
+    return (
+        f"It hits {plate} before the end. {gap} Make the deflection smaller or the distance between the plates larger."
+    )
 
 
 def path_part(body: Charged, figure: Callable[[Values], Figure]) -> Part:
     plate, where = PLATE[body.pushed], words_of(body.pushed)
     return Part(
-        "path", "draw", "Draw the path between the plates, and the velocity where it leaves with its two parts.",
+        "path",
+        "draw",
+        "Draw the path between the plates, and the velocity where it leaves with its two parts.",
         points=(
-            Point(f"The path starts parallel to the plates and bends towards the {plate} plate, part of a parabola.", 1, (f"{plate} plate",)),
+            Point(
+                f"The path starts parallel to the plates and bends towards the {plate} plate, part of a parabola.",
+                1,
+                (f"{plate} plate",),
+            ),
             Point(f"Where it leaves: u along the plates as at first, v_y {where}, and v from both.", 1, (where,)),
         ),
         figure=figure,
-    )  # fmt: skip
+    )
 
 
 def explain_part(body: Charged) -> Part:
     plate = PLATE[body.pushed]
     other = "positive" if body.sign < 0 else "negative"
     return Part(
-        "explain", "explain", "Explain towards which plate it bends, and why its velocity along the plates stays the same.",
+        "explain",
+        "explain",
+        "Explain towards which plate it bends, and why its velocity along the plates stays the same.",
         points=(
-            Point(f"The charge is {body.kind}, so it is pulled towards the {other} plate, here the {plate} one.", 1, (f"{other} plate",)),
-            Point("The force is at right angles to the plates: no force acts along them, so that part of the velocity stays u.", 1, ("no force acts along",)),
+            Point(
+                f"The charge is {body.kind}, so it is pulled towards the {other} plate, here the {plate} one.",
+                1,
+                (f"{other} plate",),
+            ),
+            Point(
+                "The force is at right angles to the plates: no force acts along them, so that part of the velocity"
+                " stays u.",
+                1,
+                ("no force acts along",),
+            ),
         ),
-    )  # fmt: skip
+    )
 
 
 BENT = ("V", "d", "u", "L")
 GIVEN = {
-    "y": BENT, "v_y": BENT, "v": BENT, "theta": BENT, "W": BENT, "t": ("u", "L"), "a": ("V", "d"), "F": ("V", "d"),
-    "E": ("u", "L", "y"), "V": ("d", "u", "L", "y"), "d": ("V", "u", "L", "y"), "u": ("V", "d", "L", "y"), "L": ("V", "d", "u", "y"),
-    "q": (*BENT, "y"), "m": (*BENT, "y"),
-}  # fmt: skip
+    "y": BENT,
+    "v_y": BENT,
+    "v": BENT,
+    "theta": BENT,
+    "W": BENT,
+    "t": ("u", "L"),
+    "a": ("V", "d"),
+    "F": ("V", "d"),
+    "E": ("u", "L", "y"),
+    "V": ("d", "u", "L", "y"),
+    "d": ("V", "u", "L", "y"),
+    "u": ("V", "d", "L", "y"),
+    "L": ("V", "d", "u", "y"),
+    "q": (*BENT, "y"),
+    "m": (*BENT, "y"),
+}
 
 
 def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -229,15 +318,22 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
     y = d * draw.choice((0.1, 0.15, 0.2, 0.25, 0.3, 0.4))
     u = (abs(q) * volts / (d * m) * length_of**2 / (2 * y)) ** 0.5
     number = {
-        "V": f"{volts} V", "d": f"{millimetres} mm", "L": f"{long} mm", "y": f"{y * 1000:.4g} mm".replace(".", ","),
-        "u": typed_number(u, "m/s"), "q": typed_number(q, "C"), "m": typed_number(m, "kg"),
-    }  # fmt: skip
+        "V": f"{volts} V",
+        "d": f"{millimetres} mm",
+        "L": f"{long} mm",
+        "y": f"{y * 1000:.4g} mm".replace(".", ","),
+        "u": typed_number(u, "m/s"),
+        "q": typed_number(q, "C"),
+        "m": typed_number(m, "kg"),
+    }
     given = {*GIVEN[asked], *(("q", "m") if own else ())} - {asked}
     field = "down" if typed["upper"] == "positive" else "up"
     return {
-        **typed, **{name: number[name] if name in given else "" for name in GIVEN},
-        "particle": "body" if own else typed["particle"], "bends": follows(field, q) if asked == "q" else "charge",
-    }  # fmt: skip
+        **typed,
+        **{name: number[name] if name in given else "" for name in GIVEN},
+        "particle": "body" if own else typed["particle"],
+        "bends": follows(field, q) if asked == "q" else "charge",
+    }
 
 
 CROSSING = question(
@@ -245,18 +341,56 @@ CROSSING = question(
     "A charge that crosses between charged plates",
     situation,
     fields=(
-        *boxes(), speed("u", "Speed with which it enters"), length("L", "Length of the plates"), time("Time between the plates"),
-        length("y", "Deflection at the end of the plates"), speed("v_y", "Speed across, where it leaves"), speed("v", "Speed with which it leaves"),
-        Input("theta", "Angle with its first direction, where it leaves", "°", 0.1, 89, "The angle is more than 0° and less than 90°.", under=90.0),
+        *boxes(),
+        speed("u", "Speed with which it enters"),
+        length("L", "Length of the plates"),
+        time("Time between the plates"),
+        length("y", "Deflection at the end of the plates"),
+        speed("v_y", "Speed across, where it leaves"),
+        speed("v", "Speed with which it leaves"),
+        Input(
+            "theta",
+            "Angle with its first direction, where it leaves",
+            "°",
+            0.1,
+            89,
+            "The angle is more than 0° and less than 90°.",
+            under=90.0,
+        ),
         energy("Work done by the field"),
         upper_plate(),
-        Choice("enters", "It enters", (("middle", "half-way between the plates"), ("edge", "just beside the plate it moves away from"))),
-        Choice("bends", "It bends towards", (("charge", "the plate its charge tells"), ("up", "the upper plate"), ("down", "the lower plate")), quiet=("charge",)),
+        Choice(
+            "enters",
+            "It enters",
+            (("middle", "half-way between the plates"), ("edge", "just beside the plate it moves away from")),
+        ),
+        Choice(
+            "bends",
+            "It bends towards",
+            (("charge", "the plate its charge tells"), ("up", "the upper plate"), ("down", "the lower plate")),
+            quiet=("charge",),
+        ),
     ),
     example={
-        "V": "90 V", "d": "20 mm", "E": "", "particle": "body", "q": "+3,2 x 10^-19 C", "m": "6,64 x 10^-27 kg", "F": "", "a": "",
-        "u": "2,5 x 10^5 m/s", "L": "50 mm", "t": "", "y": "", "v_y": "", "v": "", "theta": "", "W": "",
-        "upper": "positive", "enters": "middle", "bends": "charge",
+        "V": "90 V",
+        "d": "20 mm",
+        "E": "",
+        "particle": "body",
+        "q": "+3,2 x 10^-19 C",
+        "m": "6,64 x 10^-27 kg",
+        "F": "",
+        "a": "",
+        "u": "2,5 x 10^5 m/s",
+        "L": "50 mm",
+        "t": "",
+        "y": "",
+        "v_y": "",
+        "v": "",
+        "theta": "",
+        "W": "",
+        "upper": "positive",
+        "enters": "middle",
+        "bends": "charge",
     },
     asks="y",
     since=2,
@@ -264,8 +398,10 @@ CROSSING = question(
     constants=("e", "m_e", "m_p", "g", "c"),
     draws={
         **{name: Draw((1,)) for name in GIVEN},
-        "particle": Draw(("electron", "proton", "body")), "upper": Draw(("positive", "negative")),
-        "enters": Draw(("middle",), harder=("middle", "edge")), "bends": Draw(("charge",)),
+        "particle": Draw(("electron", "proton", "body")),
+        "upper": Draw(("positive", "negative")),
+        "enters": Draw(("middle",), harder=("middle", "edge")),
+        "bends": Draw(("charge",)),
     },
     adjust=practise,
-)  # fmt: skip
+)

@@ -51,7 +51,10 @@ from calc.topics.electric_field.shared import (
 from calc.topics.shared.electrostatics import EQUILIBRIUM, QUANTISATION, SECOND
 from calc.working.working import run
 
-NO_HOLD = "No field can hold it: without a potential difference there is no field. Type a potential difference greater than zero."
+NO_HOLD = (
+    "No field can hold it: without a potential difference there is no field. Type a potential difference greater than"
+    " zero."
+)
 SIGNS = (("negative", "the drop is negative"), ("positive", "the drop is positive"))
 
 DROP_FOR = {
@@ -70,10 +73,14 @@ def drop_sign(data: Data) -> int:
 
 def charge_of_electrons(data: Data, marks: tuple[Mark, ...] = NO_MARKS) -> Step:
     return step(
-        COUNT, "q", marks=marks, what="The charge of these electrons", direction=one_of(sign_key(data), SIGNS),
+        COUNT,
+        "q",
+        marks=marks,
+        what="The charge of these electrons",
+        direction=one_of(sign_key(data), SIGNS),
         why="Each electron carries e, so n of them carry n times e. This is the size of the charge.",
         plain="Count times the charge of one.",
-    )  # fmt: skip
+    )
 
 
 def sign_key(data: Data) -> str:
@@ -103,30 +110,35 @@ def count_step(data: Data) -> Step:
 
 def fbd_part() -> Part:
     return Part(
-        "forces", "draw", "Draw a labelled free-body diagram of the drop at rest.",
+        "forces",
+        "draw",
+        "Draw a labelled free-body diagram of the drop at rest.",
         points=(
             Point("F_E upwards, from the dot, with a head and its label.", 1, ("upwards",)),
             Point("F_g (weight) downwards, as long as F_E.", 1, ("downwards",)),
         ),
         figure=held_drop,
-    )  # fmt: skip
+    )
 
 
 def sign_part(data: Data) -> Part:
     sign = sign_key(data)
     way = field_way(data).words
     return Part(
-        "sign", "explain", "Is the charge on the drop positive or negative? Give a reason.",
+        "sign",
+        "explain",
+        "Is the charge on the drop positive or negative? Give a reason.",
         asks_sign=True,
         points=(
             Point(f"{sign.capitalize()}.", 1, (sign,)),
             Point(
-                f"The electrostatic force must point upwards to balance the weight; the field points {way}, so the force is "
-                f"{'opposite to' if sign == 'negative' else 'in the direction of'} the field.",
-                1, ("upwards",),
+                f"The electrostatic force must point upwards to balance the weight; the field points {way}, so the"
+                f" force is {'opposite to' if sign == 'negative' else 'in the direction of'} the field.",
+                1,
+                ("upwards",),
             ),
         ),
-    )  # fmt: skip
+    )
 
 
 def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Check, ...]]:
@@ -144,21 +156,44 @@ def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Chec
     law = "q*E_2 - m*g = m*a" if up else "m*g - q*E_2 = m*a"
     right = "(q*E_2 - m*g)/m" if up else "(m*g - q*E_2)/m"
     steps = (
-        step(PLATES.renamed(E="E_2", V="V_2"), "E_2", marks=(Mark("substitution"),), what="The new field",
-             why="The charge and the weight stay; only the field has changed.", direction=field_way(data)),
-        Step(law=law, make=f"a = {right}", unit="m·s⁻²", what="Newton's second law", direction=way,
-             why=f"The forces no longer balance. Take {'up' if up else 'down'} as positive: {'the electrostatic force is now the larger' if up else 'the weight is now the larger'}."
-             if not still else "The field is the same as before, so the forces still balance.",
-             plain="What is left over of the two forces moves the drop.",
-             mistakes=() if still else (
-                 Mistake("weight-forgotten", "a", "q*E_2/m", "The weight still acts: subtract it."),
-                 Mistake("forces-added", "a", "(q*E_2 + m*g)/m", "The two forces point opposite ways: subtract."),
-             )),
-    )  # fmt: skip
+        step(
+            PLATES.renamed(E="E_2", V="V_2"),
+            "E_2",
+            marks=(Mark("substitution"),),
+            what="The new field",
+            why="The charge and the weight stay; only the field has changed.",
+            direction=field_way(data),
+        ),
+        Step(
+            law=law,
+            make=f"a = {right}",
+            unit="m·s⁻²",
+            what="Newton's second law",
+            direction=way,
+            why=(
+                f"The forces no longer balance. Take {'up' if up else 'down'} as positive:"
+                f" {'the electrostatic force is now the larger' if up else 'the weight is now the larger'}."
+                if not still
+                else "The field is the same as before, so the forces still balance."
+            ),
+            plain="What is left over of the two forces moves the drop.",
+            mistakes=(
+                ()
+                if still
+                else (
+                    Mistake("weight-forgotten", "a", "q*E_2/m", "The weight still acts: subtract it."),
+                    Mistake("forces-added", "a", "(q*E_2 + m*g)/m", "The two forces point opposite ways: subtract."),
+                )
+            ),
+        ),
+    )
     part = Part(
-        "changed", "calculate",
-        f"The potential difference is changed to {data.said['V_2']}. Calculate the acceleration of the drop at that moment.", steps,
-    )  # fmt: skip
+        "changed",
+        "calculate",
+        f"The potential difference is changed to {data.said['V_2']}. Calculate the acceleration of the drop at that"
+        " moment.",
+        steps,
+    )
     check = Check(
         "Compare the forces: the electrostatic force grows in step with V",
         "a = g*(V_2/V - 1)" if up else "a = g*(1 - V_2/V)",
@@ -175,10 +210,21 @@ def balance_parts(data: Data, known: str) -> list[Part]:
     def part(key: str, ask: str, *steps: Step) -> Part:
         return Part(key, "calculate", ask, steps)
 
-    first = [part("charge", "Calculate the size of the charge on the drop.", charge_of_electrons(data, SA))] if known == "n" and asked != "n" else []  # fmt: skip
+    first = (
+        [part("charge", "Calculate the size of the charge on the drop.", charge_of_electrons(data, SA))]
+        if known == "n" and asked != "n"
+        else []
+    )
     one_field = part("field", PLATES_ASK["E"], plates_step(data))
     if asked in ("n", "q"):
-        found = [one_field, part("charge" if known == "n" else "find", "Calculate the size of the charge on the drop.", held_step(data, "q"))]  # fmt: skip
+        found = [
+            one_field,
+            part(
+                "charge" if known == "n" else "find",
+                "Calculate the size of the charge on the drop.",
+                held_step(data, "q"),
+            ),
+        ]
         if known == "n":
             found.append(part("find", DROP_FOR["n"], count_step(data)))
         else:
@@ -194,16 +240,19 @@ def balance_parts(data: Data, known: str) -> list[Part]:
 
 
 def drop_story(data: Data, body: str) -> str:
-    facts = [
-        f"{body} hangs at rest between two level metal plates; the upper plate is {data.choices['upper']}."
-    ]
-    for name, words in (("m", "Its mass is {}."), ("q", "Its charge has the size {}."), ("d", "The plates are {} apart."),
-                        ("V", "The potential difference between them is {}.")):  # fmt: skip
+    facts = [f"{body} hangs at rest between two level metal plates; the upper plate is {data.choices['upper']}."]
+    for name, words in (
+        ("m", "Its mass is {}."),
+        ("q", "Its charge has the size {}."),
+        ("d", "The plates are {} apart."),
+        ("V", "The potential difference between them is {}."),
+    ):
         if data.has(name):
             facts.append(words.format(data.said[name]))
     if data.has("n"):
         facts.append(
-            f"It has {data.said['n']} electron{'' if data.values['n'] == 1 else 's'} too {'many' if drop_sign(data) < 0 else 'few'}."
+            f"It has {data.said['n']} electron{'' if data.values['n'] == 1 else 's'} too"
+            f" {'many' if drop_sign(data) < 0 else 'few'}."
         )
     return " ".join(facts)
 
@@ -215,9 +264,7 @@ def whole(n: float) -> int:
 
 def whole_warning(n: float) -> tuple[str, ...]:
     if n < 20 and abs(n - whole(n)) > 0.1:
-        return (
-            "n is not near a whole number: a drop carries a whole number of electron charges, so check the data.",
-        )
+        return ("n is not near a whole number: a drop carries a whole number of electron charges, so check the data.",)
     return ()
 
 
@@ -226,11 +273,13 @@ def plan_drop(data: Data, known: str) -> Plan:
     calculations = balance_parts(data, known)
     parts = [fbd_part(), sign_part(data), *calculations]
     plan = Plan(
-        story=drop_story(data, data.pick("A tiny charged oil drop", "A tiny charged drop of water", "A tiny charged drop of paint")),
+        story=drop_story(
+            data, data.pick("A tiny charged oil drop", "A tiny charged drop of water", "A tiny charged drop of paint")
+        ),
         parts=tuple(parts),
         values=dict(data.values),
         scene=lambda _: plates(upper_sign(data), particle="drop", particle_sign="-" if drop_sign(data) < 0 else "+"),
-    )  # fmt: skip
+    )
     return finish_drop(plan, data)
 
 
@@ -238,8 +287,10 @@ def finish_drop(plan: Plan, data: Data) -> Plan:
     """Checks, warnings and, with V_2 given, the part about the changed potential difference."""
     values = run(plan, data.settings.constants())
     checks = [
-        Check("Weight against electrostatic force, in one line", "m*g = q*V/d", "Both sides in newtons.", tolerance=1e-6)
-    ]  # fmt: skip
+        Check(
+            "Weight against electrostatic force, in one line", "m*g = q*V/d", "Both sides in newtons.", tolerance=1e-6
+        )
+    ]
     names = ["E"]
     if data.has("V_2"):
         part, more = changed_part(data, values)
@@ -251,12 +302,12 @@ def finish_drop(plan: Plan, data: Data) -> Plan:
     notes: tuple[str, ...] = ()
     if not whole_warning(n) and n < 20 and "n" in values and data.asked != "m":
         notes = (f"n is whole: {counted(whole(n), 'electron')}.",)
-    plan = replace(plan, checks=tuple(checks), warnings=(*plan.warnings, *whole_warning(n)), notes=notes)  # fmt: skip
+    plan = replace(plan, checks=tuple(checks), warnings=(*plan.warnings, *whole_warning(n)), notes=notes)
     return in_air(plan, data, *names)
 
 
 def mass() -> Input:
-    return Input("m", "Mass of the drop", "kg", 1e-17, 1e-9, refusal="Mass must be greater than zero.")  # fmt: skip
+    return Input("m", "Mass of the drop", "kg", 1e-17, 1e-9, refusal="Mass must be greater than zero.")
 
 
 def holding() -> Input:
@@ -264,15 +315,39 @@ def holding() -> Input:
 
 
 def electrons() -> Input:
-    return Input("n", "Electrons too many or too few", "", 1, 1e6, whole=True, refusal="The number of electrons must be greater than zero.")  # fmt: skip
+    return Input(
+        "n",
+        "Electrons too many or too few",
+        "",
+        1,
+        1e6,
+        whole=True,
+        refusal="The number of electrons must be greater than zero.",
+    )
 
 
 def size_of_charge() -> Input:
-    return Input("q", "Charge on the drop (size)", "C", 1.5e-19, 1e-12, refusal="Enter the size of the charge, greater than zero; its sign follows from the plates.")  # fmt: skip
+    return Input(
+        "q",
+        "Charge on the drop (size)",
+        "C",
+        1.5e-19,
+        1e-12,
+        refusal="Enter the size of the charge, greater than zero; its sign follows from the plates.",
+    )
 
 
 def changed_voltage() -> Input:
-    return Input("V_2", "Potential difference changed to, if at all", "V", 1, 5e4, over=None, optional=True, refusal="Potential difference cannot be negative: choose the sign of the upper plate instead.")  # fmt: skip
+    return Input(
+        "V_2",
+        "Potential difference changed to, if at all",
+        "V",
+        1,
+        5e4,
+        over=None,
+        optional=True,
+        refusal="Potential difference cannot be negative: choose the sign of the upper plate instead.",
+    )
 
 
 def balanced_mass(n: int, volts: float, metres: float) -> str:
@@ -282,15 +357,20 @@ def balanced_mass(n: int, volts: float, metres: float) -> str:
 
 
 def practise_drop(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
-    """Numbers that give a whole number of electrons, whatever is asked; V doubled, trebled or cut to a quarter from level 2 on."""
+    """Numbers that give a whole number of electrons, whatever is asked; V doubled, trebled or cut to a quarter
+    from level 2 on."""
     draw = cast(Random, random)
     volts, millimetres = draw.choice((280, 350, 420, 490, 630, 840)), draw.choice((4, 5, 6, 8, 10))
     n = draw.choice((2, 3, 4) if level == 1 else (3, 5, 6, 7, 8))
     filled = {
-        "m": balanced_mass(n, volts, millimetres / 1000), "n": str(n), "q": typed_number(n * school("e")["e"], "C"),
-        "V": f"{volts} V", "d": f"{millimetres} mm", "V_2": "" if level == 1 else f"{draw.choice((2 * volts, volts // 4, 3 * volts))} V",
-    }  # fmt: skip
-    changed = {name: text for name, text in filled.items() if name in typed and (typed[name] or name == "V_2")}  # fmt: skip
+        "m": balanced_mass(n, volts, millimetres / 1000),
+        "n": str(n),
+        "q": typed_number(n * school("e")["e"], "C"),
+        "V": f"{volts} V",
+        "d": f"{millimetres} mm",
+        "V_2": "" if level == 1 else f"{draw.choice((2 * volts, volts // 4, 3 * volts))} V",
+    }
+    changed = {name: text for name, text in filled.items() if name in typed and (typed[name] or name == "V_2")}
     return {**typed, **changed}
 
 
@@ -314,7 +394,7 @@ DROP = Question(
     example={"m": "4,8 x 10^-15 kg", "n": "", "V": "784 V", "d": "8 mm", "upper": "positive", "V_2": ""},
     draws=chances("m", "n", "V", "d"),
     adjust=practise_drop,
-)  # fmt: skip
+)
 
 DROP_CHARGE = Question(
     key="drop-charge",
@@ -324,7 +404,14 @@ DROP_CHARGE = Question(
     plan=lambda data: plan_drop(data, "q"),
     constants=("e", "g"),
     laws=LAWS,
-    example={"m": "6,4 x 10^-15 kg", "q": "6,4 x 10^-19 C", "V": "", "d": "6 mm", "upper": "negative", "V_2": "1 176 V"},
+    example={
+        "m": "6,4 x 10^-15 kg",
+        "q": "6,4 x 10^-19 C",
+        "V": "",
+        "d": "6 mm",
+        "upper": "negative",
+        "V_2": "1 176 V",
+    },
     draws=chances("m", "q", "V", "d"),
     adjust=practise_drop,
-)  # fmt: skip
+)

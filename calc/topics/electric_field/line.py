@@ -71,7 +71,7 @@ def line_net(
         why = f"Take {'right' if positive > 0 else 'left'} as positive: fields the other way count as negative."
     else:
         subtracted = f"abs({' - '.join(names)})"
-        wrong = Mistake("aligned-subtracted", "E_net", subtracted, f"{ARROWS} Both point the same way: add.")  # fmt: skip
+        wrong = Mistake("aligned-subtracted", "E_net", subtracted, f"{ARROWS} Both point the same way: add.")
         why = "The fields at P all point the same way: add their sizes."
     direction = of_field(side(total, NET_SIDES))
 
@@ -80,26 +80,31 @@ def line_net(
         return of_field(side(values["E_net"] * positive if total else 0.0, NET_SIDES))
 
     step = Step(
-        law=law, make=law, unit="N·C⁻¹", marks=SA, what="Add the fields as vectors", why=why, plain=PLAIN_NET,
-        direction=towards, mistakes=(wrong,),
-    )  # fmt: skip
+        law=law,
+        make=law,
+        unit="N·C⁻¹",
+        marks=SA,
+        what="Add the fields as vectors",
+        why=why,
+        plain=PLAIN_NET,
+        direction=towards,
+        mistakes=(wrong,),
+    )
     return step, direction
 
 
 def line_figure(v: Values, sources: Sequence[Body], at: Body, arrows: bool) -> Figure:
     """Charges and P at their places; with the fields at P as arrows, or with distances."""
     count = len(sources)
-    distances = (
-        [] if arrows else [(i, count, symbol(f"r_{s.tag}").label) for i, s in enumerate(sources)]
-    )
-    forces = [
-        On(count, symbol(f"E_{s.tag}").label, v[f"E_{s.tag}"], sideways(s, at) > 0, "field")
-        for s in sources
-    ]
+    distances = [] if arrows else [(i, count, symbol(f"r_{s.tag}").label) for i, s in enumerate(sources)]
+    forces = [On(count, symbol(f"E_{s.tag}").label, v[f"E_{s.tag}"], sideways(s, at) > 0, "field") for s in sources]
     return spheres_on_line(
-        [Charge(s.label, s.charge, s.x) for s in sources], points=[("P", at.x)],
-        forces=forces if arrows else (), distances=distances, title="Fields at P" if arrows else "Charges and the point P",
-    )  # fmt: skip
+        [Charge(s.label, s.charge, s.x) for s in sources],
+        points=[("P", at.x)],
+        forces=forces if arrows else (),
+        distances=distances,
+        title="Fields at P" if arrows else "Charges and the point P",
+    )
 
 
 def plan_line(data: Data) -> Plan:
@@ -122,19 +127,29 @@ def plan_line(data: Data) -> Plan:
         checks = (size_check(sources),)
         if way.key != "none":
             checks += (
-                Check("Once more with the signs of the charges put in", f"E_net = abs(k*({terms}))",
-                      "The signs of charges and steps settle each direction by themselves.", tolerance=1e-6),
-            )  # fmt: skip
+                Check(
+                    "Once more with the signs of the charges put in",
+                    f"E_net = abs(k*({terms}))",
+                    "The signs of charges and steps settle each direction by themselves.",
+                    tolerance=1e-6,
+                ),
+            )
 
     def force_way(v: Values) -> Direction | None:
         return pushed_along(steps[-1], v, data.sign("q"))
 
-    ask = "Calculate the net electric field at P." if len(sources) > 1 else "Calculate the electric field at P."  # fmt: skip
+    ask = "Calculate the net electric field at P." if len(sources) > 1 else "Calculate the electric field at P."
     return net_plan(
-        data, sources, at, Part("net", "calculate", ask, tuple(steps)), force_way,
-        lambda v: line_figure(v, sources, at, True), lambda v: line_figure(v, sources, at, False),
-        checks, way.key == "none",
-    )  # fmt: skip
+        data,
+        sources,
+        at,
+        Part("net", "calculate", ask, tuple(steps)),
+        force_way,
+        lambda v: line_figure(v, sources, at, True),
+        lambda v: line_figure(v, sources, at, False),
+        checks,
+        way.key == "none",
+    )
 
 
 def practise_line(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -151,7 +166,12 @@ def practise_line(typed: dict[str, object], random: object, level: int) -> dict[
         {"Q": f"{draw.choice('+-')}{size} nC", "x": f"{place} cm"}
         for size, place in zip(sizes, [p for p in places if p != at], strict=True)
     ]
-    return {**typed, "charges": rows, "x_P": f"{at} cm", "q": "" if level == 1 else draw.choice(("", "+2 nC", "-1,6 x 10^-19 C"))}  # fmt: skip
+    return {
+        **typed,
+        "charges": rows,
+        "x_P": f"{at} cm",
+        "q": "" if level == 1 else draw.choice(("", "+2 nC", "-1,6 x 10^-19 C")),
+    }
 
 
 LINE = Question(
@@ -164,4 +184,4 @@ LINE = Question(
     example={"charges": [{"Q": "+8 nC", "x": "0 cm"}, {"Q": "-5 nC", "x": "50 cm"}], "x_P": "30 cm", "q": ""},
     draws={"x_P": Draw((20,), "cm"), "q": Draw(("",))},
     adjust=practise_line,
-)  # fmt: skip
+)

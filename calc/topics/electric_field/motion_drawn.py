@@ -23,7 +23,8 @@ def released_figure(name: str, along: str, sign: int, *, forces: bool) -> Figure
     items.append(Sphere((0.0, 0.0), RADIUS, SIGNS[sign], "q" if name == "charged body" else ""))
     words = dict(FOUR)
     sentences = [
-        f"Two parallel charged plates; the field E between them points {words[along]}. The {name} is between the plates."
+        f"Two parallel charged plates; the field E between them points {words[along]}. The {name} is between the"
+        " plates."
     ]
     tells: tuple[Tells, ...] = ()
     if forces:
@@ -37,12 +38,8 @@ def released_figure(name: str, along: str, sign: int, *, forces: bool) -> Figure
         tells = (Tells(f"F on it points {where}.", ("F",)), Tells(f"v points {where}.", ("v",)))
         sentences += [tell.sentence for tell in tells]
     notes = (EDGES, VELOCITY) if forces else (EDGES,)
-    title = (
-        "Force and velocity of the charge let go"
-        if forces
-        else "A charge in the field between plates"
-    )
-    return Figure(title, " ".join(sentences), tuple(items), notes, unit=1.0, tells=tells)  # fmt: skip
+    title = "Force and velocity of the charge let go" if forces else "A charge in the field between plates"
+    return Figure(title, " ".join(sentences), tuple(items), notes, unit=1.0, tells=tells)
 
 
 def _plates(turn: float) -> list[Item]:
@@ -54,15 +51,13 @@ def _plates(turn: float) -> list[Item]:
     items: list[Item] = [
         Segment(place(-HALF, off), place(HALF, off), "fieldline", "E" if off == 4.8 else "", arrow=True, shows=("E",))
         for off in (-4.8, -2.4, 2.4, 4.8)
-    ]  # fmt: skip
+    ]
     items.append(Plate(place(-HALF, WIDE), place(-HALF, -WIDE), "+"))
     items.append(Plate(place(HALF, -WIDE), place(HALF, WIDE), "-"))
     return items
 
 
-def crossing_figure(
-    upper: Sign, sign: int, bends: str, share: float, edge: bool, *, path: bool
-) -> Figure:
+def crossing_figure(upper: Sign, sign: int, bends: str, share: float, edge: bool, *, path: bool) -> Figure:
     """Level plates and the charge that enters from the left; its path with velocities when ``path``.
 
     share: how much of the free gap it is deflected by, 0 to 1. edge: it enters beside the plate it leaves.
@@ -77,16 +72,16 @@ def crossing_figure(
         Dimension((-WIDE, -HALF - 1.5), (WIDE, -HALF - 1.5), "L", -1.0, 0.3),
     ]
     signs = ("positive", "negative") if upper == "+" else ("negative", "positive")
-    said = f"Upper plate {signs[0]}, lower plate {signs[1]}; the field E between them. From the left the charge enters with velocity u, parallel to the plates."
+    said = (
+        f"Upper plate {signs[0]}, lower plate {signs[1]}; the field E between them. From the left the charge enters"
+        " with velocity u, parallel to the plates."
+    )
     tells: tuple[Tells, ...] = ()
     if path:
         room = 2 * HALF - 1.6 if edge else HALF - 0.6
         drop = up * max(1.6, min(share, 1.0) * room)
         count = 24
-        points = tuple(
-            (-WIDE + 2 * WIDE * i / count, enters + drop * (i / count) ** 2)
-            for i in range(count + 1)
-        )
+        points = tuple((-WIDE + 2 * WIDE * i / count, enters + drop * (i / count) ** 2) for i in range(count + 1))
         end = points[-1]
         across, down = 3.6, 3.6 * drop / WIDE
         items += [
@@ -94,11 +89,14 @@ def crossing_figure(
             Arrow(end, (end[0] + across, end[1]), "u", "velocity"),
             Arrow(end, (end[0], end[1] + down), "v_y", "velocity"),
             Arrow(end, (end[0] + across, end[1] + down), "v", "velocity"),
-        ]  # fmt: skip
+        ]
         tells = (
             Tells(f"The path bends towards the {PLATES[bends]} plate.", ("y", "v_y", "theta")),
-            Tells(f"At the end the velocity v has the part u along the plates and the part v_y {dict(FOUR)[bends]}.", ("v", "v_y", "theta")),
-        )  # fmt: skip
+            Tells(
+                f"At the end the velocity v has the part u along the plates and the part v_y {dict(FOUR)[bends]}.",
+                ("v", "v_y", "theta"),
+            ),
+        )
         said += " " + " ".join(tell.sentence for tell in tells)
     notes = (NOT_TO_SCALE, EDGES, VELOCITY)
     title = "The path between the plates" if path else "A charge enters between plates"

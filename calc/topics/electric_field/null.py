@@ -73,32 +73,58 @@ def null_steps(first: float, second: float) -> tuple[Step, ...]:
     wrong = (
         Mistake("not-rooted", "x", f"D*{near}/({far} {apart} {near})", ROOTS),
         Mistake("other-root", "x", f"abs({rejected})", AGREE),
-        Mistake("upside-down", "x", f"D*{large}/({large} {apart} {small})",
-                "The null point is nearer to the smaller charge." if like else f"Measure x from {here}, the smaller charge."),
-    )  # fmt: skip
+        Mistake(
+            "upside-down",
+            "x",
+            f"D*{large}/({large} {apart} {small})",
+            (
+                "The null point is nearer to the smaller charge."
+                if like
+                else f"Measure x from {here}, the smaller charge."
+            ),
+        ),
+    )
     reason = (
-        f"Between like charges the two fields point opposite ways. Let x be the distance from A; B is then D − x away. {ROOTS}"
+        "Between like charges the two fields point opposite ways. Let x be the distance from A; B is then D − x away."
+        f" {ROOTS}"
         if like
-        else "Outside unlike charges the two fields point opposite ways, and the weaker charge must be the nearer one. "
-        f"Let x be the distance from {here}, outwards; the other charge is D + x away. {ROOTS}"
+        else (
+            "Outside unlike charges the two fields point opposite ways, and the weaker charge must be the nearer one. "
+            f"Let x be the distance from {here}, outwards; the other charge is D + x away. {ROOTS}"
+        )
     )
     found = Step(
-        law=law, make=f"x = D*{small}/({large} {apart} {small})", unit="m", sizes=("Q1", "Q2"), direction=one_of(place, WHERE),
-        lines=(f"{near}/x^2 = {far}/(D {join} x)^2", f"{small}/x = {large}/(D {join} x)",
-               f"{small}*(D {join} x) = {large}*x", f"D*{small} = x*({large} {apart} {small})"),
-        what="Set the two fields equal in size", why=reason, mistakes=() if equal else wrong,
+        law=law,
+        make=f"x = D*{small}/({large} {apart} {small})",
+        unit="m",
+        sizes=("Q1", "Q2"),
+        direction=one_of(place, WHERE),
+        lines=(
+            f"{near}/x^2 = {far}/(D {join} x)^2",
+            f"{small}/x = {large}/(D {join} x)",
+            f"{small}*(D {join} x) = {large}*x",
+            f"D*{small} = x*({large} {apart} {small})",
+        ),
+        what="Set the two fields equal in size",
+        why=reason,
+        mistakes=() if equal else wrong,
         plain="Look for the spot where both charges push a positive charge equally hard, in opposite directions.",
-    )  # fmt: skip
+    )
     if equal:
         return (found,)
     return (
         found,
         Step(
-            law=f"{small}/x_r = -({large}/(D {join} x_r))", make=f"x_r = {rejected}", unit="m", marks=NO_MARKS, sizes=("Q1", "Q2"),
-            what="The other root, to be rejected", why=f"A square root has two signs. The other sign gives a point {rejected_place(first, second)}.",
+            law=f"{small}/x_r = -({large}/(D {join} x_r))",
+            make=f"x_r = {rejected}",
+            unit="m",
+            marks=NO_MARKS,
+            sizes=("Q1", "Q2"),
+            what="The other root, to be rejected",
+            why=f"A square root has two signs. The other sign gives a point {rejected_place(first, second)}.",
             plain="The sum also finds a spot where the two pushes are equally hard but in the same direction.",
         ),
-    )  # fmt: skip
+    )
 
 
 def rejected_place(first: float, second: float) -> str:
@@ -119,31 +145,38 @@ def why_rejected(first: float, second: float) -> Part:
     like = first * second > 0
     way = "opposite ways" if like else "the same way"
     points = [
-        Point(f"Between {'like' if like else 'unlike'} charges the two fields point {way}; outside them {'the same way' if like else 'opposite ways'}.", 1),
-    ]  # fmt: skip
+        Point(
+            f"Between {'like' if like else 'unlike'} charges the two fields point {way}; outside them"
+            f" {'the same way' if like else 'opposite ways'}.",
+            1,
+        ),
+    ]
     if abs(first) == abs(second):
-        points.append(
-            Point("The charges are equal, so the sizes are equal half-way and nowhere else.", 1)
-        )
+        points.append(Point("The charges are equal, so the sizes are equal half-way and nowhere else.", 1))
     else:
         where = rejected_place(first, second).split(" (")[0]
         points.append(
-            Point(f"At the other root, {where}, the sizes are equal but the fields point the same way: they add up, so reject it.", 1, ("same way",))
-        )  # fmt: skip
-    return Part("reject", "explain", "Explain why there is only one such point.", points=tuple(points))  # fmt: skip
+            Point(
+                f"At the other root, {where}, the sizes are equal but the fields point the same way: they add up, so"
+                " reject it.",
+                1,
+                ("same way",),
+            )
+        )
+    return Part("reject", "explain", "Explain why there is only one such point.", points=tuple(points))
 
 
-def null_checks(
-    first: float, second: float, names: tuple[str, str] = ("Q1", "Q2")
-) -> tuple[Check, ...]:
+def null_checks(first: float, second: float, names: tuple[str, str] = ("Q1", "Q2")) -> tuple[Check, ...]:
     """Substitution, and which charge is nearer. names: of the two charges."""
     place = place_of(first, second)
     near, far = reversed(names) if place == "beyond-B" else names
     join = "-" if place == "between" else "+"
     substitution = Check(
         "Put x back: the two fields must be equal in size there",
-        f"k*{near}/x^2 = k*{far}/(D {join} x)^2", sizes=names, tolerance=1e-6,
-    )  # fmt: skip
+        f"k*{near}/x^2 = k*{far}/(D {join} x)^2",
+        sizes=names,
+        tolerance=1e-6,
+    )
     if abs(first) == abs(second):
         return (substitution,)
 
@@ -166,10 +199,12 @@ def null_scene(v: Values, arrows: bool = True) -> Figure:
     right = (at > 0) == (v["Q1"] > 0)
     fields = [On(2, "E_1", 1.0, right, "field"), On(2, "E_2", 1.0, not right, "field")]
     return spheres_on_line(
-        [Charge("A", v["Q1"], 0.0), Charge("B", v["Q2"], v["D"])], points=[("N", at)],
-        forces=fields if arrows else (), title="Where the field is zero",
+        [Charge("A", v["Q1"], 0.0), Charge("B", v["Q2"], v["D"])],
+        points=[("N", at)],
+        forces=fields if arrows else (),
+        title="Where the field is zero",
         distances=[(0, 1, "D"), (1 if place == "beyond-B" else 0, 2, "x")],
-    )  # fmt: skip
+    )
 
 
 def pair_pattern(v: Values) -> Figure:
@@ -182,23 +217,41 @@ def plan_null(data: Data) -> Plan:
     first, second = data.values["Q1"], data.values["Q2"]
     return Plan(
         story=data.pick(
-            f"Two small charged spheres, A ({data.said['Q1']}) and B ({data.said['Q2']}), stand {data.said['D']} apart.",
+            f"Two small charged spheres, A ({data.said['Q1']}) and B ({data.said['Q2']}), stand {data.said['D']}"
+            " apart.",
             f"Point charges A and B of {data.said['Q1']} and {data.said['Q2']} are fixed {data.said['D']} apart.",
         ),
         parts=(
-            Part("null", "calculate", "Find the point on the line through A and B where the net electric field is zero.",
-                 null_steps(first, second), answer="x", figure=null_scene),
+            Part(
+                "null",
+                "calculate",
+                "Find the point on the line through A and B where the net electric field is zero.",
+                null_steps(first, second),
+                answer="x",
+                figure=null_scene,
+            ),
             why_rejected(first, second),
-            Part("pattern", "draw", "Draw the field around the two charges.", points=pattern_points(first, second), figure=pair_pattern),
+            Part(
+                "pattern",
+                "draw",
+                "Draw the field around the two charges.",
+                points=pattern_points(first, second),
+                figure=pair_pattern,
+            ),
         ),
         values=dict(data.values),
         scene=lambda v: spheres_on_line(
-            [Charge("A", v["Q1"], 0.0), Charge("B", v["Q2"], v["D"])], distances=[(0, 1, "D")], title="Two charges",
+            [Charge("A", v["Q1"], 0.0), Charge("B", v["Q2"], v["D"])],
+            distances=[(0, 1, "D")],
+            title="Two charges",
         ),
         checks=null_checks(first, second),
-        notes=("Very far away the field is nearly zero as well, but nowhere at a finite distance exactly.",)
-        if first * second < 0 else (),
-    )  # fmt: skip
+        notes=(
+            ("Very far away the field is nearly zero as well, but nowhere at a finite distance exactly.",)
+            if first * second < 0
+            else ()
+        ),
+    )
 
 
 def practise_null(typed: dict[str, object], _random: object, level: int) -> dict[str, object]:
@@ -221,4 +274,4 @@ NULL = Question(
         "D": Draw((20, 30, 40, 60, 80), "cm", harder=(25, 36, 55)),
     },
     adjust=practise_null,
-)  # fmt: skip
+)

@@ -43,31 +43,69 @@ def plan_particle(data: Data) -> Plan:
     way = one_of(follows(along, sign), FOUR)
     if data.asked == "a":
         parts: tuple[Part, ...] = (
-            Part("force", "calculate", f"Calculate the electrostatic force on the {name}.", (electron_force("E", name, way),)),
-            Part("acceleration", "calculate", f"Calculate the acceleration of the {name}.", (acceleration("F", "a", mass, way),)),
-        )  # fmt: skip
+            Part(
+                "force",
+                "calculate",
+                f"Calculate the electrostatic force on the {name}.",
+                (electron_force("E", name, way),),
+            ),
+            Part(
+                "acceleration",
+                "calculate",
+                f"Calculate the acceleration of the {name}.",
+                (acceleration("F", "a", mass, way),),
+            ),
+        )
         story = f"{_an(name)} is released in a field of {data.said['E']} {dict(FOUR)[along]}."
     else:
         parts = (
-            Part("force", "calculate", f"Calculate the electrostatic force on the {name}.", (
-                step(NEWTON.renamed(m=mass), "F", direction=way, plain="Force is mass times acceleration.",
-                     why="The electrostatic force is the only force worth counting; the weight is far smaller."),
-            )),
-            Part("field", "calculate", "Calculate the electric field.", (
-                step(PER_CHARGE.renamed(q="e"), "E", follows_field("E", "F/e", sign < 0), sizes=(), what="Force per unit charge",
-                     direction=one_of(along, FOUR), why=f"The charge of the {name} has the size e. " + along_or_against(sign < 0),
-                     plain="Share the force out over the charge."),
-            )),
-        )  # fmt: skip
+            Part(
+                "force",
+                "calculate",
+                f"Calculate the electrostatic force on the {name}.",
+                (
+                    step(
+                        NEWTON.renamed(m=mass),
+                        "F",
+                        direction=way,
+                        plain="Force is mass times acceleration.",
+                        why="The electrostatic force is the only force worth counting; the weight is far smaller.",
+                    ),
+                ),
+            ),
+            Part(
+                "field",
+                "calculate",
+                "Calculate the electric field.",
+                (
+                    step(
+                        PER_CHARGE.renamed(q="e"),
+                        "E",
+                        follows_field("E", "F/e", sign < 0),
+                        sizes=(),
+                        what="Force per unit charge",
+                        direction=one_of(along, FOUR),
+                        why=f"The charge of the {name} has the size e. " + along_or_against(sign < 0),
+                        plain="Share the force out over the charge.",
+                    ),
+                ),
+            ),
+        )
         story = f"{_an(name)} accelerates at {data.said['a']} in a field that points {dict(FOUR)[along]}."
     words = dict(FOUR)
     explain = Part(
-        "direction", "explain", f"Explain which way the {name} accelerates.",
+        "direction",
+        "explain",
+        f"Explain which way the {name} accelerates.",
         points=(
-            Point(f"The {name} is {'negative' if sign < 0 else 'positive'}, so the force on it is {'opposite to' if sign < 0 else 'in the direction of'} the field.", 1),
+            Point(
+                f"The {name} is {'negative' if sign < 0 else 'positive'}, so the force on it is"
+                f" {'opposite to' if sign < 0 else 'in the direction of'} the field.",
+                1,
+            ),
             Point(f"It accelerates in the direction of the net force: {words[way.key]}.", 1, (words[way.key],)),
         ),
-    )  # fmt: skip
+    )
     plan = Plan(
         story=story,
         parts=(*parts, explain),
@@ -75,17 +113,18 @@ def plan_particle(data: Data) -> Plan:
         scene=lambda v: force_scene(v, along, way.key, sign),
         checks=(
             Check("Work backwards from the acceleration to the field", f"{mass}*a/e = E"),
-            Check("May the weight be left out?", words="The weight is less than a thousandth of the electrostatic force.",
-                  holds=lambda v: v[mass] * v["g"] < v["F"] / 1000),
+            Check(
+                "May the weight be left out?",
+                words="The weight is less than a thousandth of the electrostatic force.",
+                holds=lambda v: v[mass] * v["g"] < v["F"] / 1000,
+            ),
         ),
-    )  # fmt: skip
+    )
     values = data.settings.constants()
     if data.has("E") and values["e"] * data.values["E"] < 1000 * values[mass] * values["g"]:
         raise Refusal("E", "In so weak a field the weight counts as well. Type a stronger field.")
     if data.has("a") and data.values["a"] < 1000 * values["g"]:
-        raise Refusal(
-            "a", "At so small an acceleration the weight counts as well. Type a larger one."
-        )
+        raise Refusal("a", "At so small an acceleration the weight counts as well. Type a larger one.")
     return in_air(plan, data, "E")
 
 
@@ -97,11 +136,18 @@ def electron_force(at: str, name: str, way: Direction | Towards | None, makes: s
     """F = eE on an electron or a proton."""
     negative = name == "electron"
     return force_step(
-        at, "e", makes, follows_field(makes, f"e*{at}", negative), sizes=(), direction=way,
+        at,
+        "e",
+        makes,
+        follows_field(makes, f"e*{at}", negative),
+        sizes=(),
+        direction=way,
         what="Find the force from the field",
         why=f"The charge of the {name} has the size e. " + along_or_against(negative),
-        plain="The field says how hard one coulomb is pushed. An electron or a proton has only a tiny part of a coulomb.",
-    )  # fmt: skip
+        plain=(
+            "The field says how hard one coulomb is pushed. An electron or a proton has only a tiny part of a coulomb."
+        ),
+    )
 
 
 def acceleration(force: str, makes: str, mass: str, way: Direction | Towards | None) -> Step:
@@ -109,9 +155,7 @@ def acceleration(force: str, makes: str, mass: str, way: Direction | Towards | N
     other = "m_p" if mass == "m_e" else "m_e"
     look = "Look again at the data sheet: electrons and protons have different masses."
     relation = NEWTON.renamed(F=force, m=mass, a=makes)
-    return step(
-        relation, makes, (Mistake("other-mass", makes, f"{force}/{other}", look),), direction=way
-    )
+    return step(relation, makes, (Mistake("other-mass", makes, f"{force}/{other}", look),), direction=way)
 
 
 PARTICLE = Question(
@@ -130,7 +174,10 @@ PARTICLE = Question(
     example={"E": "6 × 10^3 N/C", "a": "", "particle": "electron", "along": "up"},
     draws={
         "E": Draw((500, 1500, 2000, 4000, 7500), "N/C", harder=("3,6 x 10^4 N/C", "2,5 x 10^5 N/C")),
-        "a": Draw(("5 x 10^14 m/s^2", "8 x 10^13 m/s^2", "2 x 10^15 m/s^2"), harder=("3,5 x 10^12 m/s^2", "7,2 x 10^14 m/s^2")),
-        "particle": Draw(("electron", "proton")), "along": Draw(("right", "left", "up", "down")),
+        "a": Draw(
+            ("5 x 10^14 m/s^2", "8 x 10^13 m/s^2", "2 x 10^15 m/s^2"), harder=("3,5 x 10^12 m/s^2", "7,2 x 10^14 m/s^2")
+        ),
+        "particle": Draw(("electron", "proton")),
+        "along": Draw(("right", "left", "up", "down")),
     },
-)  # fmt: skip
+)

@@ -89,41 +89,77 @@ def resolve_steps(source: Body, style: Style, at: Body) -> tuple[Step, ...]:
     way = way_words(heading_of(source, at), style)
     return (
         Step(
-            law=f"tan({angle}) = {up}/{across}", make=f"{angle} = atan({up}/{across})", unit="°", marks=NO_MARKS,
-            what=f"Angle between the line through {source.words} and P and the x-axis", why="Step up over step across, sizes only.",
+            law=f"tan({angle}) = {up}/{across}",
+            make=f"{angle} = atan({up}/{across})",
+            unit="°",
+            marks=NO_MARKS,
+            what=f"Angle between the line through {source.words} and P and the x-axis",
+            why="Step up over step across, sizes only.",
             plain="How steep the joining line is.",
-            mistakes=(Mistake("angle-inverted", angle, f"atan({across}/{up})", "Name your reference axis.", "the angle was taken from the y-axis"),),
+            mistakes=(
+                Mistake(
+                    "angle-inverted",
+                    angle,
+                    f"atan({across}/{up})",
+                    "Name your reference axis.",
+                    "the angle was taken from the y-axis",
+                ),
+            ),
         ),
         *(
             Step(
-                law=f"{name}{axis} = {name}*{f}({angle})", make=f"{name}{axis} = {name}*{f}({angle})", unit="N·C⁻¹", marks=NO_MARKS,
+                law=f"{name}{axis} = {name}*{f}({angle})",
+                make=f"{name}{axis} = {name}*{f}({angle})",
+                unit="N·C⁻¹",
+                marks=NO_MARKS,
                 what=f"Component along {axis} of the field of {source.words}",
                 why=f"This field points {way}. Resolve it: sizes only, the directions come back in the sums.",
                 plain="The part of the field that works along this axis.",
-                mistakes=(Mistake("sin-for-cos", f"{name}{axis}", f"{name}*{other}({angle})", "The side next to the angle is E cos θ, the side opposite it E sin θ."),),
+                mistakes=(
+                    Mistake(
+                        "sin-for-cos",
+                        f"{name}{axis}",
+                        f"{name}*{other}({angle})",
+                        "The side next to the angle is E cos θ, the side opposite it E sin θ.",
+                    ),
+                ),
             )
             for axis, f, other in (("x", "cos", "sin"), ("y", "sin", "cos"))
         ),
-    )  # fmt: skip
+    )
 
 
 def sum_step(axis: str, terms: Sequence[tuple[int, str]]) -> Step:
     """The signed sum of everything along one axis."""
     name, positive = f"E_{axis}", "to the right" if axis == "x" else "upwards"
     body = "".join(f" {'+' if sign > 0 else '-'} {term}" for sign, term in terms)
-    law = f"{name} = {body.removeprefix(' + ').replace(' - ', '-', 1) if body.startswith(' - ') else body.removeprefix(' + ')}"
+    law = (
+        f"{name} ="
+        f" {body.removeprefix(' + ').replace(' - ', '-', 1) if body.startswith(' - ') else body.removeprefix(' + ')}"
+    )
     wrong: tuple[Mistake, ...] = ()
     if len({sign for sign, _ in terms}) > 1:
-        wrong = (Mistake(f"opposites-added-{axis}", name, " + ".join(term for _, term in terms), f"{ARROWS} Opposite arrows: subtract."),)  # fmt: skip
+        wrong = (
+            Mistake(
+                f"opposites-added-{axis}",
+                name,
+                " + ".join(term for _, term in terms),
+                f"{ARROWS} Opposite arrows: subtract.",
+            ),
+        )
     return Step(
-        law=law, make=law, unit="N·C⁻¹", marks=A, mistakes=wrong, what=f"Add everything along {axis}, taking {positive} as positive",
-        why="A minus sign means the opposite direction.", plain="Add up the pushes along this axis; opposite ones take away.",
-    )  # fmt: skip
+        law=law,
+        make=law,
+        unit="N·C⁻¹",
+        marks=A,
+        mistakes=wrong,
+        what=f"Add everything along {axis}, taking {positive} as positive",
+        why="A minus sign means the opposite direction.",
+        plain="Add up the pushes along this axis; opposite ones take away.",
+    )
 
 
-def net_steps(
-    sources: Sequence[Body], at: Body, k: float, style: Style
-) -> tuple[tuple[Step, ...], Direction]:
+def net_steps(sources: Sequence[Body], at: Body, k: float, style: Style) -> tuple[tuple[Step, ...], Direction]:
     """Components, their sums, the resultant and its angle."""
     vectors = [field_vector(s, at, k) for s in sources]
     steps: list[Step] = []
@@ -149,20 +185,43 @@ def net_steps(
     added = " + ".join(f"E_{s.tag}" for s in sources)
     steps.append(
         Step(
-            law=law, make=law, unit="N·C⁻¹", marks=FSA, what="Put the two components together",
-            why="They are at right angles: use Pythagoras." if len(have) == 2 else "Everything lies along one axis.", plain=PLAIN_NET, direction=towards,
-            mistakes=(Mistake("sizes-added", "E_net", added, f"{ARROWS} Fields have directions: add them as vectors."),) if len(sources) > 1 and len(have) == 2 else (),
+            law=law,
+            make=law,
+            unit="N·C⁻¹",
+            marks=FSA,
+            what="Put the two components together",
+            why="They are at right angles: use Pythagoras." if len(have) == 2 else "Everything lies along one axis.",
+            plain=PLAIN_NET,
+            direction=towards,
+            mistakes=(
+                (Mistake("sizes-added", "E_net", added, f"{ARROWS} Fields have directions: add them as vectors."),)
+                if len(sources) > 1 and len(have) == 2
+                else ()
+            ),
         )
-    )  # fmt: skip
+    )
     if x and y:
         steps.append(
             Step(
-                law="tan(theta) = abs(E_y)/abs(E_x)", make="theta = atan(abs(E_y)/abs(E_x))", unit="°", marks=A, direction=towards,
-                what="The angle of the net field with the x-axis", why="Opposite over adjacent, sizes only; the signs of the sums tell the quadrant.",
+                law="tan(theta) = abs(E_y)/abs(E_x)",
+                make="theta = atan(abs(E_y)/abs(E_x))",
+                unit="°",
+                marks=A,
+                direction=towards,
+                what="The angle of the net field with the x-axis",
+                why="Opposite over adjacent, sizes only; the signs of the sums tell the quadrant.",
                 plain="Which way the arrow points.",
-                mistakes=(Mistake("angle-inverted", "theta", "atan(abs(E_x)/abs(E_y))", "Name your reference axis.", "the angle was taken from the y-axis"),),
+                mistakes=(
+                    Mistake(
+                        "angle-inverted",
+                        "theta",
+                        "atan(abs(E_x)/abs(E_y))",
+                        "Name your reference axis.",
+                        "the angle was taken from the y-axis",
+                    ),
+                ),
             )
-        )  # fmt: skip
+        )
     return tuple(steps), direction
 
 
@@ -170,16 +229,17 @@ def plane_scene(sources: Sequence[Body], at: Body) -> Figure:
     """The data: the charges around P, and nothing that is to be found."""
     bodies = [Charge(s.label, s.charge, s.x, s.y) for s in sources]
     return charges_in_plane(
-        [*bodies, Charge("P", 0.0, at.x, at.y)], on=len(bodies), kind="field", title="Charges around a point P",
-    )  # fmt: skip
+        [*bodies, Charge("P", 0.0, at.x, at.y)],
+        on=len(bodies),
+        kind="field",
+        title="Charges around a point P",
+    )
 
 
 def plane_figure(v: Values, sources: Sequence[Body], at: Body, net: bool) -> Figure:
     """The fields at P with P at the centre; with the dashed resultant when ``net``."""
     bodies = [Charge(s.label, s.charge, s.x, s.y) for s in sources]
-    forces = [
-        Force(symbol(f"E_{s.tag}").label, v[f"E_{s.tag}"], heading_of(s, at)) for s in sources
-    ]
+    forces = [Force(symbol(f"E_{s.tag}").label, v[f"E_{s.tag}"], heading_of(s, at)) for s in sources]
     x, y = v.get("E_x", 0.0), v.get("E_y", 0.0)
     resultant, angle = None, None
     if net and (x or y):
@@ -187,9 +247,14 @@ def plane_figure(v: Values, sources: Sequence[Body], at: Body, net: bool) -> Fig
         resultant = Force("E_{net}", v["E_net"], heading or 0.0)
         angle = axis_angle(x, y)
     return charges_in_plane(
-        [*bodies, Charge("P", 0.0, at.x, at.y)], on=len(bodies), kind="field", forces=forces, resultant=resultant,
-        angle=angle, title="The net field at P" if net else "Fields at P",
-    )  # fmt: skip
+        [*bodies, Charge("P", 0.0, at.x, at.y)],
+        on=len(bodies),
+        kind="field",
+        forces=forces,
+        resultant=resultant,
+        angle=angle,
+        title="The net field at P" if net else "Fields at P",
+    )
 
 
 def plan_plane(data: Data) -> Plan:
@@ -213,24 +278,35 @@ def plan_plane(data: Data) -> Plan:
         turn = 0.0 if data.sign("q") > 0 else 180.0
         return compass(*unit((found.angle + turn) % 360), style)
 
-    terms = {
-        axis: " + ".join(f"{s.name}*({axis}_P - {axis}{s.tag})/r_{s.tag}^3" for s in sources)
-        for axis in "xy"
-    }
+    terms = {axis: " + ".join(f"{s.name}*({axis}_P - {axis}{s.tag})/r_{s.tag}^3" for s in sources) for axis in "xy"}
     checks = [size_check(sources)]
     if not zero:
         checks.append(
-            Check("Once more with the signs of the charges put in, without angles",
-                  f"E_net = k*sqrt(({terms['x']})^2 + ({terms['y']})^2)", tolerance=1e-6)
-        )  # fmt: skip
+            Check(
+                "Once more with the signs of the charges put in, without angles",
+                f"E_net = k*sqrt(({terms['x']})^2 + ({terms['y']})^2)",
+                tolerance=1e-6,
+            )
+        )
     found = Part(
-        "net", "calculate", "Calculate the net electric field at P, with its direction.", (*steps, *more), answer="E_net",
+        "net",
+        "calculate",
+        "Calculate the net electric field at P, with its direction.",
+        (*steps, *more),
+        answer="E_net",
         figure=lambda v: plane_figure(v, sources, at, True),
-    )  # fmt: skip
+    )
     return net_plan(
-        data, sources, at, found, force_way, lambda v: plane_figure(v, sources, at, False),
-        lambda _: plane_scene(sources, at), tuple(checks), zero,
-    )  # fmt: skip
+        data,
+        sources,
+        at,
+        found,
+        force_way,
+        lambda v: plane_figure(v, sources, at, False),
+        lambda _: plane_scene(sources, at),
+        tuple(checks),
+        zero,
+    )
 
 
 def practise_plane(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -259,7 +335,9 @@ PLANE = Question(
     key="plane",
     title="Net field at a point in a plane",
     fields=(
-        table("x", "y"), position("x_P", "Position of P across"), position("y_P", "Position of P upwards"),
+        table("x", "y"),
+        position("x_P", "Position of P across"),
+        position("y_P", "Position of P upwards"),
         placed("Charge placed at P, if any", optional=True),
     ),
     plan=plan_plane,
@@ -267,11 +345,13 @@ PLANE = Question(
     laws=(FIELD.name, TEST_CHARGE.name, ADDING.name),
     example={
         "charges": [{"Q": "+9 nC", "x": "-30 cm", "y": "0 cm"}, {"Q": "-8 nC", "x": "0 cm", "y": "-20 cm"}],
-        "x_P": "0 cm", "y_P": "0 cm", "q": "",
+        "x_P": "0 cm",
+        "y_P": "0 cm",
+        "q": "",
     },
     draws={"x_P": Draw((0,), "cm"), "y_P": Draw((0,), "cm"), "q": Draw(("",))},
     adjust=practise_plane,
-)  # fmt: skip
+)
 
 # --- the same field told by its components ------------------------------------------------------------------------
 
@@ -301,31 +381,57 @@ def plan_components(data: Data) -> Plan:
         name = f"E_{axis}"
         if name not in steps:
             other = "y" if axis == "x" else "x"
-            raise Refusal(None, f"All the charges and P lie on one line along the {other}-axis, so there is no component along {axis}. Use the net field on a line, or move P off that line.")  # fmt: skip
+            raise Refusal(
+                None,
+                f"All the charges and P lie on one line along the {other}-axis, so there is no component along {axis}."
+                " Use the net field on a line, or move P off that line.",
+            )
     before: list[Step] = []
     left = dict(steps)
     for axis in "xy":
         name = f"E_{axis}"
-        chain = tuple(left.pop(step.makes) for step in lead({*data.known, *row_values(data), *(s.makes for s in before)}, tuple(steps.values()), name) if step.makes in left)  # fmt: skip
+        chain = tuple(
+            left.pop(step.makes)
+            for step in lead({*data.known, *row_values(data), *(s.makes for s in before)}, tuple(steps.values()), name)
+            if step.makes in left
+        )
         before += chain
         last = replace(chain[-1], direction=with_sign(axis), marks=SA)
-        parts.append(Part(axis, "calculate", f"Calculate the component of the net electric field at P along the {axis}-axis, with its sign.", (*chain[:-1], last)))  # fmt: skip
+        parts.append(
+            Part(
+                axis,
+                "calculate",
+                f"Calculate the component of the net electric field at P along the {axis}-axis, with its sign.",
+                (*chain[:-1], last),
+            )
+        )
     shown = data.choices["answer"] == "both"
     rest = tuple(left.values()) if shown else ()
     if rest:
-        parts.append(Part("net", "calculate", "From the components, calculate the size of the net field at P, and its direction.", rest, answer="E_net", figure=whole.part("net").figure))  # fmt: skip
+        parts.append(
+            Part(
+                "net",
+                "calculate",
+                "From the components, calculate the size of the net field at P, and its direction.",
+                rest,
+                answer="E_net",
+                figure=whole.part("net").figure,
+            )
+        )
     kept = tuple(part for part in whole.parts if part.key in ("define", "draw"))
     values = run(whole, data.settings.constants())
     terms = {
-        axis: " + ".join(
-            f"{s.name}*({axis}_P - {axis}{s.tag})/r_{s.tag}^3" for s in sources_of(data)
-        )
-        for axis in "xy"
+        axis: " + ".join(f"{s.name}*({axis}_P - {axis}{s.tag})/r_{s.tag}^3" for s in sources_of(data)) for axis in "xy"
     }
     checks = tuple(
-        Check(f"The component along {axis} once more, with the signs of the charges put in", f"E_{axis} = k*({terms[axis]})", tolerance=1e-6)
-        for axis in "xy" if values[f"E_{axis}"]
-    )  # fmt: skip
+        Check(
+            f"The component along {axis} once more, with the signs of the charges put in",
+            f"E_{axis} = k*({terms[axis]})",
+            tolerance=1e-6,
+        )
+        for axis in "xy"
+        if values[f"E_{axis}"]
+    )
     return replace(whole, parts=(*kept, *parts), checks=(*checks, *(whole.checks if rest else ())))
 
 
@@ -342,20 +448,31 @@ COMPONENTS = Question(
     key="components",
     title="Net field in a plane, as components",
     fields=(
-        table("x", "y"), position("x_P", "Position of P across"), position("y_P", "Position of P upwards"),
-        Choice("answer", "The net field is asked", (("components", "as two components, each with its sign"), ("both", "as components, then as size and angle"))),
+        table("x", "y"),
+        position("x_P", "Position of P across"),
+        position("y_P", "Position of P upwards"),
+        Choice(
+            "answer",
+            "The net field is asked",
+            (
+                ("components", "as two components, each with its sign"),
+                ("both", "as components, then as size and angle"),
+            ),
+        ),
     ),
     plan=plan_components,
     constants=("k",),
     laws=(FIELD.name, TEST_CHARGE.name, ADDING.name),
     example={
         "charges": [{"Q": "+5 nC", "x": "-40 cm", "y": "-30 cm"}, {"Q": "-6 nC", "x": "0 cm", "y": "-20 cm"}],
-        "x_P": "0 cm", "y_P": "0 cm", "answer": "both",
+        "x_P": "0 cm",
+        "y_P": "0 cm",
+        "answer": "both",
     },
     draws={"x_P": Draw((0,), "cm"), "y_P": Draw((0,), "cm"), "answer": Draw(("components",))},
     adjust=practise_components,
     since=2,
-)  # fmt: skip
+)
 
 # --- the picture alone --------------------------------------------------------------------------------------------
 
@@ -383,21 +500,36 @@ def plan_pattern(data: Data) -> Plan:
         Point("Every line meets the surface of a sphere at 90°.", 1, ("90°",)),
     ]
     meaning = (
-        Point("The tangent to a field line gives the direction of the force on a small positive test charge.", 1, ("positive test charge",)),
-        Point("Where lines are closer together the field is stronger: "
-              f"here {crowded(sizes)}.", 1, ("closer together",)),
+        Point(
+            "The tangent to a field line gives the direction of the force on a small positive test charge.",
+            1,
+            ("positive test charge",),
+        ),
+        Point(
+            f"Where lines are closer together the field is stronger: here {crowded(sizes)}.", 1, ("closer together",)
+        ),
         Point("Two lines never cross: the field at a point has only one direction.", 1, ("one direction",)),
-    )  # fmt: skip
+    )
     rows = data.rows_said["charges"]
     places = ", ".join(f"{row['Q']} at ({row['x']}; {row['y']})" for row in rows)
     return Plan(
-        story=f"Charged spheres are fixed in place: {places}." if several else f"A charged sphere is fixed in place: {places}.",
+        story=(
+            f"Charged spheres are fixed in place: {places}."
+            if several
+            else f"A charged sphere is fixed in place: {places}."
+        ),
         parts=(
-            Part("pattern", "draw", "Draw the electric field pattern.", points=tuple(points), figure=lambda _: pattern(charges)),
+            Part(
+                "pattern",
+                "draw",
+                "Draw the electric field pattern.",
+                points=tuple(points),
+                figure=lambda _: pattern(charges),
+            ),
             Part("meaning", "explain", "Explain what the lines tell, and why they never cross.", points=meaning),
         ),
         values={**row_values(data), **data.values},
-    )  # fmt: skip
+    )
 
 
 def practise_pattern(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -405,8 +537,7 @@ def practise_pattern(typed: dict[str, object], random: object, level: int) -> di
     draw = cast(Random, random)
     places = [(0, 0), (20, 0), (10, 15)][: 3 if level == 3 else 2]
     rows = [
-        {"Q": f"{draw.choice('+-')}{draw.choice((2, 4, 6, 8))} nC", "x": f"{x} cm", "y": f"{y} cm"}
-        for x, y in places
+        {"Q": f"{draw.choice('+-')}{draw.choice((2, 4, 6, 8))} nC", "x": f"{x} cm", "y": f"{y} cm"} for x, y in places
     ]
     return {**typed, "charges": rows}
 
@@ -419,4 +550,4 @@ PATTERN = Question(
     laws=(TEST_CHARGE.name,),
     example={"charges": [{"Q": "+6 nC", "x": "0 cm", "y": "0 cm"}, {"Q": "-3 nC", "x": "20 cm", "y": "0 cm"}]},
     adjust=practise_pattern,
-)  # fmt: skip
+)

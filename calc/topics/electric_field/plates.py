@@ -44,29 +44,31 @@ def field_way(data: Data) -> Direction:
 
 
 def plates_step(data: Data, asked: str = "E", marks: tuple[Mark, ...] = FSA) -> Step:
-    return step(
-        UNIFORM_FIELD, asked, marks=marks, direction=field_way(data) if asked == "E" else None
-    )
+    return step(UNIFORM_FIELD, asked, marks=marks, direction=field_way(data) if asked == "E" else None)
 
 
 def plates_drawing(data: Data) -> Part:
     negative = "lower" if data.choices["upper"] == "positive" else "upper"
     return Part(
-        "draw", "draw", "Draw the field between the plates.",
+        "draw",
+        "draw",
+        "Draw the field between the plates.",
         points=(
-            Point("Field lines straight, parallel and evenly spaced, from plate to plate.", 1, ("parallel", "evenly spaced")),
+            Point(
+                "Field lines straight, parallel and evenly spaced, from plate to plate.",
+                1,
+                ("parallel", "evenly spaced"),
+            ),
             Point(f"Arrows towards the negative plate, here the {negative} one.", 1, ("towards the negative plate",)),
         ),
         figure=lambda _: plates(upper_sign(data), (data.said.get("V", "V"), data.said.get("d", "d"))),
-    )  # fmt: skip
+    )
 
 
 def plan_plates(data: Data) -> Plan:
     asked = data.asked
     way = field_way(data).words
-    facts = [
-        f"Two large parallel metal plates lie one above the other; the upper one is {data.choices['upper']}."
-    ]
+    facts = [f"Two large parallel metal plates lie one above the other; the upper one is {data.choices['upper']}."]
     if data.has("d"):
         facts.append(f"They are {data.said['d']} apart.")
     if data.has("V"):
@@ -78,16 +80,30 @@ def plan_plates(data: Data) -> Plan:
         story=" ".join(facts),
         parts=(
             Part("find", "calculate", PLATES_ASK[asked], (plates_step(data, asked),)),
-            Part("explain", "explain", "Describe the field between the plates.", points=(
-                Point("It has the same size and direction everywhere between the plates (edges ignored).", 1, ("same size and direction",)),
-                Point(f"It points towards the negative plate, {way}: the way a small positive test charge would be pushed.", 1, ("towards the negative plate",)),
-            )),
+            Part(
+                "explain",
+                "explain",
+                "Describe the field between the plates.",
+                points=(
+                    Point(
+                        "It has the same size and direction everywhere between the plates (edges ignored).",
+                        1,
+                        ("same size and direction",),
+                    ),
+                    Point(
+                        f"It points towards the negative plate, {way}: the way a small positive test charge would be"
+                        " pushed.",
+                        1,
+                        ("towards the negative plate",),
+                    ),
+                ),
+            ),
             plates_drawing(data),
         ),
         values=dict(data.values),
         scene=lambda _: plates(upper_sign(data)),
         checks=(Check("Put the answer back", back, "1 V·m⁻¹ is the same as 1 N·C⁻¹."),),
-    )  # fmt: skip
+    )
     return in_air(plan, data, "E")
 
 
@@ -105,4 +121,4 @@ PLATES = Question(
         "E": Draw(("2 x 10^4 V/m", "5 x 10^4 V/m", "7,5 x 10^4 V/m"), "", harder=("1,2 x 10^5 V/m", "3,2 x 10^5 V/m")),
         "upper": Draw(("positive", "negative")),
     },
-)  # fmt: skip
+)

@@ -1,4 +1,5 @@
-"""A charge released from rest in a uniform field: force, acceleration, time, speed and energy, any of them from the rest.
+"""A charge released from rest in a uniform field: force, acceleration, time, speed and energy, any of them
+from the rest.
 
 E = V/d, E = F/q, F = ma, v = at, v² = 2as, s = ½at², W = qEs = ½mv². Marks: common practice, no source.
 """
@@ -47,7 +48,8 @@ def kinetic(body: Charged) -> Relation:
     """W = ½mv² from rest."""
     m = body.m
     return Relation(
-        f"W = 1/2*{m}*v^2", what="Work-energy theorem: the work becomes kinetic energy",
+        f"W = 1/2*{m}*v^2",
+        what="Work-energy theorem: the work becomes kinetic energy",
         why="It starts from rest, so all the work done by the field is now kinetic energy.",
         plain="What the field puts in as work is there as energy of motion.",
         units={"W": "J", "v": "m·s⁻¹", **({"m": "kg"} if m == "m" else {})},
@@ -59,7 +61,7 @@ def kinetic(body: Charged) -> Relation:
             Mistake("half-omitted", "v", f"sqrt(W/{m})", "Kinetic energy is half of mv²: double the work first."),
             Mistake("not-squared", "m", "2*W/v", "Divide by the square of the speed."),
         ),
-    )  # fmt: skip
+    )
 
 
 def situation(data: Data) -> Situation:
@@ -67,9 +69,13 @@ def situation(data: Data) -> Situation:
     moves = data.choices["moves"]
     body = charged(data, along, "moves", {"along": 1, "against": -1}.get(moves, 0))
     laws = (
-        PLATES, force_of(body), newton(body), *from_rest("s", "v", body, "It starts from rest."),
-        work_by_field(body, "s"), kinetic(body),
-    )  # fmt: skip
+        PLATES,
+        force_of(body),
+        newton(body),
+        *from_rest("s", "v", body, "It starts from rest."),
+        work_by_field(body, "s"),
+        kinetic(body),
+    )
     who = an(body.name)
     way = f"The field points {words_of(along)}; the weight may be left out."
     if body.q == "q" and body.sign and not data.has("q"):
@@ -78,7 +84,11 @@ def situation(data: Data) -> Situation:
     def refuse(data: Data, values: Values) -> None:
         found = following(data, [step for law in laws for step in law.steps()])
         if "s" in found and "d" in found and found["s"] > found["d"] * (1 + 1e-9):
-            raise Refusal("s" if data.has("s") else None, "The plates are in the way: the distance moved cannot be more than the distance between the plates. Make it smaller.")  # fmt: skip
+            raise Refusal(
+                "s" if data.has("s") else None,
+                "The plates are in the way: the distance moved cannot be more than the distance between the plates."
+                " Make it smaller.",
+            )
         refuse_weight(data, found)
         refuse_light(data, found, "v")
 
@@ -87,66 +97,119 @@ def situation(data: Data) -> Situation:
         balance = f"{q}*V*s/d = 1/2*{m}*v^2"
         made: tuple[Check, ...] = ()
         if {"V", "s", "d", "v", q, m} <= values.keys():
-            made = (Check("Energy: what the field gives is what the body has", balance, "Both sides in joules.", tolerance=1e-6, sizes=("q",) if q == "q" else ()),)  # fmt: skip
+            made = (
+                Check(
+                    "Energy: what the field gives is what the body has",
+                    balance,
+                    "Both sides in joules.",
+                    tolerance=1e-6,
+                    sizes=("q",) if q == "q" else (),
+                ),
+            )
         if not {q, m, "E", "g"} <= values.keys():
             return made
-        return (*made, Check("May the weight be left out?", words="The weight is less than a thousandth of the electrostatic force.",
-                             holds=lambda v: weight_told(v, body)))  # fmt: skip
+        return (
+            *made,
+            Check(
+                "May the weight be left out?",
+                words="The weight is less than a thousandth of the electrostatic force.",
+                holds=lambda v: weight_told(v, body),
+            ),
+        )
 
     return Situation(
         relations=laws,
         openings=(
-            f"{who[0].upper()}{who[1:]} is released from rest in the uniform field between two charged plates in a vacuum. {way}",
+            (
+                f"{who[0].upper()}{who[1:]} is released from rest in the uniform field between two charged plates in a"
+                f" vacuum. {way}"
+            ),
             f"Between two parallel charged plates in an evacuated tube {who} starts from rest. {way}",
             f"In a vacuum, {who} is let go between a pair of charged metal plates. {way}",
         ),
         tell={
-            "V": "The potential difference between the plates is {}.", "d": "The plates are {} apart.", "E": "The field is {}.",
-            "q": "The charge of the body is {}.", "m": "Its mass is {}.", "F": "The electrostatic force on it is {}.",
-            "a": "It accelerates at {}.", "s": "It moves a distance of {} along the line of the field.", "t": "It moves for {}.",
-            "v": "Its speed is then {}.", "W": "By then the field has done {} of work on it.",
+            "V": "The potential difference between the plates is {}.",
+            "d": "The plates are {} apart.",
+            "E": "The field is {}.",
+            "q": "The charge of the body is {}.",
+            "m": "Its mass is {}.",
+            "F": "The electrostatic force on it is {}.",
+            "a": "It accelerates at {}.",
+            "s": "It moves a distance of {} along the line of the field.",
+            "t": "It moves for {}.",
+            "v": "Its speed is then {}.",
+            "W": "By then the field has done {} of work on it.",
         },
         ask={
-            "E": "Calculate the electric field between the plates.", "q": "Calculate the charge of the body.",
-            "F": f"Calculate the electrostatic force on the {body.name}.", "a": f"Calculate the acceleration of the {body.name}.",
-            "s": "Calculate how far it has moved.", "t": "Calculate how long it moves.",
-            "v": "Calculate the speed it has reached.", "W": "Calculate the work that the field has done on it.",
+            "E": "Calculate the electric field between the plates.",
+            "q": "Calculate the charge of the body.",
+            "F": f"Calculate the electrostatic force on the {body.name}.",
+            "a": f"Calculate the acceleration of the {body.name}.",
+            "s": "Calculate how far it has moved.",
+            "t": "Calculate how long it moves.",
+            "v": "Calculate the speed it has reached.",
+            "W": "Calculate the work that the field has done on it.",
         },
         stated=(state(WORK_ENERGY),),
         later=lambda data, values: (draw_part(body), explain_part(body)) if body.sign else (),
-        refuse=refuse, proofs=proofs, warn=lambda v: warned(v, "v"),
+        refuse=refuse,
+        proofs=proofs,
+        warn=lambda v: warned(v, "v"),
         scene=lambda v: released_figure(body.name, body.along, body.sign, forces=False),
         notes=only_size(data, body),
-    )  # fmt: skip
+    )
 
 
 def draw_part(body: Charged) -> Part:
     where = words_of(body.pushed)
     return Part(
-        "draw", "draw", f"Draw the {body.name} in the field, with the force on it and its velocity a moment after it is let go.",
+        "draw",
+        "draw",
+        f"Draw the {body.name} in the field, with the force on it and its velocity a moment after it is let go.",
         points=(
-            Point(f"F points {where}, {'opposite to' if body.sign < 0 else 'in the direction of'} the field.", 1, (where,)),
+            Point(
+                f"F points {where}, {'opposite to' if body.sign < 0 else 'in the direction of'} the field.", 1, (where,)
+            ),
             Point(f"v points {where} as well: from rest it moves the way it is pushed.", 1, (where,)),
         ),
         figure=lambda _: released_figure(body.name, body.along, body.sign, forces=True),
-    )  # fmt: skip
+    )
 
 
 def explain_part(body: Charged) -> Part:
     against = "opposite to the field" if body.sign < 0 else "in the direction of the field"
     return Part(
-        "explain", "explain", f"Explain which way the {body.name} moves, and why its acceleration stays the same.",
+        "explain",
+        "explain",
+        f"Explain which way the {body.name} moves, and why its acceleration stays the same.",
         points=(
-            Point(f"The charge is {body.kind}, so the force on it is {against}: it moves {words_of(body.pushed)}.", 1, (words_of(body.pushed),)),
-            Point("The field is uniform: the force qE is the same everywhere, and so is the acceleration.", 1, ("same everywhere",)),
+            Point(
+                f"The charge is {body.kind}, so the force on it is {against}: it moves {words_of(body.pushed)}.",
+                1,
+                (words_of(body.pushed),),
+            ),
+            Point(
+                "The field is uniform: the force qE is the same everywhere, and so is the acceleration.",
+                1,
+                ("same everywhere",),
+            ),
         ),
-    )  # fmt: skip
+    )
 
 
 GIVEN = {
-    "v": ("V", "d", "s"), "a": ("V", "d"), "F": ("V", "d"), "W": ("V", "d", "s"), "t": ("V", "d", "s"), "s": ("V", "d", "t"),
-    "E": ("s", "t"), "V": ("d", "s", "v"), "d": ("V", "a"), "q": ("V", "d", "a"), "m": ("V", "d", "s", "v"),
-}  # fmt: skip
+    "v": ("V", "d", "s"),
+    "a": ("V", "d"),
+    "F": ("V", "d"),
+    "W": ("V", "d", "s"),
+    "t": ("V", "d", "s"),
+    "s": ("V", "d", "t"),
+    "E": ("s", "t"),
+    "V": ("d", "s", "v"),
+    "d": ("V", "a"),
+    "q": ("V", "d", "a"),
+    "m": ("V", "d", "s", "v"),
+}
 
 
 def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -163,15 +226,22 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
     d, s = millimetres / 1000, millimetres * part / 1000
     a = abs(q) * volts / (d * m)
     number = {
-        "V": f"{volts} V", "d": f"{millimetres} mm", "s": f"{millimetres * part:g} mm".replace(".", ","), "a": typed_number(a, "m/s^2"),
-        "t": typed_number((2 * s / a) ** 0.5, "s"), "v": typed_number((2 * a * s) ** 0.5, "m/s"),
-        "q": typed_number(q, "C"), "m": typed_number(m, "kg"),
-    }  # fmt: skip
+        "V": f"{volts} V",
+        "d": f"{millimetres} mm",
+        "s": f"{millimetres * part:g} mm".replace(".", ","),
+        "a": typed_number(a, "m/s^2"),
+        "t": typed_number((2 * s / a) ** 0.5, "s"),
+        "v": typed_number((2 * a * s) ** 0.5, "m/s"),
+        "q": typed_number(q, "C"),
+        "m": typed_number(m, "kg"),
+    }
     given = {*GIVEN[asked], *(("q", "m") if own else ())} - {asked}
     return {
-        **typed, **{name: number[name] if name in given else "" for name in GIVEN},
-        "particle": "body" if own else typed["particle"], "moves": ("against" if q < 0 else "along") if asked == "q" else "charge",
-    }  # fmt: skip
+        **typed,
+        **{name: number[name] if name in given else "" for name in GIVEN},
+        "particle": "body" if own else typed["particle"],
+        "moves": ("against" if q < 0 else "along") if asked == "q" else "charge",
+    }
 
 
 RELEASED = question(
@@ -179,13 +249,34 @@ RELEASED = question(
     "A charge released from rest in a uniform field",
     situation,
     fields=(
-        *boxes(), length("s", "Distance moved"), time("Time it moves for"), speed("v", "Speed reached"), energy("Work done by the field"),
+        *boxes(),
+        length("s", "Distance moved"),
+        time("Time it moves for"),
+        speed("v", "Speed reached"),
+        energy("Work done by the field"),
         Choice("along", "The field points", FOUR),
-        Choice("moves", "The body moves", (BY_CHARGE, ("along", "along the field"), ("against", "against the field")), quiet=("charge",)),
+        Choice(
+            "moves",
+            "The body moves",
+            (BY_CHARGE, ("along", "along the field"), ("against", "against the field")),
+            quiet=("charge",),
+        ),
     ),
     example={
-        "V": "240 V", "d": "20 mm", "E": "", "particle": "body", "q": "+3,2 x 10^-19 C", "m": "6,64 x 10^-27 kg", "F": "", "a": "",
-        "s": "15 mm", "t": "", "v": "", "W": "", "along": "right", "moves": "charge",
+        "V": "240 V",
+        "d": "20 mm",
+        "E": "",
+        "particle": "body",
+        "q": "+3,2 x 10^-19 C",
+        "m": "6,64 x 10^-27 kg",
+        "F": "",
+        "a": "",
+        "s": "15 mm",
+        "t": "",
+        "v": "",
+        "W": "",
+        "along": "right",
+        "moves": "charge",
     },
     asks="v",
     since=2,
@@ -193,7 +284,9 @@ RELEASED = question(
     constants=("e", "m_e", "m_p", "g", "c"),
     draws={
         **{name: Draw((1,)) for name in GIVEN},
-        "particle": Draw(("electron", "proton", "body")), "along": Draw(("right", "left", "up", "down")), "moves": Draw(("charge",)),
+        "particle": Draw(("electron", "proton", "body")),
+        "along": Draw(("right", "left", "up", "down")),
+        "moves": Draw(("charge",)),
     },
     adjust=practise,
-)  # fmt: skip
+)

@@ -47,10 +47,7 @@ UNIFORM = Law(
 )
 
 BREAKDOWN = 3e6  # N·C⁻¹, dry air
-AIR = (
-    "Air would break down: above 3 × 10⁶ N·C⁻¹ a spark jumps. It is worked out as in a vacuum; "
-    "check the prefixes."
-)
+AIR = "Air would break down: above 3 × 10⁶ N·C⁻¹ a spark jumps. It is worked out as in a vacuum; check the prefixes."
 NO_FIELD = "A zero charge gives no field, so this cannot be found. Type a charge that is not zero."
 AT_SOURCE = "Field is undefined there: point P is where {} is. Move P away from the charge."
 SHARED = "Two charges share a point. Give each its own position."
@@ -72,16 +69,18 @@ AWAY = (("away", "away from the charge"), ("towards", "towards the charge"))
 def field(name: str = "E", words: str = "Electric field (size)", unit: str = "N·C⁻¹") -> Input:
     """A field's size. Above breakdown there is a warning of its own (see ``in_air``), so no upper end here."""
     return Input(
-        name, words, unit, 1, 1e30,
+        name,
+        words,
+        unit,
+        1,
+        1e30,
         refusal="The electric field must be greater than zero: enter its size; choose the direction separately.",
-    )  # fmt: skip
+    )
 
 
 def placed(words: str, name: str = "q", optional: bool = False) -> Input:
     """A charge put into a field, from one electron charge to 100 µC."""
-    return Input(
-        name, words, "nC", 1e-19, 1e-4, signed=True, optional=optional, help="with its sign"
-    )
+    return Input(name, words, "nC", 1e-19, 1e-4, signed=True, optional=optional, help="with its sign")
 
 
 def position(name: str, words: str) -> Input:
@@ -89,9 +88,7 @@ def position(name: str, words: str) -> Input:
 
 
 def voltage(name: str = "V", words: str = "Potential difference between the plates") -> Input:
-    return Input(
-        name, words, "V", 1, 5e4, refusal="Potential difference must be greater than zero."
-    )
+    return Input(name, words, "V", 1, 5e4, refusal="Potential difference must be greater than zero.")
 
 
 def gap(name: str = "d", words: str = "Distance between the plates") -> Input:
@@ -99,9 +96,7 @@ def gap(name: str = "d", words: str = "Distance between the plates") -> Input:
 
 
 def upper_plate() -> Choice:
-    return Choice(
-        "upper", "The upper plate is", (("positive", "positive"), ("negative", "negative"))
-    )
+    return Choice("upper", "The upper plate is", (("positive", "positive"), ("negative", "negative")))
 
 
 def one_of(key: str, options: tuple[tuple[str, str], ...]) -> Direction:
@@ -218,10 +213,15 @@ def plates(
 ) -> Figure:
     """The uniform field between level plates, with a particle half-way if one is named."""
     return plates_scene(
-        upper_sign=sign, voltage=labels[0], separation=labels[1], particle=particle,
-        particle_sign=particle_sign, forces=forces, title="The field between the plates",
+        upper_sign=sign,
+        voltage=labels[0],
+        separation=labels[1],
+        particle=particle,
+        particle_sign=particle_sign,
+        forces=forces,
+        title="The field between the plates",
         notes=("The edges of the plates are ignored.",),
-    )  # fmt: skip
+    )
 
 
 def held_drop(_: Values) -> Figure:

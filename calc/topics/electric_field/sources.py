@@ -94,9 +94,12 @@ def point_of(data: Data, sources: Sequence[Body]) -> Body:
 def table(*columns: str) -> Rows:
     words = {"x": "Position across", "y": "Position upwards"}
     return Rows(
-        "charges", "Charges", "charge",
-        (charge("Q", "Charge"), *(position(name, words[name]) for name in columns)), at_least=1,
-    )  # fmt: skip
+        "charges",
+        "Charges",
+        "charge",
+        (charge("Q", "Charge"), *(position(name, words[name]) for name in columns)),
+        at_least=1,
+    )
 
 
 # --- one field, on a line or in a plane -----------------------------------------------------------------------
@@ -110,20 +113,31 @@ def gap_step(source: Body, at: Body) -> Step:
     if sloped(source, at):
         make = f"{name} = sqrt(({across})^2 + ({along})^2)"
         why = "Pythagoras with the steps across and up, from the source to P."
-        wrong = (Mistake("places-added", name, f"abs({across}) + abs({along})", "The shortest way is along the joining line: use Pythagoras."),)  # fmt: skip
+        wrong = (
+            Mistake(
+                "places-added",
+                name,
+                f"abs({across}) + abs({along})",
+                "The shortest way is along the joining line: use Pythagoras.",
+            ),
+        )
     else:
         flat = abs(at.x - source.x) > abs(at.y - source.y)
         make = f"{name} = abs({across if flat else along})"
         why = "The distance from the source to P, not between the sources."
     return Step(
-        law=make, make=make, unit="m", marks=NO_MARKS, what=f"Distance from {source.words} to P", why=why,
-        plain="How far P is from this charge, in a straight line.", mistakes=wrong,
-    )  # fmt: skip
+        law=make,
+        make=make,
+        unit="m",
+        marks=NO_MARKS,
+        what=f"Distance from {source.words} to P",
+        why=why,
+        plain="How far P is from this charge, in a straight line.",
+        mistakes=wrong,
+    )
 
 
-def field_step(
-    source: Body, where: Direction, way: str, first: bool, gap: str = "", test: str = ""
-) -> Step:
+def field_step(source: Body, where: Direction, way: str, first: bool, gap: str = "", test: str = "") -> Step:
     """One source's field at P. way: the direction inside a sentence; test: the name of a charge placed at P."""
     name, gap = f"E_{source.tag}", gap or f"r_{source.tag}"
     law = f"{name} = k*{source.name}/{gap}^2"
@@ -131,14 +145,28 @@ def field_step(
     wrong = [Mistake("not-squared", name, f"k*{source.name}/{gap}", NOT_SQUARED)]
     if test:
         wrong.append(
-            Mistake("test-charge", name, f"k*abs({test})/{gap}^2", "E belongs to the source: put in the charge that makes the field.")
-        )  # fmt: skip
+            Mistake(
+                "test-charge",
+                name,
+                f"k*abs({test})/{gap}^2",
+                "E belongs to the source: put in the charge that makes the field.",
+            )
+        )
     return Step(
-        law=law, make=law, unit="N·C⁻¹", sizes=(source.name,), direction=where, mistakes=tuple(wrong),
-        marks=FSA if first else (Mark("substitution"),), what=f"The field of {source.words} alone, at P",
-        why=f"{source.words[0].upper()}{source.words[1:]} {act} a small positive test charge: its field points {side_} it, {way}. Put in the size only.",
+        law=law,
+        make=law,
+        unit="N·C⁻¹",
+        sizes=(source.name,),
+        direction=where,
+        mistakes=tuple(wrong),
+        marks=FSA if first else (Mark("substitution"),),
+        what=f"The field of {source.words} alone, at P",
+        why=(
+            f"{source.words[0].upper()}{source.words[1:]} {act} a small positive test charge: its field points {side_}"
+            f" it, {way}. Put in the size only."
+        ),
         plain=PLAIN_FIELD,
-    )  # fmt: skip
+    )
 
 
 def of_field(where: Direction) -> Direction:
@@ -179,19 +207,22 @@ def pattern_part(sources: Sequence[Body]) -> Part:
     charges = [(s.label, s.charge, s.x, s.y) for s in sources]
     ask = f"Draw the field around the charge{'s' if len(sources) > 1 else ''}."
     return Part(
-        "pattern", "draw", ask, points=pattern_points(*(s.charge for s in sources)), figure=lambda _: pattern(charges),
-    )  # fmt: skip
+        "pattern",
+        "draw",
+        ask,
+        points=pattern_points(*(s.charge for s in sources)),
+        figure=lambda _: pattern(charges),
+    )
 
 
 def story(data: Data, sources: Sequence[Body]) -> str:
     rows = data.rows_said["charges"]
     places = [
-        f"{row['Q']} at {'(' + row['x'] + '; ' + row['y'] + ')' if 'y' in row else 'x = ' + row['x']}"
-        for row in rows
+        f"{row['Q']} at {'(' + row['x'] + '; ' + row['y'] + ')' if 'y' in row else 'x = ' + row['x']}" for row in rows
     ]
     where = "on a straight line" if "y" not in rows[0] else "in a plane"
     many = f"{COUNTED[len(sources) - 1]} point charge{'s are' if len(sources) > 1 else ' is'}"
-    point = f"({data.said['x_P']}; {data.said['y_P']})" if "y_P" in data.said else f"x = {data.said['x_P']}"  # fmt: skip
+    point = f"({data.said['x_P']}; {data.said['y_P']})" if "y_P" in data.said else f"x = {data.said['x_P']}"
     return f"{many} fixed {where}: {', '.join(places)}. P is the point {point}."
 
 
@@ -212,9 +243,10 @@ def each_field(
 
 def size_check(sources: Sequence[Body]) -> Check:
     return Check(
-        "Is the size possible?", words="The net field is never larger than the sum of all the sizes.",
+        "Is the size possible?",
+        words="The net field is never larger than the sum of all the sizes.",
         holds=lambda v: within_bounds(v, [f"E_{s.tag}" for s in sources], "E_net"),
-    )  # fmt: skip
+    )
 
 
 def net_plan(
@@ -228,13 +260,19 @@ def net_plan(
     checks: tuple[Check, ...],
     zero: bool,
 ) -> Plan:
-    """The parts around ``found``, the net field: definition, arrows, force on a charge at P, pattern. zero: the fields cancel."""
+    """The parts around ``found``, the net field: definition, arrows, force on a charge at P, pattern. zero:
+    the fields cancel."""
     plan = Plan(
         story=story(data, sources),
         parts=(
             DEFINE,
-            Part("draw", "draw", "Draw the field of each charge at P as an arrow.",
-                 points=arrow_points(sources, at, data.settings.style), figure=arrows),
+            Part(
+                "draw",
+                "draw",
+                "Draw the field of each charge at P as an arrow.",
+                points=arrow_points(sources, at, data.settings.style),
+                figure=arrows,
+            ),
             found,
             *force_at(data, found.answers, force_way),
             pattern_part(sources),
@@ -243,5 +281,5 @@ def net_plan(
         scene=scene,
         checks=checks,
         notes=("The fields cancel: P is a null point, so the net field has no direction.",) if zero else (),
-    )  # fmt: skip
+    )
     return in_air(plan, data, *(f"E_{s.tag}" for s in sources), found.answers)

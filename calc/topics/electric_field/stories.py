@@ -73,7 +73,7 @@ from calc.working.working import run
 def plan_domes(data: Data) -> Plan:
     refuse_zero(data, "Q_A", "Q_B")
     length, beyond = data.values["D"], data.values["r_B"]
-    a, b = Body("A", data.values["Q_A"], 0.0, kind="dome"), Body("B", data.values["Q_B"], length, kind="dome")  # fmt: skip
+    a, b = Body("A", data.values["Q_A"], 0.0, kind="dome"), Body("B", data.values["Q_B"], length, kind="dome")
     if a.charge == -b.charge:
         raise Refusal("Q_B", NONE)
     at = Body("P", 1.0, length + beyond, kind="point")
@@ -83,62 +83,117 @@ def plan_domes(data: Data) -> Plan:
     ways = [side(sideways(s, at), SIDES) for s in domes]
     net, way = line_net(domes, at, sizes)
     if way.key == "none":
-        raise Refusal("r_B", "P is the null point itself: no force acts there. Choose another distance.")  # fmt: skip
+        raise Refusal("r_B", "P is the null point itself: no force acts there. Choose another distance.")
 
     def back(v: Values) -> Direction | None:
         return pushed_along(net, v, -1)
 
     gap_a = Step(
-        law="r_A = D + r_B", make="r_A = D + r_B", unit="m", marks=(), what="Distance from dome A to P",
-        why="P lies beyond B, so A is further away by the distance between the domes.", plain="Add the two stretches.",
+        law="r_A = D + r_B",
+        make="r_A = D + r_B",
+        unit="m",
+        marks=(),
+        what="Distance from dome A to P",
+        why="P lies beyond B, so A is further away by the distance between the domes.",
+        plain="Add the two stretches.",
         mistakes=(Mistake("wrong-distance", "r_A", "D", "Measure from the source to P, not between the sources."),),
-    )  # fmt: skip
+    )
     parts = (
         DEFINE,
         Part(
-            "arrows", "draw", "Draw the field of each dome at P as an arrow.",
-            points=tuple(Point(f"Arrow E_{s.tag} at P points {'away from' if s.charge > 0 else 'towards'} dome {s.tag}, {w.words}.", 1)
-                         for s, w in zip(domes, ways, strict=True)),
+            "arrows",
+            "draw",
+            "Draw the field of each dome at P as an arrow.",
+            points=tuple(
+                Point(
+                    f"Arrow E_{s.tag} at P points {'away from' if s.charge > 0 else 'towards'} dome {s.tag},"
+                    f" {w.words}.",
+                    1,
+                )
+                for s, w in zip(domes, ways, strict=True)
+            ),
             figure=lambda v: domes_figure(v, domes, at, True),
         ),
-        Part("net", "calculate", "Calculate the net electric field at P.",
-             (gap_a, field_step(a, ways[0], ways[0].words, True), field_step(b, ways[1], ways[1].words, False), net)),
-        Part("force", "calculate", "A stray electron passes through P. Calculate the electrostatic force on it.", (electron_force("E_net", "electron", back),)),
-        Part("acceleration", "calculate", "Calculate the acceleration of the electron at P.", (acceleration("F", "a", "m_e", back),)),
         Part(
-            "later", "explain", "May the equations of motion be used to find its speed further on? Give a reason.",
+            "net",
+            "calculate",
+            "Calculate the net electric field at P.",
+            (gap_a, field_step(a, ways[0], ways[0].words, True), field_step(b, ways[1], ways[1].words, False), net),
+        ),
+        Part(
+            "force",
+            "calculate",
+            "A stray electron passes through P. Calculate the electrostatic force on it.",
+            (electron_force("E_net", "electron", back),),
+        ),
+        Part(
+            "acceleration",
+            "calculate",
+            "Calculate the acceleration of the electron at P.",
+            (acceleration("F", "a", "m_e", back),),
+        ),
+        Part(
+            "later",
+            "explain",
+            "May the equations of motion be used to find its speed further on? Give a reason.",
             points=(
                 Point("No.", 1),
-                Point("The field is not the same everywhere: it changes with the distance from the charges, so the force and the acceleration change as the electron moves.", 1, ("changes with the distance",)),
+                Point(
+                    "The field is not the same everywhere: it changes with the distance from the charges, so the force"
+                    " and the acceleration change as the electron moves.",
+                    1,
+                    ("changes with the distance",),
+                ),
             ),
         ),
-        Part("null", "calculate", "Find the point on the line through the domes where the net electric field is zero.",
-             renamed(null_steps(a.charge, b.charge)), answer="x"),
         Part(
-            "pattern", "draw", "Draw the field around the two domes.", points=pattern_points(a.charge, b.charge),
+            "null",
+            "calculate",
+            "Find the point on the line through the domes where the net electric field is zero.",
+            renamed(null_steps(a.charge, b.charge)),
+            answer="x",
+        ),
+        Part(
+            "pattern",
+            "draw",
+            "Draw the field around the two domes.",
+            points=pattern_points(a.charge, b.charge),
             figure=lambda v: pair_pattern({**v, "Q1": v["Q_A"], "Q2": v["Q_B"]}),
         ),
-    )  # fmt: skip
-    rejected = () if a.charge == b.charge else (
-        f"The other root lies {rejected_place(a.charge, b.charge).split(' (')[0]}: there the fields are equal in size but point the same way, so it is rejected.",
-    )  # fmt: skip
+    )
+    rejected = (
+        ()
+        if a.charge == b.charge
+        else (
+            (
+                f"The other root lies {rejected_place(a.charge, b.charge).split(' (')[0]}: there the fields are equal"
+                " in size but point the same way, so it is rejected."
+            ),
+        )
+    )
     plan = Plan(
         story=data.pick(
-            f"On a stand in a science museum two small metal domes, A and B, are {data.said['D']} apart. A carries {data.said['Q_A']} and B {data.said['Q_B']}. "
-            f"A sensor sits at P, on the line through the domes, {data.said['r_B']} beyond B on the side away from A.",
-            f"For a show about lightning two small metal domes, A ({data.said['Q_A']}) and B ({data.said['Q_B']}), stand {data.said['D']} apart on plastic rods. "
-            f"P is a point on the line through A and B, {data.said['r_B']} beyond B.",
+            f"On a stand in a science museum two small metal domes, A and B, are {data.said['D']} apart. A carries"
+            f" {data.said['Q_A']} and B {data.said['Q_B']}. A sensor sits at P, on the line through the domes,"
+            f" {data.said['r_B']} beyond B on the side away from A.",
+            f"For a show about lightning two small metal domes, A ({data.said['Q_A']}) and B ({data.said['Q_B']}),"
+            f" stand {data.said['D']} apart on plastic rods. P is a point on the line through A and B,"
+            f" {data.said['r_B']} beyond B.",
         ),
         parts=parts,
         values=dict(data.values),
         scene=lambda v: domes_figure(v, domes, at, False),
         checks=(
-            Check("The net field once more, with the signs of the charges put in", "E_net = abs(k*(Q_A/r_A^2 + Q_B/r_B^2))",
-                  "Both domes are on the same side of P, so the signs alone settle the directions.", tolerance=1e-6),
+            Check(
+                "The net field once more, with the signs of the charges put in",
+                "E_net = abs(k*(Q_A/r_A^2 + Q_B/r_B^2))",
+                "Both domes are on the same side of P, so the signs alone settle the directions.",
+                tolerance=1e-6,
+            ),
             *null_checks(a.charge, b.charge, ("Q_A", "Q_B")),
         ),
         notes=rejected,
-    )  # fmt: skip
+    )
     return in_air(plan, data, "E_A", "E_B", "E_net")
 
 
@@ -150,27 +205,36 @@ def letters(text: str) -> str:
 def renamed(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     return tuple(
         replace(
-            step, law=letters(step.law), make=letters(step.make), lines=tuple(letters(line) for line in step.lines),
-            sizes=("Q_A", "Q_B"), mistakes=tuple(replace(m, instead=letters(m.instead)) for m in step.mistakes),
+            step,
+            law=letters(step.law),
+            make=letters(step.make),
+            lines=tuple(letters(line) for line in step.lines),
+            sizes=("Q_A", "Q_B"),
+            mistakes=tuple(replace(m, instead=letters(m.instead)) for m in step.mistakes),
         )
         for step in steps
-    )  # fmt: skip
+    )
 
 
 def domes_figure(v: Values, domes: tuple[Body, Body], at: Body, arrows: bool) -> Figure:
     forces = [On(2, f"E_{s.tag}", v[f"E_{s.tag}"], sideways(s, at) > 0, "field") for s in domes]
     return spheres_on_line(
-        [Charge(s.tag, s.charge, s.x) for s in domes], points=[("P", at.x)], forces=forces if arrows else (),
-        distances=[] if arrows else [(0, 1, "D"), (1, 2, "r_B")], title="Fields at P" if arrows else "Two domes and the point P",
-    )  # fmt: skip
+        [Charge(s.tag, s.charge, s.x) for s in domes],
+        points=[("P", at.x)],
+        forces=forces if arrows else (),
+        distances=[] if arrows else [(0, 1, "D"), (1, 2, "r_B")],
+        title="Fields at P" if arrows else "Two domes and the point P",
+    )
 
 
 DOMES = Question(
     key="museum-domes",
     title="Two domes in a museum",
     fields=(
-        charge("Q_A", "Charge on A"), charge("Q_B", "Charge on B"),
-        distance("D", "Distance between the domes"), distance("r_B", "Distance from B to P"),
+        charge("Q_A", "Charge on A"),
+        charge("Q_B", "Charge on B"),
+        distance("D", "Distance between the domes"),
+        distance("r_B", "Distance from B to P"),
     ),
     plan=plan_domes,
     constants=("e", "k", "m_e", "m_p"),
@@ -179,10 +243,11 @@ DOMES = Question(
     draws={
         "Q_A": Draw((25, 36, 49, -25, -36), "nC", harder=(18, 32, -54, -27)),
         "Q_B": Draw((-9, -16, 4, 9), "nC", harder=(-8, -12, 6, 15)),
-        "D": Draw((20, 30, 40, 50), "cm"), "r_B": Draw((10, 15, 20, 30), "cm", harder=(8, 12, 25)),
+        "D": Draw((20, 30, 40, 50), "cm"),
+        "r_B": Draw((10, 15, 20, 30), "cm", harder=(8, 12, 25)),
     },
     scenario=True,
-)  # fmt: skip
+)
 
 # --- a drop let go ---------------------------------------------------------------------------------------------------
 
@@ -190,10 +255,11 @@ DOMES = Question(
 def plan_sprayer(data: Data) -> Plan:
     base = Plan(
         story=data.pick(
-            f"In a school workshop a paint sprayer is tested. A charged drop of {data.said['m']} is seen hanging at rest between two level plates {data.said['d']} apart. "
-            f"The potential difference between the plates is {data.said['V']}; the upper plate is {data.choices['upper']}.",
-            f"A charged drop of {data.said['m']} from a garden mister hangs still between two level metal plates, {data.said['d']} apart, with {data.said['V']} between them. "
-            f"The upper plate is {data.choices['upper']}.",
+            f"In a school workshop a paint sprayer is tested. A charged drop of {data.said['m']} is seen hanging at"
+            f" rest between two level plates {data.said['d']} apart. The potential difference between the plates is"
+            f" {data.said['V']}; the upper plate is {data.choices['upper']}.",
+            f"A charged drop of {data.said['m']} from a garden mister hangs still between two level metal plates,"
+            f" {data.said['d']} apart, with {data.said['V']} between them. The upper plate is {data.choices['upper']}.",
         ),
         parts=(
             define(UNIFORM, "Describe the electric field between the plates in words."),
@@ -201,32 +267,46 @@ def plan_sprayer(data: Data) -> Plan:
             sign_part(data),
             Part("field", "calculate", "Calculate the electric field between the plates.", (plates_step(data),)),
             Part("charge", "calculate", "Calculate the size of the charge on the drop.", (held_step(data, "q"),)),
-            Part("electrons", "calculate", "Calculate how many electrons too many or too few the drop has.", (count_step(data),)),
+            Part(
+                "electrons",
+                "calculate",
+                "Calculate how many electrons too many or too few the drop has.",
+                (count_step(data),),
+            ),
         ),
         values=dict(data.values),
-        scene=lambda _: plates(upper_sign(data), (data.said["V"], data.said["d"]), "drop", "-" if drop_sign(data) < 0 else "+"),
-    )  # fmt: skip
+        scene=lambda _: plates(
+            upper_sign(data), (data.said["V"], data.said["d"]), "drop", "-" if drop_sign(data) < 0 else "+"
+        ),
+    )
     values = run(base, data.settings.constants())
     changed, more = changed_part(data, values)
     apart = Part(
-        "apart", "explain",
-        f"The potential difference is set back to {data.said['V']}; then the plates are moved a little further apart with the supply still connected. What happens to the drop? Explain.",
+        "apart",
+        "explain",
+        f"The potential difference is set back to {data.said['V']}; then the plates are moved a little further apart"
+        " with the supply still connected. What happens to the drop? Explain.",
         points=(
             Point("V stays the same and d increases, so E = V/d decreases.", 1, ("decreases",)),
             Point("The electrostatic force qE becomes smaller than the weight.", 1, ("smaller than the weight",)),
             Point("The net force is downwards, so the drop accelerates downwards.", 1, ("downwards",)),
         ),
-    )  # fmt: skip
+    )
     plan = replace(
         base,
         parts=(*base.parts, changed, apart),
         checks=(
-            Check("Weight against electrostatic force, in one line", "m*g = n*e*V/d", "Both sides in newtons.", tolerance=1e-6),
+            Check(
+                "Weight against electrostatic force, in one line",
+                "m*g = n*e*V/d",
+                "Both sides in newtons.",
+                tolerance=1e-6,
+            ),
             *more,
         ),
         warnings=whole_warning(values["n"]),
         notes=(f"The field points {field_way(data).words}; the electrostatic force on the drop points upwards.",),
-    )  # fmt: skip
+    )
     return in_air(plan, data, "E", "E_2")
 
 
@@ -237,15 +317,24 @@ def practise_sprayer(typed: dict[str, object], random: object, level: int) -> di
     n = draw.choice((2, 3, 4) if level == 1 else (5, 6, 7, 8))
     factor = 2 if level == 1 else draw.choice((2, 3, 1.5))
     return {
-        **typed, "m": balanced_mass(n, volts, millimetres / 1000), "V": f"{volts} V", "d": f"{millimetres} mm",
+        **typed,
+        "m": balanced_mass(n, volts, millimetres / 1000),
+        "V": f"{volts} V",
+        "d": f"{millimetres} mm",
         "V_2": f"{volts * factor:.0f} V",
-    }  # fmt: skip
+    }
 
 
 SPRAYER = Question(
     key="paint-drop",
     title="A drop from a paint sprayer",
-    fields=(mass(), holding(), gap(), upper_plate(), replace(changed_voltage(), words="Potential difference changed to", optional=False)),
+    fields=(
+        mass(),
+        holding(),
+        gap(),
+        upper_plate(),
+        replace(changed_voltage(), words="Potential difference changed to", optional=False),
+    ),
     plan=plan_sprayer,
     constants=("e", "g"),
     laws=(UNIFORM.name, EQUILIBRIUM.name, QUANTISATION.name, SECOND.name),
@@ -253,4 +342,4 @@ SPRAYER = Question(
     draws={"upper": Draw(("positive", "negative"))},
     adjust=practise_sprayer,
     scenario=True,
-)  # fmt: skip
+)

@@ -37,7 +37,7 @@ WORK_ENERGY = Law(
 
 PARTICLES = {"electron": ("e", "m_e", -1), "proton": ("e", "m_p", 1)}
 # Charge (C) and mass (kg) of ions for practice: He²⁺, Na⁺, Cl⁻, O²⁻, Al³⁺, from atomic masses (from memory).
-IONS = ((3.2e-19, 6.64e-27), (1.6e-19, 3.82e-26), (-1.6e-19, 5.89e-26), (-3.2e-19, 2.66e-26), (4.8e-19, 4.48e-26))  # fmt: skip
+IONS = ((3.2e-19, 6.64e-27), (1.6e-19, 3.82e-26), (-1.6e-19, 5.89e-26), (-3.2e-19, 2.66e-26), (4.8e-19, 4.48e-26))
 TIMES = 1000  # the weight counts for less than this share of the electrostatic force
 FAST = 0.1  # of the speed of light: beyond it the formulas are a little off (common practice, no source)
 
@@ -84,22 +84,32 @@ def charged(data: Data, along: str, choice: str, told: int) -> Charged:
     if name in PARTICLES:
         typed = [box for box in ("q", "m") if data.has(box)]
         if typed:
-            raise Refusal(typed[0], f"Charge and mass of {an(name)} stand on the data sheet: leave this box empty, or choose another charged body.")  # fmt: skip
+            raise Refusal(
+                typed[0],
+                f"Charge and mass of {an(name)} stand on the data sheet: leave this box empty, or choose another"
+                " charged body.",
+            )
         if {"q", "m"} & set(data.asked_names):
-            raise Refusal("particle", f"Charge and mass of {an(name)} stand on the data sheet. Choose another charged body to find one of them.")  # fmt: skip
+            raise Refusal(
+                "particle",
+                f"Charge and mass of {an(name)} stand on the data sheet. Choose another charged body to find one of"
+                " them.",
+            )
     elif data.has("q"):
         sign = data.sign("q")
         if not sign:
-            raise Refusal("q", "A zero charge feels no force, so it stays as it is. Type a charge that is not zero.")  # fmt: skip
+            raise Refusal("q", "A zero charge feels no force, so it stays as it is. Type a charge that is not zero.")
     body = Charged(name if name in PARTICLES else "charged body", q, m, sign, along)
     if told and told != sign:
-        raise Refusal(choice, f"This does not fit the charge: it is {body.kind}, so the force on it points {words_of(body.pushed)}. Choose “as its charge tells”.")  # fmt: skip
+        raise Refusal(
+            choice,
+            f"This does not fit the charge: it is {body.kind}, so the force on it points {words_of(body.pushed)}."
+            " Choose “as its charge tells”.",
+        )
     return body
 
 
-ONLY_SIZE = (
-    "Only the size of the charge follows: say which way the body is pushed to learn its sign."
-)
+ONLY_SIZE = "Only the size of the charge follows: say which way the body is pushed to learn its sign."
 BY_CHARGE = ("charge", "as its charge tells")
 
 
@@ -120,17 +130,18 @@ NOT_ROOTED = "The square stands alone: take the square root."
 def force_of(body: Charged) -> Relation:
     """F = qE on the body."""
     q, negative = body.q, body.sign < 0
-    why = (
-        f"The charge of the {body.name} has the size e."
-        if q == "e"
-        else "Sizes go into the formula."
-    )
+    why = f"The charge of the {body.name} has the size e." if q == "e" else "Sizes go into the formula."
     if body.sign:
         why += f" {along_or_against(negative)}"
     units = {"E": "N·C⁻¹", "F": "N", "q": "C"}
     return Relation(
-        f"F = {q}*E", what="Force and field: so much force on every coulomb", why=why,
-        plain="The field says how hard one coulomb would be pushed. Multiply by how many coulombs there are, or share the force out over them.",
+        f"F = {q}*E",
+        what="Force and field: so much force on every coulomb",
+        why=why,
+        plain=(
+            "The field says how hard one coulomb would be pushed. Multiply by how many coulombs there are, or share the"
+            " force out over them."
+        ),
         units={name: unit for name, unit in units.items() if name != "q" or q == "q"},
         sizes=("q",) if q == "q" else (),
         directions={"F": body.way, "q": body.sign_of_charge},
@@ -140,7 +151,7 @@ def force_of(body: Charged) -> Relation:
             Mistake("upside-down", "q", "E/F", "E is force per coulomb: q is the force divided by E."),
             *follows_field("F", f"{q}*E", negative),
         ),
-    )  # fmt: skip
+    )
 
 
 def newton(body: Charged) -> Relation:
@@ -149,8 +160,12 @@ def newton(body: Charged) -> Relation:
     other = {"m_e": "m_p", "m_p": "m_e"}.get(m)
     look = "Look again at the data sheet: electrons and protons have different masses."
     return Relation(
-        f"F = {m}*a", what="Newton's second law",
-        why="The electrostatic force is the only force worth counting: the weight is far smaller. The acceleration has its direction.",
+        f"F = {m}*a",
+        what="Newton's second law",
+        why=(
+            "The electrostatic force is the only force worth counting: the weight is far smaller. The acceleration has"
+            " its direction."
+        ),
         plain="The same push speeds up a small mass more.",
         units={"F": "N", "a": "m·s⁻²", **({"m": "kg"} if m == "m" else {})},
         directions={"F": body.way, "a": body.way},
@@ -160,56 +175,69 @@ def newton(body: Charged) -> Relation:
             Mistake("multiplied", "m", "F*a", "F = ma: divide the force by the acceleration."),
             *((Mistake("other-mass", "a", f"F/{other}", look),) if other else ()),
         ),
-    )  # fmt: skip
+    )
 
 
 def from_rest(s: str, v: str, way: Charged, rest: str) -> tuple[Relation, ...]:
-    """The equations of motion along the field: distance ``s``, speed ``v`` after it. rest: why it starts without speed."""
+    """The equations of motion along the field: distance ``s``, speed ``v`` after it. rest: why it starts
+    without speed."""
     after = f"{rest} The field is uniform, so the acceleration is constant and the equations of motion hold."
 
     def law(line: str, what: str, *mistakes: Mistake) -> Relation:
         return Relation(
-            line, what=what, why=after, plain="A steady push adds the same speed in every second.",
+            line,
+            what=what,
+            why=after,
+            plain="A steady push adds the same speed in every second.",
             units={s: "m", v: "m·s⁻¹", "a": "m·s⁻²", "t": "s"},
             directions={v: way.way, "a": way.way, **({s: way.way} if s == "y" else {})},
             mistakes=mistakes,
-        )  # fmt: skip
+        )
 
     return (
         law(
-            f"{v} = a*t", "The speed grows in step with the time",
+            f"{v} = a*t",
+            "The speed grows in step with the time",
             Mistake("divided", v, "a/t", "a is speed gained per second: multiply by the seconds."),
             Mistake("multiplied", "t", f"{v}*a", "a is speed gained per second: divide the speed by it."),
         ),
         law(
-            f"{v}^2 = 2*a*{s}", "Speed after a distance, from rest",
+            f"{v}^2 = 2*a*{s}",
+            "Speed after a distance, from rest",
             Mistake("root-omitted", v, f"2*a*{s}", "This is the square of the speed: take the square root."),
             Mistake("two-omitted", v, f"sqrt(a*{s})", "There is a 2 in the formula."),
             Mistake("not-squared", s, f"{v}/(2*a)", "Square the speed first."),
         ),
         law(
-            f"{s} = 1/2*a*t^2", "Distance in a time, from rest",
+            f"{s} = 1/2*a*t^2",
+            "Distance in a time, from rest",
             Mistake("not-squared", s, "1/2*a*t", "Square the time."),
             Mistake("half-omitted", s, "a*t^2", "There is a half in the formula."),
             Mistake("root-omitted", "t", f"2*{s}/a", NOT_ROOTED),
             Mistake("half-omitted", "t", f"sqrt({s}/a)", "There is a half in the formula."),
         ),
-    )  # fmt: skip
+    )
 
 
 def work_by_field(body: Charged, s: str) -> Relation:
     """W = qEs over the distance ``s`` along the field's line."""
     q = body.q
     return Relation(
-        f"W = {q}*E*{s}", what="Work done by the field: force times distance along it",
-        why="The force qE and the motion along the field's line have the same direction, so cos 0° = 1. Work has no direction.",
+        f"W = {q}*E*{s}",
+        what="Work done by the field: force times distance along it",
+        why=(
+            "The force qE and the motion along the field's line have the same direction, so cos 0° = 1. Work has no"
+            " direction."
+        ),
         plain="Pushing harder, or over a longer way, takes more energy from the field.",
         units={"W": "J", "E": "V·m⁻¹", s: "m", **({"q": "C"} if q == "q" else {})},
         sizes=("q",) if q == "q" else (),
         directions={"q": body.sign_of_charge},
-        mistakes=(Mistake("distance-omitted", "W", f"{q}*E", "This is the force: multiply by the distance."),
-                  Mistake("multiplied", s, f"W*{q}*E", "Work is force times distance: divide the work by the force.")),
-    )  # fmt: skip
+        mistakes=(
+            Mistake("distance-omitted", "W", f"{q}*E", "This is the force: multiply by the distance."),
+            Mistake("multiplied", s, f"W*{q}*E", "Work is force times distance: divide the work by the force."),
+        ),
+    )
 
 
 # --- the boxes ---------------------------------------------------------------------------------------------------
@@ -218,13 +246,36 @@ def work_by_field(body: Charged, s: str) -> Relation:
 def boxes(mass_of: str = "Mass of the body") -> tuple[Input | Choice, ...]:
     """Plates, field, particle, its charge and mass, force and acceleration."""
     return (
-        voltage(), gap(), field("E", "Electric field between the plates", "V·m⁻¹"),
-        Choice("particle", "What moves", (("electron", "an electron"), ("proton", "a proton"), ("body", "another charged body"))),
-        Input("q", "Charge of the body", "C", 1e-19, 1e-6, signed=True, help="with its sign; not for electron or proton"),
-        Input("m", mass_of, "kg", 1e-30, 1e-3, refusal="Mass must be greater than zero.", help="not for electron or proton"),
-        Input("F", "Electrostatic force (size)", "N", 1e-20, 1, refusal="Enter the size of the force, greater than zero; its direction follows from the field."),
+        voltage(),
+        gap(),
+        field("E", "Electric field between the plates", "V·m⁻¹"),
+        Choice(
+            "particle",
+            "What moves",
+            (("electron", "an electron"), ("proton", "a proton"), ("body", "another charged body")),
+        ),
+        Input(
+            "q", "Charge of the body", "C", 1e-19, 1e-6, signed=True, help="with its sign; not for electron or proton"
+        ),
+        Input(
+            "m",
+            mass_of,
+            "kg",
+            1e-30,
+            1e-3,
+            refusal="Mass must be greater than zero.",
+            help="not for electron or proton",
+        ),
+        Input(
+            "F",
+            "Electrostatic force (size)",
+            "N",
+            1e-20,
+            1,
+            refusal="Enter the size of the force, greater than zero; its direction follows from the field.",
+        ),
         Input("a", "Acceleration (size)", "m·s⁻²", 1e3, 1e18, refusal="Acceleration must be greater than zero."),
-    )  # fmt: skip
+    )
 
 
 def length(name: str, words: str, unit: str = "mm") -> Input:
@@ -259,14 +310,22 @@ def refuse_weight(data: Data, found: Values) -> None:
     g = data.settings.constant("g")
     if "a" in found and found["a"] < TIMES * g:
         size = measure(found["a"], "m·s⁻²", data.settings.style).text
-        raise Refusal(None, f"The weight counts here too: the electrostatic force alone gives {size}, less than a thousand times g, and these formulas leave the weight out. Take a stronger field, a larger charge or a smaller mass.")  # fmt: skip
+        raise Refusal(
+            None,
+            f"The weight counts here too: the electrostatic force alone gives {size}, less than a thousand times g, and"
+            " these formulas leave the weight out. Take a stronger field, a larger charge or a smaller mass.",
+        )
 
 
 def refuse_light(data: Data, found: Values, *names: str) -> None:
     """Nothing is faster than light."""
     for name in names:
         if name in found and found[name] >= data.settings.constant("c"):
-            raise Refusal(name if data.has(name) else None, "That is faster than light, which nothing can be: these formulas do not hold any more. Check the prefixes, or take a smaller potential difference.")  # fmt: skip
+            raise Refusal(
+                name if data.has(name) else None,
+                "That is faster than light, which nothing can be: these formulas do not hold any more. Check the"
+                " prefixes, or take a smaller potential difference.",
+            )
 
 
 def warned(values: Values, *names: str) -> tuple[str, ...]:
@@ -275,7 +334,7 @@ def warned(values: Values, *names: str) -> tuple[str, ...]:
     if values.get("E", 0.0) > BREAKDOWN:
         told += (AIR,)
     if any(values.get(name, 0.0) > FAST * values["c"] for name in names):
-        told += ("The speed is more than a tenth of that of light: these formulas make it a little too large.",)  # fmt: skip
+        told += ("The speed is more than a tenth of that of light: these formulas make it a little too large.",)
     return told
 
 

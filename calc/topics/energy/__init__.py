@@ -11,4 +11,4 @@ TOPIC = Topic(
     laws=(CONSERVED,),
     questions=(LAUNCH,),
     cautions=("A pressed or stretched spring stores energy: wear eye protection and never aim it at anyone.",),
-)  # fmt: skip
+)

@@ -1,7 +1,8 @@
 """Charged bodies in equilibrium: on a smooth slope, on a vertical line, on threads.
 
 Equilibrium: net force zero. On a slope N = mg cos θ and T, F_E and mg sin θ balance; on a thread
-tan α = F_E/(mg), whether a second sphere, a fixed charge or a field pushes it. When a string is cut, a = T/m at that instant.
+tan α = F_E/(mg), whether a second sphere, a fixed charge or a field pushes it. When a string is cut, a = T/m
+at that instant.
 Marks and ranges: common practice, no source.
 """
 

@@ -33,7 +33,7 @@ from calc.working.chain import spread
 NO_LIFT = (
     "No equilibrium this way: the electrostatic force points {down}, like the weight, and nothing pulls {up}. "
     "Turn one charge's sign, or put the fixed charge on the other side."
-)  # fmt: skip
+)
 
 
 @dataclass(frozen=True)
@@ -81,7 +81,7 @@ class Line:
         down = self.way(-1)
         if not self.slope:
             return steps_of(directed(WEIGHT, {"F_g": down}))
-        return steps_of(directed(PARALLEL, {"F_gpar": down}), directed(NORMAL, {"N": PERPENDICULAR}), COMPONENTS)  # fmt: skip
+        return steps_of(directed(PARALLEL, {"F_gpar": down}), directed(NORMAL, {"N": PERPENDICULAR}), COMPONENTS)
 
     def balance_steps(self) -> list[Step]:
         """F_net = 0 along the line, for T, F_E and the weight's part; none while the direction of F_E is open."""
@@ -90,15 +90,25 @@ class Line:
         up, down = self.words(1), self.words(-1)
         other = "the weight's component" if self.slope else "the weight"
         if self.neutral:
-            why = f"Without charge there is no electrostatic force. At rest, F_net = 0: T acts {up}, {other} pulls {down}."
+            why = (
+                f"Without charge there is no electrostatic force. At rest, F_net = 0: T acts {up}, {other} pulls"
+                f" {down}."
+            )
         else:
             lifting = ["T"] if self.string == "up" else []
             lifting += ["F_E"] if self.lift > 0 else []
             pulling = ["F_E"] if self.lift < 0 else ["T"] if self.string == "down" else []
             pulling.append(other)
             act, pull = ("act" if lifting[1:] else "acts", "pull" if pulling[1:] else "pulls")
-            why = f"At rest, so F_net = 0. Take {up} as positive: {' and '.join(lifting)} {act} {up}; {' and '.join(pulling)} {pull} {down}."
-        ways = {"T": self.way(1 if self.string == "up" else -1), "F_E": self.way(self.lift or 1), self.weight: self.way(-1)}  # fmt: skip
+            why = (
+                f"At rest, so F_net = 0. Take {up} as positive: {' and '.join(lifting)} {act} {up};"
+                f" {' and '.join(pulling)} {pull} {down}."
+            )
+        ways = {
+            "T": self.way(1 if self.string == "up" else -1),
+            "F_E": self.way(self.lift or 1),
+            self.weight: self.way(-1),
+        }
         laws = [directed(balance(self.string, self.lift, self.weight, why), ways)]
         if self.neutral and self.slope:
             laws.append(directed(BARE_CUT, {"a": self.way(-1)}))
@@ -111,7 +121,9 @@ class Line:
         end = 1 if self.string == "up" else -1  # the sphere is at 0, up is positive
         beside = self.side == end
         if beside and abs(r - d) <= 1e-9 * r:
-            raise Refusal("d", "Field is undefined there: the fixed charge is at that very point. Change one of the distances.")  # fmt: skip
+            raise Refusal(
+                "d", "Field is undefined there: the fixed charge is at that very point. Change one of the distances."
+            )
         apart = ("D = r - d" if r > d else "D = d - r") if beside else "D = r + d"
         first = self.sign_1 * end
         second = self.sign_2 * (1 if end * d > self.side * r else -1)
@@ -119,30 +131,76 @@ class Line:
         two = self.said(self.sign_2, second, "The fixed charge")
         second_charge = "Q1" if self.equal else "Q2"
         steps = [
-            Step("E_1 = k*Q1/d^2", "E_1 = k*Q1/d^2", "Find the field of the sphere there", one, "N·C⁻¹", FSA, sizes=("Q1",), direction=self.way(first),
-                 plain="A field says what a positive charge would feel, newton for each coulomb.",
-                 mistakes=(Mistake("not-squared", "E_1", "k*Q1/d", "Inverse square: square the distance."),)),
-            Step(apart, apart, "Measure the distance from the fixed charge to that point", "Each field has its own distance, from its own charge.", "m", NO_MARKS,
-                 mistakes=(Mistake("wrong-distance", "D", "r", "Measure from the fixed charge to the point, not to the sphere."),)),
-            Step(f"E_2 = k*{second_charge}/D^2", f"E_2 = k*{second_charge}/D^2", "Find the field of the fixed charge there", two, "N·C⁻¹", (Mark("substitution"),), sizes=(second_charge,),
-                 direction=self.way(second), mistakes=(Mistake("not-squared", "E_2", f"k*{second_charge}/D", "Inverse square: square the distance."),)),
-        ]  # fmt: skip
+            Step(
+                "E_1 = k*Q1/d^2",
+                "E_1 = k*Q1/d^2",
+                "Find the field of the sphere there",
+                one,
+                "N·C⁻¹",
+                FSA,
+                sizes=("Q1",),
+                direction=self.way(first),
+                plain="A field says what a positive charge would feel, newton for each coulomb.",
+                mistakes=(Mistake("not-squared", "E_1", "k*Q1/d", "Inverse square: square the distance."),),
+            ),
+            Step(
+                apart,
+                apart,
+                "Measure the distance from the fixed charge to that point",
+                "Each field has its own distance, from its own charge.",
+                "m",
+                NO_MARKS,
+                mistakes=(
+                    Mistake(
+                        "wrong-distance", "D", "r", "Measure from the fixed charge to the point, not to the sphere."
+                    ),
+                ),
+            ),
+            Step(
+                f"E_2 = k*{second_charge}/D^2",
+                f"E_2 = k*{second_charge}/D^2",
+                "Find the field of the fixed charge there",
+                two,
+                "N·C⁻¹",
+                (Mark("substitution"),),
+                sizes=(second_charge,),
+                direction=self.way(second),
+                mistakes=(
+                    Mistake("not-squared", "E_2", f"k*{second_charge}/D", "Inverse square: square the distance."),
+                ),
+            ),
+        ]
         net = "E_net = E_1 + E_2" if first == second else "E_net = abs(E_1 - E_2)"
-        why = "Both fields point the same way: add them." if first == second else "The fields point opposite ways: subtract the smaller from the larger; the larger gives the direction."  # fmt: skip
+        why = (
+            "Both fields point the same way: add them."
+            if first == second
+            else "The fields point opposite ways: subtract the smaller from the larger; the larger gives the direction."
+        )
 
         def net_way(v: Values) -> Direction | None:
-            return (
-                self.way(first if first == second or v["E_1"] > v["E_2"] else second)
-                if v["E_net"]
-                else None
-            )
+            return self.way(first if first == second or v["E_1"] > v["E_2"] else second) if v["E_net"] else None
 
         other = "abs(E_1 - E_2)" if first == second else "E_1 + E_2"
         steps.append(
-            Step(net, net, "Add the fields as vectors", why, "N·C⁻¹", A, direction=net_way,
-                 plain="Two winds along one line: together they are stronger, against each other weaker.",
-                 mistakes=(Mistake("wrong-sum", "E_net", other, "Draw an arrow for each field at the point: same way, add; opposite ways, subtract."),))
-        )  # fmt: skip
+            Step(
+                net,
+                net,
+                "Add the fields as vectors",
+                why,
+                "N·C⁻¹",
+                A,
+                direction=net_way,
+                plain="Two winds along one line: together they are stronger, against each other weaker.",
+                mistakes=(
+                    Mistake(
+                        "wrong-sum",
+                        "E_net",
+                        other,
+                        "Draw an arrow for each field at the point: same way, add; opposite ways, subtract.",
+                    ),
+                ),
+            )
+        )
         return steps
 
     def said(self, sign: int, up: int, who: str) -> str:
@@ -155,12 +213,10 @@ class Line:
         steps = self.weight_steps() + self.balance_steps()
         if not self.neutral:
             toward = self.way(self.lift) if self.lift else None
-            steps += steps_of(
-                coulomb(toward, self.sign_1, self.sign_2, self.equal), counting(self.sign_1)
-            )
+            steps += steps_of(coulomb(toward, self.sign_1, self.sign_2, self.equal), counting(self.sign_1))
         if self.string != "none":
             alone = "m*(g*sin(theta))" if self.slope else "m*(g)"
-            forgot = Mistake("charge-forgotten", "F_net", alone, "The charge still acts: keep F_E in the net force.")  # fmt: skip
+            forgot = Mistake("charge-forgotten", "F_net", alone, "The charge still acts: keep F_E in the net force.")
             steps += steps_of(*cut(self.way(self.motion), forgot))
             if self.slope and self.lift:
                 steps += steps_of(mass_from_cut(self.string, self.lift))
@@ -186,7 +242,7 @@ class Line:
         if self.slope:
             rows.append(("N", "the normal force, away from the slope at right angles to it"))
         if self.string != "none" and not cut and not (v and v.get("T", 1.0) == 0):
-            rows.append(("T", f"the tension, along the string, {self.words(1 if self.string == 'up' else -1)}"))  # fmt: skip
+            rows.append(("T", f"the tension, along the string, {self.words(1 if self.string == 'up' else -1)}"))
         if self.neutral:
             return arrow_points(*rows)
         fixed = "the fixed charge"
@@ -204,16 +260,26 @@ class Line:
             )
             return (
                 Point(f"There is no electrostatic force: {alone}.", 1, ("no electrostatic force",)),
-                Point("It does not depend on where the sphere is, so the acceleration stays the same.", 1, ("stays the same",)),
-            )  # fmt: skip
+                Point(
+                    "It does not depend on where the sphere is, so the acceleration stays the same.",
+                    1,
+                    ("stays the same",),
+                ),
+            )
         towards = self.motion == self.side
         rises = "larger" if towards else "smaller"
-        first = f"The sphere moves {'towards' if towards else 'away from'} the fixed charge: r becomes {'smaller' if towards else 'larger'}, so F_E becomes {rises}."
+        first = (
+            f"The sphere moves {'towards' if towards else 'away from'} the fixed charge: r becomes"
+            f" {'smaller' if towards else 'larger'}, so F_E becomes {rises}."
+        )
         if self.lift == self.motion:
             helps, grows = "with the motion", towards
         else:
             helps, grows = "against the motion", not towards
-        second = f"F_E acts {self.words(self.lift)}, {helps}, so the net force and the acceleration {'grow' if grows else 'shrink'}."
+        second = (
+            f"F_E acts {self.words(self.lift)}, {helps}, so the net force and the acceleration"
+            f" {'grow' if grows else 'shrink'}."
+        )
         return (
             Point(first, 1, (f"F_E becomes {rises}",)),
             Point(second, 1, ("grow" if grows else "shrink",)),
@@ -234,7 +300,7 @@ PERPENDICULAR = Direction(
     "away",
     "at right angles to the slope, away from it",
     (("away", "at right angles to the slope, away from it"), ("into", "at right angles to the slope, into it")),
-)  # fmt: skip
+)
 
 
 def line_of(data: Data, slope: bool) -> Line:
@@ -243,36 +309,46 @@ def line_of(data: Data, slope: bool) -> Line:
     string, equal = data.choices["string"], data.choices.get("equal") == "equal"
     acting = kind(data)
     if neutral(data):
-        return neutral_line(
-            data, Line(slope, side, 0, string, equal, *signs(data, 0), neutral=True)
-        )
+        return neutral_line(data, Line(slope, side, 0, string, equal, *signs(data, 0), neutral=True))
     lift = -acting * side
     if not acting:
         lift = told_by_sizes(data, slope, string)
     acting = -lift * side
     line = Line(slope, side, lift, string, equal, *signs(data, acting))
     if lift < 0 and string != "up":
-        raise Refusal("acting" if data.choices.get("acting") != "signs" else "string",
-                      NO_LIFT.format(up=line.words(1), down=line.words(-1)))  # fmt: skip
+        raise Refusal(
+            "acting" if data.choices.get("acting") != "signs" else "string",
+            NO_LIFT.format(up=line.words(1), down=line.words(-1)),
+        )
     return line
 
 
 def neutral_line(data: Data, line: Line) -> Line:
     """The set-up without an electrostatic force, found possible."""
     if data.choices.get("acting", "signs") != "signs":
-        raise Refusal("acting", "A force of zero neither attracts nor repels. Choose “do what their signs say”, or change the zero.")  # fmt: skip
+        raise Refusal(
+            "acting",
+            "A force of zero neither attracts nor repels. Choose “do what their signs say”, or change the zero.",
+        )
     zero = any(data.has(name) and data.values[name] == 0 for name in ("Q1", "Q2"))
     if data.values.get("F_E") and zero:
-        raise Refusal("F_E", "Without charge there is no electrostatic force: leave this box empty, or type a charge.")  # fmt: skip
+        raise Refusal("F_E", "Without charge there is no electrostatic force: leave this box empty, or type a charge.")
     if not zero and data.has("Q1") and (data.has("Q2") or line.equal):
-        raise Refusal("F_E", "Two charges always exert a force on each other: leave this box empty, or change a charge.")  # fmt: skip
+        raise Refusal(
+            "F_E", "Two charges always exert a force on each other: leave this box empty, or change a charge."
+        )
     if line.string != "up":
-        raise Refusal("string", f"Without charge there is no electrostatic force, and nothing pulls the sphere {line.words(1)}. Choose a string that does, or type a charge.")  # fmt: skip
+        raise Refusal(
+            "string",
+            f"Without charge there is no electrostatic force, and nothing pulls the sphere {line.words(1)}. Choose a"
+            " string that does, or type a charge.",
+        )
     return line
 
 
 def told_by_sizes(data: Data, slope: bool, string: str) -> int:
-    """Which way F_E points where signs do not tell: against the weight without a pull up, else by T beside the weight's part."""
+    """Which way F_E points where signs do not tell: against the weight without a pull up, else by T beside the
+    weight's part."""
     if string != "up":
         return 1
     known = Line(slope, -1, 1, "none")

@@ -60,7 +60,12 @@ from calc.topics.shared.electrostatics import (
 from calc.working.solving import Situation, question
 
 SCHOOL = {"k": 9e9, "g": 9.8, "e": 1.6e-19}
-ANGLE = replace(HALF_ANGLE, words="Angle of the thread with the vertical", help="", refusal="Give the angle with the vertical: more than 0° and less than 90°.")  # fmt: skip
+ANGLE = replace(
+    HALF_ANGLE,
+    words="Angle of the thread with the vertical",
+    help="",
+    refusal="Give the angle with the vertical: more than 0° and less than 90°.",
+)
 ASK = {
     "T": "Calculate the tension in the thread.",
     "F_E": "Calculate the electrostatic force on the sphere.",
@@ -99,10 +104,19 @@ FIRST = Check("Work the acceleration from g and the angle", "a = g/cos(alpha)")
 # --- beside a fixed charge ----------------------------------------------------------------------------------
 
 NEXT_TO = (
-    "A small charged sphere hangs at rest on a light insulating thread. A second charged sphere is fixed to its left, at the same level.",
-    "A charged foam bead, the sphere, hangs still from a nylon thread. Level with it, on its left, a second charge is fixed on an insulating stand.",
-    "On a light thread a charged sphere hangs beside a fixed charge: the centres of both lie on one level line, the fixed charge on the left.",
-)  # fmt: skip
+    (
+        "A small charged sphere hangs at rest on a light insulating thread. A second charged sphere is fixed to its"
+        " left, at the same level."
+    ),
+    (
+        "A charged foam bead, the sphere, hangs still from a nylon thread. Level with it, on its left, a second charge"
+        " is fixed on an insulating stand."
+    ),
+    (
+        "On a light thread a charged sphere hangs beside a fixed charge: the centres of both lie on one level line, the"
+        " fixed charge on the left."
+    ),
+)
 
 
 def beside(data: Data) -> Situation:
@@ -115,9 +129,12 @@ def beside(data: Data) -> Situation:
     one, two = signs(data, acting)
     pair = Pair(acting, two=False, equal=False)
     laws = (
-        *thread_laws(kind_of_force(acting) if acting else None), WOULD_CUT,
-        coulomb(kind_of_force(acting) if acting else None, one, two), counting(one), *cut(AWAY),
-    )  # fmt: skip
+        *thread_laws(kind_of_force(acting) if acting else None),
+        WOULD_CUT,
+        coulomb(kind_of_force(acting) if acting else None, one, two),
+        counting(one),
+        *cut(AWAY),
+    )
     said = {1: " They repel each other.", -1: " They attract each other.", 0: ""}[acting]
     many = "many" if data.choices["which"] == "excess" else "few"
     ways = steps_of(*laws)
@@ -135,20 +152,29 @@ def beside(data: Data) -> Situation:
         relations=laws,
         openings=tuple(opening + said for opening in NEXT_TO),
         tell={
-            **TELL, "Q1": "The hanging sphere carries {}.", "n": f"It has {{}} electrons too {many}.",
-            "Q2": "The fixed charge is {}.", "r": "The distance between the centres is {}.",
+            **TELL,
+            "Q1": "The hanging sphere carries {}.",
+            "n": f"It has {{}} electrons too {many}.",
+            "Q2": "The fixed charge is {}.",
+            "r": "The distance between the centres is {}.",
         },
         ask=ASK,
         stated=(drawn(),) if acting else (),
         later=later,
         judge=hanging(data),
         proofs=where_known(
-            Check("The whole way back: Coulomb's law with these charges must give the force that the angle needs", "k*Q1*Q2/r^2 = m*g*tan(alpha)", sizes=("Q1", "Q2")),
-            TRIANGLE, FIRST, Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",)),
+            Check(
+                "The whole way back: Coulomb's law with these charges must give the force that the angle needs",
+                "k*Q1*Q2/r^2 = m*g*tan(alpha)",
+                sizes=("Q1", "Q2"),
+            ),
+            TRIANGLE,
+            FIRST,
+            Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",)),
         ),
         scene=(lambda v: beside_scene(v.get("alpha", 0.4), acting, one, two)) if acting else None,
         notes=(FBD_RULES,) if acting else (),
-    )  # fmt: skip
+    )
 
 
 def all_beside(base: dict[str, float]) -> dict[str, float]:
@@ -163,13 +189,23 @@ def all_beside(base: dict[str, float]) -> dict[str, float]:
 def practise_beside(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
     """Just enough data; whether the charges repel is told where a sign is not."""
     text = practised(
-        typed, random, level, BESIDE_DRAWS, all_beside,
+        typed,
+        random,
+        level,
+        BESIDE_DRAWS,
+        all_beside,
         {
-            "Q1": ("m alpha r Q2", "T alpha r Q2"), "n": ("m alpha r Q2", "a m r Q2"), "Q2": ("m alpha r Q1", "T m r Q1"),
-            "r": ("m alpha Q1 Q2", "T alpha Q1 Q2"), "m": ("alpha r Q1 Q2", "T alpha"), "alpha": ("m r Q1 Q2", "m T"),
-            "F_E": ("m alpha", "T m"), "T": ("m alpha", "m r Q1 Q2"), "a": ("m alpha", "m r Q1 Q2"),
+            "Q1": ("m alpha r Q2", "T alpha r Q2"),
+            "n": ("m alpha r Q2", "a m r Q2"),
+            "Q2": ("m alpha r Q1", "T m r Q1"),
+            "r": ("m alpha Q1 Q2", "T alpha Q1 Q2"),
+            "m": ("alpha r Q1 Q2", "T alpha"),
+            "alpha": ("m r Q1 Q2", "m T"),
+            "F_E": ("m alpha", "T m"),
+            "T": ("m alpha", "m r Q1 Q2"),
+            "a": ("m alpha", "m r Q1 Q2"),
         },
-    )  # fmt: skip
+    )
     both = bool(text["Q1"] and text["Q2"])
     text["acting"] = "signs" if both else "repel"
     if level > 1 and not both and text["which"] == "excess":  # one of two, drawn already
@@ -185,21 +221,42 @@ BESIDE_DRAWS = {
     "alpha": Draw((15, 18, 20, 22, 25, 30), "°", harder=(16.5, 23.5, 33)),
     "r": Draw((6, 8, 9, 10, 12), "cm", harder=(7.5, 9.5, 11.5)),
     "Q2": Draw((40, 60, 75, 90, -50, -70), "nC", harder=(54, 82, -64)),
-}  # fmt: skip
+}
 FOUND = {
-    "Q1": Draw((30, 60), "nC"), "n": Draw((2e11,)), "F_E": Draw((3, 5), "mN"), "T": Draw((12, 15), "mN"), "a": Draw((10.5, 11), "m/s^2"),
-}  # fmt: skip
+    "Q1": Draw((30, 60), "nC"),
+    "n": Draw((2e11,)),
+    "F_E": Draw((3, 5), "mN"),
+    "T": Draw((12, 15), "mN"),
+    "a": Draw((10.5, 11), "m/s^2"),
+}
 BESIDE = question(
     "thread-beside-charge",
     "One sphere on a thread beside a fixed charge",
     beside,
     fields=(
-        mass(), ANGLE, charge("Q1", "Charge on the hanging sphere"), electrons(), charge("Q2", "Charge fixed in place"),
-        apart("Distance between the charges"), F_E, tension("thread"), first_acceleration("the thread is cut"),
-        ACTING, replace(WHICH, quiet=("excess", "lacking")), PARTS, LENGTHS,
+        mass(),
+        ANGLE,
+        charge("Q1", "Charge on the hanging sphere"),
+        electrons(),
+        charge("Q2", "Charge fixed in place"),
+        apart("Distance between the charges"),
+        F_E,
+        tension("thread"),
+        first_acceleration("the thread is cut"),
+        ACTING,
+        replace(WHICH, quiet=("excess", "lacking")),
+        PARTS,
+        LENGTHS,
     ),
     example={
-        "m": "1,2 g", "alpha": "22°", "Q2": "+45 nC", "r": "8 cm", "acting": "repel", "which": "lacking", "parts": "whole", "lengths": "scale",
+        "m": "1,2 g",
+        "alpha": "22°",
+        "Q2": "+45 nC",
+        "r": "8 cm",
+        "acting": "repel",
+        "which": "lacking",
+        "parts": "whole",
+        "lengths": "scale",
     },
     asks="Q1",
     constants=("k", "g", "e"),
@@ -207,7 +264,7 @@ BESIDE = question(
     draws={**BESIDE_DRAWS, **FOUND},
     since=2,
     adjust=practise_beside,
-)  # fmt: skip
+)
 
 
 # --- in a horizontal field ----------------------------------------------------------------------------------
@@ -219,22 +276,39 @@ OTHER_LEAN = (
 )
 SAME = (
     Point("Between the plates the field is uniform, so F_E = QE is the same everywhere.", 1, ("F_E = QE is the same",)),
-    Point("The weight is the same too, so the net force and the acceleration stay the same: the sphere moves along a straight line.", 1, ("stay the same",)),
-)  # fmt: skip
+    Point(
+        "The weight is the same too, so the net force and the acceleration stay the same: the sphere moves along a"
+        " straight line.",
+        1,
+        ("stay the same",),
+    ),
+)
 PLATES = Relation(
-    "E = V/d", "Use the field between parallel plates", "Between parallel plates the field is uniform.",
-    {"E": "V·m⁻¹", "V": "V", "d": "m"}, "The same voltage over a smaller gap makes a stronger field: share the volts out over the metres.",
+    "E = V/d",
+    "Use the field between parallel plates",
+    "Between parallel plates the field is uniform.",
+    {"E": "V·m⁻¹", "V": "V", "d": "m"},
+    "The same voltage over a smaller gap makes a stronger field: share the volts out over the metres.",
     mistakes=(
         Mistake("multiplied", "E", "V*d", "Per metre: divide."),
         Mistake("divided", "V", "E/d", "E is volts per metre: multiply by the metres."),
         Mistake("upside-down", "d", "E/V", "E is volts per metre: d is the volts divided by E."),
     ),
-)  # fmt: skip
+)
 BETWEEN = (
-    "Two large upright metal plates make a uniform horizontal field {way} between them. A small charged sphere hangs there at rest on a light insulating thread.",
-    "A charged foil-covered sphere hangs still from a nylon thread between two upright charged plates; their uniform field points {way}.",
-    "Between two parallel upright plates, whose field is uniform and points {way}, a charged sphere hangs at rest on a thin silk thread.",
-)  # fmt: skip
+    (
+        "Two large upright metal plates make a uniform horizontal field {way} between them. A small charged sphere"
+        " hangs there at rest on a light insulating thread."
+    ),
+    (
+        "A charged foil-covered sphere hangs still from a nylon thread between two upright charged plates; their"
+        " uniform field points {way}."
+    ),
+    (
+        "Between two parallel upright plates, whose field is uniform and points {way}, a charged sphere hangs at rest"
+        " on a thin silk thread."
+    ),
+)
 
 
 def push_of(data: Data) -> int:
@@ -250,19 +324,32 @@ def force_in_field(way: Direction | None, sign: int) -> Relation:
     """F_E = QE with the size of the charge."""
     known = {"F_E": fixed(way)} if way else {}
     law = Relation(
-        "F_E = Q*E", "Find the force of the field on the charge", "The field is the force on each coulomb. The sign of the charge only tells the direction.",
-        {"F_E": "N", "Q": "C", "E": "V·m⁻¹"}, "So much push for each bit of charge: more charge or a stronger field, more push.", sizes=("Q",),
+        "F_E = Q*E",
+        "Find the force of the field on the charge",
+        "The field is the force on each coulomb. The sign of the charge only tells the direction.",
+        {"F_E": "N", "Q": "C", "E": "V·m⁻¹"},
+        "So much push for each bit of charge: more charge or a stronger field, more push.",
+        sizes=("Q",),
         directions={**known, **({"Q": fixed(sign_of_charge(sign))} if sign else {})},
         mistakes=(
             Mistake("divided", "F_E", "E/Q", "E is the force per coulomb: multiply by the coulombs."),
             Mistake("upside-down", "Q", "E/F_E", "F_E = QE, so Q = F_E/E."),
             Mistake("upside-down", "E", "Q/F_E", "F_E = QE, so E = F_E/Q."),
         ),
-    )  # fmt: skip
-    return told(law, {
-        "Q": Said("Use the force of the field for the size of the charge", "The sign follows from the direction of the force: along the field or against it."),
-        "E": Said("Use the force on the charge for the field", "The field is the force on each coulomb; only the size of the charge goes in."),
-    })  # fmt: skip
+    )
+    return told(
+        law,
+        {
+            "Q": Said(
+                "Use the force of the field for the size of the charge",
+                "The sign follows from the direction of the force: along the field or against it.",
+            ),
+            "E": Said(
+                "Use the force on the charge for the field",
+                "The field is the force on each coulomb; only the size of the charge goes in.",
+            ),
+        },
+    )
 
 
 def in_field(data: Data) -> Situation:
@@ -277,14 +364,19 @@ def in_field(data: Data) -> Situation:
     way = LEFT_RIGHT.of("right" if push > 0 else "left") if push else None
     laws = (*thread_laws(way), WOULD_CUT, force_in_field(way, along), PLATES, *cut(AWAY))
     towards = f"to the {data.choices['field']}"
-    lean = {1: " It hangs to the side to which the field points.", -1: " It hangs to the side from which the field comes.", 0: ""}[
-        along if not data.has("Q") else 0
-    ]  # fmt: skip
+    lean = {
+        1: " It hangs to the side to which the field points.",
+        -1: " It hangs to the side from which the field comes.",
+        0: "",
+    }[along if not data.has("Q") else 0]
     rows = arrow_points(
         ("F_g", "the weight, straight down"),
         ("T", "the tension, along the thread towards the support"),
-        ("F_E", f"the electrostatic force, {way.words if way else ''}, {'along' if along > 0 else 'against'} the field"),
-    )  # fmt: skip
+        (
+            "F_E",
+            f"the electrostatic force, {way.words if way else ''}, {'along' if along > 0 else 'against'} the field",
+        ),
+    )
     ways = steps_of(*laws)
 
     def drawn(key: str = "draw", after: bool = False) -> Part:
@@ -300,20 +392,32 @@ def in_field(data: Data) -> Situation:
         relations=laws,
         openings=tuple(one.format(way=towards) + lean for one in BETWEEN),
         tell={
-            **TELL, "Q": "It carries {}.", "E": "The field is {}.", "V": "The potential difference between the plates is {}.",
+            **TELL,
+            "Q": "It carries {}.",
+            "E": "The field is {}.",
+            "V": "The potential difference between the plates is {}.",
             "d": "The plates are {} apart.",
         },
-        ask={**ASK, "Q": "Calculate the charge on the sphere.", "E": "Calculate the electric field between the plates."},
+        ask={
+            **ASK,
+            "Q": "Calculate the charge on the sphere.",
+            "E": "Calculate the electric field between the plates.",
+        },
         stated=(drawn(),) if push else (),
         later=later,
         judge=hanging(data),
         proofs=where_known(
-            Check("The whole way back: the force of the field must be the one that the angle needs", "Q*V/d = m*g*tan(alpha)", sizes=("Q",)),
-            TRIANGLE, FIRST,
+            Check(
+                "The whole way back: the force of the field must be the one that the angle needs",
+                "Q*V/d = m*g*tan(alpha)",
+                sizes=("Q",),
+            ),
+            TRIANGLE,
+            FIRST,
         ),
         scene=(lambda v: field_scene(v.get("alpha", 0.4), field, push, along)) if push else None,
         notes=(FBD_RULES,) if push else (),
-    )  # fmt: skip
+    )
 
 
 def all_in_field(base: dict[str, float]) -> dict[str, float]:
@@ -328,13 +432,23 @@ def all_in_field(base: dict[str, float]) -> dict[str, float]:
 def practise_in_field(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
     """Just enough data; which way the sphere hangs is told where the sign is not."""
     text = practised(
-        typed, random, level, FIELD_DRAWS, all_in_field,
+        typed,
+        random,
+        level,
+        FIELD_DRAWS,
+        all_in_field,
         {
-            "alpha": ("m Q V d", "m Q E", "m T"), "m": ("alpha Q V d", "alpha Q E", "T alpha"), "Q": ("m alpha V d", "m alpha E"),
-            "E": ("m alpha Q", "V d"), "V": ("m alpha Q d", "T alpha Q d"), "d": ("m alpha Q V",), "F_E": ("Q V d", "m alpha"),
-            "T": ("m Q E", "m alpha"), "a": ("m Q V d", "m Q E"),
+            "alpha": ("m Q V d", "m Q E", "m T"),
+            "m": ("alpha Q V d", "alpha Q E", "T alpha"),
+            "Q": ("m alpha V d", "m alpha E"),
+            "E": ("m alpha Q", "V d"),
+            "V": ("m alpha Q d", "T alpha Q d"),
+            "d": ("m alpha Q V",),
+            "F_E": ("Q V d", "m alpha"),
+            "T": ("m Q E", "m alpha"),
+            "a": ("m Q V d", "m Q E"),
         },
-    )  # fmt: skip
+    )
     if text["Q"]:
         text["lean"] = "signs"
     elif text["lean"] == "signs":
@@ -347,29 +461,70 @@ FIELD_DRAWS = {
     "Q": Draw((5, 6, 8, 10, -5, -7, -9), "nC", harder=(5.5, 7.2, -8.4)),
     "V": Draw((4, 5, 6, 8), "kV", harder=(4.5, 7.2)),
     "d": Draw((5, 6, 8, 10), "cm", harder=(5.5, 7.5)),
-}  # fmt: skip
+}
 IN_FIELD = question(
     "thread-in-field",
     "One sphere on a thread in a horizontal field",
     in_field,
     fields=(
         Choice("field", "The field points", (("right", "to the right"), ("left", "to the left"))),
-        mass(), charge("Q", "Charge on the sphere"),
-        ANGLE, Input("E", "Electric field", "V·m⁻¹", 10, 1e7, "The field's size is greater than zero: pick its direction beside it."),
-        Input("V", "Potential difference between the plates", "V", 1, 1e5, "Enter the size of the potential difference: more than zero."),
+        mass(),
+        charge("Q", "Charge on the sphere"),
+        ANGLE,
+        Input(
+            "E",
+            "Electric field",
+            "V·m⁻¹",
+            10,
+            1e7,
+            "The field's size is greater than zero: pick its direction beside it.",
+        ),
+        Input(
+            "V",
+            "Potential difference between the plates",
+            "V",
+            1,
+            1e5,
+            "Enter the size of the potential difference: more than zero.",
+        ),
         Input("d", "Distance between the plates", "cm", 1e-3, 1, "Distance must be greater than zero."),
-        F_E, tension("thread"), first_acceleration("the thread is cut"),
-        Choice("lean", "The sphere is pushed", (("signs", "as the sign of its charge says"), ("along", "in the direction of the field"), ("against", "against the field")), quiet=("signs",)),
-        PARTS, LENGTHS,
+        F_E,
+        tension("thread"),
+        first_acceleration("the thread is cut"),
+        Choice(
+            "lean",
+            "The sphere is pushed",
+            (
+                ("signs", "as the sign of its charge says"),
+                ("along", "in the direction of the field"),
+                ("against", "against the field"),
+            ),
+            quiet=("signs",),
+        ),
+        PARTS,
+        LENGTHS,
     ),
-    example={"field": "right", "m": "0,2 g", "Q": "+8 nC", "V": "6 kV", "d": "8 cm", "lean": "along", "parts": "whole", "lengths": "scale"},
+    example={
+        "field": "right",
+        "m": "0,2 g",
+        "Q": "+8 nC",
+        "V": "6 kV",
+        "d": "8 cm",
+        "lean": "along",
+        "parts": "whole",
+        "lengths": "scale",
+    },
     asks="alpha",
     constants=("g",),
     laws=(EQUILIBRIUM.name, SECOND.name),
     draws={
-        **FIELD_DRAWS, "alpha": Draw((15, 20), "°"), "E": Draw((60, 80), "kV/m"), "F_E": Draw((0.5, 0.8), "mN"),
-        "T": Draw((2, 3), "mN"), "a": Draw((10.5, 11), "m/s^2"),
+        **FIELD_DRAWS,
+        "alpha": Draw((15, 20), "°"),
+        "E": Draw((60, 80), "kV/m"),
+        "F_E": Draw((0.5, 0.8), "mN"),
+        "T": Draw((2, 3), "mN"),
+        "a": Draw((10.5, 11), "m/s^2"),
     },
     since=2,
     adjust=practise_in_field,
-)  # fmt: skip
+)

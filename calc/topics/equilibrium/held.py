@@ -150,15 +150,11 @@ def refuse_before(data: Data, want: str) -> None:
             raise Refusal("want", NO_STRING)
         for name in ("T", "a"):
             if data.has(name):
-                raise Refusal(
-                    name, "Without a string there is nothing to pull or to cut: leave this empty."
-                )
+                raise Refusal(name, "Without a string there is nothing to pull or to cut: leave this empty.")
     if want == "E_net" and not data.has("d"):
         raise Refusal("d", "Give the distance from the sphere to where the string is tied.")
     if want == "Q2" and data.choices["equal"] == "equal":
-        raise Refusal(
-            "want", "The charges are equal in size: ask for the charge on the sphere instead."
-        )
+        raise Refusal("want", "The charges are equal in size: ask for the charge on the sphere instead.")
 
 
 def known_steps(data: Data, line: Line, ways: list[Step], want: str) -> tuple[Step, ...]:
@@ -178,7 +174,7 @@ def find_steps(data: Data, ways: list[Step], want: str) -> tuple[Step, ...]:
         return lead(data.known, ways, want)
     except NoWay:
         names = dict.fromkeys(("m", "theta", "F_E", "T", "N", "r", "Q1", "Q2", "a", want))
-        raise Refusal(None, missing(set(data.known), ways, want, {n: WORDS[n] for n in names})) from None  # fmt: skip
+        raise Refusal(None, missing(set(data.known), ways, want, {n: WORDS[n] for n in names})) from None
 
 
 def later_parts(line: Line, data: Data, ways: list[Step], want: str) -> tuple[Part, ...]:
@@ -201,21 +197,32 @@ def nudge_points(line: Line) -> tuple[Point, ...]:
     if line.side > 0:
         return (
             Point("Closer, r is smaller, so the attraction F_E becomes larger.", 1, ("F_E becomes larger",)),
-            Point(f"The net force now points {line.words(1)}, towards the fixed charge: the sphere does not come back, the equilibrium is unstable.", 1, ("unstable",)),
-        )  # fmt: skip
+            Point(
+                f"The net force now points {line.words(1)}, towards the fixed charge: the sphere does not come back,"
+                " the equilibrium is unstable.",
+                1,
+                ("unstable",),
+            ),
+        )
     return (
         Point("Closer, r is smaller, so the repulsion F_E becomes larger.", 1, ("F_E becomes larger",)),
-        Point(f"The net force now points {line.words(1)}, away from the fixed charge: the sphere comes back, the equilibrium is stable along this line.", 1, ("comes back",)),
-    )  # fmt: skip
+        Point(
+            f"The net force now points {line.words(1)}, away from the fixed charge: the sphere comes back, the"
+            " equilibrium is stable along this line.",
+            1,
+            ("comes back",),
+        ),
+    )
 
 
 # --- practice -----------------------------------------------------------------------------------------------
 
 
-def practise(slope: bool, typed: dict[str, object], random: object, level: int) -> dict[str, object]:  # fmt: skip
-    """Data that stand still: the drawn numbers, a string on the side that can pull, and another unknown at higher levels."""
+def practise(slope: bool, typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    """Data that stand still: the drawn numbers, a string on the side that can pull, and another unknown at
+    higher levels."""
     text = {name: str(value) for name, value in typed.items()}
-    m, r, q1, q2 = (si(text[name], unit) for name, unit in (("m", "g"), ("r", "cm"), ("Q1", "nC"), ("Q2", "nC")))  # fmt: skip
+    m, r, q1, q2 = (si(text[name], unit) for name, unit in (("m", "g"), ("r", "cm"), ("Q1", "nC"), ("Q2", "nC")))
     tilt = sin(si(text["theta"], "°")) if slope else 1.0
     pull, push = m * SCHOOL_G * tilt, SCHOOL_K * abs(q1 * q2) / r**2
     lift = (q1 * q2 > 0) == (text["where"] == "below")
@@ -223,7 +230,7 @@ def practise(slope: bool, typed: dict[str, object], random: object, level: int) 
         text["m"], pull = f"{m * 2e3:g} g", 2 * pull
     text["string"] = "up" if not lift or push < pull else "down"
     pulled = abs(pull - push) if lift else pull + push
-    want = one_of(random, {1: ("T", "F_E"), 2: ("T", "a", "F_E"), 3: ("a", "Q1", "m", "r", "n")}[level])  # fmt: skip
+    want = one_of(random, {1: ("T", "F_E"), 2: ("T", "a", "F_E"), 3: ("a", "Q1", "m", "r", "n")}[level])
     text.update(want=want, T="", F_E="", N="", n="", a="", d="", acting="signs", equal="own")
     if want in ("Q1", "m", "r", "n"):
         text.update({"T": f"{pulled * 1e3:.3g} mN", want: ""})
@@ -261,7 +268,7 @@ LINE_FIELDS = optional(
     first_acceleration(),
     END,
 )
-WHERE = Choice("where", "The fixed charge is", (("below", "below the sphere"), ("above", "above the sphere")))  # fmt: skip
+WHERE = Choice("where", "The fixed charge is", (("below", "below the sphere"), ("above", "above the sphere")))
 WEIGHT = Choice(
     "weight",
     "The weight in the free-body diagram",
@@ -281,11 +288,19 @@ SLOPE = Question(
     fields=(
         wanted("T", "F_E", "N", "Q1", "Q2", "n", "r", "m", "theta", "a", "E_net", "v"),
         WHERE,
-        Choice("string", "A string parallel to the slope pulls the sphere", (("up", "up the slope"), ("down", "down the slope"), ("none", "there is no string"))),
+        Choice(
+            "string",
+            "A string parallel to the slope pulls the sphere",
+            (("up", "up the slope"), ("down", "down the slope"), ("none", "there is no string")),
+        ),
         *optional(mass(), slope_angle()),
         *LINE_FIELDS[:4],
         *LINE_FIELDS[4:6],
-        *optional(Input("N", "Normal force", "N", 1e-6, 10.0, "Enter the size of the force: more than zero.", result="measured")),
+        *optional(
+            Input(
+                "N", "Normal force", "N", 1e-6, 10.0, "Enter the size of the force: more than zero.", result="measured"
+            )
+        ),
         *LINE_FIELDS[6:],
         ACTING,
         EQUAL,
@@ -297,8 +312,19 @@ SLOPE = Question(
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={
-        "want": "T", "where": "below", "string": "up", "m": "25 g", "theta": "35°", "Q1": "+80 nC", "Q2": "+50 nC", "r": "3 cm",
-        "acting": "signs", "equal": "own", "which": "excess", "weight": "whole", "lengths": "scale",
+        "want": "T",
+        "where": "below",
+        "string": "up",
+        "m": "25 g",
+        "theta": "35°",
+        "Q1": "+80 nC",
+        "Q2": "+50 nC",
+        "r": "3 cm",
+        "acting": "signs",
+        "equal": "own",
+        "which": "excess",
+        "weight": "whole",
+        "lengths": "scale",
     },
     draws={
         **SMALL_CHARGES,
@@ -306,7 +332,7 @@ SLOPE = Question(
         "theta": Draw((20, 25, 30, 35, 40, 50), "°", harder=(22.5, 37, 53)),
     },
     adjust=practise_slope,
-)  # fmt: skip
+)
 
 VERTICAL = Question(
     key="vertical",
@@ -314,7 +340,15 @@ VERTICAL = Question(
     fields=(
         wanted("T", "F_E", "Q1", "Q2", "n", "r", "m", "a", "E_net", "v"),
         WHERE,
-        Choice("string", "A vertical string pulls the sphere", (("none", "there is no string: it hovers"), ("up", "upwards: it hangs"), ("down", "downwards: it is tied down"))),
+        Choice(
+            "string",
+            "A vertical string pulls the sphere",
+            (
+                ("none", "there is no string: it hovers"),
+                ("up", "upwards: it hangs"),
+                ("down", "downwards: it is tied down"),
+            ),
+        ),
         *optional(mass()),
         *LINE_FIELDS,
         ACTING,
@@ -326,9 +360,17 @@ VERTICAL = Question(
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={
-        "want": "r", "where": "below", "string": "none", "m": "3 g", "Q1": "+60 nC", "Q2": "+90 nC",
-        "acting": "signs", "equal": "own", "which": "excess", "lengths": "scale",
+        "want": "r",
+        "where": "below",
+        "string": "none",
+        "m": "3 g",
+        "Q1": "+60 nC",
+        "Q2": "+90 nC",
+        "acting": "signs",
+        "equal": "own",
+        "which": "excess",
+        "lengths": "scale",
     },
     draws={**SMALL_CHARGES, "m": Draw((2, 3, 4, 5, 6, 8), "g", harder=(2.5, 4.5, 7.2))},
     adjust=practise_vertical,
-)  # fmt: skip
+)

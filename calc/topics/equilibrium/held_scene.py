@@ -30,7 +30,7 @@ def story(data: Data, line: Line) -> str:
         other += " with a charge of the same size"
     away = f"{said['r']} " if data.has("r") else ""
     side = "further up" if line.side > 0 else "further down"
-    spot = f"on the slope, {away}{side}" if line.slope else f"{away}straight {'above' if line.side > 0 else 'below'} it"  # fmt: skip
+    spot = f"on the slope, {away}{side}" if line.slope else f"{away}straight {'above' if line.side > 0 else 'below'} it"
     facts.append(f"{other} is fixed {spot}.")
     if data.choices["acting"] != "signs":
         facts.append(f"The spheres {data.choices['acting']} each other.")
@@ -50,7 +50,7 @@ def place(data: Data, line: Line) -> str:
     if not line.slope:
         return data.pick("inside a smooth upright glass tube", "on a smooth upright rod through it")
     surface = data.pick("a smooth insulating slope", "a smooth glass ramp", "a smooth plastic ramp")
-    return f"on {surface}" + (f" at {data.said['theta']} to the horizontal" if data.has("theta") else "")  # fmt: skip
+    return f"on {surface}" + (f" at {data.said['theta']} to the horizontal" if data.has("theta") else "")
 
 
 def holding(line: Line) -> str:
@@ -69,7 +69,7 @@ def holding(line: Line) -> str:
 
 def scene(line: Line, v: Values) -> Figure:
     """The set-up, not to scale."""
-    return slope_figure(line, v) if line.slope else vertical_figure(line, v)  # fmt: skip
+    return slope_figure(line, v) if line.slope else vertical_figure(line, v)
 
 
 def slope_figure(line: Line, v: Values) -> Figure:
@@ -86,8 +86,12 @@ def slope_figure(line: Line, v: Values) -> Figure:
         distances=[(0, 1, "r")],
         angle_label="θ",
         title="Charged sphere on a smooth slope",
-        notes=("B is fixed; where the string passes it, it does not touch.",) if pull and (line.side > 0) == (pull == "up") else ("B is fixed.",),
-    )  # fmt: skip
+        notes=(
+            ("B is fixed; where the string passes it, it does not touch.",)
+            if pull and (line.side > 0) == (pull == "up")
+            else ("B is fixed.",)
+        ),
+    )
 
 
 def vertical_figure(line: Line, v: Values) -> Figure:
@@ -99,7 +103,10 @@ def vertical_figure(line: Line, v: Values) -> Figure:
         Sphere((0.0, gap), radius, sign_of(second), "B"),
         Dimension((0.0, min(0.0, gap)), (0.0, max(0.0, gap)), "r", -2.4, 0.3),
     ]
-    said = f"Sphere {charged('A', first)} is at rest, sphere {charged('B', second)} is fixed straight {'above' if gap > 0 else 'below'} it."
+    said = (
+        f"Sphere {charged('A', first)} is at rest, sphere {charged('B', second)} is fixed straight"
+        f" {'above' if gap > 0 else 'below'} it."
+    )
     if line.string != "none":
         way = 1.0 if line.string == "up" else -1.0
         reach = way * (8.5 if way == line.side else 4.5)
@@ -112,4 +119,6 @@ def vertical_figure(line: Line, v: Values) -> Figure:
         items.insert(0, Segment((-1.3, -1.6), (-1.3, 1.9), "guide"))
         items.insert(0, Segment((1.3, -1.6), (1.3, 1.9), "guide"))
         said += " A smooth guide keeps A on the vertical line."
-    return Figure("Charged sphere on a vertical line", said, tuple(items), (f"Not to scale. B is fixed.{remark}",), unit=1.0)  # fmt: skip
+    return Figure(
+        "Charged sphere on a vertical line", said, tuple(items), (f"Not to scale. B is fixed.{remark}",), unit=1.0
+    )

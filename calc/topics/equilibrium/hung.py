@@ -83,9 +83,15 @@ WORDS = {
     "v": "the speed some time after the cut",
 }
 EQUAL_ANGLES = (
-    Point("The spheres exert equal and opposite forces on each other, even when their charges differ.", 1, ("equal and opposite forces",)),
-    Point("The masses are equal too, so tan α = F_E/(mg) is the same for both: equal angles.", 1, ("tan α = F_E/(mg)",)),
-)  # fmt: skip
+    Point(
+        "The spheres exert equal and opposite forces on each other, even when their charges differ.",
+        1,
+        ("equal and opposite forces",),
+    ),
+    Point(
+        "The masses are equal too, so tan α = F_E/(mg) is the same for both: equal angles.", 1, ("tan α = F_E/(mg)",)
+    ),
+)
 WHOLE = Mistake("whole-angle", "alpha", "2*alpha", HALF, "the whole angle stands in for its half")
 TWO_ANGLES = (
     "More than one angle fits. At the smallest the spheres come to rest: moved a little closer they swing back. "
@@ -106,9 +112,7 @@ def plan_threads(data: Data) -> Plan:
     values = worked(needed, steps, extra)
     if inputs(data.values, steps) & data.measured:
         # An angle from a rounded force can be far out: where it is, the masses, lengths and charges decide.
-        bare = replace(
-            data, values={n: v for n, v in data.values.items() if n not in data.measured}
-        )
+        bare = replace(data, values={n: v for n, v in data.values.items() if n not in data.measured})
         try:
             other, more = find_steps(bare, pair, ways, spread(bare.values, ways, constants), want)
             sure = worked(bare, other, more)
@@ -129,8 +133,7 @@ def plan_threads(data: Data) -> Plan:
         Part(
             "find",
             "calculate",
-            (EACH if want == "Q1" and pair.equal else ASKED[want])
-            + (" List every angle that fits." if extra else ""),
+            (EACH if want == "Q1" and pair.equal else ASKED[want]) + (" List every angle that fits." if extra else ""),
             (*steps, *extra),
             answer=want,
         ),
@@ -139,9 +142,7 @@ def plan_threads(data: Data) -> Plan:
     if pair.shortcut and any("Use the small-angle" in step.what for step in steps):
         parts.append(exact_part(pair))
     elif pair.shortcut:
-        notes += (
-            "These data need no shortcut: every step is exact, whatever the size of the angle.",
-        )
+        notes += ("These data need no shortcut: every step is exact, whatever the size of the angle.",)
     return Plan(
         story=story(data, pair),
         parts=tuple(parts),
@@ -172,9 +173,7 @@ def refuse_before(data: Data, want: str) -> None:
     if data.values.get("T") == 0:
         raise Refusal("T", SAGGING)
     if want == "Q2" and data.choices["equal"] == "equal":
-        raise Refusal(
-            "want", "The charges are equal in size: ask for the charge on the first sphere instead."
-        )
+        raise Refusal("want", "The charges are equal in size: ask for the charge on the first sphere instead.")
 
 
 def find_steps(
@@ -194,7 +193,7 @@ def find_steps(
         steps = lead(data.known, [*ways, *roots[:1]], want)
     except NoWay:
         names = dict.fromkeys(("m", "L", "alpha", "s", "r", "F_E", "T", "Q1", "Q2", want))
-        raise Refusal(None, missing(set(data.known), ways, want, {n: WORDS[n] for n in names})) from None  # fmt: skip
+        raise Refusal(None, missing(set(data.known), ways, want, {n: WORDS[n] for n in names})) from None
     return steps, tuple(roots[1:]) if want == "alpha" else ()
 
 
@@ -226,10 +225,10 @@ def story(data: Data, pair: Pair) -> str:
     who = data.pick("Two small spheres", "Two light spheres", "Two foil-covered spheres")
     each = f" of mass {said['m']} each" if data.has("m") else " of equal mass"
     threads = f"threads of length {said['L']}" if data.has("L") else "threads of equal length"
-    hooks = "one hook" if not pair.two else f"two hooks {said['s']} apart" if data.has("s") else "two hooks"  # fmt: skip
+    hooks = "one hook" if not pair.two else f"two hooks {said['s']} apart" if data.has("s") else "two hooks"
     facts = [f"{who}{each} hang on light insulating {threads} from {hooks}."]
     if pair.equal:
-        facts.append(f"Their charges are equal in size{': ' + said['Q1'] + ' on the first' if data.has('Q1') else ''}.")  # fmt: skip
+        facts.append(f"Their charges are equal in size{': ' + said['Q1'] + ' on the first' if data.has('Q1') else ''}.")
     else:
         facts += [
             f"The {which} carries {said[name]}."
@@ -237,7 +236,9 @@ def story(data: Data, pair: Pair) -> str:
             if data.has(name)
         ]
     if data.has("n"):
-        facts.append(f"The first has {said['n']} electrons too {'many' if data.choices['which'] == 'excess' else 'few'}.")  # fmt: skip
+        facts.append(
+            f"The first has {said['n']} electrons too {'many' if data.choices['which'] == 'excess' else 'few'}."
+        )
     facts.append(f"They {'repel' if pair.repel > 0 else 'attract'} each other and are at rest.")
     for name, words in (
         ("alpha", "Each thread makes an angle of {} with the vertical."),
@@ -259,8 +260,8 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
     """One support at first; charges worked out from the angle, then angles from charges, then two supports."""
     text = {name: str(value) for name, value in typed.items()}
     m, length, alpha = si(text["m"], "g"), si(text["L"], "cm"), si(text["alpha"], "°")
-    text.update(supports="one", equal="equal", acting="signs", method="exact", Q1="", beta="", r="", s="")  # fmt: skip
-    want = one_of(random, {1: ("F_E", "T", "Q1"), 2: ("Q1", "a", "alpha"), 3: ("alpha", "Q1")}[level])  # fmt: skip
+    text.update(supports="one", equal="equal", acting="signs", method="exact", Q1="", beta="", r="", s="")
+    want = one_of(random, {1: ("F_E", "T", "Q1"), 2: ("Q1", "a", "alpha"), 3: ("alpha", "Q1")}[level])
     r = 2 * length * sin(alpha)
     if level == 3 and one_of(random, ("one", "two")) == "two":
         gap = one_of(random, ("6 cm", "8 cm", "10 cm"))
@@ -288,8 +289,17 @@ HALF_ANGLE = Input(
     under=90.0,
     help="half the angle between the threads",
 )
-WHOLE_ANGLE = Input("beta", "Angle between the threads", "°", 1, 170, "The angle between the threads is more than 0° and less than 180°.", under=180.0, result="laid out")  # fmt: skip
-THREAD = Input("L", "Length of a thread", "m", 1e-2, 5, "The thread's length must be greater than zero.")  # fmt: skip
+WHOLE_ANGLE = Input(
+    "beta",
+    "Angle between the threads",
+    "°",
+    1,
+    170,
+    "The angle between the threads is more than 0° and less than 180°.",
+    under=180.0,
+    result="laid out",
+)
+THREAD = Input("L", "Length of a thread", "m", 1e-2, 5, "The thread's length must be greater than zero.")
 SUPPORTS_APART = distance("s", "Distance between the supports")
 PARTS = Choice(
     "parts",
@@ -305,13 +315,33 @@ THREADS = Question(
         Choice("want", "What to find", tuple(WORDS.items())),
         Choice("supports", "The threads hang from", (("one", "one support"), ("two", "two supports, side by side"))),
         *optional(
-            mass("Mass of each sphere"), THREAD, HALF_ANGLE, WHOLE_ANGLE, SUPPORTS_APART, apart("Distance between the spheres"), charge("Q1", "Charge on the first sphere"),
-            electrons(), charge("Q2", "Charge on the second sphere"), F_E, tension("thread"), first_acceleration("the thread is cut"),
+            mass("Mass of each sphere"),
+            THREAD,
+            HALF_ANGLE,
+            WHOLE_ANGLE,
+            SUPPORTS_APART,
+            apart("Distance between the spheres"),
+            charge("Q1", "Charge on the first sphere"),
+            electrons(),
+            charge("Q2", "Charge on the second sphere"),
+            F_E,
+            tension("thread"),
+            first_acceleration("the thread is cut"),
         ),
         ACTING,
-        Choice("equal", "The charges", (("equal", "are equal in size: use the first box only"), ("own", "may differ")), quiet=("own",)),
+        Choice(
+            "equal",
+            "The charges",
+            (("equal", "are equal in size: use the first box only"), ("own", "may differ")),
+            quiet=("own",),
+        ),
         WHICH,
-        Choice("method", "An angle asked for from the charges", (("exact", "is worked out exactly"), ("small", "by the small-angle shortcut, with its error")), quiet=("exact",)),
+        Choice(
+            "method",
+            "An angle asked for from the charges",
+            (("exact", "is worked out exactly"), ("small", "by the small-angle shortcut, with its error")),
+            quiet=("exact",),
+        ),
         PARTS,
         LENGTHS,
     ),
@@ -319,8 +349,17 @@ THREADS = Question(
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={
-        "want": "Q1", "supports": "one", "m": "2 g", "L": "40 cm", "alpha": "20°", "acting": "signs", "equal": "equal",
-        "which": "excess", "method": "exact", "parts": "whole", "lengths": "scale",
+        "want": "Q1",
+        "supports": "one",
+        "m": "2 g",
+        "L": "40 cm",
+        "alpha": "20°",
+        "acting": "signs",
+        "equal": "equal",
+        "which": "excess",
+        "method": "exact",
+        "parts": "whole",
+        "lengths": "scale",
     },
     draws={
         "m": Draw((1, 2, 3, 4, 5), "g", harder=(1.5, 2.4, 3.6)),
@@ -328,4 +367,4 @@ THREADS = Question(
         "alpha": Draw((20, 22, 24, 25, 28, 30, 35), "°", harder=(21.5, 26.5, 33, 38)),
     },
     adjust=practise,
-)  # fmt: skip
+)

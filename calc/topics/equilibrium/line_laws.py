@@ -18,32 +18,53 @@ EXCHANGED = "sin and cos are exchanged"
 FROM_PARALLEL = "Find the {} from the component along the slope"
 WEIGHT = told(
     Relation(
-        "F_g = m*g", "Find the weight", "The weight acts straight down.", {"F_g": "N", "m": "kg"}, marks=NO_MARKS,
+        "F_g = m*g",
+        "Find the weight",
+        "The weight acts straight down.",
+        {"F_g": "N", "m": "kg"},
+        marks=NO_MARKS,
         mistakes=(Mistake("multiplied", "m", "F_g*g", "Divide by g: m = F_g/g."),),
     ),
-    {"F_g": Said("Find the weight", "The weight acts straight down.", NO_MARKS, "How hard the earth pulls on the sphere."),
-     "m": Said("Find the mass from the weight", "The weight is m times g.", SA)},
-)  # fmt: skip
+    {
+        "F_g": Said(
+            "Find the weight", "The weight acts straight down.", NO_MARKS, "How hard the earth pulls on the sphere."
+        ),
+        "m": Said("Find the mass from the weight", "The weight is m times g.", SA),
+    },
+)
 PARALLEL = told(
     Relation(
-        "F_gpar = m*g*sin(theta)", "Resolve the weight along the slope", "Only this component of the weight acts along the slope.",
-        {"F_gpar": "N", "m": "kg", "theta": "°"}, marks=SA,
+        "F_gpar = m*g*sin(theta)",
+        "Resolve the weight along the slope",
+        "Only this component of the weight acts along the slope.",
+        {"F_gpar": "N", "m": "kg", "theta": "°"},
+        marks=SA,
         mistakes=(
             Mistake("sin-cos", "F_gpar", "m*g*cos(theta)", SWAPPED, EXCHANGED),
-            Mistake("not-resolved", "F_gpar", "m*g", "Only a component of the weight acts along the slope: use mg sin θ."),
+            Mistake(
+                "not-resolved", "F_gpar", "m*g", "Only a component of the weight acts along the slope: use mg sin θ."
+            ),
             Mistake("sin-cos", "m", "F_gpar/(g*cos(theta))", SWAPPED, EXCHANGED),
             Mistake("sin-cos", "theta", "acos(F_gpar/(m*g))", SWAPPED, EXCHANGED),
         ),
     ),
-    {"F_gpar": Said("Resolve the weight along the slope", "Only this component of the weight acts along the slope.", NO_MARKS,
-                "On a gentle slope gravity pulls only a little along it; on a steep one nearly with all its strength."),
-     "m": Said(FROM_PARALLEL.format("mass"), "F_g∥ = mg sin θ, with m alone on one side."),
-     "theta": Said(FROM_PARALLEL.format("angle"), "F_g∥ = mg sin θ: the inverse sine gives the angle.")},
-)  # fmt: skip
+    {
+        "F_gpar": Said(
+            "Resolve the weight along the slope",
+            "Only this component of the weight acts along the slope.",
+            NO_MARKS,
+            "On a gentle slope gravity pulls only a little along it; on a steep one nearly with all its strength.",
+        ),
+        "m": Said(FROM_PARALLEL.format("mass"), "F_g∥ = mg sin θ, with m alone on one side."),
+        "theta": Said(FROM_PARALLEL.format("angle"), "F_g∥ = mg sin θ: the inverse sine gives the angle."),
+    },
+)
 NORMAL = told(
     Relation(
-        "N = m*g*cos(theta)", "Balance the forces across the slope",
-        "T and F_E have no component across the slope, so N alone balances mg cos θ.", {"N": "N", "m": "kg", "theta": "°"},
+        "N = m*g*cos(theta)",
+        "Balance the forces across the slope",
+        "T and F_E have no component across the slope, so N alone balances mg cos θ.",
+        {"N": "N", "m": "kg", "theta": "°"},
         mistakes=(
             Mistake("sin-cos", "N", "m*g*sin(theta)", ACROSS, EXCHANGED),
             Mistake("not-resolved", "N", "m*g", "On a slope N is less than the weight: use mg cos θ."),
@@ -51,30 +72,52 @@ NORMAL = told(
             Mistake("sin-cos", "theta", "asin(N/(m*g))", ACROSS, EXCHANGED),
         ),
     ),
-    {"N": Said("Balance the forces across the slope", "T and F_E have no component across the slope, so N alone balances mg cos θ.", FSA,
-           "The slope pushes back just as hard as the sphere presses on it."),
-     "m": Said("Find the mass from the normal force", "N = mg cos θ, with m alone on one side."),
-     "theta": Said("Find the angle from the normal force", "N = mg cos θ: the inverse cosine gives the angle.")},
-)  # fmt: skip
+    {
+        "N": Said(
+            "Balance the forces across the slope",
+            "T and F_E have no component across the slope, so N alone balances mg cos θ.",
+            FSA,
+            "The slope pushes back just as hard as the sphere presses on it.",
+        ),
+        "m": Said("Find the mass from the normal force", "N = mg cos θ, with m alone on one side."),
+        "theta": Said("Find the angle from the normal force", "N = mg cos θ: the inverse cosine gives the angle."),
+    },
+)
 COMPONENTS = Relation(
-    "tan(theta) = F_gpar/N", "Find the angle from both components of the weight", "F_g∥ = mg sin θ and N = mg cos θ: divided, m and g cancel.",
+    "tan(theta) = F_gpar/N",
+    "Find the angle from both components of the weight",
+    "F_g∥ = mg sin θ and N = mg cos θ: divided, m and g cancel.",
     {"theta": "°"},
-)  # fmt: skip
+)
 AFTER_CUT = "Write the second law just after the cut"
 BARE_REASON = "Once the string is cut only the weight's component acts along the slope; m cancels."
 BARE_CUT = Relation(
-    "m*a = m*g*sin(theta)", AFTER_CUT, BARE_REASON, {"a": "m·s⁻²", "theta": "°"},
+    "m*a = m*g*sin(theta)",
+    AFTER_CUT,
+    BARE_REASON,
+    {"a": "m·s⁻²", "theta": "°"},
     by_hand={
-        "a": Step("m*a = m*g*sin(theta)", "a = g*sin(theta)", AFTER_CUT, BARE_REASON, "m·s⁻²",
-                  mistakes=(Mistake("sin-cos", "a", "g*cos(theta)", SWAPPED, EXCHANGED),)),
+        "a": Step(
+            "m*a = m*g*sin(theta)",
+            "a = g*sin(theta)",
+            AFTER_CUT,
+            BARE_REASON,
+            "m·s⁻²",
+            mistakes=(Mistake("sin-cos", "a", "g*cos(theta)", SWAPPED, EXCHANGED),),
+        ),
         "theta": Step("m*a = m*g*sin(theta)", "theta = asin(a/g)", AFTER_CUT, BARE_REASON, "°"),
     },
-)  # fmt: skip
+)
 
 
 def sum_of(string: str, lift: int, weight: str) -> str:
     """F_net = 0 along the line, up positive; ``lift`` 0: without an electrostatic force."""
-    sums = {("up", 1): "T + F_E - {} = 0", ("up", -1): "T - F_E - {} = 0", ("down", 1): "F_E - T - {} = 0", ("up", 0): "T - {} = 0"}  # fmt: skip
+    sums = {
+        ("up", 1): "T + F_E - {} = 0",
+        ("up", -1): "T - F_E - {} = 0",
+        ("down", 1): "F_E - T - {} = 0",
+        ("up", 0): "T - {} = 0",
+    }
     return sums.get((string, lift), "F_E - {} = 0").format(weight)
 
 
@@ -82,18 +125,37 @@ def balance(string: str, lift: int, weight: str, why: str) -> Relation:
     """F_net = 0 along the line for T, F_E and the weight's part (``F_gpar`` or ``F_g``)."""
     slope = weight == "F_gpar"
     what = f"Let the forces along the {'slope' if slope else 'vertical'} add up to zero"
-    law = Relation(sum_of(string, lift, weight), what, why, dict.fromkeys(("T", "F_E", weight), "N"), PLAIN_BALANCE, marks=BALANCE_MARKS)  # fmt: skip
+    law = Relation(
+        sum_of(string, lift, weight),
+        what,
+        why,
+        dict.fromkeys(("T", "F_E", weight), "N"),
+        PLAIN_BALANCE,
+        marks=BALANCE_MARKS,
+    )
     mistakes: list[Mistake] = []
     if lift and string != "none":
         whole = "m*g*sin(theta)" if slope else "m*g"
         pull, push = (other_way(law.step(name).make) for name in ("T", "F_E"))
         mistakes = [
-            Mistake("reversed", "T", pull, "Like repels, unlike attracts: which way does F_E point? Then add or subtract.", "the answer differs by 2F_E"),
+            Mistake(
+                "reversed",
+                "T",
+                pull,
+                "Like repels, unlike attracts: which way does F_E point? Then add or subtract.",
+                "the answer differs by 2F_E",
+            ),
             Mistake("charge-forgotten", "T", whole, "The charge still acts: F_E belongs in the sum."),
-            Mistake("reversed", "F_E", push, "Draw the forces again: which of them point the same way?", "one force is taken the other way"),
-        ]  # fmt: skip
-    law = Relation(law.law, what, why, law.units, PLAIN_BALANCE, marks=BALANCE_MARKS, mistakes=tuple(mistakes))  # fmt: skip
-    short = (Mark("formula"), Mark("answer")) if string == "none" else (Mark("formula"), Mark("substitution"))  # fmt: skip
+            Mistake(
+                "reversed",
+                "F_E",
+                push,
+                "Draw the forces again: which of them point the same way?",
+                "one force is taken the other way",
+            ),
+        ]
+    law = Relation(law.law, what, why, law.units, PLAIN_BALANCE, marks=BALANCE_MARKS, mistakes=tuple(mistakes))
+    short = (Mark("formula"), Mark("answer")) if string == "none" else (Mark("formula"), Mark("substitution"))
     names = law.names if string == "none" else (weight,)
     return told(law, dict.fromkeys(names, Said(what, why, short)))
 
@@ -109,8 +171,10 @@ def other_way(make: str) -> str:
 def mass_from_cut(string: str, lift: int) -> Relation:
     """m where only F_E, the angle and the acceleration after the cut are given."""
     law = {
-        ("up", 1): "m*a = m*g*sin(theta) - F_E", ("up", -1): "m*a = m*g*sin(theta) + F_E", ("down", 1): "m*a = F_E - m*g*sin(theta)",
-    }[string, lift]  # fmt: skip
+        ("up", 1): "m*a = m*g*sin(theta) - F_E",
+        ("up", -1): "m*a = m*g*sin(theta) + F_E",
+        ("down", 1): "m*a = F_E - m*g*sin(theta)",
+    }[string, lift]
     why = "The tension is gone; the other two forces along the slope are unchanged and give the acceleration."
     return Relation(law, AFTER_CUT, why, {"m": "kg"}, marks=BALANCE_MARKS)
 

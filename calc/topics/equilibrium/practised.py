@@ -11,9 +11,18 @@ from calc.language.quantities import parse_quantity
 from calc.model.questions import Draw
 
 TYPED = {
-    "m": ("g", 1e-3), "Q": ("nC", 1e-9), "r": ("cm", 1e-2), "L": ("cm", 1e-2), "h": ("cm", 1e-2), "d": ("cm", 1e-2),
-    "F": ("mN", 1e-3), "T": ("mN", 1e-3), "a": ("m/s^2", 1.0), "E": ("kV/m", 1e3), "V": ("kV", 1e3),
-}  # fmt: skip
+    "m": ("g", 1e-3),
+    "Q": ("nC", 1e-9),
+    "r": ("cm", 1e-2),
+    "L": ("cm", 1e-2),
+    "h": ("cm", 1e-2),
+    "d": ("cm", 1e-2),
+    "F": ("mN", 1e-3),
+    "T": ("mN", 1e-3),
+    "a": ("m/s^2", 1.0),
+    "E": ("kV/m", 1e3),
+    "V": ("kV", 1e3),
+}
 
 
 def si(text: str, unit: str) -> float:

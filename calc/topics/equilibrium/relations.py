@@ -17,9 +17,7 @@ from calc.model.questions import NO_MARKS, Check, Mistake, Step, Values
 from calc.model.relations import Relation, Towards
 from calc.topics.shared.electrostatics import PLAIN_LAW, WHY_SIGN, sign_of_charge
 
-PLAIN_BALANCE = (
-    "Nothing moves, so the pulls up and the pulls down along the line are worth the same."
-)
+PLAIN_BALANCE = "Nothing moves, so the pulls up and the pulls down along the line are worth the same."
 ALONG = (
     ("away", "along the line of the thread, away from the support"),
     ("to", "along the line of the thread, towards the support"),
@@ -54,7 +52,8 @@ class Said(NamedTuple):
 
 
 def told(law: Relation, words: Mapping[str, Said]) -> Relation:
-    """A relation whose step for a name in ``words`` has its own heading and reason; marks and plain words where given."""
+    """A relation whose step for a name in ``words`` has its own heading and reason; marks and plain words
+    where given."""
     steps = {}
     for name, said in words.items():
         step = law.step(name)
@@ -71,18 +70,29 @@ def told(law: Relation, words: Mapping[str, Said]) -> Relation:
 THREAD_UNITS = {"m": "kg", "alpha": "°", "F_E": "N", "T": "N"}
 THREAD = (
     Relation(
-        "tan(alpha) = F_E/(m*g)", "Compare the two components of the tension",
-        "At rest: T sin α balances F_E, T cos α balances mg. Divide the two: T drops out.", THREAD_UNITS, PLAIN_BALANCE,
+        "tan(alpha) = F_E/(m*g)",
+        "Compare the two components of the tension",
+        "At rest: T sin α balances F_E, T cos α balances mg. Divide the two: T drops out.",
+        THREAD_UNITS,
+        PLAIN_BALANCE,
         mistakes=(
             Mistake("tan-inverted", "F_E", "m*g/tan(alpha)", OPPOSITE, "tan is upside down"),
-            Mistake("sin-for-tan", "F_E", "m*g*sin(alpha)", "mg is a side of the right angle, not the longest side: use tan α."),
+            Mistake(
+                "sin-for-tan",
+                "F_E",
+                "m*g*sin(alpha)",
+                "mg is a side of the right angle, not the longest side: use tan α.",
+            ),
             Mistake("tan-inverted", "m", "F_E*tan(alpha)/g", OPPOSITE),
             Mistake("tan-inverted", "alpha", "atan(m*g/F_E)", OPPOSITE),
         ),
     ),
     Relation(
-        "T*cos(alpha) = m*g", "Balance the vertical forces", "Only the vertical part of the tension holds the weight.",
-        THREAD_UNITS, PLAIN_BALANCE,
+        "T*cos(alpha) = m*g",
+        "Balance the vertical forces",
+        "Only the vertical part of the tension holds the weight.",
+        THREAD_UNITS,
+        PLAIN_BALANCE,
         mistakes=(
             Mistake("cos-times", "T", "m*g*cos(alpha)", UPRIGHT, "the answer is smaller than the weight"),
             Mistake("sin-cos", "m", "T*sin(alpha)/g", UPRIGHT),
@@ -90,15 +100,18 @@ THREAD = (
         ),
     ),
     Relation(
-        "T*sin(alpha) = F_E", "Balance the horizontal forces", "Only the horizontal part of the tension holds the sphere against F_E.",
-        THREAD_UNITS, PLAIN_BALANCE,
+        "T*sin(alpha) = F_E",
+        "Balance the horizontal forces",
+        "Only the horizontal part of the tension holds the sphere against F_E.",
+        THREAD_UNITS,
+        PLAIN_BALANCE,
         mistakes=(
             Mistake("sin-cos", "F_E", "T*cos(alpha)", LEVEL),
             Mistake("sin-cos", "T", "F_E/cos(alpha)", LEVEL),
             Mistake("sin-cos", "alpha", "acos(F_E/T)", LEVEL),
         ),
     ),
-)  # fmt: skip
+)
 
 
 def thread_laws(towards: Direction | None) -> tuple[Relation, ...]:
@@ -111,8 +124,12 @@ def thread_laws(towards: Direction | None) -> tuple[Relation, ...]:
 
 
 WOULD_CUT = Relation(
-    "a*cos(alpha) = g", "Use what the cut would do", "Just after the cut a = T/m, and T = mg/cos α.", {"alpha": "°"}, PLAIN_BALANCE,
-)  # fmt: skip
+    "a*cos(alpha) = g",
+    "Use what the cut would do",
+    "Just after the cut a = T/m, and T = mg/cos α.",
+    {"alpha": "°"},
+    PLAIN_BALANCE,
+)
 
 
 NOT_SQUARED, ROOT_OMITTED = (
@@ -125,90 +142,116 @@ SIZE = "Use Coulomb's law for the size of the charge"
 def _coulomb(both: str, added: str, charges: tuple[str, ...], *mistakes: Mistake) -> Relation:
     """Coulomb's law with its product of charges."""
     law = Relation(
-        f"F_E = k*{both}/r^2", "Find the electrostatic force with Coulomb's law", WHY_SIGN,
-        {"F_E": "N", "r": "m", **dict.fromkeys(charges, "C")}, PLAIN_LAW, sizes=charges,
+        f"F_E = k*{both}/r^2",
+        "Find the electrostatic force with Coulomb's law",
+        WHY_SIGN,
+        {"F_E": "N", "r": "m", **dict.fromkeys(charges, "C")},
+        PLAIN_LAW,
+        sizes=charges,
         mistakes=(
             Mistake("not-squared", "F_E", f"k*{both}/r", NOT_SQUARED, "the answer is r times the right one"),
             Mistake("added", "F_E", f"k*({added})/r^2", "Product, not sum: multiply the charges."),
             Mistake("root-omitted", "r", f"k*{both}/F_E", ROOT_OMITTED, "the answer is the square of the distance"),
             *mistakes,
         ),
-    )  # fmt: skip
-    why = (
-        WHY_SIGN if len(charges) > 1 else "Both charges are the same size, so Q² stands in the law."
     )
-    words = {
-        "r": Said("Use Coulomb's law for the distance", "Only the positive root is a distance.")
-    }
+    why = WHY_SIGN if len(charges) > 1 else "Both charges are the same size, so Q² stands in the law."
+    words = {"r": Said("Use Coulomb's law for the distance", "Only the positive root is a distance.")}
     return told(law, {**words, **dict.fromkeys(charges, Said(SIZE, why))})
 
 
 TWO_CHARGES = _coulomb(
-    "Q1*Q2", "Q1+Q2", ("Q1", "Q2"),
-    Mistake("not-squared", "Q1", "F_E*r/(k*Q2)", NOT_SQUARED), Mistake("not-squared", "Q2", "F_E*r/(k*Q1)", NOT_SQUARED),
-)  # fmt: skip
+    "Q1*Q2",
+    "Q1+Q2",
+    ("Q1", "Q2"),
+    Mistake("not-squared", "Q1", "F_E*r/(k*Q2)", NOT_SQUARED),
+    Mistake("not-squared", "Q2", "F_E*r/(k*Q1)", NOT_SQUARED),
+)
 EQUAL_CHARGES = _coulomb(
-    "Q1^2", "2*Q1", ("Q1",), Mistake("root-omitted", "Q1", "F_E*r^2/k", "You have Q²: take the square root."),
-)  # fmt: skip
+    "Q1^2",
+    "2*Q1",
+    ("Q1",),
+    Mistake("root-omitted", "Q1", "F_E*r^2/k", "You have Q²: take the square root."),
+)
 
 
-def coulomb(towards: Direction | None, sign_1: int = 0, sign_2: int = 0, equal: bool = False) -> Relation:  # fmt: skip
+def coulomb(towards: Direction | None, sign_1: int = 0, sign_2: int = 0, equal: bool = False) -> Relation:
     """Coulomb's law between Q1 and Q2, or between two charges of the size Q1 where they are equal.
 
     towards: the direction of F_E. sign_1, sign_2: the signs of the charges, 0 where they are not known.
     """
     ways = {name: sign_of_charge(sign) for name, sign in (("Q1", sign_1), ("Q2", sign_2)) if sign}
-    return directed(EQUAL_CHARGES if equal else TWO_CHARGES, {**ways, **({"F_E": towards} if towards else {})})  # fmt: skip
+    return directed(EQUAL_CHARGES if equal else TWO_CHARGES, {**ways, **({"F_E": towards} if towards else {})})
 
 
 EXCESS = ("excess", "too many electrons: the charge is negative")
 LACKING = ("lacking", "too few electrons: the charge is positive")
 COUNTING = told(
     Relation(
-        "n = Q1/e", "Count the electrons", "Charge comes in whole electron charges; e is the size of one.",
-        {"n": "", "Q1": "C"}, "Divide the pile by the size of one grain to count the grains.", sizes=("Q1",),
+        "n = Q1/e",
+        "Count the electrons",
+        "Charge comes in whole electron charges; e is the size of one.",
+        {"n": "", "Q1": "C"},
+        "Divide the pile by the size of one grain to count the grains.",
+        sizes=("Q1",),
         mistakes=(
             Mistake("multiplied", "n", "Q1*e", "Divide by the charge of one electron: n = Q/e."),
             Mistake("divided", "Q1", "n/e", "Multiply: each electron brings e."),
         ),
     ),
-    {"n": Said("Count the electrons", "Charge comes in whole electron charges; e is the size of one."),
-     "Q1": Said("Turn the electrons into a charge", "Each electron too many or too few counts e.", NO_MARKS, "So many grains, each of the same size.")},
-)  # fmt: skip
+    {
+        "n": Said("Count the electrons", "Charge comes in whole electron charges; e is the size of one."),
+        "Q1": Said(
+            "Turn the electrons into a charge",
+            "Each electron too many or too few counts e.",
+            NO_MARKS,
+            "So many grains, each of the same size.",
+        ),
+    },
+)
 
 
 def counting(sign_1: int = 0) -> Relation:
     """Charge and electrons; ``sign_1``: the sign of the charge Q1, 0 where it is not known."""
     kept = EXCESS if sign_1 < 0 else LACKING
-    ways = {"n": Direction(*kept, options=(EXCESS, LACKING)), "Q1": sign_of_charge(sign_1)} if sign_1 else {}  # fmt: skip
+    ways = {"n": Direction(*kept, options=(EXCESS, LACKING)), "Q1": sign_of_charge(sign_1)} if sign_1 else {}
     law = directed(COUNTING, ways)
     return replace(law, by_hand={**law.by_hand, "n": replace(law.step("n"), count=True)})
 
 
 CUT = (
-    "The cut takes the tension away at once. The sphere has not moved yet, so r, F_E and the weight are what they were. "
-    "Before the cut they were balanced by T, so the net force is now as large as T was."
+    "The cut takes the tension away at once. The sphere has not moved yet, so r, F_E and the weight are what they were."
+    " Before the cut they were balanced by T, so the net force is now as large as T was."
 )
-TENSION_KEPT = Mistake("tension-kept", "F_net", "0", "The cut removes T: the other forces no longer balance.", "the answer is zero")  # fmt: skip
+TENSION_KEPT = Mistake(
+    "tension-kept", "F_net", "0", "The cut removes T: the other forces no longer balance.", "the answer is zero"
+)
 
 
 HELD = "What the string held back is what moves the sphere once it is gone."
 NET = Relation(
-    "F_net = T", "Find the net force just after the cut", CUT, {"F_net": "N"},
+    "F_net = T",
+    "Find the net force just after the cut",
+    CUT,
+    {"F_net": "N"},
     "Let go of one end of a tug-of-war rope and the other side wins by exactly what you pulled.",
-    marks=NO_MARKS, mistakes=(TENSION_KEPT,),
-)  # fmt: skip
+    marks=NO_MARKS,
+    mistakes=(TENSION_KEPT,),
+)
 SECOND_LAW = Relation(
-    "F_net = m*a", "Use Newton's second law", "The net force gives the acceleration, in its own direction.", {"a": "m·s⁻²"},
+    "F_net = m*a",
+    "Use Newton's second law",
+    "The net force gives the acceleration, in its own direction.",
+    {"a": "m·s⁻²"},
     "The heavier the body, the less a given push changes its motion.",
     mistakes=(Mistake("multiplied", "a", "F_net*m", "Divide: a = F_net/m."),),
-)  # fmt: skip
+)
 
 
 BACK = told(
     Relation("T = m*a", "Find the tension from the acceleration after the cut", CUT, {"T": "N", "m": "kg"}, HELD),
     {"m": Said("Find the mass from the acceleration after the cut", CUT)},
-)  # fmt: skip
+)
 
 
 def cut(way: Direction, *mistakes: Mistake) -> tuple[Relation, ...]:
@@ -224,4 +267,4 @@ def steps_of(*laws: Relation) -> list[Step]:
 
 def where_known(*checks: Check) -> Callable[[Values], tuple[Check, ...]]:
     """Second ways to an answer, each where all its values are known."""
-    return lambda values: tuple(c for c in checks if set(equation(c.equation).names) <= values.keys())  # fmt: skip
+    return lambda values: tuple(c for c in checks if set(equation(c.equation).names) <= values.keys())

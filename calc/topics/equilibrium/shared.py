@@ -20,12 +20,11 @@ NO_PUSH = "A string cannot push: no equilibrium this way."
 SLACK = "The tension is zero: the string is slack, and the forces just balance without it."
 NO_STRING = "There is no string to cut. Choose a string, or ask for something else."
 NOT_CONSTANT = (
-    "After the cut the distance changes, so the electrostatic force and the acceleration change from moment to moment. "
-    "The equations of motion need a constant acceleration and may not be used: ask for the acceleration at the instant of the cut."
+    "After the cut the distance changes, so the electrostatic force and the acceleration change from moment to moment."
+    " The equations of motion need a constant acceleration and may not be used: ask for the acceleration at the instant"
+    " of the cut."
 )
-SAY_ACTING = (
-    "Say whether the spheres attract or repel: the sign of one of the charges is not known."
-)
+SAY_ACTING = "Say whether the spheres attract or repel: the sign of one of the charges is not known."
 ONE_SIGN = "Give the sign of at least one charge: the direction of a field depends on it."
 UNSTABLE = (
     "Held by attraction from above this equilibrium is unstable: a little closer and the attraction wins, "
@@ -33,10 +32,30 @@ UNSTABLE = (
 )
 NEUTRAL = "The electrostatic force is zero here: it is left out of the diagram and of the sum of the forces."
 UNITS = {
-    "m": "kg", "theta": "°", "N": "N", "F_gpar": "N", "F_g": "N", "T": "N", "F_E": "N", "F_net": "N", "Q1": "C", "Q2": "C",
-    "n": "", "r": "m", "d": "m", "D": "m", "a": "m·s⁻²", "E_1": "N·C⁻¹", "E_2": "N·C⁻¹", "E_net": "N·C⁻¹", "alpha": "°",
-    "beta": "°", "L": "m", "s": "m", "x": "m",
-}  # fmt: skip
+    "m": "kg",
+    "theta": "°",
+    "N": "N",
+    "F_gpar": "N",
+    "F_g": "N",
+    "T": "N",
+    "F_E": "N",
+    "F_net": "N",
+    "Q1": "C",
+    "Q2": "C",
+    "n": "",
+    "r": "m",
+    "d": "m",
+    "D": "m",
+    "a": "m·s⁻²",
+    "E_1": "N·C⁻¹",
+    "E_2": "N·C⁻¹",
+    "E_net": "N·C⁻¹",
+    "alpha": "°",
+    "beta": "°",
+    "L": "m",
+    "s": "m",
+    "x": "m",
+}
 
 BALANCE_MARKS = (Mark("formula"), Mark("substitution", 2), Mark("answer"))
 
@@ -74,9 +93,7 @@ def optional(*items: Input) -> tuple[Input, ...]:
 
 
 def tension(held_by: str = "string") -> Input:
-    return Input(
-        "T", f"Tension in the {held_by}", "N", 1e-6, 10.0, NO_PUSH, over=None, result="measured"
-    )
+    return Input("T", f"Tension in the {held_by}", "N", 1e-6, 10.0, NO_PUSH, over=None, result="measured")
 
 
 def first_acceleration(when: str = "the string is cut") -> Input:
@@ -157,7 +174,7 @@ def refuse_uncharged(data: Data) -> None:
         if data.has(name) and data.values[name] == 0:
             raise Refusal(name, "A zero charge gives no force, so this cannot be found.")
     if data.values.get("F_E") == 0:
-        raise Refusal("F_E", "Without an electrostatic force the charges do not matter. Type a force above zero.")  # fmt: skip
+        raise Refusal("F_E", "Without an electrostatic force the charges do not matter. Type a force above zero.")
 
 
 def refuse_unaskable(data: Data, want: str) -> None:
@@ -167,7 +184,7 @@ def refuse_unaskable(data: Data, want: str) -> None:
     if data.has(want):
         raise Refusal(want, "This is what is to be found: leave its box empty.")
     if data.choices.get("equal") == "equal" and data.has("Q2"):
-        raise Refusal("Q2", "The charges are equal in size: use the first box only, or choose “may differ”.")  # fmt: skip
+        raise Refusal("Q2", "The charges are equal in size: use the first box only, or choose “may differ”.")
 
 
 def kind(data: Data) -> int:
@@ -176,7 +193,9 @@ def kind(data: Data) -> int:
     said = {"repel": 1, "attract": -1}.get(data.choices.get("acting", "signs"), 0)
     if product and said and product != said:
         do = "repel" if product > 0 else "attract"
-        raise Refusal("acting", f"Spheres with these signs {do} each other. Choose “do what their signs say”, or change a sign.")  # fmt: skip
+        raise Refusal(
+            "acting", f"Spheres with these signs {do} each other. Choose “do what their signs say”, or change a sign."
+        )
     return product or said
 
 

@@ -112,7 +112,7 @@ class Chapters:
         return Part(key, "calculate", ask, steps)
 
 
-def line_story(data: Data, side: int, string: str, lift: int | None = None) -> tuple[Line, Chapters]:  # fmt: skip
+def line_story(data: Data, side: int, string: str, lift: int | None = None) -> tuple[Line, Chapters]:
     """The set-up of a story on a slope or a vertical line, found possible."""
     refuse_uncharged(data)
     acting = -lift * side if lift else kind(data)
@@ -122,7 +122,15 @@ def line_story(data: Data, side: int, string: str, lift: int | None = None) -> t
     return line, Chapters(data, ways)
 
 
-def line_plan(data: Data, line: Line, told: Chapters, story: str, parts: tuple[Part, ...], checks: tuple[Check, ...] = (), notes: tuple[str, ...] = ()) -> Plan:  # fmt: skip
+def line_plan(
+    data: Data,
+    line: Line,
+    told: Chapters,
+    story: str,
+    parts: tuple[Part, ...],
+    checks: tuple[Check, ...] = (),
+    notes: tuple[str, ...] = (),
+) -> Plan:
     return Plan(
         story=story,
         parts=parts,
@@ -142,9 +150,10 @@ def plan_museum(data: Data) -> Plan:
     line, told = line_story(data, -1, "up")
     said = data.said
     story = (
-        f"In a science museum a bead of mass {said['m']} with a charge of {said['Q1']} rests on a smooth glass ramp at {said['theta']} to the "
-        f"horizontal. A light cord parallel to the ramp ties it to a peg at the top. A second bead with a charge of {said['Q2']} is glued to the "
-        f"ramp {said['r']} further down. A visitor may cut the cord."
+        f"In a science museum a bead of mass {said['m']} with a charge of {said['Q1']} rests on a smooth glass ramp at"
+        f" {said['theta']} to the horizontal. A light cord parallel to the ramp ties it to a peg at the top. A second"
+        f" bead with a charge of {said['Q2']} is glued to the ramp {said['r']} further down. A visitor may cut the"
+        " cord."
     )
     parts = (
         state(COULOMB),
@@ -152,28 +161,48 @@ def plan_museum(data: Data) -> Plan:
         told.calculate("force", "Calculate the electrostatic force on the upper bead.", "F_E"),
         told.calculate("tension", "Calculate the tension in the cord.", "T"),
         told.calculate("electrons", "Calculate how many electrons the upper bead has too many or too few.", "n"),
-        told.calculate("cut", "The visitor cuts the cord. Calculate the acceleration of the bead at that instant.", "a"),
+        told.calculate(
+            "cut", "The visitor cuts the cord. Calculate the acceleration of the bead at that instant.", "a"
+        ),
         draw_part(line, data, told.ways, "draw-cut", cut=True, body="the upper bead"),
         Part("later", "explain", GROWS, points=line.after()),
-    )  # fmt: skip
+    )
     return line_plan(data, line, told, story, parts)
 
 
 MUSEUM = Question(
     key="museum-ramp",
     title="A bead on the museum's glass ramp",
-    fields=(mass("Mass of the upper bead"), slope_angle(), charge("Q1", "Charge on the upper bead"), charge("Q2", "Charge on the glued bead"), distance("r", "Distance between the beads"), WEIGHT, LENGTHS),
+    fields=(
+        mass("Mass of the upper bead"),
+        slope_angle(),
+        charge("Q1", "Charge on the upper bead"),
+        charge("Q2", "Charge on the glued bead"),
+        distance("r", "Distance between the beads"),
+        WEIGHT,
+        LENGTHS,
+    ),
     plan=plan_museum,
     constants=("k", "g", "e"),
     laws=(COULOMB.name, EQUILIBRIUM.name, SECOND.name),
-    example={"m": "16 g", "theta": "28°", "Q1": "-64 nC", "Q2": "-45 nC", "r": "2,8 cm", "weight": "whole", "lengths": "scale"},
+    example={
+        "m": "16 g",
+        "theta": "28°",
+        "Q1": "-64 nC",
+        "Q2": "-45 nC",
+        "r": "2,8 cm",
+        "weight": "whole",
+        "lengths": "scale",
+    },
     draws={
-        "m": Draw((12, 14, 16, 18, 22), "g", harder=(13.5, 17.2, 24.5)), "theta": Draw((22, 25, 28, 32, 36), "°", harder=(23.5, 34, 41)),
-        "Q1": Draw((-40, -48, -64, 55, 62), "nC", harder=(-37.5, 52.4, -71)), "Q2": Draw((-30, -45, 35, 50, -55), "nC", harder=(-33.5, 47.2)),
+        "m": Draw((12, 14, 16, 18, 22), "g", harder=(13.5, 17.2, 24.5)),
+        "theta": Draw((22, 25, 28, 32, 36), "°", harder=(23.5, 34, 41)),
+        "Q1": Draw((-40, -48, -64, 55, 62), "nC", harder=(-37.5, 52.4, -71)),
+        "Q2": Draw((-30, -45, 35, 50, -55), "nC", harder=(-33.5, 47.2)),
         "r": Draw((2.8, 3, 3.5, 4), "cm", harder=(3.2, 3.7, 4.6)),
     },
     scenario=True,
-)  # fmt: skip
+)
 
 
 # --- a stage: attracting charge above, when does the cord go slack? ------------------------------------------
@@ -188,45 +217,99 @@ def plan_stage(data: Data) -> Plan:
     told.ways += line.field_steps(data.values["d"], data.values["r"])
     said = data.said
     story = (
-        f"On a theatre stage a foil-covered ball of mass {said['m']} with a charge of {said['Q1']} seems to rest by magic on a smooth plastic "
-        f"slope at {said['theta']}. A second ball with a charge of {said['Q2']} is hidden in the slope, {said['r']} further up. A thin cord "
-        f"parallel to the slope, tied {said['d']} further up than the first ball, helps to hold it."
+        f"On a theatre stage a foil-covered ball of mass {said['m']} with a charge of {said['Q1']} seems to rest by"
+        f" magic on a smooth plastic slope at {said['theta']}. A second ball with a charge of {said['Q2']} is hidden in"
+        f" the slope, {said['r']} further up. A thin cord parallel to the slope, tied {said['d']} further up than the"
+        " first ball, helps to hold it."
     )
     slack = Step(
-        "k*Q1*Q2/r_0^2 = F_gpar", "r_0 = sqrt(k*Q1*Q2/F_gpar)", "Let the attraction alone balance the weight's component",
-        "With a slack cord T = 0, so F_E = mg sin θ. Closer than this the attraction wins.", "m", FSA, sizes=("Q1", "Q2"), plain=PLAIN_LAW,
-        mistakes=(Mistake("root-omitted", "r_0", "k*Q1*Q2/F_gpar", "You have r²: take the square root.", "the answer is the square of the distance"),
-                  Mistake("weight-for-component", "r_0", "sqrt(k*Q1*Q2/(m*g))", "Only mg sin θ acts along the slope.")),
-    )  # fmt: skip
+        "k*Q1*Q2/r_0^2 = F_gpar",
+        "r_0 = sqrt(k*Q1*Q2/F_gpar)",
+        "Let the attraction alone balance the weight's component",
+        "With a slack cord T = 0, so F_E = mg sin θ. Closer than this the attraction wins.",
+        "m",
+        FSA,
+        sizes=("Q1", "Q2"),
+        plain=PLAIN_LAW,
+        mistakes=(
+            Mistake(
+                "root-omitted",
+                "r_0",
+                "k*Q1*Q2/F_gpar",
+                "You have r²: take the square root.",
+                "the answer is the square of the distance",
+            ),
+            Mistake("weight-for-component", "r_0", "sqrt(k*Q1*Q2/(m*g))", "Only mg sin θ acts along the slope."),
+        ),
+    )
     parts = (
         AT_REST,
         draw_part(line, data, told.ways, body="the lower ball"),
         told.calculate("normal", "Calculate the normal force on the lower ball.", "N"),
         told.calculate("force", "Calculate the electrostatic force on the lower ball.", "F_E"),
         told.calculate("tension", "Calculate the tension in the cord.", "T"),
-        told.own("slack", "The hidden ball is brought closer. Calculate the distance between the balls at which the cord just goes slack.", slack),
-        Part("steady", "explain", "With the cord slack, the ball is nudged a little up the slope. Does it come back? Explain.", points=nudge_points(Line(True, 1, 1, "none"))),
-        told.calculate("field", f"The balls are {said['r']} apart again. Calculate the net electric field where the cord is tied.", "E_net"),
-    )  # fmt: skip
-    back = Check("With the slack distance, Coulomb's law gives the weight's component", "k*Q1*Q2/r_0^2 = m*g*sin(theta)", sizes=("Q1", "Q2"))  # fmt: skip
+        told.own(
+            "slack",
+            "The hidden ball is brought closer. Calculate the distance between the balls at which the cord just goes"
+            " slack.",
+            slack,
+        ),
+        Part(
+            "steady",
+            "explain",
+            "With the cord slack, the ball is nudged a little up the slope. Does it come back? Explain.",
+            points=nudge_points(Line(True, 1, 1, "none")),
+        ),
+        told.calculate(
+            "field",
+            f"The balls are {said['r']} apart again. Calculate the net electric field where the cord is tied.",
+            "E_net",
+        ),
+    )
+    back = Check(
+        "With the slack distance, Coulomb's law gives the weight's component",
+        "k*Q1*Q2/r_0^2 = m*g*sin(theta)",
+        sizes=("Q1", "Q2"),
+    )
     return line_plan(data, line, told, story, parts, (back,), (UNSTABLE,))
 
 
 STAGE = Question(
     key="stage-slope",
     title="The ball that will not roll: a stage trick",
-    fields=(mass("Mass of the lower ball"), slope_angle(), charge("Q1", "Charge on the lower ball"), charge("Q2", "Charge on the hidden ball"), distance("r", "Distance between the balls"), called(END, {"sphere": "ball", "string": "cord"}), WEIGHT, LENGTHS),
+    fields=(
+        mass("Mass of the lower ball"),
+        slope_angle(),
+        charge("Q1", "Charge on the lower ball"),
+        charge("Q2", "Charge on the hidden ball"),
+        distance("r", "Distance between the balls"),
+        called(END, {"sphere": "ball", "string": "cord"}),
+        WEIGHT,
+        LENGTHS,
+    ),
     plan=plan_stage,
     constants=("k", "g"),
     laws=(EQUILIBRIUM.name, COULOMB.name),
-    example={"m": "9 g", "theta": "24°", "Q1": "+52 nC", "Q2": "-70 nC", "r": "4 cm", "d": "10 cm", "weight": "components", "lengths": "scale"},
+    example={
+        "m": "9 g",
+        "theta": "24°",
+        "Q1": "+52 nC",
+        "Q2": "-70 nC",
+        "r": "4 cm",
+        "d": "10 cm",
+        "weight": "components",
+        "lengths": "scale",
+    },
     draws={
-        "m": Draw((8, 9, 10, 12), "g", harder=(8.5, 11.4)), "theta": Draw((20, 24, 27, 30, 33), "°", harder=(21.5, 38)),
-        "Q1": Draw((40, 46, 52, 60), "nC", harder=(43.5, 57.2)), "Q2": Draw((-50, -60, -70), "nC", harder=(-54.5, -66)),
-        "r": Draw((4, 4.5, 5), "cm", harder=(4.2, 5.4)), "d": Draw((9, 10, 12, 15), "cm", harder=(8.5, 13)),
+        "m": Draw((8, 9, 10, 12), "g", harder=(8.5, 11.4)),
+        "theta": Draw((20, 24, 27, 30, 33), "°", harder=(21.5, 38)),
+        "Q1": Draw((40, 46, 52, 60), "nC", harder=(43.5, 57.2)),
+        "Q2": Draw((-50, -60, -70), "nC", harder=(-54.5, -66)),
+        "r": Draw((4, 4.5, 5), "cm", harder=(4.2, 5.4)),
+        "d": Draw((9, 10, 12, 15), "cm", harder=(8.5, 13)),
     },
     scenario=True,
-)  # fmt: skip
+)
 
 
 # --- a cord that pulls down: tension, charge, electrons -------------------------------------------------------
@@ -239,9 +322,10 @@ def plan_gauge(data: Data) -> Plan:
         raise Refusal("T", "Here the cord pulls: type a tension above zero.")
     said = data.said
     story = (
-        f"In a workshop a plastic pellet of mass {said['m']} lies on a smooth chute at {said['theta']} to the horizontal. A fixed ball with a charge of "
-        f"{said['Q2']}, {said['r']} further down the chute, repels it so strongly that a light cord to the foot of the chute has to hold "
-        f"it down. A force sensor in the cord reads {said['T']}."
+        f"In a workshop a plastic pellet of mass {said['m']} lies on a smooth chute at {said['theta']} to the"
+        f" horizontal. A fixed ball with a charge of {said['Q2']}, {said['r']} further down the chute, repels it so"
+        " strongly that a light cord to the foot of the chute has to hold it down. A force sensor in the cord reads"
+        f" {said['T']}."
     )
     parts = (
         draw_part(line, data, told.ways, body="the pellet"),
@@ -252,25 +336,43 @@ def plan_gauge(data: Data) -> Plan:
         told.calculate("normal", "Calculate the normal force on the pellet.", "N"),
         told.calculate("cut", "The cord snaps. Calculate the acceleration of the pellet at that instant.", "a"),
         Part("later", "explain", GROWS, points=line.after()),
-    )  # fmt: skip
+    )
     return line_plan(data, line, told, story, parts)
 
 
 GAUGE = Question(
     key="sensor-chute",
     title="From the tension to the electrons",
-    fields=(mass("Mass of the pellet"), slope_angle(), tension("cord"), charge("Q2", "Charge on the fixed ball"), distance("r", "Distance between ball and pellet"), WEIGHT, LENGTHS),
+    fields=(
+        mass("Mass of the pellet"),
+        slope_angle(),
+        tension("cord"),
+        charge("Q2", "Charge on the fixed ball"),
+        distance("r", "Distance between ball and pellet"),
+        WEIGHT,
+        LENGTHS,
+    ),
     plan=plan_gauge,
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, QUANTISATION.name, SECOND.name),
-    example={"m": "5 g", "theta": "32°", "T": "18 mN", "Q2": "-75 nC", "r": "3,5 cm", "weight": "whole", "lengths": "scale"},
+    example={
+        "m": "5 g",
+        "theta": "32°",
+        "T": "18 mN",
+        "Q2": "-75 nC",
+        "r": "3,5 cm",
+        "weight": "whole",
+        "lengths": "scale",
+    },
     draws={
-        "m": Draw((4, 5, 6, 7), "g", harder=(4.4, 5.6, 6.5)), "theta": Draw((20, 26, 32, 35), "°", harder=(23, 29, 41)),
-        "T": Draw((9, 12, 15, 18), "mN", harder=(7.5, 13.6, 17.4)), "Q2": Draw((-60, -75, 80, 90), "nC", harder=(-64, 83)),
+        "m": Draw((4, 5, 6, 7), "g", harder=(4.4, 5.6, 6.5)),
+        "theta": Draw((20, 26, 32, 35), "°", harder=(23, 29, 41)),
+        "T": Draw((9, 12, 15, 18), "mN", harder=(7.5, 13.6, 17.4)),
+        "Q2": Draw((-60, -75, 80, 90), "nC", harder=(-64, 83)),
         "r": Draw((3, 3.5, 4, 5), "cm", harder=(3.3, 4.4)),
     },
     scenario=True,
-)  # fmt: skip
+)
 
 
 # --- hovering in a glass tube ---------------------------------------------------------------------------------
@@ -284,33 +386,72 @@ def plan_hover(data: Data) -> Plan:
     line, told = line_story(data, -1, "none")
     said = data.said
     story = (
-        f"For the school's open day a charged ball of mass {said['m']} ({said['Q1']}) is dropped into a smooth upright glass tube. It comes to rest "
-        f"above a second ball with a charge of {said['Q2']}, fixed at the bottom. Overnight charge leaks away: next morning "
-        f"the fixed ball keeps only {said['f']} times its charge; the hovering ball keeps all of its own."
+        f"For the school's open day a charged ball of mass {said['m']} ({said['Q1']}) is dropped into a smooth upright"
+        f" glass tube. It comes to rest above a second ball with a charge of {said['Q2']}, fixed at the bottom."
+        f" Overnight charge leaks away: next morning the fixed ball keeps only {said['f']} times its charge; the"
+        " hovering ball keeps all of its own."
     )
     half = data.values["f"]
     later = (
-        Step("Q2_after = f*Q2", "Q2_after = f*Q2", "Find the charge that is left", "Only the fixed ball lost charge.", "C", NO_MARKS, plain="A part of what was there."),
-        Step("m*g = k*Q1*Q2_after/r_after^2", "r_after = sqrt(k*Q1*Q2_after/(m*g))", "Let the new force carry the same weight",
-             "The weight has not changed, so at the new height F_E is what it was.", "m", FSA, sizes=("Q1", "Q2_after"), plain=PLAIN_LAW,
-             mistakes=(Mistake("in-proportion", "r_after", "f*r", "F_E goes with 1/r²: the height changes with the square root of the charge."),
-                       Mistake("old-charge", "r_after", "sqrt(k*Q1*Q2/(m*g))", "Use the charge that is left."))),
-    )  # fmt: skip
+        Step(
+            "Q2_after = f*Q2",
+            "Q2_after = f*Q2",
+            "Find the charge that is left",
+            "Only the fixed ball lost charge.",
+            "C",
+            NO_MARKS,
+            plain="A part of what was there.",
+        ),
+        Step(
+            "m*g = k*Q1*Q2_after/r_after^2",
+            "r_after = sqrt(k*Q1*Q2_after/(m*g))",
+            "Let the new force carry the same weight",
+            "The weight has not changed, so at the new height F_E is what it was.",
+            "m",
+            FSA,
+            sizes=("Q1", "Q2_after"),
+            plain=PLAIN_LAW,
+            mistakes=(
+                Mistake(
+                    "in-proportion",
+                    "r_after",
+                    "f*r",
+                    "F_E goes with 1/r²: the height changes with the square root of the charge.",
+                ),
+                Mistake("old-charge", "r_after", "sqrt(k*Q1*Q2/(m*g))", "Use the charge that is left."),
+            ),
+        ),
+    )
     drop = Direction("down", "downwards", (("up", "upwards"), ("down", "downwards")))
     height = Step(
-        "DeltaH = r - r_after", "DeltaH = r - r_after", "Compare the two heights", "Both are measured from the same fixed ball.", "m", SA, direction=drop,
+        "DeltaH = r - r_after",
+        "DeltaH = r - r_after",
+        "Compare the two heights",
+        "Both are measured from the same fixed ball.",
+        "m",
+        SA,
+        direction=drop,
         plain="How far down it came overnight.",
-    )  # fmt: skip
+    )
     parts = (
         AT_REST,
         draw_part(line, data, told.ways, body="the hovering ball"),
         told.calculate("height", "Calculate the distance between the two balls on the first day.", "r"),
         told.calculate("electrons", "Calculate how many electrons the hovering ball has too many or too few.", "n"),
-        Part("steady", "explain", "The hovering ball is pushed down a little and let go. Does it come back? Explain.", points=nudge_points(line)),
+        Part(
+            "steady",
+            "explain",
+            "The hovering ball is pushed down a little and let go. Does it come back? Explain.",
+            points=nudge_points(line),
+        ),
         told.own("next-day", "Calculate the distance between the balls next morning.", *later),
         told.own("sunk", "How far has the ball moved overnight, and which way?", height),
-    )  # fmt: skip
-    same = Check("The square of the height goes with the charge", "(r_after/r)^2 = f", "F_E and Q₁ are unchanged, so r² is proportional to the fixed charge.")  # fmt: skip
+    )
+    same = Check(
+        "The square of the height goes with the charge",
+        "(r_after/r)^2 = f",
+        "F_E and Q₁ are unchanged, so r² is proportional to the fixed charge.",
+    )
     if half >= 1:
         raise Refusal("f", "Charge leaks away: type a part between 0 and 1, such as 0,5.")
     return line_plan(data, line, told, story, parts, (same,))
@@ -319,17 +460,25 @@ def plan_hover(data: Data) -> Plan:
 HOVER = Question(
     key="hovering-ball",
     title="The hovering ball on open day",
-    fields=(mass("Mass of the hovering ball"), charge("Q1", "Charge on the hovering ball"), charge("Q2", "Charge on the fixed ball"), Input("f", "Part of its charge that the fixed ball keeps", "", 0.01, 0.99), LENGTHS),
+    fields=(
+        mass("Mass of the hovering ball"),
+        charge("Q1", "Charge on the hovering ball"),
+        charge("Q2", "Charge on the fixed ball"),
+        Input("f", "Part of its charge that the fixed ball keeps", "", 0.01, 0.99),
+        LENGTHS,
+    ),
     plan=plan_hover,
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name),
     example={"m": "2,4 g", "Q1": "+48 nC", "Q2": "+85 nC", "f": "0,6", "lengths": "scale"},
     draws={
-        "m": Draw((1.5, 2, 2.4, 3, 4), "g", harder=(1.8, 2.7, 3.3)), "Q1": Draw((30, 36, 48, 55), "nC", harder=(33.5, 51.2)),
-        "Q2": Draw((60, 70, 85, 95), "nC", harder=(64.5, 78.2)), "f": Draw((0.25, 0.4, 0.5, 0.6, 0.8), harder=(0.36, 0.55, 0.72)),
+        "m": Draw((1.5, 2, 2.4, 3, 4), "g", harder=(1.8, 2.7, 3.3)),
+        "Q1": Draw((30, 36, 48, 55), "nC", harder=(33.5, 51.2)),
+        "Q2": Draw((60, 70, 85, 95), "nC", harder=(64.5, 78.2)),
+        "f": Draw((0.25, 0.4, 0.5, 0.6, 0.8), harder=(0.36, 0.55, 0.72)),
     },
     scenario=True,
-)  # fmt: skip
+)
 
 
 # --- threads --------------------------------------------------------------------------------------------------
@@ -361,8 +510,9 @@ def plan_hall(data: Data) -> Plan:
     pair, told = pair_story(data, two=False, equal=True, acting=1)
     said = data.said
     story = (
-        f"Two foil balls of mass {said['m']} each hang from one hook in the school hall, on light nylon threads {said['L']} long. Rubbed with the same "
-        f"cloth, both carry the same charge, and the threads now make an angle of {said['beta']} with each other."
+        f"Two foil balls of mass {said['m']} each hang from one hook in the school hall, on light nylon threads"
+        f" {said['L']} long. Rubbed with the same cloth, both carry the same charge, and the threads now make an angle"
+        f" of {said['beta']} with each other."
     )
     parts = (
         pair_draw(pair, data, told.ways, body="the right-hand ball"),
@@ -371,10 +521,14 @@ def plan_hall(data: Data) -> Plan:
         told.calculate("charge", "Calculate the size of the charge on each ball.", "Q1"),
         told.calculate("tension", "Calculate the tension in a thread.", "T"),
         state(SECOND),
-        told.calculate("cut", "The thread of the right-hand ball is cut. Calculate the acceleration of that ball at that instant.", "a"),
+        told.calculate(
+            "cut",
+            "The thread of the right-hand ball is cut. Calculate the acceleration of that ball at that instant.",
+            "a",
+        ),
         pair_draw(pair, data, told.ways, "draw-cut", cut=True, body="the right-hand ball"),
         Part("later", "explain", GROWS, points=pair.after()),
-    )  # fmt: skip
+    )
     return pair_plan(data, pair, told, story, parts)
 
 
@@ -387,11 +541,12 @@ HALL = Question(
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     example={"m": "1,6 g", "L": "55 cm", "beta": "36°", "parts": "whole", "lengths": "scale"},
     draws={
-        "m": Draw((1.2, 1.6, 2, 2.5), "g", harder=(1.4, 2.2, 2.8)), "L": Draw((45, 50, 55, 60, 70), "cm", harder=(48, 62)),
+        "m": Draw((1.2, 1.6, 2, 2.5), "g", harder=(1.4, 2.2, 2.8)),
+        "L": Draw((45, 50, 55, 60, 70), "cm", harder=(48, 62)),
         "beta": Draw((24, 30, 36, 40, 44), "°", harder=(27, 33, 52)),
     },
     scenario=True,
-)  # fmt: skip
+)
 
 
 @told_of(sphere="trap")
@@ -399,37 +554,71 @@ def plan_barn(data: Data) -> Plan:
     pair, told = pair_story(data, two=True, equal=False, acting=-1)
     said = data.said
     story = (
-        f"Two light plastic fly traps of mass {said['m']} each hang in a barn on nylon threads {said['L']} long, from two nails {said['s']} apart. "
-        f"The first carries {said['Q1']}; the second is charged as well. They hang towards each other, "
-        f"each thread {said['alpha']} from the vertical."
+        f"Two light plastic fly traps of mass {said['m']} each hang in a barn on nylon threads {said['L']} long, from"
+        f" two nails {said['s']} apart. The first carries {said['Q1']}; the second is charged as well. They hang"
+        f" towards each other, each thread {said['alpha']} from the vertical."
     )
     rows = (
         Point("They hang towards each other, so they attract.", 1, ("attract",)),
-        Point(f"Unlike charges attract: the second charge is {'negative' if pair.sign_2 < 0 else 'positive'}.", 1, ("Unlike charges attract",)),
-    )  # fmt: skip
+        Point(
+            f"Unlike charges attract: the second charge is {'negative' if pair.sign_2 < 0 else 'positive'}.",
+            1,
+            ("Unlike charges attract",),
+        ),
+    )
     parts = (
-        Part("sign", "explain", "Is the charge of the second trap positive or negative? Give a reason.", points=rows, asks_sign=True),
+        Part(
+            "sign",
+            "explain",
+            "Is the charge of the second trap positive or negative? Give a reason.",
+            points=rows,
+            asks_sign=True,
+        ),
         pair_draw(pair, data, told.ways, body="the right-hand trap"),
         told.calculate("distance", "Calculate the distance between the traps.", "r"),
         told.calculate("force", "Calculate the electrostatic force on each trap.", "F_E"),
         told.calculate("charge", "Calculate the charge on the second trap.", "Q2"),
         told.calculate("tension", "Calculate the tension in a thread.", "T"),
-        Part("angles", "explain", "The charges need not be equal. Explain why both threads still make the same angle with the vertical.", points=EQUAL_ANGLES),
-    )  # fmt: skip
+        Part(
+            "angles",
+            "explain",
+            "The charges need not be equal. Explain why both threads still make the same angle with the vertical.",
+            points=EQUAL_ANGLES,
+        ),
+    )
     return pair_plan(data, pair, told, story, parts)
 
 
 BARN = Question(
     key="barn-traps",
     title="Two traps in the barn",
-    fields=(mass("Mass of each trap"), THREAD, SUPPORTS_APART, HALF_ANGLE, charge("Q1", "Charge on the first trap"), PARTS, LENGTHS),
+    fields=(
+        mass("Mass of each trap"),
+        THREAD,
+        SUPPORTS_APART,
+        HALF_ANGLE,
+        charge("Q1", "Charge on the first trap"),
+        PARTS,
+        LENGTHS,
+    ),
     plan=plan_barn,
     constants=("k", "g"),
     laws=(EQUILIBRIUM.name, COULOMB.name),
-    example={"m": "0,9 g", "L": "26 cm", "s": "30 cm", "alpha": "21°", "Q1": "+58 nC", "parts": "components", "lengths": "scale"},
+    example={
+        "m": "0,9 g",
+        "L": "26 cm",
+        "s": "30 cm",
+        "alpha": "21°",
+        "Q1": "+58 nC",
+        "parts": "components",
+        "lengths": "scale",
+    },
     draws={
-        "m": Draw((0.6, 0.8, 0.9, 1.2), "g", harder=(0.75, 1.05)), "L": Draw((24, 25, 26, 28), "cm", harder=(24.5, 27)), "s": Draw((29, 30, 32, 34), "cm", harder=(30.5, 33)),
-        "alpha": Draw((20, 21, 23, 24, 26), "°", harder=(20.5, 22.5, 25)), "Q1": Draw((45, 58, 70, -50, -66), "nC", harder=(47.5, -62)),
+        "m": Draw((0.6, 0.8, 0.9, 1.2), "g", harder=(0.75, 1.05)),
+        "L": Draw((24, 25, 26, 28), "cm", harder=(24.5, 27)),
+        "s": Draw((29, 30, 32, 34), "cm", harder=(30.5, 33)),
+        "alpha": Draw((20, 21, 23, 24, 26), "°", harder=(20.5, 22.5, 25)),
+        "Q1": Draw((45, 58, 70, -50, -66), "nC", harder=(47.5, -62)),
     },
     scenario=True,
-)  # fmt: skip
+)

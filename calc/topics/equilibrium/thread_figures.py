@@ -54,14 +54,33 @@ def thread_draw(
 
     def figure(v: Values) -> Figure:
         known = spread({n: x for n, x in v.items() if n not in constants}, ways, constants)
-        own = {n: known[called.get(n, n)] for n in ("m", "alpha", "T", "F_E") if called.get(n, n) in known}  # fmt: skip
-        return thread_diagram(own, push, constants["g"], cut=cut, resolved=resolved, equal=data.choices.get("lengths") == "equal", title=title or f"Free-body diagram of {body}", named=called)  # fmt: skip
+        own = {n: known[called.get(n, n)] for n in ("m", "alpha", "T", "F_E") if called.get(n, n) in known}
+        return thread_diagram(
+            own,
+            push,
+            constants["g"],
+            cut=cut,
+            resolved=resolved,
+            equal=data.choices.get("lengths") == "equal",
+            title=title or f"Free-body diagram of {body}",
+            named=called,
+        )
 
     kept = tuple(point for point in points if not (cut and point.keys[0] == called.get("T", "T")))
     return Part(key, "draw", ask, points=kept, figure=figure)
 
 
-def thread_diagram(known: Mapping[str, float], push: int, g: float, *, cut: bool = False, resolved: bool = False, equal: bool = False, title: str = "Free-body diagram", named: Mapping[str, str] | None = None) -> Figure:  # fmt: skip
+def thread_diagram(
+    known: Mapping[str, float],
+    push: int,
+    g: float,
+    *,
+    cut: bool = False,
+    resolved: bool = False,
+    equal: bool = False,
+    title: str = "Free-body diagram",
+    named: Mapping[str, str] | None = None,
+) -> Figure:
     """All forces on one body on a thread, to the numbers where all are known; angles in radians, forces in newtons."""
     angle, called = known.get("alpha", 0.5), named or {}
     sizes = {n: known[n] for n in ("T", "F_E") if n in known}
@@ -76,12 +95,14 @@ def thread_diagram(known: Mapping[str, float], push: int, g: float, *, cut: bool
         return letter + called.get(name, name).removeprefix(name)
 
     tension = label("T", "T_" if "T" in called else "T")
-    forces = [Force("F_g", sizes["F_g"], 270.0), Force("F_E", sizes["F_E"], 0.0 if push > 0 else 180.0)]  # fmt: skip
+    forces = [Force("F_g", sizes["F_g"], 270.0), Force("F_E", sizes["F_E"], 0.0 if push > 0 else 180.0)]
     if not cut:
         forces.insert(1, Force(tension, sizes["T"], lean))
     alpha = label("alpha", "α")
     arc = Angle(90.0, lean, alpha) if push > 0 else Angle(lean, 90.0, alpha)
-    parts = [Resolved(tension, 90.0, f"{tension} cos {alpha}", f"{tension} sin {alpha}")] if resolved and not cut else []  # fmt: skip
+    parts = (
+        [Resolved(tension, 90.0, f"{tension} cos {alpha}", f"{tension} sin {alpha}")] if resolved and not cut else []
+    )
     return free_body_diagram(
         forces,
         title=title + (" just after the cut" if cut else ""),
@@ -101,7 +122,9 @@ def seen(angle: float) -> float:
     return min(max(degrees(angle), SEEN[0]), SEEN[1])
 
 
-def hung(lean: float, reach: float, label: str, sign: int, charge: str, *, angle: str = "α", thread: str = "") -> list[Item]:  # fmt: skip
+def hung(
+    lean: float, reach: float, label: str, sign: int, charge: str, *, angle: str = "α", thread: str = ""
+) -> list[Item]:
     """A sphere on a thread from (0, 0): ``lean`` degrees to the right (below 0: left), ``reach`` long."""
     centre = polar((0.0, 0.0), reach, lean - 90)
     start, stop = sorted((-90.0, lean - 90))
@@ -114,7 +137,11 @@ def hung(lean: float, reach: float, label: str, sign: int, charge: str, *, angle
 
 def told_signs(*bodies: tuple[str, int, str]) -> tuple[Tells, ...]:
     """A sentence for each body (name, sign, name of its charge) whose sign is told."""
-    return tuple(Tells(f"{name} is {'positive' if sign > 0 else 'negative'}.", (charge,)) for name, sign, charge in bodies if sign)  # fmt: skip
+    return tuple(
+        Tells(f"{name} is {'positive' if sign > 0 else 'negative'}.", (charge,))
+        for name, sign, charge in bodies
+        if sign
+    )
 
 
 def beside_scene(angle: float, repel: int, sign_1: int, sign_2: int) -> Figure:
@@ -131,7 +158,10 @@ def beside_scene(angle: float, repel: int, sign_1: int, sign_2: int) -> Figure:
     ]
     way = "away from it" if repel > 0 else "towards it"
     signs = told_signs(("A", sign_1, "Q1"), ("B", sign_2, "Q2"))
-    said = f"Sphere A hangs on a thread from the ceiling. Sphere B is fixed to its left at the same level; the thread leans {way}."
+    said = (
+        "Sphere A hangs on a thread from the ceiling. Sphere B is fixed to its left at the same level; the thread"
+        f" leans {way}."
+    )
     return scene("A charged sphere beside a fixed charge", said, items, signs, ("B is fixed.",))
 
 
@@ -147,9 +177,12 @@ def field_scene(angle: float, field: int, push: int, sign: int) -> Figure:
         Dimension((-half, -9.0), (half, -9.0), "d", -1.6, 0.3),
     ]
     plus, minus = ("left", "right") if field > 0 else ("right", "left")
-    said = f"Sphere A hangs on a thread between two upright plates; the {plus} plate is positive, the {minus} one negative."
+    said = (
+        f"Sphere A hangs on a thread between two upright plates; the {plus} plate is positive, the {minus} one"
+        " negative."
+    )
     lean_said = Tells(f"The thread leans to the {'right' if push > 0 else 'left'}.", ("F_E", "Q"))
-    return scene("A charged sphere in a horizontal field", said, items, (lean_said, *told_signs(("A", sign, "Q"))))  # fmt: skip
+    return scene("A charged sphere in a horizontal field", said, items, (lean_said, *told_signs(("A", sign, "Q"))))
 
 
 def unequal_scene(first: float, second: float, sign_1: int, sign_2: int) -> Figure:
@@ -157,7 +190,10 @@ def unequal_scene(first: float, second: float, sign_1: int, sign_2: int) -> Figu
     one, two = seen(first), seen(second)
     depth = max(7.0, 5.0 / (tan(radians(one)) + tan(radians(two))))
     lengths = [depth / cos(radians(angle)) for angle in (one, two)]
-    left, right = (polar((0.0, 0.0), length, side * angle - 90) for length, side, angle in zip(lengths, (-1, 1), (one, two), strict=True))  # fmt: skip
+    left, right = (
+        polar((0.0, 0.0), length, side * angle - 90)
+        for length, side, angle in zip(lengths, (-1, 1), (one, two), strict=True)
+    )
     items = [
         Surface((3.0, 0.0), (-3.0, 0.0)),
         Segment((0.0, 0.0), (0.0, -0.75 * depth), "guide"),
@@ -165,15 +201,17 @@ def unequal_scene(first: float, second: float, sign_1: int, sign_2: int) -> Figu
         *hung(two, lengths[1], "B", sign_2, "Q2", angle="α_2", thread="L_2"),
         Dimension(left, right, "r", -1.9, RADIUS + 0.3),
     ]
-    said = (
-        "Spheres A (left) and B (right) hang apart at the same level, on two threads from one hook."
-    )
-    return scene("Two unequal spheres on threads", said, items, told_signs(("A", sign_1, "Q1"), ("B", sign_2, "Q2")))  # fmt: skip
+    said = "Spheres A (left) and B (right) hang apart at the same level, on two threads from one hook."
+    return scene("Two unequal spheres on threads", said, items, told_signs(("A", sign_1, "Q1"), ("B", sign_2, "Q2")))
 
 
-def scene(title: str, said: str, items: Sequence[Item], tells: tuple[Tells, ...], notes: tuple[str, ...] = ()) -> Figure:  # fmt: skip
+def scene(
+    title: str, said: str, items: Sequence[Item], tells: tuple[Tells, ...], notes: tuple[str, ...] = ()
+) -> Figure:
     """A scene whose angles are drawn true; ``tells`` are the sentences after ``said``."""
     angles = {"α": "alpha", "α_1": "alpha_1", "α_2": "alpha_2"}
     true = tuple(angles[item.label] for item in items if isinstance(item, AngleMark))
     words = " ".join((said, *(one.sentence for one in tells)))
-    return Figure(title, words, tuple(items), (" ".join((NOT_TO_SCALE, *notes)),), unit=1.0, drawn_from=true, tells=tells)  # fmt: skip
+    return Figure(
+        title, words, tuple(items), (" ".join((NOT_TO_SCALE, *notes)),), unit=1.0, drawn_from=true, tells=tells
+    )

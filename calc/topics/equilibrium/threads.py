@@ -49,7 +49,10 @@ from calc.working.roots import scan
 
 METHOD = "No rearranging frees α: try angles, halving the interval in which the two sides cross until they agree."
 HALF = "Use half: α is the angle of one thread with the vertical."
-TOUCH = "The spheres would touch or overlap. Use a larger distance between the supports, shorter threads or a smaller angle."
+TOUCH = (
+    "The spheres would touch or overlap. Use a larger distance between the supports, shorter threads or a smaller"
+    " angle."
+)
 SWING = "On one support spheres that attract swing together and touch. Choose two supports, or charges that repel."
 NO_ANGLE = (
     "No equilibrium with the spheres apart: the attraction wins at every angle and they swing together. "
@@ -62,47 +65,75 @@ SHORTCUT_FAR = "The small-angle shortcut gives no angle here: sin α would be la
 BESIDE_ALPHA = "The shift is opposite α, the thread is the longest side."
 TO_THE_SIDE = "Find how far a sphere hangs to the side"
 HALVED = Relation(
-    "alpha = beta/2", "Halve the angle between the threads", "The vertical through the support halves the angle, because both masses are equal.",
-    {"alpha": "°"}, marks=NO_MARKS, mistakes=(Mistake("whole-angle", "alpha", "beta", HALF, "the whole angle stands in for its half"),),
-)  # fmt: skip
-DOUBLED = Relation("beta = 2*alpha", "Double for the angle between the threads", "Both threads lean by α.", {"beta": "°"}, marks=A)  # fmt: skip
+    "alpha = beta/2",
+    "Halve the angle between the threads",
+    "The vertical through the support halves the angle, because both masses are equal.",
+    {"alpha": "°"},
+    marks=NO_MARKS,
+    mistakes=(Mistake("whole-angle", "alpha", "beta", HALF, "the whole angle stands in for its half"),),
+)
+DOUBLED = Relation(
+    "beta = 2*alpha", "Double for the angle between the threads", "Both threads lean by α.", {"beta": "°"}, marks=A
+)
 SHIFT = told(
     Relation(
-        "sin(alpha) = x/L", "Find the angle from the triangle", BESIDE_ALPHA, {"x": "m", "alpha": "°", "L": "m"}, marks=SA,
+        "sin(alpha) = x/L",
+        "Find the angle from the triangle",
+        BESIDE_ALPHA,
+        {"x": "m", "alpha": "°", "L": "m"},
+        marks=SA,
         mistakes=(
             Mistake("sin-cos", "x", "L*cos(alpha)", "The shift is opposite α: use sin α."),
             Mistake("sin-cos", "alpha", "acos(x/L)", "x is opposite α: use sin α = x/L."),
         ),
     ),
-    {"x": Said(TO_THE_SIDE, "Each sphere hangs a distance x = L sin α to the side of its support.", NO_MARKS, "Look at the triangle of thread, vertical and sideways shift."),
-     "L": Said("Find the length of a thread from the triangle", BESIDE_ALPHA)},
-)  # fmt: skip
+    {
+        "x": Said(
+            TO_THE_SIDE,
+            "Each sphere hangs a distance x = L sin α to the side of its support.",
+            NO_MARKS,
+            "Look at the triangle of thread, vertical and sideways shift.",
+        ),
+        "L": Said("Find the length of a thread from the triangle", BESIDE_ALPHA),
+    },
+)
 ONE_SUPPORT = told(
     Relation(
-        "r = 2*x", "Find the distance between the spheres", "The support is above the middle: two equal shifts.", {"r": "m", "x": "m"}, marks=SA,
+        "r = 2*x",
+        "Find the distance between the spheres",
+        "The support is above the middle: two equal shifts.",
+        {"r": "m", "x": "m"},
+        marks=SA,
         mistakes=(
             Mistake("half-gap", "r", "x", "Two half-gaps: r = 2L sin α.", "the answer is half the right one"),
             Mistake("half-gap", "x", "r", "Only half of r belongs to one thread's triangle."),
         ),
     ),
     {"x": Said("Halve the distance between the spheres", "The support is above the middle.", NO_MARKS)},
-)  # fmt: skip
+)
 
 
 def two_supports(plus: str, minus: str, lean: str) -> Relation:
     """The distance between spheres that lean ``lean`` from two supports."""
     law = Relation(
-        f"r = s {plus} 2*x", "Find the distance between the spheres", f"Both threads lean {lean}.", {"r": "m", "x": "m", "s": "m"}, marks=SA,
+        f"r = s {plus} 2*x",
+        "Find the distance between the spheres",
+        f"Both threads lean {lean}.",
+        {"r": "m", "x": "m", "s": "m"},
+        marks=SA,
         mistakes=(
             Mistake("one-shift", "r", f"s {plus} x", "Two shifts: one on each side."),
             Mistake("wrong-lean", "r", f"s {minus} 2*x", "Repelling spheres lean outwards, attracting ones inwards."),
             Mistake("not-halved", "x", "r - s" if plus == "+" else "s - r", "Two shifts: halve the difference."),
         ),
-    )  # fmt: skip
-    return told(law, {
-        "x": Said(TO_THE_SIDE, "The difference between r and s is shared by both sides."),
-        "s": Said("Find the distance between the supports", "Take both shifts off the gap again."),
-    })  # fmt: skip
+    )
+    return told(
+        law,
+        {
+            "x": Said(TO_THE_SIDE, "The difference between r and s is shared by both sides."),
+            "s": Said("Find the distance between the supports", "Take both shifts off the gap again."),
+        },
+    )
 
 
 GAPS = {
@@ -134,7 +165,7 @@ class Pair:
     @property
     def gap(self) -> str:
         """The distance of the spheres, as an expression."""
-        return "2*L*sin(alpha)" if not self.two else f"(s {'+' if self.repel > 0 else '-'} 2*L*sin(alpha))"  # fmt: skip
+        return "2*L*sin(alpha)" if not self.two else f"(s {'+' if self.repel > 0 else '-'} 2*L*sin(alpha))"
 
     # --- the ways from one quantity to another
 
@@ -148,9 +179,7 @@ class Pair:
 
     def root_steps(self, known: dict[str, float], k: float, g: float) -> list[Step]:
         """α from the charges: no formula frees it. All angles at which the spheres can hang apart, smallest first."""
-        wanted = (
-            {"m", "L", "Q1"} | ({"s"} if self.two else set()) | (set() if self.equal else {"Q2"})
-        )
+        wanted = {"m", "L", "Q1"} | ({"s"} if self.two else set()) | (set() if self.equal else {"Q2"})
         if not wanted <= known.keys():
             return []
         both = abs(known["Q1"] * known["Q1" if self.equal else "Q2"])
@@ -159,18 +188,41 @@ class Pair:
             if k * both / (4 * known["L"] ** 2 * known["m"] * g) >= 1:
                 raise Refusal("method", SHORTCUT_FAR)
             return [
-                Step(f"sin(alpha)^3 = {cube}", f"alpha = asin(({cube})^(1/3))", "Use the small-angle shortcut: take sin α for tan α", "Then tan α · sin² α becomes sin³ α, which can be rearranged. It is not exact.", "°", FSA, sizes=self.sizes),
-            ]  # fmt: skip
-        equation = f"tan(alpha)*{'sin(alpha)^2' if not self.two else self.gap + '^2'} = k*{self.charges}/({'4*L^2*' if not self.two else ''}m*g)"
-        why = f"F_E = mg tan α and F_E = k{'Q₁²' if self.equal else 'Q₁Q₂'}/r² with r = {'2L sin α' if not self.two else 's ' + ('+' if self.repel > 0 else '−') + ' 2L sin α'}. Put together, only α is unknown."
+                Step(
+                    f"sin(alpha)^3 = {cube}",
+                    f"alpha = asin(({cube})^(1/3))",
+                    "Use the small-angle shortcut: take sin α for tan α",
+                    "Then tan α · sin² α becomes sin³ α, which can be rearranged. It is not exact.",
+                    "°",
+                    FSA,
+                    sizes=self.sizes,
+                ),
+            ]
+        equation = (
+            f"tan(alpha)*{'sin(alpha)^2' if not self.two else self.gap + '^2'} ="
+            f" k*{self.charges}/({'4*L^2*' if not self.two else ''}m*g)"
+        )
+        why = (
+            f"F_E = mg tan α and F_E = k{'Q₁²' if self.equal else 'Q₁Q₂'}/r² with r ="
+            f" {'2L sin α' if not self.two else 's ' + ('+' if self.repel > 0 else '−') + ' 2L sin α'}. Put together,"
+            " only α is unknown."
+        )
         steps = []
         for i, (low, high) in enumerate(self.brackets(known, k * both / (known["m"] * g))):
             name = "alpha" if i == 0 else f"alpha_{i + 1}"
             steps.append(
-                Step(equation.replace("alpha", name), f"{name} = atan(k*{self.charges}/(m*g*{self.gap.replace('alpha', name)}^2))",
-                     "Solve for the angle step by step" if i == 0 else "Find the next angle that fits as well", why, "°", FSA if i == 0 else A, sizes=self.sizes,
-                     root=Root(equation.replace("alpha", name), low, high, METHOD), plain="Guess an angle, see which side is too large, guess between; again and again.")
-            )  # fmt: skip
+                Step(
+                    equation.replace("alpha", name),
+                    f"{name} = atan(k*{self.charges}/(m*g*{self.gap.replace('alpha', name)}^2))",
+                    "Solve for the angle step by step" if i == 0 else "Find the next angle that fits as well",
+                    why,
+                    "°",
+                    FSA if i == 0 else A,
+                    sizes=self.sizes,
+                    root=Root(equation.replace("alpha", name), low, high, METHOD),
+                    plain="Guess an angle, see which side is too large, guess between; again and again.",
+                )
+            )
         return steps
 
     def brackets(self, known: dict[str, float], c: float) -> list[tuple[float, float]]:
@@ -201,8 +253,16 @@ class Pair:
         if not self.two:
             cube = f"(k*{self.charges}/(4*L^2*T))^(1/3)"
             steps.append(
-                Step(f"T*sin(alpha)^3 = k*{self.charges}/(4*L^2)", f"alpha = asin({cube})", "Put Coulomb's law into the horizontal balance", "T sin α = F_E with r = 2L sin α: three factors of sin α, a cube root.", "°", FSA, sizes=self.sizes)
-            )  # fmt: skip
+                Step(
+                    f"T*sin(alpha)^3 = k*{self.charges}/(4*L^2)",
+                    f"alpha = asin({cube})",
+                    "Put Coulomb's law into the horizontal balance",
+                    "T sin α = F_E with r = 2L sin α: three factors of sin α, a cube root.",
+                    "°",
+                    FSA,
+                    sizes=self.sizes,
+                )
+            )
         return steps
 
     # --- words and drawings
@@ -220,13 +280,25 @@ class Pair:
         """What becomes of a once the cut sphere moves."""
         if self.repel > 0:
             return (
-                Point("The sphere moves away from the other one: r becomes larger, so F_E becomes smaller.", 1, ("F_E becomes smaller",)),
-                Point("The weight stays, so the net force and the acceleration shrink towards g, straight down.", 1, ("shrink",)),
-            )  # fmt: skip
+                Point(
+                    "The sphere moves away from the other one: r becomes larger, so F_E becomes smaller.",
+                    1,
+                    ("F_E becomes smaller",),
+                ),
+                Point(
+                    "The weight stays, so the net force and the acceleration shrink towards g, straight down.",
+                    1,
+                    ("shrink",),
+                ),
+            )
         return (
-            Point("The sphere moves towards the other one: r becomes smaller, so F_E becomes larger.", 1, ("F_E becomes larger",)),
+            Point(
+                "The sphere moves towards the other one: r becomes smaller, so F_E becomes larger.",
+                1,
+                ("F_E becomes larger",),
+            ),
             Point("The weight stays, so the net force and the acceleration grow.", 1, ("grow",)),
-        )  # fmt: skip
+        )
 
 
 def pair_of(data: Data) -> Pair:
@@ -253,9 +325,13 @@ def judge_pair(pair: Pair, data: Data) -> Callable[[str, float | None], None]:
             raise Refusal("s" if data.has("s") else None, TOUCH)
         if name == "x" and value is not None and value <= 0:
             lean = "further apart" if pair.repel > 0 else "closer together"
-            raise Refusal("r", f"Spheres that {'repel' if pair.repel > 0 else 'attract'} hang {lean} than their supports. Check r and s, or whether they attract.")  # fmt: skip
+            raise Refusal(
+                "r",
+                f"Spheres that {'repel' if pair.repel > 0 else 'attract'} hang {lean} than their supports. Check r and"
+                " s, or whether they attract.",
+            )
         if name == "s" and value is not None and value <= 0:
-            raise Refusal(None, "The supports would have no distance between them. Check the angle and the lengths.")  # fmt: skip
+            raise Refusal(None, "The supports would have no distance between them. Check the angle and the lengths.")
         if name == "alpha" and (value is None or not 0 < value < pi / 2):
             raise Refusal(None, bad_angle(data))
 
@@ -265,11 +341,11 @@ def judge_pair(pair: Pair, data: Data) -> Callable[[str, float | None], None]:
 def bad_angle(data: Data) -> str:
     """Why no thread hangs at the angle these data would need."""
     if data.has("T") and data.has("m"):
-        return "The tension must be larger than the weight: a slanting thread also pulls sideways. Change T or the mass."
-    if data.has("L"):
         return (
-            "The thread is too short for this distance. Use a longer thread or a smaller distance."
+            "The tension must be larger than the weight: a slanting thread also pulls sideways. Change T or the mass."
         )
+    if data.has("L"):
+        return "The thread is too short for this distance. Use a longer thread or a smaller distance."
     return "No thread hangs at such an angle: α must be more than 0° and less than 90°. Check the numbers."
 
 
@@ -284,26 +360,45 @@ def pair_figure(pair: Pair, alpha: float) -> Figure:
     )
 
 
-def pair_draw(pair: Pair, data: Data, ways: list[Step], key: str = "draw", cut: bool = False, body: str = "the right-hand sphere") -> Part:  # fmt: skip
+def pair_draw(
+    pair: Pair, data: Data, ways: list[Step], key: str = "draw", cut: bool = False, body: str = "the right-hand sphere"
+) -> Part:
     """The part that asks for the free-body diagram, before the cut or just after it."""
     title = "Free-body diagram of the right-hand sphere"
-    return thread_draw(data, ways, pair.repel, pair.arrows(), body=body, key=key, cut=cut, title=title)  # fmt: skip
+    return thread_draw(data, ways, pair.repel, pair.arrows(), body=body, key=key, cut=cut, title=title)
 
 
 def pair_checks(pair: Pair, names: set[str], steps: tuple[Step, ...]) -> tuple[Check, ...]:
     """Other routes to the same values, as far as their quantities are among ``names``."""
     rows: list[tuple[set[str], Check]] = [
         ({"T", "m", "F_E"}, Check("The three forces make a right-angled triangle", "sqrt(F_E^2 + (m*g)^2) = T")),
-        ({"m", "F_E", "L", "alpha"}, Check("Take moments about the support", "F_E*cos(alpha)*L = m*g*sin(alpha)*L", "F_E turns the thread one way with the arm L cos α, the weight the other way with the arm L sin α.")),
-        ({"a", "alpha"}, Check("Work the acceleration from g and the angle", "a = g/cos(alpha)", "T = mg/cos α, divided by m.")),
+        (
+            {"m", "F_E", "L", "alpha"},
+            Check(
+                "Take moments about the support",
+                "F_E*cos(alpha)*L = m*g*sin(alpha)*L",
+                "F_E turns the thread one way with the arm L cos α, the weight the other way with the arm L sin α.",
+            ),
+        ),
+        (
+            {"a", "alpha"},
+            Check("Work the acceleration from g and the angle", "a = g/cos(alpha)", "T = mg/cos α, divided by m."),
+        ),
         ({"n", "Q1"}, Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",))),
-    ]  # fmt: skip
+    ]
     if pair.shortcut and any(step.make.startswith("alpha = asin((k") for step in steps):
         return ()
     length = "(L*sin(alpha)*2)" if not pair.two else pair.gap
-    coulomb = Check("The whole way back: Coulomb's law with these charges must give the force that the angle needs", f"k*{pair.charges}/{length}^2 = m*g*tan(alpha)", sizes=pair.sizes, tolerance=1e-6)  # fmt: skip
+    coulomb = Check(
+        "The whole way back: Coulomb's law with these charges must give the force that the angle needs",
+        f"k*{pair.charges}/{length}^2 = m*g*tan(alpha)",
+        sizes=pair.sizes,
+        tolerance=1e-6,
+    )
     rows.append(({*pair.sizes, "L", "alpha", "m", *(["s"] if pair.two else [])}, coulomb))
-    short = Check("Put the charges and the distance back into Coulomb's law", f"k*{pair.charges}/r^2 = F_E", sizes=pair.sizes)  # fmt: skip
+    short = Check(
+        "Put the charges and the distance back into Coulomb's law", f"k*{pair.charges}/r^2 = F_E", sizes=pair.sizes
+    )
     if rows[-1][0] <= names:
         pass
     elif all(step.make != f"F_E = k*{pair.charges}/r^2" for step in steps):
@@ -318,10 +413,23 @@ def exact_part(pair: Pair) -> Part:
     exact = replace(pair, shortcut=False)
     equation = f"tan(alpha_0)*sin(alpha_0)^2 = k*{pair.charges}/(4*L^2*m*g)"
     steps = (
-        Step(equation, f"alpha_0 = atan(k*{pair.charges}/(m*g*(2*L*sin(alpha_0))^2))", "Solve for the exact angle step by step", "F_E = mg tan α and r = 2L sin α without any shortcut.", "°", A, sizes=exact.sizes,
-             root=Root(equation, 0.0, pi / 2 - 1e-9, METHOD)),
-        Step("p = 100*(alpha - alpha_0)/alpha_0", "p = 100*(alpha - alpha_0)/alpha_0", "Compare the two angles", "Per cent of the exact angle; plus means that the shortcut is too large.", "%", SA),
-    )  # fmt: skip
-    return Part(
-        "error", "calculate", "By how many per cent is the angle of the shortcut out?", steps
+        Step(
+            equation,
+            f"alpha_0 = atan(k*{pair.charges}/(m*g*(2*L*sin(alpha_0))^2))",
+            "Solve for the exact angle step by step",
+            "F_E = mg tan α and r = 2L sin α without any shortcut.",
+            "°",
+            A,
+            sizes=exact.sizes,
+            root=Root(equation, 0.0, pi / 2 - 1e-9, METHOD),
+        ),
+        Step(
+            "p = 100*(alpha - alpha_0)/alpha_0",
+            "p = 100*(alpha - alpha_0)/alpha_0",
+            "Compare the two angles",
+            "Per cent of the exact angle; plus means that the shortcut is too large.",
+            "%",
+            SA,
+        ),
     )
+    return Part("error", "calculate", "By how many per cent is the angle of the shortcut out?", steps)

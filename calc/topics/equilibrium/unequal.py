@@ -40,54 +40,87 @@ FIRST, SECOND = ({"m": f"m{i}", "alpha": f"alpha_{i}", "T": f"T{i}", "F_E": "F_E
 NO_THREAD = "No thread hangs at such an angle: each angle must be more than 0° and less than 90°. Check the numbers."
 OTHER_BODY = "Each sphere has its own mass and its own angle: keep them together."
 BOTH = Relation(
-    "m1*tan(alpha_1) = m2*tan(alpha_2)", "Let the force be the same on both spheres",
+    "m1*tan(alpha_1) = m2*tan(alpha_2)",
+    "Let the force be the same on both spheres",
     "The spheres exert equal and opposite forces on each other, and F_E = mg tan α for each; g cancels.",
     {"m1": "kg", "m2": "kg", "alpha_1": "°", "alpha_2": "°"},
     "Each pushes the other just as hard as it is pushed. The lighter one gives way more.",
     mistakes=(
         *(
-            Mistake("upside-down", f"alpha_{i}", f"atan(m{i}*tan(alpha_{j})/m{j})", "The lighter sphere hangs at the larger angle: m₁ tan α₁ = m₂ tan α₂.")
+            Mistake(
+                "upside-down",
+                f"alpha_{i}",
+                f"atan(m{i}*tan(alpha_{j})/m{j})",
+                "The lighter sphere hangs at the larger angle: m₁ tan α₁ = m₂ tan α₂.",
+            )
             for i, j in ((1, 2), (2, 1))
         ),
         *(
-            Mistake("angles-in-proportion", f"alpha_{i}", f"m{j}*alpha_{j}/m{i}", "Not the angles but their tangents go with 1/m: take tan first.")
+            Mistake(
+                "angles-in-proportion",
+                f"alpha_{i}",
+                f"m{j}*alpha_{j}/m{i}",
+                "Not the angles but their tangents go with 1/m: take tan first.",
+            )
             for i, j in ((1, 2), (2, 1))
         ),
         *(
-            Mistake("upside-down", f"m{i}", f"m{j}*tan(alpha_{i})/tan(alpha_{j})", "The sphere at the larger angle is the lighter one: m₁ tan α₁ = m₂ tan α₂.")
+            Mistake(
+                "upside-down",
+                f"m{i}",
+                f"m{j}*tan(alpha_{i})/tan(alpha_{j})",
+                "The sphere at the larger angle is the lighter one: m₁ tan α₁ = m₂ tan α₂.",
+            )
             for i, j in ((1, 2), (2, 1))
         ),
     ),
-)  # fmt: skip
+)
 APART = Relation(
-    "r = h*(tan(alpha_1) + tan(alpha_2))", "Add the two shifts to the side", "Each sphere hangs h tan α to the side of the vertical through the hook.",
-    {"r": "m", "h": "m"}, "Two triangles stand side by side with the same height.",
+    "r = h*(tan(alpha_1) + tan(alpha_2))",
+    "Add the two shifts to the side",
+    "Each sphere hangs h tan α to the side of the vertical through the hook.",
+    {"r": "m", "h": "m"},
+    "Two triangles stand side by side with the same height.",
     mistakes=(Mistake("one-shift", "r", "h*tan(alpha_1)", "Two shifts: one on each side."),),
-)  # fmt: skip
+)
 
 
 def threads_of(i: int) -> Relation:
     """The triangle of thread i: its length, the depth h and the angle."""
     return Relation(
-        f"L{i}*cos(alpha_{i}) = h", "Use the triangle of thread and vertical", "h is beside the angle, the thread is the longest side.",
-        {f"L{i}": "m", "h": "m", f"alpha_{i}": "°"}, marks=SA,
-        mistakes=(Mistake("sin-cos", f"L{i}", f"h/sin(alpha_{i})", "h is beside α: use cos α = h/L."),
-                  Mistake("sin-cos", "h", f"L{i}*sin(alpha_{i})", "h is beside α: use cos α = h/L.")),
-    )  # fmt: skip
+        f"L{i}*cos(alpha_{i}) = h",
+        "Use the triangle of thread and vertical",
+        "h is beside the angle, the thread is the longest side.",
+        {f"L{i}": "m", "h": "m", f"alpha_{i}": "°"},
+        marks=SA,
+        mistakes=(
+            Mistake("sin-cos", f"L{i}", f"h/sin(alpha_{i})", "h is beside α: use cos α = h/L."),
+            Mistake("sin-cos", "h", f"L{i}*sin(alpha_{i})", "h is beside α: use cos α = h/L."),
+        ),
+    )
 
 
 def laws(data: Data) -> tuple[Relation, ...]:
     """The balance of both spheres, the force that they share, and the triangles."""
     one, two = signs(data, 1)
-    balance = [law.renamed(**names) for names in (FIRST, SECOND) for law in thread_laws(kind_of_force(1))]  # fmt: skip
-    return (BOTH, *balance, coulomb(kind_of_force(1), one, two), APART, threads_of(1), threads_of(2))  # fmt: skip
+    balance = [law.renamed(**names) for names in (FIRST, SECOND) for law in thread_laws(kind_of_force(1))]
+    return (BOTH, *balance, coulomb(kind_of_force(1), one, two), APART, threads_of(1), threads_of(2))
 
 
 HOOK = (
-    "Two small spheres of different make hang from one hook on light insulating threads; charged alike, they hang apart, both at the same level.",
-    "From one hook in the ceiling hang two charged spheres. They repel each other, and the lengths of the light threads are such that the spheres are level with each other.",
-    "Two charged spheres are tied to one hook with thin nylon threads. They hang at rest on both sides of it, their centres on one level line.",
-)  # fmt: skip
+    (
+        "Two small spheres of different make hang from one hook on light insulating threads; charged alike, they hang"
+        " apart, both at the same level."
+    ),
+    (
+        "From one hook in the ceiling hang two charged spheres. They repel each other, and the lengths of the light"
+        " threads are such that the spheres are level with each other."
+    ),
+    (
+        "Two charged spheres are tied to one hook with thin nylon threads. They hang at rest on both sides of it, their"
+        " centres on one level line."
+    ),
+)
 
 
 def unequal(data: Data) -> Situation:
@@ -107,26 +140,51 @@ def unequal(data: Data) -> Situation:
             ("T_2", "the tension, along its thread towards the hook"),
             ("F_E", "the electrostatic force, horizontally, away from the first sphere"),
         )
-        return thread_draw(data, ways, 1, rows, body="the second sphere, on the right", names=SECOND, title="Free-body diagram of the second sphere")  # fmt: skip
+        return thread_draw(
+            data,
+            ways,
+            1,
+            rows,
+            body="the second sphere, on the right",
+            names=SECOND,
+            title="Free-body diagram of the second sphere",
+        )
 
     def lean(_: Data, values: Values) -> tuple[Part, ...]:
         constants = data.settings.constants()
         known = spread({n: x for n, x in values.items() if n not in constants}, ways, constants)
-        return (Part("which", "explain", "Explain which of the two spheres hangs at the larger angle to the vertical.", points=which(known)),)  # fmt: skip
+        return (
+            Part(
+                "which",
+                "explain",
+                "Explain which of the two spheres hangs at the larger angle to the vertical.",
+                points=which(known),
+            ),
+        )
 
     return Situation(
         relations=laws(data),
         openings=HOOK,
         tell={
-            "m1": "The first sphere has a mass of {}.", "m2": "The second sphere has a mass of {}.",
-            "alpha_1": "The thread of the first makes an angle of {} with the vertical.", "alpha_2": "The thread of the second makes an angle of {} with the vertical.",
-            "Q1": "The first carries {}.", "Q2": "The second carries {}.", "r": "The distance between the centres is {}.",
-            "F_E": "The electrostatic force on each is {}.", "T1": "The tension in the first thread is {}.", "T2": "The tension in the second thread is {}.",
-            "h": "They hang {} below the hook.", "L1": "The first thread is {} long.", "L2": "The second thread is {} long.",
+            "m1": "The first sphere has a mass of {}.",
+            "m2": "The second sphere has a mass of {}.",
+            "alpha_1": "The thread of the first makes an angle of {} with the vertical.",
+            "alpha_2": "The thread of the second makes an angle of {} with the vertical.",
+            "Q1": "The first carries {}.",
+            "Q2": "The second carries {}.",
+            "r": "The distance between the centres is {}.",
+            "F_E": "The electrostatic force on each is {}.",
+            "T1": "The tension in the first thread is {}.",
+            "T2": "The tension in the second thread is {}.",
+            "h": "They hang {} below the hook.",
+            "L1": "The first thread is {} long.",
+            "L2": "The second thread is {} long.",
         },
         ask={
-            "F_E": "Calculate the electrostatic force on each sphere.", "alpha_1": "Calculate the angle of the first thread with the vertical.",
-            "alpha_2": "Calculate the angle of the second thread with the vertical.", "r": "Calculate the distance between the spheres.",
+            "F_E": "Calculate the electrostatic force on each sphere.",
+            "alpha_1": "Calculate the angle of the first thread with the vertical.",
+            "alpha_2": "Calculate the angle of the second thread with the vertical.",
+            "r": "Calculate the distance between the spheres.",
             "h": "Calculate how far below the hook the spheres hang.",
         },
         stated=(drawn(),),
@@ -134,17 +192,31 @@ def unequal(data: Data) -> Situation:
         judge=leaning(data),
         scene=lambda v: unequal_scene(v.get("alpha_1", 0.5), v.get("alpha_2", 0.3), one, two),
         proofs=where_known(
-            Check("The force on the first sphere must be as large as that on the second", "m1*g*tan(alpha_1) = m2*g*tan(alpha_2)"),
-            Check("The whole way back: Coulomb's law with these charges must give the force that the angle needs", "k*Q1*Q2/r^2 = m1*g*tan(alpha_1)", sizes=("Q1", "Q2")),
-            *(Check("The three forces on it make a right-angled triangle", f"sqrt(F_E^2 + (m{i}*g)^2) = T{i}") for i in (1, 2)),
+            Check(
+                "The force on the first sphere must be as large as that on the second",
+                "m1*g*tan(alpha_1) = m2*g*tan(alpha_2)",
+            ),
+            Check(
+                "The whole way back: Coulomb's law with these charges must give the force that the angle needs",
+                "k*Q1*Q2/r^2 = m1*g*tan(alpha_1)",
+                sizes=("Q1", "Q2"),
+            ),
+            *(
+                Check("The three forces on it make a right-angled triangle", f"sqrt(F_E^2 + (m{i}*g)^2) = T{i}")
+                for i in (1, 2)
+            ),
         ),
         notes=(FBD_RULES,),
-    )  # fmt: skip
+    )
 
 
 def which(known: Values) -> tuple[Point, ...]:
     """Two marks: the forces are equal, so the mass decides; the angles or masses say which is which."""
-    equal = Point("The spheres exert equal and opposite forces on each other, even when their charges differ.", 1, ("equal and opposite forces",))  # fmt: skip
+    equal = Point(
+        "The spheres exert equal and opposite forces on each other, even when their charges differ.",
+        1,
+        ("equal and opposite forces",),
+    )
     lighter = lighter_of(known)
     rule = "tan α = F_E/(mg): with the same F_E"
     if lighter is None:
@@ -153,7 +225,7 @@ def which(known: Values) -> tuple[Point, ...]:
         words, key = f"{rule} and equal masses both hang at the same angle.", "same angle"
     else:
         name = ("first", "second")[lighter - 1]
-        words, key = f"{rule} the lighter sphere, here the {name} one, hangs at the larger angle.", f"the {name}"  # fmt: skip
+        words, key = f"{rule} the lighter sphere, here the {name} one, hangs at the larger angle.", f"the {name}"
     return (equal, Point(words, 1, (key,)))
 
 
@@ -184,29 +256,56 @@ def everything(base: dict[str, float]) -> dict[str, float]:
     two = atan(force / (m2 * g))
     r = h * (tan(one) + tan(two))
     return {
-        **base, "alpha_2": two, "F_E": force, "Q1": force * r**2 / (SCHOOL["k"] * q2), "r": r,
-        "T1": m1 * g / cos(one), "T2": m2 * g / cos(two), "L1": h / cos(one), "L2": h / cos(two),
-    }  # fmt: skip
+        **base,
+        "alpha_2": two,
+        "F_E": force,
+        "Q1": force * r**2 / (SCHOOL["k"] * q2),
+        "r": r,
+        "T1": m1 * g / cos(one),
+        "T2": m2 * g / cos(two),
+        "L1": h / cos(one),
+        "L2": h / cos(two),
+    }
 
 
 def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
     """Just enough data for the unknown."""
     return dict(
         practised(
-            typed, random, level, UNEQUAL_DRAWS, everything,
+            typed,
+            random,
+            level,
+            UNEQUAL_DRAWS,
+            everything,
             {
-                "alpha_2": ("m1 m2 alpha_1", "m2 F_E", "m2 T2"), "alpha_1": ("m1 m2 alpha_2", "m1 T1"), "m1": ("m2 alpha_1 alpha_2", "F_E alpha_1"),
-                "m2": ("m1 alpha_1 alpha_2", "T2 alpha_2"), "Q1": ("m1 m2 alpha_1 h Q2", "m1 alpha_1 r Q2", "m2 alpha_2 r Q2"), "Q2": ("m1 m2 alpha_1 h Q1", "m2 alpha_2 r Q1"),
-                "r": ("m1 alpha_1 Q1 Q2", "h alpha_1 alpha_2"), "F_E": ("m1 alpha_1", "m2 alpha_2"), "T1": ("m1 alpha_1", "m2 alpha_1 alpha_2"),
-                "T2": ("m2 alpha_2", "m1 alpha_1 alpha_2"), "h": ("r alpha_1 alpha_2", "L1 alpha_1"), "L1": ("r alpha_1 alpha_2", "L2 alpha_1 alpha_2"),
+                "alpha_2": ("m1 m2 alpha_1", "m2 F_E", "m2 T2"),
+                "alpha_1": ("m1 m2 alpha_2", "m1 T1"),
+                "m1": ("m2 alpha_1 alpha_2", "F_E alpha_1"),
+                "m2": ("m1 alpha_1 alpha_2", "T2 alpha_2"),
+                "Q1": ("m1 m2 alpha_1 h Q2", "m1 alpha_1 r Q2", "m2 alpha_2 r Q2"),
+                "Q2": ("m1 m2 alpha_1 h Q1", "m2 alpha_2 r Q1"),
+                "r": ("m1 alpha_1 Q1 Q2", "h alpha_1 alpha_2"),
+                "F_E": ("m1 alpha_1", "m2 alpha_2"),
+                "T1": ("m1 alpha_1", "m2 alpha_1 alpha_2"),
+                "T2": ("m2 alpha_2", "m1 alpha_1 alpha_2"),
+                "h": ("r alpha_1 alpha_2", "L1 alpha_1"),
+                "L1": ("r alpha_1 alpha_2", "L2 alpha_1 alpha_2"),
                 "L2": ("L1 alpha_1 alpha_2", "m1 m2 alpha_1 L1"),
             },
         )
-    )  # fmt: skip
+    )
 
 
 def angle(i: int, which: str) -> Input:
-    return Input(f"alpha_{i}", f"Angle of the {which} thread with the vertical", "°", 0.5, 85, "Give the angle with the vertical: more than 0° and less than 90°.", under=90.0)  # fmt: skip
+    return Input(
+        f"alpha_{i}",
+        f"Angle of the {which} thread with the vertical",
+        "°",
+        0.5,
+        85,
+        "Give the angle with the vertical: more than 0° and less than 90°.",
+        under=90.0,
+    )
 
 
 UNEQUAL_DRAWS = {
@@ -215,29 +314,58 @@ UNEQUAL_DRAWS = {
     "alpha_1": Draw((15, 18, 20, 22, 25), "°", harder=(16.5, 23.5)),
     "h": Draw((6, 8, 10, 12), "cm", harder=(7.5, 9.5, 11.5)),
     "Q2": Draw((60, 80, 90, -70, -85), "nC", harder=(64, -78)),
-}  # fmt: skip
+}
 UNEQUAL = question(
     "unequal-threads",
     "Two unequal spheres on threads",
     unequal,
     fields=(
-        replace(mass("Mass of the first sphere"), name="m1"), replace(mass("Mass of the second sphere"), name="m2"),
-        angle(1, "first"), angle(2, "second"), charge("Q1", "Charge on the first sphere"), charge("Q2", "Charge on the second sphere"),
-        apart("Distance between the spheres"), F_E,
-        replace(tension("first thread"), name="T1"), replace(tension("second thread"), name="T2"),
-        replace(THREAD, name="h", words="Depth of the spheres below the hook", refusal="The depth must be greater than zero.", result="laid out"),
-        replace(THREAD, name="L1", words="Length of the first thread"), replace(THREAD, name="L2", words="Length of the second thread"),
-        PARTS, LENGTHS,
+        replace(mass("Mass of the first sphere"), name="m1"),
+        replace(mass("Mass of the second sphere"), name="m2"),
+        angle(1, "first"),
+        angle(2, "second"),
+        charge("Q1", "Charge on the first sphere"),
+        charge("Q2", "Charge on the second sphere"),
+        apart("Distance between the spheres"),
+        F_E,
+        replace(tension("first thread"), name="T1"),
+        replace(tension("second thread"), name="T2"),
+        replace(
+            THREAD,
+            name="h",
+            words="Depth of the spheres below the hook",
+            refusal="The depth must be greater than zero.",
+            result="laid out",
+        ),
+        replace(THREAD, name="L1", words="Length of the first thread"),
+        replace(THREAD, name="L2", words="Length of the second thread"),
+        PARTS,
+        LENGTHS,
     ),
-    example={"m1": "2 g", "m2": "1,2 g", "alpha_1": "18°", "h": "12 cm", "Q2": "+60 nC", "parts": "whole", "lengths": "scale"},
+    example={
+        "m1": "2 g",
+        "m2": "1,2 g",
+        "alpha_1": "18°",
+        "h": "12 cm",
+        "Q2": "+60 nC",
+        "parts": "whole",
+        "lengths": "scale",
+    },
     asks="Q1",
     unknowns=("alpha_2", "alpha_1", "m1", "m2", "F_E", "T1", "T2", "Q1", "Q2", "r", "h", "L1", "L2"),
     constants=("k", "g"),
     laws=(EQUILIBRIUM.name, COULOMB.name),
     draws={
-        **UNEQUAL_DRAWS, "alpha_2": Draw((20, 30), "°"), "Q1": Draw((60, 80), "nC"), "F_E": Draw((3, 5), "mN"), "T1": Draw((12, 15), "mN"),
-        "T2": Draw((12, 15), "mN"), "r": Draw((8, 10), "cm"), "L1": Draw((20, 25), "cm"), "L2": Draw((20, 25), "cm"),
+        **UNEQUAL_DRAWS,
+        "alpha_2": Draw((20, 30), "°"),
+        "Q1": Draw((60, 80), "nC"),
+        "F_E": Draw((3, 5), "mN"),
+        "T1": Draw((12, 15), "mN"),
+        "T2": Draw((12, 15), "mN"),
+        "r": Draw((8, 10), "cm"),
+        "L1": Draw((20, 25), "cm"),
+        "L2": Draw((20, 25), "cm"),
     },
     since=2,
     adjust=practise,
-)  # fmt: skip
+)

@@ -11,4 +11,4 @@ TOPIC = Topic(
     laws=(MOMENTUM,),
     questions=(JOIN,),
     cautions=("Trolleys and falling masses: keep feet and fingers clear, and put a catch box under what can fall.",),
-)  # fmt: skip
+)

@@ -86,12 +86,17 @@ def plan_balance(data: Data) -> Plan:
             title="Two fixed charges",
         ),
         checks=(
-            Check("Put it back: each charge over the square of its own distance", "Q1/r_1^2 = Q2/r_2^2",
-                  "The two forces are equal in size.", sizes=("Q1", "Q2"), tolerance=1e-6),
+            Check(
+                "Put it back: each charge over the square of its own distance",
+                "Q1/r_1^2 = Q2/r_2^2",
+                "The two forces are equal in size.",
+                sizes=("Q1", "Q2"),
+                tolerance=1e-6,
+            ),
             quadratic_check(near, far, alike),
         ),
         notes=rejected(data, near, far, alike),
-    )  # fmt: skip
+    )
 
 
 def balance_steps(q1: float, q2: float, near: str, far: str, alike: bool) -> tuple[Step, Step]:
@@ -103,13 +108,31 @@ def balance_steps(q1: float, q2: float, near: str, far: str, alike: bool) -> tup
     key = "between" if alike else f"beyond-{near}"
     wrong = [
         Mistake("no-root", r, f"d*{small}/({large} {apart} {small})", ROOTS),
-        Mistake("other-root", r, f"abs(d*sqrt({small})/(sqrt({large}) {'-' if alike else '+'} sqrt({small})))",
-                "There both forces point the same way, so they cannot cancel."),
-    ]  # fmt: skip
+        Mistake(
+            "other-root",
+            r,
+            f"abs(d*sqrt({small})/(sqrt({large}) {'-' if alike else '+'} sqrt({small})))",
+            "There both forces point the same way, so they cannot cancel.",
+        ),
+    ]
     if alike:
-        wrong.append(Mistake("other-end", r, f"d*sqrt({large})/(sqrt({small}) + sqrt({large}))", f"That is the distance from charge {far}: measure from charge {near}."))  # fmt: skip
+        wrong.append(
+            Mistake(
+                "other-end",
+                r,
+                f"d*sqrt({large})/(sqrt({small}) + sqrt({large}))",
+                f"That is the distance from charge {far}: measure from charge {near}.",
+            )
+        )
     else:
-        wrong.append(Mistake("other-end", r, f"d*sqrt({large})/(sqrt({large}) - sqrt({small}))", f"That is the distance from charge {far}: measure from charge {near}."))  # fmt: skip
+        wrong.append(
+            Mistake(
+                "other-end",
+                r,
+                f"d*sqrt({large})/(sqrt({large}) - sqrt({small}))",
+                f"That is the distance from charge {far}: measure from charge {near}.",
+            )
+        )
     where = "Between the charges" if alike else f"Beyond charge {near}, the smaller one,"
     return (
         Step(
@@ -121,7 +144,10 @@ def balance_steps(q1: float, q2: float, near: str, far: str, alike: bool) -> tup
                 f"sqrt({small})*{span} = sqrt({large})*{r}",
             ),
             what="Set the sizes of the two forces equal",
-            why=f"{where} the forces on the third charge are opposite; they cancel where their sizes kQQ₃/r² are equal. Q₃ stands on both sides and has been divided out. {ROOTS}",
+            why=(
+                f"{where} the forces on the third charge are opposite; they cancel where their sizes kQQ₃/r² are equal."
+                f" Q₃ stands on both sides and has been divided out. {ROOTS}"
+            ),
             plain="Go to the spot where both pushes are equally strong. It is closer to the weaker charge.",
             unit="m",
             sizes=("Q1", "Q2"),
@@ -130,24 +156,52 @@ def balance_steps(q1: float, q2: float, near: str, far: str, alike: bool) -> tup
             mistakes=() if q1 == q2 else tuple(wrong),
         ),
         Step(
-            law=f"{s} = d {join} {r}", make=f"{s} = d {join} {r}", unit="m", marks=NO_MARKS,
-            what=f"Its distance from charge {far}", why="From the figure.", plain="The rest of the way." if alike else "The whole way.",
+            law=f"{s} = d {join} {r}",
+            make=f"{s} = d {join} {r}",
+            unit="m",
+            marks=NO_MARKS,
+            what=f"Its distance from charge {far}",
+            why="From the figure.",
+            plain="The rest of the way." if alike else "The whole way.",
         ),
-    )  # fmt: skip
+    )
 
 
 def region_points(alike: bool, near: str, far: str) -> tuple[Point, ...]:
     """Each region of the line: can the two forces cancel there?"""
     if alike:
         return (
-            Point("Outside, on either side, both forces on a third charge point the same way, so they cannot cancel.", 1, ("same way",)),
-            Point("Between the charges the two forces point opposite ways, so they can cancel where their sizes are equal.", 1, ("opposite",)),
-        )  # fmt: skip
+            Point(
+                "Outside, on either side, both forces on a third charge point the same way, so they cannot cancel.",
+                1,
+                ("same way",),
+            ),
+            Point(
+                "Between the charges the two forces point opposite ways, so they can cancel where their sizes are"
+                " equal.",
+                1,
+                ("opposite",),
+            ),
+        )
     return (
-        Point("Between the charges both forces on a third charge point the same way, so they cannot cancel.", 1, ("same way",)),
-        Point(f"Beyond charge {far}, the larger one, the forces are opposite, but the larger charge is also the nearer one: its force is always larger.", 1, ("larger",)),
-        Point(f"Beyond charge {near}, the smaller one, the forces are opposite and the larger charge is farther away, so they can be equal in size.", 1, ("opposite", "farther")),
-    )  # fmt: skip
+        Point(
+            "Between the charges both forces on a third charge point the same way, so they cannot cancel.",
+            1,
+            ("same way",),
+        ),
+        Point(
+            f"Beyond charge {far}, the larger one, the forces are opposite, but the larger charge is also the nearer"
+            " one: its force is always larger.",
+            1,
+            ("larger",),
+        ),
+        Point(
+            f"Beyond charge {near}, the smaller one, the forces are opposite and the larger charge is farther away, so"
+            " they can be equal in size.",
+            1,
+            ("opposite", "farther"),
+        ),
+    )
 
 
 def quadratic_check(near: str, far: str, alike: bool) -> Check:
@@ -185,7 +239,10 @@ def rejected(data: Data, near: str, far: str, alike: bool) -> tuple[str, ...]:
         else f"between the charges ({size} m from charge {near})"
     )
     return (
-        f"The quadratic equation has a second root, {spot}. The sizes are equal there too, but both forces point the same way: reject it.",
+        (
+            f"The quadratic equation has a second root, {spot}. The sizes are equal there too, but both forces point"
+            " the same way: reject it."
+        ),
         *notes,
     )
 
@@ -209,7 +266,7 @@ def balance_figure(data: Data, near: str, alike: bool, v: Values) -> Figure:
         distances=[(0, 2, "r_1"), (2, 1, "r_2")],
         title="The third charge in balance",
         notes=("Drawn for a positive third charge; for a negative one both arrows turn round.",),
-    )  # fmt: skip
+    )
 
 
 def practise_balance(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -240,4 +297,4 @@ BALANCE = Question(
         "d": Draw((30, 40, 50, 60, 80), "cm"),
     },
     adjust=practise_balance,
-)  # fmt: skip
+)

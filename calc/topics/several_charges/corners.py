@@ -65,32 +65,53 @@ PLAIN_ANGLE = "The three sides fix the triangle, so they fix how steep this side
 def equal(one: str, other: str, why: str) -> Relation:
     """Two sides of the same length."""
     return Relation(
-        f"{one} = {other}", what="Sides of the same length", why=why, units={one: "m", other: "m"},
-        plain="One side is as long as the other.", marks=NO_MARKS,
-    )  # fmt: skip
+        f"{one} = {other}",
+        what="Sides of the same length",
+        why=why,
+        units={one: "m", other: "m"},
+        plain="One side is as long as the other.",
+        marks=NO_MARKS,
+    )
 
 
 def hypotenuse(longest: str, one: str, other: str) -> Relation:
     """Pythagoras in a right-angled triangle."""
     return Relation(
-        f"{longest}^2 = {one}^2 + {other}^2", what="Pythagoras in the right-angled triangle",
-        why="The longest side lies opposite the right angle.", plain="Two sides at a right angle fix the third.",
-        units={longest: "m", one: "m", other: "m"}, marks=A,
+        f"{longest}^2 = {one}^2 + {other}^2",
+        what="Pythagoras in the right-angled triangle",
+        why="The longest side lies opposite the right angle.",
+        plain="Two sides at a right angle fix the third.",
+        units={longest: "m", one: "m", other: "m"},
+        marks=A,
         mistakes=(
-            Mistake("sides-added", longest, f"{one} + {other}", "The shortest way is along the joining line: use Pythagoras."),
-            *(Mistake("squares-added", a, f"sqrt({longest}^2 + {b}^2)", "The longest side is known: subtract the squares.")
-              for a, b in ((one, other), (other, one))),
+            Mistake(
+                "sides-added",
+                longest,
+                f"{one} + {other}",
+                "The shortest way is along the joining line: use Pythagoras.",
+            ),
+            *(
+                Mistake(
+                    "squares-added", a, f"sqrt({longest}^2 + {b}^2)", "The longest side is known: subtract the squares."
+                )
+                for a, b in ((one, other), (other, one))
+            ),
         ),
-    )  # fmt: skip
+    )
 
 
 def tilt(law: str, name: str, why: str, mistakes: tuple[Mistake, ...]) -> Step:
     """The angle ``name`` between a joining line and the x-axis, from the sides."""
     ends = name.removeprefix("theta_")
     return Relation(
-        law, units={name: "°"}, marks=SA, mistakes=mistakes, why=why, plain=PLAIN_ANGLE,
+        law,
+        units={name: "°"},
+        marks=SA,
+        mistakes=mistakes,
+        why=why,
+        plain=PLAIN_ANGLE,
         what=f"Angle between the line through charges {ends[0]} and {ends[1]} and the x-axis",
-    ).step(name)  # fmt: skip
+    ).step(name)
 
 
 # --- a triangle ---------------------------------------------------------------------------------------------
@@ -100,9 +121,12 @@ ANY, RIGHT, ISOSCELES, EQUILATERAL = "sides", "right", "isosceles", "equilateral
 MISSING = {
     ANY: "A triangle is fixed by its three sides: fill in this one too, or choose another shape.",
     RIGHT: "A right-angled triangle needs two of its sides: fill in one more.",
-    ISOSCELES: "An isosceles triangle needs its base, between charges 1 and 2, and one of the two equal sides: fill in this one too.",
+    ISOSCELES: (
+        "An isosceles triangle needs its base, between charges 1 and 2, and one of the two equal sides: fill in this"
+        " one too."
+    ),
     EQUILATERAL: "An equilateral triangle needs one side: fill in this one.",
-}  # fmt: skip
+}
 NOT_LONGEST = (
     "The side between charges 2 and 3 lies opposite the right angle, so it must be the longest. "
     "Type a larger distance here, or a smaller one for the other side."
@@ -115,7 +139,9 @@ def triangle_ways(shape: str, blunt: str = "") -> tuple[Step, ...]:
         return tuple(cosine(near, near == blunt) for near in "12")
     if shape == RIGHT:
         opposite = "tan(theta_23) = r_13/r_12"
-        turned = (Mistake("angle-inverted", "theta_23", "atan(r_12/r_13)", "Opposite over adjacent, seen from charge 2."),)  # fmt: skip
+        turned = (
+            Mistake("angle-inverted", "theta_23", "atan(r_12/r_13)", "Opposite over adjacent, seen from charge 2."),
+        )
         why = "In the right-angled triangle: the side opposite charge 2 over the one beside it."
         return (
             *hypotenuse("r_23", "r_12", "r_13").steps(),
@@ -126,13 +152,24 @@ def triangle_ways(shape: str, blunt: str = "") -> tuple[Step, ...]:
         return (
             *equal("r_13", "r_23", "Both sides from charge 3 are equally long.").steps(),
             *(
-                tilt(f"cos({a}) = r_12/(2*{leg})", a, why,
-                     (Mistake("not-halved", a, f"acos(r_12/{leg})", "Only half of the base belongs to the right-angled triangle."),))
+                tilt(
+                    f"cos({a}) = r_12/(2*{leg})",
+                    a,
+                    why,
+                    (
+                        Mistake(
+                            "not-halved",
+                            a,
+                            f"acos(r_12/{leg})",
+                            "Only half of the base belongs to the right-angled triangle.",
+                        ),
+                    ),
+                )
                 for a, leg in (("theta_13", "r_13"), ("theta_23", "r_23"))
             ),
-        )  # fmt: skip
+        )
     why = "All angles of an equilateral triangle are 60°: half the base over the side is one half."
-    same = [equal(a, b, "All sides of an equilateral triangle are equally long.") for a, b in combinations(SIDES, 2)]  # fmt: skip
+    same = [equal(a, b, "All sides of an equilateral triangle are equally long.") for a, b in combinations(SIDES, 2)]
     return (
         *(step for relation in same for step in relation.steps()),
         *(tilt(f"cos({a}) = 1/2", a, why, ()) for a in ("theta_13", "theta_23")),
@@ -145,18 +182,27 @@ def cosine(near: str, blunt: bool) -> Step:
     name, side, opposite = f"theta_{near}3", f"r_{near}3", f"r_{far}3"
     join = "+" if blunt else "-"
     squares = (f"{opposite}^2", f"r_12^2 + {side}^2")
-    share = (
-        f"({opposite}^2 - r_12^2 - {side}^2)" if blunt else f"(r_12^2 + {side}^2 - {opposite}^2)"
-    )
+    share = f"({opposite}^2 - r_12^2 - {side}^2)" if blunt else f"(r_12^2 + {side}^2 - {opposite}^2)"
     ratio = f"{share}/(2*r_12*{side})"
     turned = f"(r_12^2 + {opposite}^2 - {side}^2)/(2*r_12*{opposite})"
     wrong = (
-        Mistake("wrong-side-opposite", name, f"acos(abs({turned}))", f"The side opposite the angle at charge {near} is the one that does not touch charge {near}.", "the angle at the other end of the base was found"),
-        Mistake("not-doubled", name, f"acos({share}/(r_12*{side}))", "The cosine rule has twice the product of the two sides."),
-    )  # fmt: skip
+        Mistake(
+            "wrong-side-opposite",
+            name,
+            f"acos(abs({turned}))",
+            f"The side opposite the angle at charge {near} is the one that does not touch charge {near}.",
+            "the angle at the other end of the base was found",
+        ),
+        Mistake(
+            "not-doubled",
+            name,
+            f"acos({share}/(r_12*{side}))",
+            "The cosine rule has twice the product of the two sides.",
+        ),
+    )
     why = (
-        f"The cosine rule at charge {near}. The angle there is more than 90°; θ is what is left of it to 180°, the angle "
-        "with the x-axis, so the last term is added: cos(180° − θ) = −cos θ."
+        f"The cosine rule at charge {near}. The angle there is more than 90°; θ is what is left of it to 180°, the"
+        " angle with the x-axis, so the last term is added: cos(180° − θ) = −cos θ."
         if blunt
         else f"The cosine rule at charge {near}: the side opposite it is the one between the other two charges."
     )
@@ -201,7 +247,7 @@ def triangle_sides(data: Data) -> dict[str, float]:
             f"({measure(rest, 'm', style).text}). "
             + ("With these lengths the three charges lie on one line. " if flat else "")
             + "Change one of the sides.",
-        )  # fmt: skip
+        )
     return sides
 
 
@@ -213,9 +259,11 @@ def triangle_bodies(data: Data, sides: dict[str, float]) -> tuple[Body, ...]:
         across = 0.0
     if abs(across - base) <= NOISE * base:
         across = base
-    height = sqrt((base + left + right) * (left + right - base) * (base + left - right) * (base + right - left)) / (2 * base)  # fmt: skip
+    height = sqrt((base + left + right) * (left + right - base) * (base + left - right) * (base + right - left)) / (
+        2 * base
+    )
     places = ((0.0, 0.0), (base, 0.0), (across, height))
-    return tuple(Body(str(n), data.values[f"Q{n}"], *place) for n, place in enumerate(places, start=1))  # fmt: skip
+    return tuple(Body(str(n), data.values[f"Q{n}"], *place) for n, place in enumerate(places, start=1))
 
 
 # --- both shapes --------------------------------------------------------------------------------------------
@@ -266,11 +314,14 @@ def plan_outline(data: Data, outline: Outline) -> Plan:
         scene=lambda _: outline_figure(outline),
         checks=(
             *outline.check(sources, on, known),
-            Check("Is the size possible?", words=bounds_words(len(sources)),
-                  holds=lambda v: within_bounds(v, [pull_of(s, on) for s in sources], "F_net")),
+            Check(
+                "Is the size possible?",
+                words=bounds_words(len(sources)),
+                holds=lambda v: within_bounds(v, [pull_of(s, on) for s in sources], "F_net"),
+            ),
         ),
         notes=("The x-axis runs from charge 1 to charge 2, the y-axis up the page.",),
-    )  # fmt: skip
+    )
 
 
 def within_reach(data: Data, parts: Sequence[Part]) -> list[Part]:
@@ -318,9 +369,13 @@ def plan_triangle(typed: Data) -> Plan:
     bodies = triangle_bodies(data, triangle_sides(data))
     blunt = "1" if bodies[2].x < 0 else "2" if bodies[2].x > bodies[1].x else ""
     outline = Outline(
-        bodies, triangle_ways(shape, blunt), story_triangle(data), given_sides(data), triangle_check,
+        bodies,
+        triangle_ways(shape, blunt),
+        story_triangle(data),
+        given_sides(data),
+        triangle_check,
         told=("theta_13", "theta_23") if shape == ANY else (),
-    )  # fmt: skip
+    )
     plan = plan_outline(data, outline)
     notes = fits(typed, outline.ways, plan.steps, lengths)
     return replace(plan, notes=(*plan.notes, *notes))
@@ -334,7 +389,13 @@ def triangle_check(sources: Sequence[Body], on: Body, known: Collection[str]) ->
     length = {gap_of(p, q): hypot(p.x - q.x, p.y - q.y) for p, q in combinations((on, *sources), 2)}
     twins = [n for n in length if n in known and abs(length[n] - length[c]) <= NOISE * length[c]]
     if not twins:  # two sides of a right angle
-        return (Check("The same by the angle: a force over its share of the resultant", f"F_net = {g}/sin(theta)", tolerance=1e-6),)  # fmt: skip
+        return (
+            Check(
+                "The same by the angle: a force over its share of the resultant",
+                f"F_net = {g}/sin(theta)",
+                tolerance=1e-6,
+            ),
+        )
     c = c if c in twins else twins[0]
     sign = "+" if like(first, on) == like(second, on) else "-"
     angle = (
@@ -343,7 +404,7 @@ def triangle_check(sources: Sequence[Body], on: Body, known: Collection[str]) ->
         else "One force pulls and one pushes: the angle between them is what is left of the triangle's to 180°."
     )
     law = f"F_net^2 = {f}^2 + {g}^2 {sign} {f}*{g}*({a}^2 + {b}^2 - {c}^2)/({a}*{b})"
-    return (Check("The size once more without components, by the cosine rule", law, angle, tolerance=1e-6),)  # fmt: skip
+    return (Check("The size once more without components, by the cosine rule", law, angle, tolerance=1e-6),)
 
 
 SHAPES = (
@@ -361,7 +422,12 @@ OPENINGS = (
 
 def story_triangle(data: Data) -> str:
     said, shape = data.said, data.choices["shape"]
-    kind = {ANY: "a triangle", RIGHT: "a right-angled triangle", ISOSCELES: "an isosceles triangle", EQUILATERAL: "an equilateral triangle"}  # fmt: skip
+    kind = {
+        ANY: "a triangle",
+        RIGHT: "a right-angled triangle",
+        ISOSCELES: "an isosceles triangle",
+        EQUILATERAL: "an equilateral triangle",
+    }
     facts = {
         ANY: "",
         RIGHT: " The right angle is at charge 1.",
@@ -369,13 +435,14 @@ def story_triangle(data: Data) -> str:
         EQUILATERAL: "",
     }
     apart = ", ".join(
-        f"{'charges ' if not n else ''}{name[2]} and {name[3]} {'are ' if not n else ''}{said[name]}{' apart' if not n else ''}"
+        f"{'charges ' if not n else ''}{name[2]} and {name[3]}"
+        f" {'are ' if not n else ''}{said[name]}{' apart' if not n else ''}"
         for n, name in enumerate(name for name in SIDES if name in said)
     )
     return (
-        f"{data.pick(*OPENINGS).format(kind[shape])} Charge 1, {said['Q1']}, and charge 2, {said['Q2']}, are at the ends of the base, "
-        f"charge 2 on the right; charge 3, {said['Q3']}, is above the base.{facts[shape]} {apart[0].upper()}{apart[1:]}. "
-        f"The net force on charge {data.choices['on']} is wanted."
+        f"{data.pick(*OPENINGS).format(kind[shape])} Charge 1, {said['Q1']}, and charge 2, {said['Q2']}, are at the"
+        f" ends of the base, charge 2 on the right; charge 3, {said['Q3']}, is above the base.{facts[shape]}"
+        f" {apart[0].upper()}{apart[1:]}. The net force on charge {data.choices['on']} is wanted."
     )
 
 
@@ -388,9 +455,7 @@ def practise_triangle(typed: dict[str, object], random: object, level: int) -> d
     draw = cast(Random, random)
     shape = draw.choice({1: (RIGHT, EQUILATERAL), 2: (RIGHT, ISOSCELES, ANY)}.get(level, (ANY,)))
     if shape == RIGHT:
-        a, b, c = draw.choice(
-            ((30, 40, 50), (12, 16, 20), (20, 15, 25), (10, 24, 26), (18, 24, 30))
-        )
+        a, b, c = draw.choice(((30, 40, 50), (12, 16, 20), (20, 15, 25), (10, 24, 26), (18, 24, 30)))
         sides = draw.choice(((a, b, 0), (a, 0, c), (0, b, c))) if level > 1 else (a, b, 0)
     elif shape == EQUILATERAL:
         sides = (draw.choice((10, 15, 20, 25, 30, 40)), 0, 0)
@@ -398,7 +463,9 @@ def practise_triangle(typed: dict[str, object], random: object, level: int) -> d
         base, leg = draw.choice(((12, 10), (16, 10), (24, 15), (30, 25), (20, 30), (10, 15)))
         sides = (base, leg, 0)
     else:
-        sides = draw.choice(((14, 13, 15), (21, 10, 17), (20, 15, 12), (8, 12, 10), (25, 20, 30), (12, 20, 14), (15, 10, 21)))  # fmt: skip
+        sides = draw.choice(
+            ((14, 13, 15), (21, 10, 17), (20, 15, 12), (8, 12, 10), (25, 20, 30), (12, 20, 14), (15, 10, 21))
+        )
     boxes = {name: f"{side} cm" if side else "" for name, side in zip(SIDES, sides, strict=True)}
     return {**typed, **boxes, "shape": shape}
 
@@ -406,9 +473,11 @@ def practise_triangle(typed: dict[str, object], random: object, level: int) -> d
 def corner_draws() -> dict[str, Draw]:
     """Charges at the corners, and which of them is chosen."""
     sizes = {
-        "Q1": ((3, 5, 6, -2, -4), (4.5, -5.2, 6.8)), "Q2": ((4, 7, 8, -5, -9), (5.5, -7.2)),
-        "Q3": ((2, 6, 9, -3, -8), (4.8, -6.5)), "Q4": ((3, 5, 7, -4, -6), (3.5, -8.5)),
-    }  # fmt: skip
+        "Q1": ((3, 5, 6, -2, -4), (4.5, -5.2, 6.8)),
+        "Q2": ((4, 7, 8, -5, -9), (5.5, -7.2)),
+        "Q3": ((2, 6, 9, -3, -8), (4.8, -6.5)),
+        "Q4": ((3, 5, 7, -4, -6), (3.5, -8.5)),
+    }
     return {name: Draw(values, "nC", harder=harder) for name, (values, harder) in sizes.items()}
 
 
@@ -429,12 +498,19 @@ TRIANGLE = Question(
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={
-        "shape": ANY, "Q1": "+4 nC", "Q2": "-6 nC", "Q3": "+5 nC", "r_12": "14 cm", "r_13": "13 cm", "r_23": "15 cm", "on": "1",
+        "shape": ANY,
+        "Q1": "+4 nC",
+        "Q2": "-6 nC",
+        "Q3": "+5 nC",
+        "r_12": "14 cm",
+        "r_13": "13 cm",
+        "r_23": "15 cm",
+        "on": "1",
     },
     draws={**{n: d for n, d in corner_draws().items() if n != "Q4"}, "on": Draw(("1", "2", "3"))},
     adjust=practise_triangle,
     since=2,
-)  # fmt: skip
+)
 
 
 # --- a square or a rectangle --------------------------------------------------------------------------------
@@ -453,11 +529,27 @@ def rectangle_ways(square: bool) -> tuple[Step, ...]:
         *(relation.step(relation.names[0]) for relation in same),
         *(hypotenuse(name, "r_12", "r_14").step(name) for name in ("r_13", "r_24")),
         *(
-            tilt(f"tan({a}) = r_14/r_12", a, why,
-                 () if square else (Mistake("angle-inverted", a, "atan(r_12/r_14)", "Name your reference axis.", "the angle was taken from the y-axis"),))
+            tilt(
+                f"tan({a}) = r_14/r_12",
+                a,
+                why,
+                (
+                    ()
+                    if square
+                    else (
+                        Mistake(
+                            "angle-inverted",
+                            a,
+                            "atan(r_12/r_14)",
+                            "Name your reference axis.",
+                            "the angle was taken from the y-axis",
+                        ),
+                    )
+                ),
+            )
             for a in ("theta_13", "theta_24")
         ),
-    )  # fmt: skip
+    )
 
 
 def plan_rectangle(data: Data) -> Plan:
@@ -466,24 +558,18 @@ def plan_rectangle(data: Data) -> Plan:
     wide = data.values["r_12"]
     high = wide if square else data.values["r_14"]
     places = ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high))
-    bodies = tuple(Body(str(n), data.values[f"Q{n}"], *place) for n, place in enumerate(places, start=1))  # fmt: skip
-    outline = Outline(
-        bodies, rectangle_ways(square), story_rectangle(data), given_sides(data), rectangle_checks
-    )
+    bodies = tuple(Body(str(n), data.values[f"Q{n}"], *place) for n, place in enumerate(places, start=1))
+    outline = Outline(bodies, rectangle_ways(square), story_rectangle(data), given_sides(data), rectangle_checks)
     return plan_outline(data, outline)
 
 
-def rectangle_checks(
-    sources: Sequence[Body], on: Body, known: Collection[str]
-) -> tuple[Check, ...]:
+def rectangle_checks(sources: Sequence[Body], on: Body, known: Collection[str]) -> tuple[Check, ...]:
     """The sums along both axes with the signs of the charges put in."""
     found = []
     for axis, part in enumerate(rough_net(sources, on)):
         steps = [(s, (on.x - s.x, on.y - s.y)[axis]) for s in sources]
         terms = [
-            (1 if step > 0 else -1, f"{s.name}*{('r_12', 'r_14')[axis]}/{gap_of(s, on)}^3")
-            for s, step in steps
-            if step
+            (1 if step > 0 else -1, f"{s.name}*{('r_12', 'r_14')[axis]}/{gap_of(s, on)}^3") for s, step in steps if step
         ]
         least = min(sign for sign, _ in terms) if len({sign for sign, _ in terms}) == 1 else 1
         sum_ = signed(sorted(((sign * least, term) for sign, term in terms), reverse=True))
@@ -497,18 +583,20 @@ def rectangle_checks(
                     tolerance=1e-6,
                 )
             )
-    return tuple(found)  # fmt: skip
+    return tuple(found)
 
 
 def story_rectangle(data: Data) -> str:
     said = data.said
     square = not data.has("r_14")
-    sides = f"sides of {said['r_12']}" if square else f"a width of {said['r_12']} and a height of {said.get('r_14', '')}"  # fmt: skip
+    sides = (
+        f"sides of {said['r_12']}" if square else f"a width of {said['r_12']} and a height of {said.get('r_14', '')}"
+    )
     shape = "square" if square else "rectangle"
     return (
-        f"{data.pick(*OPENINGS).format('a ' + shape)} The {shape} has {sides}. Charge 1, {said['Q1']}, is at the bottom left; "
-        f"then, anticlockwise, come charge 2, {said['Q2']}, charge 3, {said['Q3']}, and charge 4, {said['Q4']}. "
-        f"The net force on charge {data.choices['on']} is wanted."
+        f"{data.pick(*OPENINGS).format('a ' + shape)} The {shape} has {sides}. Charge 1, {said['Q1']}, is at the bottom"
+        f" left; then, anticlockwise, come charge 2, {said['Q2']}, charge 3, {said['Q3']}, and charge 4, {said['Q4']}."
+        f" The net force on charge {data.choices['on']} is wanted."
     )
 
 
@@ -518,9 +606,7 @@ def practise_rectangle(typed: dict[str, object], random: object, level: int) -> 
     wide, high = draw.choice(((40, 30), (12, 16), (24, 10), (15, 20), (20, 15), (10, 25), (18, 24)))
     if level == 1 or (level == 2 and draw.choice((True, False))):
         high = 0
-    across = "3412"[
-        int(str(typed["on"])) - 1
-    ]  # a larger charge there, so that it counts in the sum
+    across = "3412"[int(str(typed["on"])) - 1]  # a larger charge there, so that it counts in the sum
     size = f"{draw.choice((1, -1)) * draw.choice((12, 15, 18, 24))} nC"
     return {**typed, f"Q{across}": size, "r_12": f"{wide} cm", "r_14": f"{high} cm" if high else ""}
 
@@ -544,4 +630,4 @@ RECTANGLE = Question(
     draws={**corner_draws(), "on": Draw(("1", "2", "3", "4"))},
     adjust=practise_rectangle,
     since=2,
-)  # fmt: skip
+)

@@ -116,9 +116,7 @@ def story_line(data: Data, on: Body) -> str:
         "Small charged spheres are fixed on a straight wooden rail with a scale; x grows to the right.",
         "Small charged beads are clipped to a plastic ruler, which serves as the x-axis to the right.",
     )
-    facts = "; ".join(
-        f"charge {i + 1}, {row['Q']}, at x = {row['x'].lstrip('+')}" for i, row in enumerate(rows)
-    )
+    facts = "; ".join(f"charge {i + 1}, {row['Q']}, at x = {row['x'].lstrip('+')}" for i, row in enumerate(rows))
     return f"{opening} They are: {facts}. The net force on {on.words} is wanted."
 
 
@@ -127,11 +125,26 @@ def gap_step(source: Body, on: Body) -> Step:
     name = gap_of(source, on)
     make = f"{name} = abs(x{on.tag} - x{source.tag})"
     return Step(
-        law=make, make=make, unit="m", marks=NO_MARKS, what=f"Distance from {source.words} to {on.words}",
-        why="Final place minus starting place, size only.", plain="Read both places on the scale and subtract.",
-        mistakes=(Mistake("places-added", name, f"abs(x{on.tag} + x{source.tag})", "A distance is a difference of positions: subtract."),)
-        if on.x and source.x else (),
-    )  # fmt: skip
+        law=make,
+        make=make,
+        unit="m",
+        marks=NO_MARKS,
+        what=f"Distance from {source.words} to {on.words}",
+        why="Final place minus starting place, size only.",
+        plain="Read both places on the scale and subtract.",
+        mistakes=(
+            (
+                Mistake(
+                    "places-added",
+                    name,
+                    f"abs(x{on.tag} + x{source.tag})",
+                    "A distance is a difference of positions: subtract.",
+                ),
+            )
+            if on.x and source.x
+            else ()
+        ),
+    )
 
 
 def side_pull(
@@ -170,55 +183,83 @@ def net_steps(data: Data, sources: Sequence[Body], on: Body, positive: int) -> t
         else "Opposite directions get opposite signs."
     )
     add = Step(
-        law=law, make=law, unit="N", marks=(Mark("formula"), Mark("substitution", len(terms))),
+        law=law,
+        make=law,
+        unit="N",
+        marks=(Mark("formula"), Mark("substitution", len(terms))),
         what=f"Superposition: add the forces, taking {taken} as positive",
-        why=f"{aligned} A positive sum points {taken}.", plain=PLAIN_NET,
+        why=f"{aligned} A positive sum points {taken}.",
+        plain=PLAIN_NET,
         mistakes=sum_mistakes(sources, on, terms, -1 if total < 0 else 1),
-    )  # fmt: skip
+    )
     zero = abs(total) <= NOISE * sum(rough)
     return add, Step(
-        law="F_net = abs(SigmaF)", make="F_net = abs(SigmaF)", unit="N", marks=A,
+        law="F_net = abs(SigmaF)",
+        make="F_net = abs(SigmaF)",
+        unit="N",
+        marks=A,
         what="Give the size and the direction",
-        why="The forces cancel: there is a size, zero, but no direction." if zero
-        else f"The size is never negative. A plus sign means {taken}, a minus sign the opposite direction.",
+        why=(
+            "The forces cancel: there is a size, zero, but no direction."
+            if zero
+            else f"The size is never negative. A plus sign means {taken}, a minus sign the opposite direction."
+        ),
         plain="The sign of the sum only says which way. Say the way in words instead.",
         direction=lambda v: side(v["SigmaF"] * positive, NET_SIDES),
         mistakes=() if zero else turned("F_net", "abs(SigmaF)", on),
-    )  # fmt: skip
+    )
 
 
-def sum_mistakes(
-    sources: Sequence[Body], on: Body, terms: Sequence[tuple[int, str]], sign: int
-) -> tuple[Mistake, ...]:
+def sum_mistakes(sources: Sequence[Body], on: Body, terms: Sequence[tuple[int, str]], sign: int) -> tuple[Mistake, ...]:
     """Known wrong sums, each with the sign of the right one so that only the size differs."""
     names = [name for _, name in terms]
     minus = "-" if sign < 0 else ""
     found = []
     if len({way for way, _ in terms}) > 1:
         found.append(
-            Mistake("sizes-added", "SigmaF", f"{minus}({' + '.join(names)})", "Forces have directions.",
-                    "all the sizes were added")
-        )  # fmt: skip
+            Mistake(
+                "sizes-added",
+                "SigmaF",
+                f"{minus}({' + '.join(names)})",
+                "Forces have directions.",
+                "all the sizes were added",
+            )
+        )
     elif len(terms) == 2:
         found.append(
-            Mistake("subtracted", "SigmaF", f"{minus}abs({names[0]} - {names[1]})", "Both point the same way; redraw.",
-                    "the sizes were subtracted")
-        )  # fmt: skip
+            Mistake(
+                "subtracted",
+                "SigmaF",
+                f"{minus}abs({names[0]} - {names[1]})",
+                "Both point the same way; redraw.",
+                "the sizes were subtracted",
+            )
+        )
     if len(sources) == 2:
         a, b = sources
         pooled = f"k*abs({on.name})*(abs({a.name}) + abs({b.name}))/({gap_of(a, on)} + {gap_of(b, on)})^2"
         found.append(
-            Mistake("distances-first", "SigmaF", f"{minus}{pooled}", "One pair at a time.",
-                    "the distances were added before the law was used")
-        )  # fmt: skip
+            Mistake(
+                "distances-first",
+                "SigmaF",
+                f"{minus}{pooled}",
+                "One pair at a time.",
+                "the distances were added before the law was used",
+            )
+        )
     else:
         for i, (way, name) in enumerate(terms):
             flipped = [(-w if n == i else w, other) for n, (w, other) in enumerate(terms)]
             if len(terms) > 1 and len({w for w, _ in flipped}) > 1:
                 found.append(
-                    Mistake(f"wrong-side-{sources[i].tag}", "SigmaF", signed(flipped), "Attract: towards; repel: away.",
-                            f"{symbol(name).text} was taken {side(-way).words}")
-                )  # fmt: skip
+                    Mistake(
+                        f"wrong-side-{sources[i].tag}",
+                        "SigmaF",
+                        signed(flipped),
+                        "Attract: towards; repel: away.",
+                        f"{symbol(name).text} was taken {side(-way).words}",
+                    )
+                )
     return tuple(found)
 
 
@@ -234,9 +275,7 @@ def signed_equation(sources: Sequence[Body], on: Body, positive: int) -> str:
 
 def forces_at(sources: Sequence[Body], on: Body, values: Values) -> Figure:
     """The forces on the chosen charge, from one dot."""
-    return free_body_diagram(
-        pulls(sources, on, values), body=on.label, title=f"Forces on {on.words}"
-    )
+    return free_body_diagram(pulls(sources, on, values), body=on.label, title=f"Forces on {on.words}")
 
 
 def sum_figure(sources: Sequence[Body], on: Body, values: Values) -> Figure:
@@ -251,9 +290,7 @@ def scene_line(bodies: Sequence[Body], style: Style) -> Figure:
     for i, j in pairwise(order):
         size = float(f"{bodies[j].x - bodies[i].x:.9g}")
         gaps.append((i, j, f"{exact(size, style).text} m"))
-    return spheres_on_line(
-        [Charge(b.label, b.charge, b.x) for b in bodies], distances=gaps, title="Charges on a line"
-    )
+    return spheres_on_line([Charge(b.label, b.charge, b.x) for b in bodies], distances=gaps, title="Charges on a line")
 
 
 def practise_line(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -266,8 +303,7 @@ def practise_line(typed: dict[str, object], random: object, level: int) -> dict[
         x += draw.choice((10, 15, 20, 25, 30, 40))
     sizes = draw.sample((2, 3, 4, 5, 6, 8, 9), count)
     rows = [
-        {"Q": f"{draw.choice('+-')}{size} nC", "x": f"{place} cm"}
-        for size, place in zip(sizes, places, strict=True)
+        {"Q": f"{draw.choice('+-')}{size} nC", "x": f"{place} cm"} for size, place in zip(sizes, places, strict=True)
     ]
     on = "2" if level == 1 else draw.choice([str(n + 1) for n in range(count)])
     return {**typed, "charges": rows, "on": on}

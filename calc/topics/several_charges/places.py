@@ -71,12 +71,12 @@ def regions(d: float) -> tuple[Region, Region, Region]:
         Region("beyond-1", "u", "u", "(d + u)", lambda r: (-r, -(d + r)), "from charge 1, to the left"),
         Region("between", "x", "x", "(d - x)", lambda r: (r, -(d - r)), "from charge 1, to the right"),
         Region("beyond-2", "w", "(d + w)", "w", lambda r: (d + r, r), "from charge 2, to the right"),
-    )  # fmt: skip
+    )
 
 
 def from_the_right(d: float) -> Region:
     """The part between the charges once more, for a place so near charge 2 that its distance from there counts."""
-    return Region("between", "z", "(d - z)", "z", lambda r: (d - r, -r), "from charge 2, to the left")  # fmt: skip
+    return Region("between", "z", "(d - z)", "z", lambda r: (d - r, -r), "from charge 2, to the left")
 
 
 BESIDE = 0.01  # of d: nearer to charge 2 than this, a place is measured from there
@@ -108,9 +108,7 @@ class Forces:
     def turning(self, region: Region) -> float | None:
         """How far into the region the net force stops growing or shrinking; None if it does not."""
         # d/dx of A/x² ± B/(x − d)² is zero where the ratio of the distances is the cube root of B/A.
-        ratio = (abs(self.second) / abs(self.first)) ** (
-            1 / 3
-        )  # distance from 2 over distance from 1
+        ratio = (abs(self.second) / abs(self.first)) ** (1 / 3)  # distance from 2 over distance from 1
         same = self.ways(region)[0] == self.ways(region)[1]
         if region.key == "between":
             return self.d / (1 + ratio) if same else None
@@ -131,7 +129,7 @@ class Forces:
             middle = self.turning(region) or d / 2
             right = from_the_right(d)
             left = self._piece(region, wanted, one, two, [middle])
-            found = [self._shifted(right, *place) for place in self._piece(right, wanted, two, one, [d - middle])]  # fmt: skip
+            found = [self._shifted(right, *place) for place in self._piece(right, wanted, two, one, [d - middle])]
             return [(region, *place) for place in left] + found[::-1]
         beside, other = (one, two) if region.key == "beyond-1" else (two, one)
         # Farther out than this both forces together are smaller than the wanted one.
@@ -200,9 +198,18 @@ def plan_places(data: Data) -> Plan:
         checks=tuple(checks),
         notes=(
             f"Places on the line that fit: {count_ or 'none'}.",
-            *(("No formula of school algebra gives these distances; they are found by trial, narrowing in step by step.",) if count_ else ()),
+            *(
+                (
+                    (
+                        "No formula of school algebra gives these distances; they are found by trial, narrowing in step"
+                        " by step."
+                    ),
+                )
+                if count_
+                else ()
+            ),
         ),
-    )  # fmt: skip
+    )
 
 
 def equation_in(region: Region, forces: Forces, positive: int, name: str) -> str:
@@ -210,9 +217,7 @@ def equation_in(region: Region, forces: Forces, positive: int, name: str) -> str
     terms = sorted(
         (
             (-way * positive, f"k*{source}*Q3/{gap}^2")
-            for way, source, gap in zip(
-                forces.ways(region), ("Q1", "Q2"), (region.from_1, region.from_2), strict=True
-            )
+            for way, source, gap in zip(forces.ways(region), ("Q1", "Q2"), (region.from_1, region.from_2), strict=True)
         ),
         key=lambda term: term[0],
     )
@@ -234,15 +239,28 @@ def place_part(
     style = data.settings.style
     low, high = (rounded(end, style).text for end in ends)
     step = Step(
-        law=law, make=f"{name} = {name}", unit="m", marks=FSA, sizes=("Q1", "Q2", "Q3"),
+        law=law,
+        make=f"{name} = {name}",
+        unit="m",
+        marks=FSA,
+        sizes=("Q1", "Q2", "Q3"),
         what="Superposition with Coulomb's law, and its root",
-        why=f"Here the two forces point {'the same way' if same else 'opposite ways'}; plus for a force in the stated direction. "
-        f"{symbol(name).text} is measured {region.measured}.",
+        why=(
+            f"Here the two forces point {'the same way' if same else 'opposite ways'}; plus for a force in the stated"
+            f" direction. {symbol(name).text} is measured {region.measured}."
+        ),
         plain="Try a distance, see whether the total force is too large or too small, and move.",
-        root=Root(law, *ends, method=f"By trial: between {low} m and {high} m the right side passes the net force once. Halve the interval again and again."),
+        root=Root(
+            law,
+            *ends,
+            method=(
+                f"By trial: between {low} m and {high} m the right side passes the net force once. Halve the interval"
+                " again and again."
+            ),
+        ),
         direction=Direction(region.key, f"{where}, measured {region.measured}", PLACES),
         mistakes=place_mistakes(data, name),
-    )  # fmt: skip
+    )
     return Part(
         f"{region.key}{'-' + count if count else ''}",
         "calculate",
@@ -256,8 +274,13 @@ def place_mistakes(data: Data, name: str) -> tuple[Mistake, ...]:
     """One force only, from whichever charge the distance is measured."""
     source = "Q2" if name[0] in "wz" else "Q1"
     return (
-        Mistake("one-force", name, f"sqrt(k*abs({source})*abs(Q3)/F_net)", "The net force is the sum of all the forces: the other charge acts as well."),
-    )  # fmt: skip
+        Mistake(
+            "one-force",
+            name,
+            f"sqrt(k*abs({source})*abs(Q3)/F_net)",
+            "The net force is the sum of all the forces: the other charge acts as well.",
+        ),
+    )
 
 
 def empty_part(data: Data, region: Region, forces: Forces, positive: int) -> Part:
@@ -283,7 +306,8 @@ def empty_part(data: Data, region: Region, forces: Forces, positive: int) -> Par
         if cut and way_of(forces.at(region, cut)) == positive:
             most = rounded(abs(forces.at(region, cut)), style).text
             end = Point(
-                f"In the stated direction the net force never exceeds {most} N there, which is less than the stated one.",
+                f"In the stated direction the net force never exceeds {most} N there, which is less than the stated"
+                " one.",
                 1,
             )
         else:
@@ -296,7 +320,7 @@ def empty_part(data: Data, region: Region, forces: Forces, positive: int) -> Par
         "explain",
         f"Explain why there is no such place {dict(PLACES)[region.key]}.",
         points=(reason, end),
-    )  # fmt: skip
+    )
 
 
 def place_check(region: Region, positive: int, count: str) -> Check:
@@ -361,9 +385,13 @@ PLACES_QUESTION = Question(
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={"Q1": "+6 nC", "Q2": "-4 nC", "Q3": "+2 nC", "d": "30 cm", "F_net": "12 uN", "way": "right"},
     draws={
-        "Q1": Draw((4, 6, 8, 9), "nC"), "Q2": Draw((3, 5, 7), "nC", harder=(-3, -5, 7)), "Q3": Draw((2, 3, -2), "nC"),
-        "d": Draw((20, 30, 40), "cm"), "F_net": Draw((2, 5, 8, 12), "µN"), "way": Draw(("right", "left")),
+        "Q1": Draw((4, 6, 8, 9), "nC"),
+        "Q2": Draw((3, 5, 7), "nC", harder=(-3, -5, 7)),
+        "Q3": Draw((2, 3, -2), "nC"),
+        "d": Draw((20, 30, 40), "cm"),
+        "F_net": Draw((2, 5, 8, 12), "µN"),
+        "way": Draw(("right", "left")),
     },
     adjust=practise_places,
     levels=(3,),
-)  # fmt: skip
+)

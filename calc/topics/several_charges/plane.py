@@ -104,25 +104,37 @@ def rough_net(sources: Sequence[Body], on: Body) -> tuple[float, float]:
     return 0.0 if abs(x) <= NOISE * most else x, 0.0 if abs(y) <= NOISE * most else y
 
 
-def size_step(
-    law: str, x: str, y: str, net: tuple[float, float], on: Body, style: Style, added: str
-) -> Step:
+def size_step(law: str, x: str, y: str, net: tuple[float, float], on: Body, style: Style, added: str) -> Step:
     """The resultant by Pythagoras. x, y: names of the parts along the axes; added: the sum of all sizes."""
     zero = net == (0.0, 0.0)
     signs = (1, 1) if x.startswith("Sigma") else net
     return Step(
-        law=law, make=law, unit="N", what="The resultant: Pythagoras",
+        law=law,
+        make=law,
+        unit="N",
+        what="The resultant: Pythagoras",
         marks=(Mark("formula"), Mark("substitution"), Mark("answer")),
-        why="Both sums are zero: the forces cancel, so there is no direction." if zero
-        else "The parts along x and y are at right angles, so their squares add.",
+        why=(
+            "Both sums are zero: the forces cancel, so there is no direction."
+            if zero
+            else "The parts along x and y are at right angles, so their squares add."
+        ),
         plain=PLAIN_NET,
         direction=lambda v: compass(_signed(v[x], signs[0]), _signed(v[y], signs[1]), style),
-        mistakes=() if zero else (
-            *((Mistake("sizes-added", "F_net", added, "Forces have directions.", "all the sizes were added"),) if added else ()),
-            Mistake("root-omitted", "F_net", f"{x}^2 + {y}^2", "You have F²: take the square root."),
-            *turned("F_net", law.split("= ")[1], on),
+        mistakes=(
+            ()
+            if zero
+            else (
+                *(
+                    (Mistake("sizes-added", "F_net", added, "Forces have directions.", "all the sizes were added"),)
+                    if added
+                    else ()
+                ),
+                Mistake("root-omitted", "F_net", f"{x}^2 + {y}^2", "You have F²: take the square root."),
+                *turned("F_net", law.split("= ")[1], on),
+            )
         ),
-    )  # fmt: skip
+    )
 
 
 def _signed(value: float, sign: float) -> float:
@@ -136,14 +148,24 @@ def angle_step(x: str, y: str, net: tuple[float, float]) -> Step:
     key = f"{'right' if net[0] > 0 else 'left'}-{'up' if net[1] > 0 else 'down'}"
     where = Direction(key, f"{level} the {axis} axis", QUADRANTS)
     return Relation(
-        f"tan(theta) = {y}/{x}", units={"theta": "°"}, marks=A, sizes=(x, y), directions={"theta": lambda v: where},
+        f"tan(theta) = {y}/{x}",
+        units={"theta": "°"},
+        marks=A,
+        sizes=(x, y),
+        directions={"theta": lambda v: where},
         what=f"The angle with the {axis} axis",
         why=f"Put in sizes. The resultant points {level} the {axis} axis, so θ is measured from the {axis} axis.",
         plain="How steeply the total force points, counted from the level line.",
         mistakes=(
-            Mistake("angle-inverted", "theta", f"atan({x}/{y})", "Name your reference axis.", "the angle is 90° minus the right one: it is measured from the y-axis"),
+            Mistake(
+                "angle-inverted",
+                "theta",
+                f"atan({x}/{y})",
+                "Name your reference axis.",
+                "the angle is 90° minus the right one: it is measured from the y-axis",
+            ),
         ),
-    ).step("theta")  # fmt: skip
+    ).step("theta")
 
 
 def plane_figure(
@@ -184,26 +206,36 @@ def plane_parts(
     style = data.settings.style
     near = max(abs(s.charge) / hypot(s.x - on.x, s.y - on.y) ** 2 for s in sources)
     largest = data.settings.constant("k") * near * abs(on.charge)
-    aim = "where the first arrow starts: the net force is zero." if net == (0.0, 0.0) else (
-        "from the first tail to the last head: the dashed resultant, with its angle."
-    )  # fmt: skip
+    aim = (
+        "where the first arrow starts: the net force is zero."
+        if net == (0.0, 0.0)
+        else ("from the first tail to the last head: the dashed resultant, with its angle.")
+    )
     return (
         draw_part(on, sources, style, lambda v: plane_figure(bodies, on, v)),
         Part(
-            "net", "calculate", f"Calculate the size and direction of the net electrostatic force on {on.words}.",
-            net_steps, answer="F_net", figure=lambda v: plane_figure(bodies, on, v, net),
+            "net",
+            "calculate",
+            f"Calculate the size and direction of the net electrostatic force on {on.words}.",
+            net_steps,
+            answer="F_net",
+            figure=lambda v: plane_figure(bodies, on, v, net),
         ),
         Part(
-            "sum", "draw", f"Check by drawing: add the forces on {on.words} head to tail, to scale.",
+            "sum",
+            "draw",
+            f"Check by drawing: add the forces on {on.words} head to tail, to scale.",
             points=(
-                Point(f"Arrows head to tail, lengths to one stated scale ({scale_words(largest, style)}, for example)."),
+                Point(
+                    f"Arrows head to tail, lengths to one stated scale ({scale_words(largest, style)}, for example)."
+                ),
                 Point(("The last head ends " if net == (0.0, 0.0) else "One arrow ") + aim),
             ),
             figure=lambda v: tail_to_head(
                 pulls(sources, on, v), angle=axis_angle(*net), title=f"Sum of the forces on {on.words}"
             ),
         ),
-    )  # fmt: skip
+    )
 
 
 # --- anywhere in a plane ------------------------------------------------------------------------------------
@@ -219,8 +251,12 @@ def plan_plane(data: Data) -> Plan:
         parts=(
             state(SUPERPOSITION),
             *(
-                Part(f"force-{s.tag}", "calculate", pull_ask(s, on),
-                     (place_gap(s, on), plane_pull(s, on, style, wrong_places(s, on, sources))))
+                Part(
+                    f"force-{s.tag}",
+                    "calculate",
+                    pull_ask(s, on),
+                    (place_gap(s, on), plane_pull(s, on, style, wrong_places(s, on, sources))),
+                )
                 for s in sources
             ),
             *plane_parts(bodies, on, component_steps(sources, on, net, style, tilt_step), net, data),
@@ -228,10 +264,8 @@ def plan_plane(data: Data) -> Plan:
         values=row_values(data),
         scene=lambda _: plane_figure(bodies, on, None),
         checks=plane_checks(sources, on, net),
-        notes=(
-            f"F₁₂ is the force of charge 1 on charge 2, and so on. Only forces on {on.words} count.",
-        ),
-    )  # fmt: skip
+        notes=(f"F₁₂ is the force of charge 1 on charge 2, and so on. Only forces on {on.words} count.",),
+    )
 
 
 def story_plane(data: Data, on: Body) -> str:
@@ -241,8 +275,7 @@ def story_plane(data: Data, on: Body) -> str:
         "Small charged spheres stand on a plastic grid with x- and y-axes.",
     )
     facts = "; ".join(
-        f"charge {i + 1}, {row['Q']}, at ({row['x'].lstrip('+')}; {row['y'].lstrip('+')})"
-        for i, row in enumerate(rows)
+        f"charge {i + 1}, {row['Q']}, at ({row['x'].lstrip('+')}; {row['y'].lstrip('+')})" for i, row in enumerate(rows)
     )
     return f"{opening} They are: {facts}. The net force on {on.words} is wanted."
 
@@ -257,15 +290,28 @@ def place_gap(source: Body, on: Body) -> Step:
             f"{name} = sqrt(({across})^2 + ({along})^2)",
             "Pythagoras with the steps across and up.",
         )
-        wrong = (Mistake("places-added", name, f"abs({across}) + abs({along})", "The shortest way is along the joining line: use Pythagoras."),)  # fmt: skip
+        wrong = (
+            Mistake(
+                "places-added",
+                name,
+                f"abs({across}) + abs({along})",
+                "The shortest way is along the joining line: use Pythagoras.",
+            ),
+        )
     else:
         flat = abs(on.x - source.x) > abs(on.y - source.y)
         make = f"{name} = abs({across if flat else along})"
         why = f"Both lie on one line along {'x' if flat else 'y'}: the difference of the positions."
     return Step(
-        law=make, make=make, unit="m", marks=NO_MARKS, what=f"Distance from {source.words} to {on.words}",
-        why=why, plain="How far apart the two are, in a straight line.", mistakes=wrong,
-    )  # fmt: skip
+        law=make,
+        make=make,
+        unit="m",
+        marks=NO_MARKS,
+        what=f"Distance from {source.words} to {on.words}",
+        why=why,
+        plain="How far apart the two are, in a straight line.",
+        mistakes=wrong,
+    )
 
 
 def wrong_places(source: Body, on: Body, sources: Sequence[Body]) -> list[tuple[str, str]]:
@@ -320,13 +366,22 @@ def tilt_step(source: Body, on: Body) -> tuple[Step, ...]:
     """The acute angle of the joining line with the x-axis, from the coordinates."""
     angle = tilt_of(source, on)
     across, along = (f"{axis}{on.tag} - {axis}{source.tag}" for axis in "xy")
-    turned_round = Mistake("angle-inverted", angle, f"atan(abs({across})/abs({along}))", "Name your reference axis.", "the angle was taken from the y-axis")  # fmt: skip
+    turned_round = Mistake(
+        "angle-inverted",
+        angle,
+        f"atan(abs({across})/abs({along}))",
+        "Name your reference axis.",
+        "the angle was taken from the y-axis",
+    )
     law = Relation(
-        f"tan({angle}) = abs({along})/abs({across})", units={angle: "°"}, marks=NO_MARKS,
+        f"tan({angle}) = abs({along})/abs({across})",
+        units={angle: "°"},
+        marks=NO_MARKS,
         what=f"Angle between the line through {source.words} and {on.words} and the x-axis",
-        why="Step up over step across, sizes only.", plain="How steep the joining line is.",
+        why="Step up over step across, sizes only.",
+        plain="How steep the joining line is.",
         mistakes=() if halfway(source, on) else (turned_round,),
-    )  # fmt: skip
+    )
     return (law.step(angle),)
 
 
@@ -343,34 +398,61 @@ def resolve(source: Body, on: Body, style: Style | None) -> tuple[Step, ...]:
     share = f"{name} points {way}. Resolve it: sizes only, the directions come back in the sums."
     return tuple(
         Step(
-            law=f"{name}{axis} = {name}*{f}({angle})", make=f"{name}{axis} = {name}*{f}({angle})", unit="N", marks=NO_MARKS,
-            what=f"Component along {axis} of the force of {source.words}", why=share.replace(name, "The force", 1),
+            law=f"{name}{axis} = {name}*{f}({angle})",
+            make=f"{name}{axis} = {name}*{f}({angle})",
+            unit="N",
+            marks=NO_MARKS,
+            what=f"Component along {axis} of the force of {source.words}",
+            why=share.replace(name, "The force", 1),
             plain="The part of the push that works along this axis.",
-            mistakes=(Mistake("sin-for-cos", f"{name}{axis}", f"{name}*{other}({angle})", "The side next to the angle is F cos θ, the side opposite it F sin θ."),)
-            if not halfway(source, on) else (),
+            mistakes=(
+                (
+                    Mistake(
+                        "sin-for-cos",
+                        f"{name}{axis}",
+                        f"{name}*{other}({angle})",
+                        "The side next to the angle is F cos θ, the side opposite it F sin θ.",
+                    ),
+                )
+                if not halfway(source, on)
+                else ()
+            ),
         )
         for axis, f, other in (("x", "cos", "sin"), ("y", "sin", "cos"))
-    )  # fmt: skip
+    )
 
 
-def sum_step(
-    name: str, axis: str, terms: Sequence[tuple[int, str]], way: str, marks: tuple[Mark, ...]
-) -> Step:
+def sum_step(name: str, axis: str, terms: Sequence[tuple[int, str]], way: str, marks: tuple[Mark, ...]) -> Step:
     """The signed sum of the components along one axis."""
     law = f"{name} = {signed(terms) if terms else '0'}"
     names = " + ".join(term for _, term in terms)
     wrong: tuple[Mistake, ...] = ()
     if len({sign for sign, _ in terms}) > 1:
-        wrong = (Mistake(f"sizes-added-{axis}", name, names, "Forces have directions.", f"all the sizes along {axis} were added"),)  # fmt: skip
+        wrong = (
+            Mistake(
+                f"sizes-added-{axis}", name, names, "Forces have directions.", f"all the sizes along {axis} were added"
+            ),
+        )
     elif len(terms) == 2:
         minus = "-" if terms[0][0] < 0 else ""
-        wrong = (Mistake(f"subtracted-{axis}", name, f"{minus}abs({terms[0][1]} - {terms[1][1]})", "Both point the same way; redraw."),)  # fmt: skip
+        wrong = (
+            Mistake(
+                f"subtracted-{axis}",
+                name,
+                f"{minus}abs({terms[0][1]} - {terms[1][1]})",
+                "Both point the same way; redraw.",
+            ),
+        )
     return Step(
-        law=law, make=law, unit="N", marks=marks, mistakes=wrong,
+        law=law,
+        make=law,
+        unit="N",
+        marks=marks,
+        mistakes=wrong,
         what=f"Add everything along {axis}, taking {way} as positive",
         why="A minus sign means the opposite direction." if terms else f"No force has a part along {axis}.",
         plain="Add up the pushes along this axis; opposite ones take away.",
-    )  # fmt: skip
+    )
 
 
 def plane_checks(sources: Sequence[Body], on: Body, net: tuple[float, float]) -> tuple[Check, ...]:
@@ -378,18 +460,22 @@ def plane_checks(sources: Sequence[Body], on: Body, net: tuple[float, float]) ->
     checks = []
     for axis, part in zip("xy", net, strict=True):
         if part:
-            terms = " + ".join(
-                f"{s.name}*({axis}{on.tag} - {axis}{s.tag})/{gap_of(s, on)}^3" for s in sources
-            )
+            terms = " + ".join(f"{s.name}*({axis}{on.tag} - {axis}{s.tag})/{gap_of(s, on)}^3" for s in sources)
             checks.append(
-                Check(f"The sum along {axis} with the signs of the charges put in", f"SigmaF_{axis} = k*{on.name}*({terms})",
-                      "The signs of charges and steps settle each direction by themselves, without angles.", tolerance=1e-6)
-            )  # fmt: skip
+                Check(
+                    f"The sum along {axis} with the signs of the charges put in",
+                    f"SigmaF_{axis} = k*{on.name}*({terms})",
+                    "The signs of charges and steps settle each direction by themselves, without angles.",
+                    tolerance=1e-6,
+                )
+            )
     names = [pull_of(s, on) for s in sources]
     return (
         *checks,
-        Check("Is the size possible?", words=bounds_words(len(sources)), holds=lambda v: within_bounds(v, names, "F_net")),
-    )  # fmt: skip
+        Check(
+            "Is the size possible?", words=bounds_words(len(sources)), holds=lambda v: within_bounds(v, names, "F_net")
+        ),
+    )
 
 
 def practise_plane(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -406,10 +492,7 @@ def practise_plane(typed: dict[str, object], random: object, level: int) -> dict
         places[2] = (turn(wide), turn(high))
     if level > 2:
         places.append((0, turn(draw.choice((12, 25, 36)))))
-    rows = [
-        {"Q": f"{turn(draw.choice((2, 3, 4, 5, 6, 8, 9)))} nC", "x": f"{x} cm", "y": f"{y} cm"}
-        for x, y in places
-    ]
+    rows = [{"Q": f"{turn(draw.choice((2, 3, 4, 5, 6, 8, 9)))} nC", "x": f"{x} cm", "y": f"{y} cm"} for x, y in places]
     return {**typed, "charges": rows, "on": "1"}
 
 

@@ -76,14 +76,17 @@ def corner(data: Data, tags: str = "123", kind: str = "charge") -> tuple[Body, B
         base._replace(charge=data.values[base.name]),
         second._replace(charge=data.values[second.name], x=right * data.values[gap_of(base, second)]),
         third._replace(charge=data.values[third.name], y=up * data.values[gap_of(base, third)]),
-    )  # fmt: skip
+    )
 
 
 def corner_pull(source: Body, other: Body, on: Body, style: Style) -> Step:
     """One of two forces at right angles, with the distances a learner may mix up."""
     wrong = [
-        (f"sqrt({gap_of(source, on)}^2 + {gap_of(other, on)}^2)", f"the distance from {source.words} to {other.words} was used")
-    ]  # fmt: skip
+        (
+            f"sqrt({gap_of(source, on)}^2 + {gap_of(other, on)}^2)",
+            f"the distance from {source.words} to {other.words} was used",
+        )
+    ]
     if abs(abs(source.x + source.y) - abs(other.x + other.y)) > NOISE:
         wrong.insert(0, (gap_of(other, on), f"the distance of {other.words} was used"))
     return plane_pull(source, on, style, wrong)
@@ -95,8 +98,10 @@ def corner_net(across: Body, along: Body, on: Body, style: Style) -> tuple[Step,
     net = rough_net((across, along), on)
     size = size_step(f"F_net = sqrt({x}^2 + {y}^2)", x, y, net, on, style, f"{x} + {y}")
     pooled = f"k*abs({on.name})*(abs({across.name}) + abs({along.name}))/({gap_of(across, on)} + {gap_of(along, on)})^2"
-    once = Mistake("distances-first", "F_net", pooled, "One pair at a time.", "the distances were added before the law was used")  # fmt: skip
-    subtracted = Mistake("subtracted", "F_net", f"abs({x} - {y})", "The forces are at right angles: their squares add.")  # fmt: skip
+    once = Mistake(
+        "distances-first", "F_net", pooled, "One pair at a time.", "the distances were added before the law was used"
+    )
+    subtracted = Mistake("subtracted", "F_net", f"abs({x} - {y})", "The forces are at right angles: their squares add.")
     return (
         replace(size, mistakes=(*size.mistakes[:1], subtracted, once, *size.mistakes[1:])),
         angle_step(x, y, net),
@@ -126,11 +131,18 @@ def plan_corner(data: Data) -> Plan:
         values=dict(data.values),
         scene=lambda _: corner_scene(data, bodies),
         checks=(
-            Check("The same by the angle: a force over its share of the resultant", "F_net = F_31/sin(theta)", tolerance=1e-6),
-            Check("Is the size possible?", words=bounds_words(2),
-                  holds=lambda v: within_bounds(v, ("F_21", "F_31"), "F_net")),
+            Check(
+                "The same by the angle: a force over its share of the resultant",
+                "F_net = F_31/sin(theta)",
+                tolerance=1e-6,
+            ),
+            Check(
+                "Is the size possible?",
+                words=bounds_words(2),
+                holds=lambda v: within_bounds(v, ("F_21", "F_31"), "F_net"),
+            ),
         ),
-    )  # fmt: skip
+    )
 
 
 def story_corner(data: Data) -> str:
@@ -142,8 +154,8 @@ def story_corner(data: Data) -> str:
         "Three charged buttons lie on squared paper.",
     )
     return (
-        f"{opening} Charge 1, {said['Q1']}, is at the corner of a right angle. Charge 2, {said['Q2']}, is {said['r_12']} {side} of it; "
-        f"charge 3, {said['Q3']}, is {said['r_13']} {level} it on the page."
+        f"{opening} Charge 1, {said['Q1']}, is at the corner of a right angle. Charge 2, {said['Q2']}, is"
+        f" {said['r_12']} {side} of it; charge 3, {said['Q3']}, is {said['r_13']} {level} it on the page."
     )
 
 
@@ -163,14 +175,24 @@ CORNER = Question(
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={
-        "Q1": "+5 nC", "Q2": "-8 nC", "Q3": "+6 nC", "r_12": "20 cm", "r_13": "30 cm", "across": "right", "along": "up",
+        "Q1": "+5 nC",
+        "Q2": "-8 nC",
+        "Q3": "+6 nC",
+        "r_12": "20 cm",
+        "r_13": "30 cm",
+        "across": "right",
+        "along": "up",
     },
     draws={
-        "Q1": Draw((2, 3, 4, 5, -2, -4), "nC", harder=(2.5, -3.6)), "Q2": Draw((4, 6, 8, -5, -9), "nC", harder=(5.5, -7.2)),
-        "Q3": Draw((5, 7, 9, -4, -6), "nC", harder=(4.8, -6.5)), "r_12": Draw((10, 15, 20, 25), "cm"),
-        "r_13": Draw((12, 16, 18, 24, 30), "cm"), "across": Draw(("right", "left")), "along": Draw(("up", "down")),
+        "Q1": Draw((2, 3, 4, 5, -2, -4), "nC", harder=(2.5, -3.6)),
+        "Q2": Draw((4, 6, 8, -5, -9), "nC", harder=(5.5, -7.2)),
+        "Q3": Draw((5, 7, 9, -4, -6), "nC", harder=(4.8, -6.5)),
+        "r_12": Draw((10, 15, 20, 25), "cm"),
+        "r_13": Draw((12, 16, 18, 24, 30), "cm"),
+        "across": Draw(("right", "left")),
+        "along": Draw(("up", "down")),
     },
-)  # fmt: skip
+)
 
 
 # --- two forces at right angles, one of them or the resultant asked -----------------------------------------
@@ -207,10 +229,13 @@ def plan_perpendicular(data: Data) -> Plan:
     ]
     parts.append(
         Part(
-            "angle", "calculate", "Calculate the angle between the net force and the x-axis.",
-            (angle_step("F_x", "F_y", signs),), figure=lambda v: perpendicular_figure(v, signs),
+            "angle",
+            "calculate",
+            "Calculate the angle between the net force and the x-axis.",
+            (angle_step("F_x", "F_y", signs),),
+            figure=lambda v: perpendicular_figure(v, signs),
         )
-    )  # fmt: skip
+    )
     if asked != "F_net" and data.has("Q1"):
         parts.append(source_part(data))
     return Plan(
@@ -218,10 +243,14 @@ def plan_perpendicular(data: Data) -> Plan:
         parts=tuple(parts),
         values=dict(data.values),
         checks=(
-            Check("The same by the angle: the forces are the shares of the net force along the axes", "F_net*cos(theta) = F_x", tolerance=1e-6),
+            Check(
+                "The same by the angle: the forces are the shares of the net force along the axes",
+                "F_net*cos(theta) = F_x",
+                tolerance=1e-6,
+            ),
             Check("The other share", "F_net*sin(theta) = F_y", tolerance=1e-6),
         ),
-    )  # fmt: skip
+    )
 
 
 def perpendicular_step(asked: str, signs: tuple[float, float], style: Style) -> Step:
@@ -237,25 +266,41 @@ def perpendicular_step(asked: str, signs: tuple[float, float], style: Style) -> 
             Mistake("sizes-added", "F_net", "F_x + F_y", "Forces have directions.", "the sizes were added"),
             Mistake("subtracted", "F_net", "abs(F_x - F_y)", "The forces are at right angles: their squares add."),
             root,
-        )  # fmt: skip
+        )
     else:
         other = "F_y" if asked == "F_x" else "F_x"
         what = f"Pythagoras, turned round for the force along {asked[-1]}"
         why = "The net force is the longest side of the right-angled triangle."
         across, along = (signs[0], 0.0) if asked == "F_x" else (0.0, signs[1])
         wrong = (
-            Mistake("sizes-subtracted", asked, f"F_net - {other}", "Forces have directions: use the squares, not the sizes.", "the sizes were subtracted"),
-            Mistake("squares-added", asked, f"sqrt(F_net^2 + {other}^2)", "The net force is the longest side: subtract the squares."),
+            Mistake(
+                "sizes-subtracted",
+                asked,
+                f"F_net - {other}",
+                "Forces have directions: use the squares, not the sizes.",
+                "the sizes were subtracted",
+            ),
+            Mistake(
+                "squares-added",
+                asked,
+                f"sqrt(F_net^2 + {other}^2)",
+                "The net force is the longest side: subtract the squares.",
+            ),
             replace(root, instead=f"F_net^2 - {other}^2"),
-        )  # fmt: skip
+        )
 
     def where(v: Values) -> Direction:
         return compass(v["F_x"] * across, v["F_y"] * along, style)
 
     return Relation(
-        "F_net = sqrt(F_x^2 + F_y^2)", what=what, why=why, plain=PLAIN_NET,
-        units=dict.fromkeys(PERPENDICULAR, "N"), mistakes=wrong, directions=dict.fromkeys(PERPENDICULAR, where),
-    ).step(asked)  # fmt: skip
+        "F_net = sqrt(F_x^2 + F_y^2)",
+        what=what,
+        why=why,
+        plain=PLAIN_NET,
+        units=dict.fromkeys(PERPENDICULAR, "N"),
+        mistakes=wrong,
+        directions=dict.fromkeys(PERPENDICULAR, where),
+    ).step(asked)
 
 
 def source_part(data: Data) -> Part:
@@ -264,20 +309,34 @@ def source_part(data: Data) -> Part:
     attract = {"attract": 1, "repel": -1}.get(data.choices["acting"], 0)
     where = sign_of_charge(-attract * data.sign("Q1")) if attract else None
     return Part(
-        "source", "calculate", f"The force along {asked[-1]} comes from a charge {data.said['r']} away. Calculate that charge.",
+        "source",
+        "calculate",
+        f"The force along {asked[-1]} comes from a charge {data.said['r']} away. Calculate that charge.",
         (
             pair(
-                asked, "Q1", "Q2", "r",
-                what="Coulomb's law for the size of the charge", directions={"Q2": lambda v: where},
-                why="Sizes only. Attraction means unlike signs, repulsion like signs." if attract
-                else "Sizes only. Whether it attracts or repels is not said, so only the size follows.",
+                asked,
+                "Q1",
+                "Q2",
+                "r",
+                what="Coulomb's law for the size of the charge",
+                directions={"Q2": lambda v: where},
+                why=(
+                    "Sizes only. Attraction means unlike signs, repulsion like signs."
+                    if attract
+                    else "Sizes only. Whether it attracts or repels is not said, so only the size follows."
+                ),
                 mistakes=(
                     Mistake("not-squared", "Q2", f"{asked}*r/(k*Q1)", NOT_SQUARED),
-                    Mistake("net-used", "Q2", "F_net*r^2/(k*Q1)", "That charge gives only the force along its own joining line."),
+                    Mistake(
+                        "net-used",
+                        "Q2",
+                        "F_net*r^2/(k*Q1)",
+                        "That charge gives only the force along its own joining line.",
+                    ),
                 ),
             ).step("Q2"),
         ),
-    )  # fmt: skip
+    )
 
 
 def perpendicular_figure(values: Values, signs: tuple[float, float]) -> Figure:
@@ -309,7 +368,7 @@ def story_perpendicular(data: Data) -> str:
             f"The {data.pick('bead', 'puck')} carries {said['Q1']}."
             + (f" The charge that gives the force to be found{act}." if act else "")
         )
-    return " ".join(facts)  # fmt: skip
+    return " ".join(facts)
 
 
 def pull_size(name: str, words: str, refusal: str) -> Input:
@@ -328,20 +387,41 @@ TWO_FORCES = Question(
         Choice("across", "The force along x points", (("right", "to the right"), ("left", "to the left"))),
         Choice("along", "The force along y points", (("up", "upwards"), ("down", "downwards"))),
         replace(charge("Q1", "Charge the forces act on"), optional=True, help="only to go on to the other charge"),
-        replace(distance("r", "Distance to the charge giving the force to be found"), optional=True, help="only to go on to the other charge"),
-        Choice("acting", "That charge", (("unsaid", "attracts or repels: not said"), ("attract", "attracts"), ("repel", "repels")),
-               quiet=("unsaid",), asked=("F_x", "F_y")),
+        replace(
+            distance("r", "Distance to the charge giving the force to be found"),
+            optional=True,
+            help="only to go on to the other charge",
+        ),
+        Choice(
+            "acting",
+            "That charge",
+            (("unsaid", "attracts or repels: not said"), ("attract", "attracts"), ("repel", "repels")),
+            quiet=("unsaid",),
+            asked=("F_x", "F_y"),
+        ),
     ),
     unknowns=("F_y", "F_x", "F_net"),
     plan=plan_perpendicular,
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={
-        "F_net": "7,5 uN", "F_x": "4,5 uN", "F_y": "", "across": "left", "along": "up", "Q1": "+3 nC", "r": "20 cm", "acting": "attract",
+        "F_net": "7,5 uN",
+        "F_x": "4,5 uN",
+        "F_y": "",
+        "across": "left",
+        "along": "up",
+        "Q1": "+3 nC",
+        "r": "20 cm",
+        "acting": "attract",
     },
     draws={
-        "F_net": Draw((13, 15, 17, 20, 25), "µN", harder=(14.5, 18.6)), "F_x": Draw((5, 8, 9, 12), "µN", harder=(6.4, 11.2)),
-        "F_y": Draw((5, 8, 9, 12), "µN", harder=(7.3, 10.5)), "across": Draw(("right", "left")), "along": Draw(("up", "down")),
-        "Q1": Draw((2, 3, 4, -5, -6), "nC"), "r": Draw((15, 20, 25, 30), "cm"), "acting": Draw(("attract", "repel")),
+        "F_net": Draw((13, 15, 17, 20, 25), "µN", harder=(14.5, 18.6)),
+        "F_x": Draw((5, 8, 9, 12), "µN", harder=(6.4, 11.2)),
+        "F_y": Draw((5, 8, 9, 12), "µN", harder=(7.3, 10.5)),
+        "across": Draw(("right", "left")),
+        "along": Draw(("up", "down")),
+        "Q1": Draw((2, 3, 4, -5, -6), "nC"),
+        "r": Draw((15, 20, 25, 30), "cm"),
+        "acting": Draw(("attract", "repel")),
     },
-)  # fmt: skip
+)

@@ -134,9 +134,7 @@ def chosen(data: Data, bodies: Sequence[Body]) -> tuple[Body, list[Body]]:
     """The body the force is wanted on, and the others."""
     number = int(data.choices["on"])
     if number > len(bodies):
-        sentence = (
-            f"There is no charge {number}: the table has {len(bodies)} charges. Choose one of them."
-        )
+        sentence = f"There is no charge {number}: the table has {len(bodies)} charges. Choose one of them."
         raise Refusal("on", sentence)
     on = bodies[number - 1]
     return on, [body for body in bodies if body is not on]
@@ -144,9 +142,7 @@ def chosen(data: Data, bodies: Sequence[Body]) -> tuple[Body, list[Body]]:
 
 def on_charge() -> Choice:
     """Which row of the table the net force is wanted on."""
-    return Choice(
-        "on", "Find the net force on", tuple((str(n), f"charge {n}") for n in range(1, 9))
-    )
+    return Choice("on", "Find the net force on", tuple((str(n), f"charge {n}") for n in range(1, 9)))
 
 
 def table(*columns: str) -> Rows:
@@ -180,11 +176,12 @@ def pull_step(
     """
     name, gap = pull_of(source, on), gap_of(source, on)
     product = f"k*{source.name}*{on.name}"
-    alike, acts, act = (
-        ("Like", "repel", "pushes") if like(source, on) else ("Unlike", "attract", "pulls")
-    )
+    alike, acts, act = ("Like", "repel", "pushes") if like(source, on) else ("Unlike", "attract", "pulls")
     return pair(
-        name, source.name, on.name, gap,
+        name,
+        source.name,
+        on.name,
+        gap,
         what=f"Coulomb's law: the force of {source.words} on {on.words}",
         why=f"{alike} charges {acts}: {source.words} {act} {on.words} {way}. Put only sizes into the formula.",
         marks=marks,
@@ -193,12 +190,18 @@ def pull_step(
             Mistake("not-squared", name, f"{product}/{gap}", NOT_SQUARED),
             Mistake("charges-added", name, f"k*({source.name}+{on.name})/{gap}^2", NOT_ADDED),
             *(
-                Mistake(f"wrong-pair-{n}" if n else "wrong-pair", name, f"{product}/({wrong})^2", "Measure to the chosen charge.", why)
+                Mistake(
+                    f"wrong-pair-{n}" if n else "wrong-pair",
+                    name,
+                    f"{product}/({wrong})^2",
+                    "Measure to the chosen charge.",
+                    why,
+                )
                 for n, (wrong, why) in enumerate(wrong_gaps)
             ),
             *turned(name, f"{product}/{gap}^2", on),
         ),
-    ).step(name)  # fmt: skip
+    ).step(name)
 
 
 def pair(
@@ -217,7 +220,7 @@ def pair(
     law = POINT_CHARGES.renamed(F=pull, Q1=other, Q2=on, r=gap)
     return replace(
         law, what=what, why=why, mistakes=mistakes, directions=directions or {}, marks=marks, sizes=(other, on, pull)
-    )  # fmt: skip
+    )
 
 
 def added(
@@ -240,14 +243,18 @@ def added(
     has, positive = ways
     plus = "+" if has == positive else "-"
     return Relation(
-        f"{net} = {share} {plus} {known}", what=what, why=why, plain=plain, units={share: "N"},
+        f"{net} = {share} {plus} {known}",
+        what=what,
+        why=why,
+        plain=plain,
+        units={share: "N"},
         marks=(Mark("formula"), Mark("substitution")),
         directions={share: lambda v: side(v[share] * positive) if v[share] else None},
         mistakes=(
             Mistake("wrong-side", share, f"{net} {plus} {known}", "Attract: towards; repel: away.", wrong),
             *((Mistake("one-force", share, net, alone),) if alone else ()),
         ),
-    ).step(share)  # fmt: skip
+    ).step(share)
 
 
 def other_pairs(source: Body, on: Body, sources: Sequence[Body]) -> list[tuple[Body, Body, str]]:
@@ -275,13 +282,11 @@ def pull_on_line(data: Data, source: Body, on: Body) -> float:
 
 def turned(name: str, right: str, on: Body) -> tuple[Mistake, ...]:
     """The two ways to have the size right and the direction turned round."""
-    ask = (
-        f"the direction is the opposite one: was the force on {on.words} drawn, or the force by it?"
-    )
+    ask = f"the direction is the opposite one: was the force on {on.words} drawn, or the force by it?"
     return (
         Mistake("wrong-side", name, right, "Attract: towards; repel: away.", ask, turns=True),
         Mistake("force-by", name, right, f"We need forces on {on.words}, not by it.", ask, turns=True),
-    )  # fmt: skip
+    )
 
 
 def pull_ask(source: Body, on: Body) -> str:
@@ -333,8 +338,7 @@ def axis_angle(x: float, y: float) -> tuple[float, float, str] | None:
 def pulls(sources: Sequence[Body], on: Body, values: Values) -> list[Force]:
     """The forces on ``on``, for a figure."""
     return [
-        Force(symbol(pull_of(s, on)).label, abs(values[pull_of(s, on)]), _whole(heading_of(s, on)))
-        for s in sources
+        Force(symbol(pull_of(s, on)).label, abs(values[pull_of(s, on)]), _whole(heading_of(s, on))) for s in sources
     ]
 
 
@@ -351,8 +355,12 @@ def drawing_points(sources: Sequence[Body], on: Body, style: Style) -> tuple[Poi
         name = symbol(pull_of(source, on)).text
         act = "away from" if like(source, on) else "towards"
         points.append(
-            Point(f"Arrow {name} starts on {on.words} and points {act} {source.words} ({way}), with a head and its label.", 1)
-        )  # fmt: skip
+            Point(
+                f"Arrow {name} starts on {on.words} and points {act} {source.words} ({way}), with a head and its"
+                " label.",
+                1,
+            )
+        )
     return tuple(points)
 
 
@@ -391,9 +399,7 @@ def within_bounds(values: Values, names: Sequence[str], net: str) -> bool:
     return least - slack <= values[net] <= most + slack
 
 
-def draw_part(
-    on: Body, sources: Sequence[Body], style: Style, figure: Callable[[Values], Figure]
-) -> Part:
+def draw_part(on: Body, sources: Sequence[Body], style: Style, figure: Callable[[Values], Figure]) -> Part:
     """The part that asks for the forces on the chosen charge, one mark an arrow."""
     return Part(
         "draw",

@@ -47,16 +47,30 @@ from calc.topics.shared.electrostatics import (
 from calc.working.solving import Situation, question
 from calc.working.working import measure
 
-NOTHING_LEFT = "Charge {} alone already gives this component, so there is nothing left for charge {} to do. Change the net force."  # fmt: skip
-WRONG_WAY = "Charge {} would have to {} charge 1, but {}: no distance fits. Change the sign of one of them, or the net force."  # fmt: skip
-ON_THE_AXIS = "At {} charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle."  # fmt: skip
-NOT_THIS = "This does not fit the other numbers: with the stated component along {} that along {} is {}. Correct it, or leave this box empty."  # fmt: skip
-NOT_THERE = "This direction does not fit the other numbers: no value of what is asked makes the net force point this way. Correct it, or give one component instead."  # fmt: skip
-ALONE = "Charge 1 and something else cannot be found at once here: ask for charge 1 alone, with both other charges and their places given."  # fmt: skip
-NO_PUSH = "For any charge 1 the other charges give no force along {}, so this component says nothing about it. Give the other component."  # fmt: skip
-ZERO = (
-    "A net force of zero along {} would need a charge 1 of zero. Give a component that is not zero."
+NOTHING_LEFT = (
+    "Charge {} alone already gives this component, so there is nothing left for charge {} to do. Change the net force."
 )
+WRONG_WAY = (
+    "Charge {} would have to {} charge 1, but {}: no distance fits. Change the sign of one of them, or the net force."
+)
+ON_THE_AXIS = "At {} charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle."
+NOT_THIS = (
+    "This does not fit the other numbers: with the stated component along {} that along {} is {}. Correct it, or leave"
+    " this box empty."
+)
+NOT_THERE = (
+    "This direction does not fit the other numbers: no value of what is asked makes the net force point this way."
+    " Correct it, or give one component instead."
+)
+ALONE = (
+    "Charge 1 and something else cannot be found at once here: ask for charge 1 alone, with both other charges and"
+    " their places given."
+)
+NO_PUSH = (
+    "For any charge 1 the other charges give no force along {}, so this component says nothing about it. Give the other"
+    " component."
+)
+ZERO = "A net force of zero along {} would need a charge 1 of zero. Give a component that is not zero."
 PLAIN_PARTS = "A slanting push is a push along x and a push along y at once; each direction is added for itself."
 
 
@@ -79,7 +93,7 @@ def towards(tag: str, way: int | None, turn: float, style: Style) -> Towards:
 
     def direction(values: Values) -> Direction | None:
         size = values[name] * (way or 1)
-        return compass(round(size * cos(turn), 30), round(size * sin(turn), 30), style) if size else None  # fmt: skip
+        return compass(round(size * cos(turn), 30), round(size * sin(turn), 30), style) if size else None
 
     return direction
 
@@ -95,19 +109,26 @@ def of_pair(data: Data, tag: str) -> Relation:
         None: "Sizes only. A pull means unlike signs, a push like signs.",
     }[way]
     law = pair(
-        pull, other, "Q1", gap,
-        what=f"Coulomb's law for charges 1 and {tag}", why=why, marks=SA,
+        pull,
+        other,
+        "Q1",
+        gap,
+        what=f"Coulomb's law for charges 1 and {tag}",
+        why=why,
+        marks=SA,
         mistakes=(
             Mistake("not-squared", pull, f"k*{other}*Q1/{gap}", NOT_SQUARED),
             Mistake("not-squared", other, f"{pull}*{gap}/(k*Q1)", NOT_SQUARED),
             Mistake("root-omitted", gap, f"k*{other}*Q1/{pull}", "You have r²: take the square root."),
-            Mistake("net-used", other, f"F_net*{gap}^2/(k*Q1)", "That charge gives only its own share of the net force."),
+            Mistake(
+                "net-used", other, f"F_net*{gap}^2/(k*Q1)", "That charge gives only its own share of the net force."
+            ),
         ),
         directions={
             pull: towards(tag, way, turn, data.settings.style),
             other: lambda v: sign_of_charge(-v[pull] * v["Q1"]) if v[pull] else None,
         },
-    )  # fmt: skip
+    )
     # Charge 1 is found from the force on each coulomb, where its sign comes out as well.
     return replace(law, units={name: unit for name, unit in law.units.items() if name != "Q1"})
 
@@ -116,37 +137,82 @@ def along(data: Data) -> tuple[Relation, ...]:
     """The net force along each axis as the sum of the pulls."""
     second, third = pulls(data, "2"), pulls(data, "3")
     right = quarter(data, "phi")
-    open_ = "" if second and third else " A force whose sign is not known counts as a pull; a minus sign in the result means a push."  # fmt: skip
+    open_ = (
+        ""
+        if second and third
+        else " A force whose sign is not known counts as a pull; a minus sign in the result means a push."
+    )
     across: list[tuple[int, str]] = [(second or 1, "F_21")]
     if right is None:
         across.append((third or 1, "F_31*cos(phi)"))
     upright = "F_31*sin(phi)" if right is None else "F_31"
     up = signed([((third or 1) * (-1 if right == 3 else 1), upright)])
     flipped = f"(F_x {'+' if (second or 1) > 0 else '-'} F_21)/({'-' if (third or 1) < 0 else ''}cos(phi))"
-    wrong = () if right is not None else (
-        Mistake("wrong-side", "F_31", flipped, "Attract: towards; repel: away.", "F₂₁ was taken in the opposite direction"),
-        Mistake("one-force", "F_31", "F_x/cos(phi)", "The net force is the sum of all the forces: charge 2 acts as well."),
-        Mistake("sin-for-cos", "F_31", f"(F_x {'-' if (second or 1) > 0 else '+'} F_21)/sin(phi)", "φ is measured from the x-axis: along x it is cos φ."),
-        Mistake("one-force", "F_21", "F_x", "The net force is the sum of all the forces: charge 3 acts as well."),
-    )  # fmt: skip
+    wrong = (
+        ()
+        if right is not None
+        else (
+            Mistake(
+                "wrong-side",
+                "F_31",
+                flipped,
+                "Attract: towards; repel: away.",
+                "F₂₁ was taken in the opposite direction",
+            ),
+            Mistake(
+                "one-force",
+                "F_31",
+                "F_x/cos(phi)",
+                "The net force is the sum of all the forces: charge 2 acts as well.",
+            ),
+            Mistake(
+                "sin-for-cos",
+                "F_31",
+                f"(F_x {'-' if (second or 1) > 0 else '+'} F_21)/sin(phi)",
+                "φ is measured from the x-axis: along x it is cos φ.",
+            ),
+            Mistake("one-force", "F_21", "F_x", "The net force is the sum of all the forces: charge 3 acts as well."),
+        )
+    )
     return (
         Relation(
-            f"F_x = {signed(across)}", what="Superposition along x, to the right counted positive",
-            why=f"Towards charge 2 is to the right{'' if right is None else ', and charge 3 gives nothing along x'}.{open_}",
-            plain=PLAIN_PARTS, units={"F_x": "N", "F_21": "N", "F_31": "N"}, marks=SA, mistakes=wrong,
+            f"F_x = {signed(across)}",
+            what="Superposition along x, to the right counted positive",
+            why=(
+                "Towards charge 2 is to the"
+                f" right{'' if right is None else ', and charge 3 gives nothing along x'}.{open_}"
+            ),
+            plain=PLAIN_PARTS,
+            units={"F_x": "N", "F_21": "N", "F_31": "N"},
+            marks=SA,
+            mistakes=wrong,
             directions=directions(data),
         ),
         Relation(
-            f"F_y = {up}", what="Superposition along y, upwards counted positive",
+            f"F_y = {up}",
+            what="Superposition along y, upwards counted positive",
             why=f"Charge 2 is on the x-axis, so it gives nothing along y: all of it is due to charge 3.{open_}",
-            plain=PLAIN_PARTS, units={"F_y": "N", "F_31": "N"}, marks=SA,
-            mistakes=() if right is not None else (
-                Mistake("sin-for-cos", "F_31", "F_y/cos(phi)", "φ is measured from the x-axis: along y it is sin φ."),
-                Mistake("component-as-force", "F_31", "F_y", "F_y is only one component of the force of charge 3: divide by sin φ."),
+            plain=PLAIN_PARTS,
+            units={"F_y": "N", "F_31": "N"},
+            marks=SA,
+            mistakes=(
+                ()
+                if right is not None
+                else (
+                    Mistake(
+                        "sin-for-cos", "F_31", "F_y/cos(phi)", "φ is measured from the x-axis: along y it is sin φ."
+                    ),
+                    Mistake(
+                        "component-as-force",
+                        "F_31",
+                        "F_y",
+                        "F_y is only one component of the force of charge 3: divide by sin φ.",
+                    ),
+                )
             ),
             directions=directions(data),
         ),
-    )  # fmt: skip
+    )
 
 
 def directions(data: Data) -> dict[str, Towards]:
@@ -165,15 +231,33 @@ def components(data: Data) -> tuple[Relation, ...]:
     for axis, f, other, start in (("x", "cos", "sin", 0), ("y", "sin", "cos", 1)):
         law = f"F_{axis} = F_net*{f}(theta)"
         if right is not None:
-            law = f"F_{axis} = 0" if (right - start) % 2 else f"F_{axis} = {'-' if (right - start) % 4 else ''}F_net"  # fmt: skip
+            law = f"F_{axis} = 0" if (right - start) % 2 else f"F_{axis} = {'-' if (right - start) % 4 else ''}F_net"
         found.append(
             Relation(
-                law, what=f"Component of the net force along {axis}",
-                why="θ is counted anticlockwise from the +x axis, so the sign of the component comes out by itself." if right is None else "The net force lies along an axis.",
-                plain=PLAIN_PARTS, units={f"F_{axis}": "N"}, marks=A,
-                mistakes=() if right is not None else (Mistake("sin-for-cos", f"F_{axis}", f"F_net*{other}(theta)", "θ is measured from the x-axis: along x it is F cos θ, along y F sin θ."),),
+                law,
+                what=f"Component of the net force along {axis}",
+                why=(
+                    "θ is counted anticlockwise from the +x axis, so the sign of the component comes out by itself."
+                    if right is None
+                    else "The net force lies along an axis."
+                ),
+                plain=PLAIN_PARTS,
+                units={f"F_{axis}": "N"},
+                marks=A,
+                mistakes=(
+                    ()
+                    if right is not None
+                    else (
+                        Mistake(
+                            "sin-for-cos",
+                            f"F_{axis}",
+                            f"F_net*{other}(theta)",
+                            "θ is measured from the x-axis: along x it is F cos θ, along y F sin θ.",
+                        ),
+                    )
+                ),
             )
-        )  # fmt: skip
+        )
     return tuple(found)
 
 
@@ -192,20 +276,46 @@ def per_coulomb(data: Data) -> tuple[Relation, ...]:
         pull, each = f"F_{axis}", f"E_{axis}"
         found += [
             Relation(
-                f"{each} = k*({signed(terms)})", what=f"The force along {axis} on each coulomb of a positive charge 1",
-                why="By Coulomb's law every coulomb of charge 1 feels the same; a positive charge 1 is pulled by negative charges and pushed by positive ones.",
+                f"{each} = k*({signed(terms)})",
+                what=f"The force along {axis} on each coulomb of a positive charge 1",
+                why=(
+                    "By Coulomb's law every coulomb of charge 1 feels the same; a positive charge 1 is pulled by"
+                    " negative charges and pushed by positive ones."
+                ),
                 plain="First find what one coulomb would feel here; the charge then follows by dividing.",
-                units={each: "N·C⁻¹"}, sizes=("Q2", "Q3"), marks=SA,
-                mistakes=(Mistake("wrong-side", each, f"k*({signed([(-terms[0][0], terms[0][1]), *terms[1:]])})", "Attract: towards; repel: away."),) if len(terms) > 1 else (),
+                units={each: "N·C⁻¹"},
+                sizes=("Q2", "Q3"),
+                marks=SA,
+                mistakes=(
+                    (
+                        Mistake(
+                            "wrong-side",
+                            each,
+                            f"k*({signed([(-terms[0][0], terms[0][1]), *terms[1:]])})",
+                            "Attract: towards; repel: away.",
+                        ),
+                    )
+                    if len(terms) > 1
+                    else ()
+                ),
             ),
             Relation(
-                f"{pull} = Q1*{each}", what="So many coulombs feel the stated force",
-                why="Divide sizes. Where the force points the way a positive charge would be pushed, charge 1 is positive; otherwise it is negative.",
-                plain="Twice the charge would feel twice the force.", units={"Q1": "C"}, sizes=(pull, each), marks=A,
-                mistakes=(Mistake("multiplied", "Q1", f"{pull}*{each}", "Divide the force by the force on each coulomb."),),
+                f"{pull} = Q1*{each}",
+                what="So many coulombs feel the stated force",
+                why=(
+                    "Divide sizes. Where the force points the way a positive charge would be pushed, charge 1 is"
+                    " positive; otherwise it is negative."
+                ),
+                plain="Twice the charge would feel twice the force.",
+                units={"Q1": "C"},
+                sizes=(pull, each),
+                marks=A,
+                mistakes=(
+                    Mistake("multiplied", "Q1", f"{pull}*{each}", "Divide the force by the force on each coulomb."),
+                ),
                 directions={"Q1": sign_of(pull, each)},
             ),
-        ]  # fmt: skip
+        ]
     return tuple(found)
 
 
@@ -224,15 +334,30 @@ def situation(data: Data) -> Situation:
     return Situation(
         relations=(*laws, *components(data)),
         openings=(
-            "Three small charged balls are fixed on a pegboard with x- and y-axes: charge 1 where the axes meet, charge 2 on the x-axis to the right of it, charge 3 off the axis.",
-            "Three charged buttons lie on squared paper. Charge 1 is at the origin, charge 2 on the positive x-axis, charge 3 somewhere else on the paper.",
-            "Charged foam beads are pinned to a board on which axes are drawn; charge 1 is at the origin, charge 2 to the right of it on the x-axis, and charge 3 on a slanting line through charge 1.",
+            (
+                "Three small charged balls are fixed on a pegboard with x- and y-axes: charge 1 where the axes meet,"
+                " charge 2 on the x-axis to the right of it, charge 3 off the axis."
+            ),
+            (
+                "Three charged buttons lie on squared paper. Charge 1 is at the origin, charge 2 on the positive"
+                " x-axis, charge 3 somewhere else on the paper."
+            ),
+            (
+                "Charged foam beads are pinned to a board on which axes are drawn; charge 1 is at the origin, charge 2"
+                " to the right of it on the x-axis, and charge 3 on a slanting line through charge 1."
+            ),
         ),
         tell={
-            "Q1": "Charge 1 is {}.", "Q2": "Charge 2 is {}.", "r_12": "Charge 2 is {} from charge 1.", "Q3": "Charge 3 is {}.",
-            "r_13": "Charge 3 is {} from charge 1.", "phi": "The line from charge 1 to charge 3 is at {}, counted anticlockwise from the +x axis.",
-            "F_x": "The net force on charge 1 has a component along x of {}.", "F_y": "The net force on charge 1 has a component along y of {}.",
-            "F_net": "The net force on charge 1 is {}.", "theta": "It points at {}, counted anticlockwise from the +x axis.",
+            "Q1": "Charge 1 is {}.",
+            "Q2": "Charge 2 is {}.",
+            "r_12": "Charge 2 is {} from charge 1.",
+            "Q3": "Charge 3 is {}.",
+            "r_13": "Charge 3 is {} from charge 1.",
+            "phi": "The line from charge 1 to charge 3 is at {}, counted anticlockwise from the +x axis.",
+            "F_x": "The net force on charge 1 has a component along x of {}.",
+            "F_y": "The net force on charge 1 has a component along y of {}.",
+            "F_net": "The net force on charge 1 is {}.",
+            "theta": "It points at {}, counted anticlockwise from the +x axis.",
         },
         ask={
             **{f"Q{n}": f"Calculate charge {n}, with its sign." for n in "123"},
@@ -244,7 +369,7 @@ def situation(data: Data) -> Situation:
         refuse=refuse,
         proofs=lambda values: proofs(data, values),
         scene=lambda _: scene(data),
-    )  # fmt: skip
+    )
 
 
 def refuse_no_push(data: Data) -> None:
@@ -260,7 +385,8 @@ def refuse_no_push(data: Data) -> None:
 
 
 def refuse(data: Data, values: Values) -> None:
-    """No zero charge, no distance for a force that would point the wrong way, no components that contradict each other."""
+    """No zero charge, no distance for a force that would point the wrong way, no components that contradict
+    each other."""
     if "Q1" in data.asked_names:
         for axis in "xy":
             if f"E_{axis}" in values and values[f"F_{axis}"] == 0:
@@ -272,7 +398,7 @@ def refuse(data: Data, values: Values) -> None:
         if pull in values and abs(values[pull]) <= NOISE * abs(values.get(f"F_{other}1", 0.0)):
             raise Refusal("F_x" if data.has("F_x") else None, NOTHING_LEFT.format(other, tag))
         if way and values.get(pull, 1.0) < 0:
-            act = ("attract", "like charges repel") if way < 0 else ("repel", "unlike charges attract")  # fmt: skip
+            act = ("attract", "like charges repel") if way < 0 else ("repel", "unlike charges attract")
             raise Refusal(f"Q{tag}", WRONG_WAY.format(tag, *act))
     refuse_contradiction(data)
 
@@ -285,17 +411,20 @@ def refuse_contradiction(data: Data) -> None:
     v, k = data.values, data.settings.constant("k")
     size, way = v.get("F_net", 0.0), v.get("theta", 0.0)
     whole = data.has("F_net") and data.has("theta")
-    x, y = (v.get("F_x", size * cos(way) if whole else None), v.get("F_y", size * sin(way) if whole else None))  # fmt: skip
+    x, y = (v.get("F_x", size * cos(way) if whole else None), v.get("F_y", size * sin(way) if whole else None))
     if x is None or y is None or len(data.asked_names) > 1 or not data.has("phi"):
         return
     phi = v["phi"]
-    each = {n: -k * v[f"Q{n}"] / v[f"r_1{n}"] ** 2 for n in "23" if data.has(f"Q{n}") and data.has(f"r_1{n}")}  # fmt: skip
+    each = {n: -k * v[f"Q{n}"] / v[f"r_1{n}"] ** 2 for n in "23" if data.has(f"Q{n}") and data.has(f"r_1{n}")}
     if data.asked == "Q1":
         if len(each) < 2:
             return
         across, up = each["2"] + each["3"] * cos(phi), each["3"] * sin(phi)
         if abs(x * up - y * across) > SLACK * hypot(x, y) * hypot(across, up):
-            raise Refusal("theta" if whole else "F_y", NOT_THERE if whole else _not_this(data, "x", "y", up * x / across if across else 0.0))  # fmt: skip
+            raise Refusal(
+                "theta" if whole else "F_y",
+                NOT_THERE if whole else _not_this(data, "x", "y", up * x / across if across else 0.0),
+            )
         return
     if not data.has("Q1"):
         return
@@ -316,7 +445,7 @@ def refuse_contradiction(data: Data) -> None:
     else:
         return
     if abs(gap) > SLACK * scale:
-        raise Refusal("theta" if whole else f"F_{wrong[1]}", NOT_THERE if whole else _not_this(data, *wrong, other))  # fmt: skip
+        raise Refusal("theta" if whole else f"F_{wrong[1]}", NOT_THERE if whole else _not_this(data, *wrong, other))
 
 
 def _not_this(data: Data, right: str, wrong: str, value: float) -> str:
@@ -325,7 +454,7 @@ def _not_this(data: Data, right: str, wrong: str, value: float) -> str:
 
 def proofs(data: Data, values: Values) -> tuple[Check, ...]:
     """The stated component once more, from the answer put back with its sign."""
-    if not {"Q1", "Q2", "Q3", "r_12", "r_13", "phi", "F_x"} <= values.keys() or "Q1" in data.asked_names:  # fmt: skip
+    if not {"Q1", "Q2", "Q3", "r_12", "r_13", "phi", "F_x"} <= values.keys() or "Q1" in data.asked_names:
         return ()
     if any(abs(values["F_x"]) < 1e-3 * abs(values.get(f"F_{tag}1", 0.0)) for tag in "23"):
         return ()  # printed digits could not show a difference so small
@@ -338,9 +467,14 @@ def proofs(data: Data, values: Values) -> tuple[Check, ...]:
     if quarter(data, "phi") is None:
         terms.append((ways["3"], "k*Q1*Q3*cos(phi)/r_13^2"))
     return (
-        Check("Put everything back: the component along x must come out as stated", f"F_x = {signed(terms)}",
-              "Plus for a pull, minus for a push.", sizes=("Q1", "Q2", "Q3"), tolerance=1e-6),
-    )  # fmt: skip
+        Check(
+            "Put everything back: the component along x must come out as stated",
+            f"F_x = {signed(terms)}",
+            "Plus for a pull, minus for a push.",
+            sizes=("Q1", "Q2", "Q3"),
+            tolerance=1e-6,
+        ),
+    )
 
 
 def later(data: Data, values: Values) -> tuple[Part, ...]:
@@ -348,33 +482,48 @@ def later(data: Data, values: Values) -> tuple[Part, ...]:
     if "Q1" in data.asked_names:
         return (
             Part(
-                "double", "explain", "Charge 1 is doubled, the others stay as they are. Explain what happens to the net force on it.",
+                "double",
+                "explain",
+                "Charge 1 is doubled, the others stay as they are. Explain what happens to the net force on it.",
                 points=(
-                    Point("Each of the two forces is directly proportional to charge 1, so each doubles.", 1, ("doubles",)),
+                    Point(
+                        "Each of the two forces is directly proportional to charge 1, so each doubles.", 1, ("doubles",)
+                    ),
                     Point("Their sum doubles too, and its direction stays the same.", 1, ("direction",)),
                 ),
             ),
-        )  # fmt: skip
+        )
     if {"F_21", "F_31"} <= values.keys():
         return (
             Part(
-                "draw", "draw", "Draw the two forces on charge 1 head to tail, with their sum.",
+                "draw",
+                "draw",
+                "Draw the two forces on charge 1 head to tail, with their sum.",
                 points=(
-                    Point("Arrow F₂₁ along the x-axis and arrow F₃₁ along the line through charges 1 and 3, each with head and label."),
+                    Point(
+                        "Arrow F₂₁ along the x-axis and arrow F₃₁ along the line through charges 1 and 3, each with"
+                        " head and label."
+                    ),
                     Point("The sum runs from the first tail to the last head."),
                 ),
                 figure=lambda v: forces_figure(data, v),
             ),
-        )  # fmt: skip
+        )
     return (
         Part(
-            "enough", "explain", "Explain why the component along y is enough here.",
+            "enough",
+            "explain",
+            "Explain why the component along y is enough here.",
             points=(
-                Point("Charge 2 is on the x-axis, so its force on charge 1 has no component along y.", 1, ("no component along y",)),
+                Point(
+                    "Charge 2 is on the x-axis, so its force on charge 1 has no component along y.",
+                    1,
+                    ("no component along y",),
+                ),
                 Point("The whole component along y comes from charge 3.", 1, ("charge 3",)),
             ),
         ),
-    )  # fmt: skip
+    )
 
 
 def forces_figure(data: Data, values: Values) -> Figure:
@@ -398,7 +547,7 @@ def scene(data: Data) -> Figure:
     bodies = [
         Charge(f"Q_{n}", data.values.get(f"Q{n}", 1.0), x, y, signed=f"Q{n}" not in asked and data.has(f"Q{n}"))
         for n, (x, y) in zip("123", places, strict=True)
-    ]  # fmt: skip
+    ]
     return charges_in_plane(
         bodies,
         distances=[(0, int(n) - 1, data.said.get(f"r_1{n}", f"r_{{1{n}}}")) for n in "23"],
@@ -415,17 +564,15 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
     """Charges and places that give the net force told; of that one component first, later its size and direction."""
     draw = cast(Random, random)
     asked = next((n for n in NAMES if typed.get(n) == ""), "Q3")
-    nano = {
-        n: draw.choice((1, -1)) * draw.choice((2, 3, 4, 5, 6, 8, 9)) for n in ("Q1", "Q2", "Q3")
-    }
+    nano = {n: draw.choice((1, -1)) * draw.choice((2, 3, 4, 5, 6, 8, 9)) for n in ("Q1", "Q2", "Q3")}
     gap = {"r_12": draw.choice((15, 20, 25, 30)), "r_13": draw.choice((12, 18, 24, 30, 40))}
-    phi = draw.choice((30, 40, 60, 120, 135, 150) if level < 3 else (35, 65, 110, 145, 210, 240, 310))  # fmt: skip
+    phi = draw.choice((30, 40, 60, 120, 135, 150) if level < 3 else (35, 65, 110, 145, 210, 240, 310))
     k = Settings().constant("k")
     size = {n: -k * nano["Q1"] * nano[f"Q{n}"] * 1e-18 / (gap[f"r_1{n}"] / 100) ** 2 for n in "23"}
     x = size["2"] + size["3"] * cos(radians(phi))
     y = size["3"] * sin(radians(phi))
     told = {"F_x": f"{x * 1e6:.3g} µN", "F_y": f"{y * 1e6:.3g} µN"}
-    whole = {"F_net": f"{(x * x + y * y) ** 0.5 * 1e6:.4g} µN", "theta": f"{degrees(compass_of(x, y)):.4g}°"}  # fmt: skip
+    whole = {"F_net": f"{(x * x + y * y) ** 0.5 * 1e6:.4g} µN", "theta": f"{degrees(compass_of(x, y)):.4g}°"}
     third = asked in ("Q3", "r_13", "Q1")
     if level == 1 or (level == 2 and draw.choice((True, False))):
         net = {"F_y" if third and draw.choice((True, False)) else "F_x": ""}
@@ -444,7 +591,7 @@ def compass_of(x: float, y: float) -> float:
 
 
 def turn(name: str, words: str, help: str) -> Input:
-    return Input(name, words, "°", 1, 359, "Type an angle from 0° up to 360°.", over=None, under=360.0, help=help)  # fmt: skip
+    return Input(name, words, "°", 1, 359, "Type an angle from 0° up to 360°.", over=None, under=360.0, help=help)
 
 
 def component(name: str, words: str, help: str) -> Input:
@@ -472,9 +619,18 @@ STATED = question(
     laws=(SUPERPOSITION.name, COULOMB.name),
     constants=("k",),
     example={
-        "Q1": "+4 nC", "Q2": "-6 nC", "r_12": "20 cm", "Q3": "", "r_13": "30 cm", "phi": "60°", "F_x": "4,4 uN", "F_y": "", "F_net": "", "theta": "",
+        "Q1": "+4 nC",
+        "Q2": "-6 nC",
+        "r_12": "20 cm",
+        "Q3": "",
+        "r_13": "30 cm",
+        "phi": "60°",
+        "F_x": "4,4 uN",
+        "F_y": "",
+        "F_net": "",
+        "theta": "",
     },
     draws={name: Draw((1,)) for name in NAMES},
     adjust=practise,
     since=2,
-)  # fmt: skip
+)

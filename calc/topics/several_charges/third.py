@@ -65,9 +65,7 @@ def plan_third(data: Data) -> Plan:
     values = data.values
     positive = 1 if data.choices["way"] == "right" else -1
     on = Body("2", values["Q2"])
-    first = Body(
-        "1", values["Q1"], values["r_12"] * (1 if data.choices["side_1"] == "right" else -1)
-    )
+    first = Body("1", values["Q1"], values["r_12"] * (1 if data.choices["side_1"] == "right" else -1))
     needed = wanted(data, first, on, positive)  # signed, right positive
     if finding_charge:
         place = 1 if data.choices["side_3"] == "right" else -1
@@ -75,9 +73,7 @@ def plan_third(data: Data) -> Plan:
     else:
         place = way_of(needed) * (-1 if values["Q3"] * values["Q2"] > 0 else 1)
         k = data.settings.constant("k")
-        third = Body(
-            "3", values["Q3"], place * (k * abs(values["Q3"] * values["Q2"] / needed)) ** 0.5
-        )
+        third = Body("3", values["Q3"], place * (k * abs(values["Q3"] * values["Q2"] / needed)) ** 0.5)
     if abs(third.x - first.x) <= NOISE * abs(first.x):
         raise Refusal("r_23" if finding_charge else "F_net", COINCIDE)
     contribution, last = find_third(data, first, on, place, positive)
@@ -123,7 +119,7 @@ def plan_third(data: Data) -> Plan:
                 tolerance=1e-6,
             ),
         ),
-    )  # fmt: skip
+    )
 
 
 def positive_if(outward: float, other: float) -> float:
@@ -138,7 +134,8 @@ def wanted(data: Data, first: Body, on: Body, positive: int) -> float:
     if abs(needed) <= NOISE * abs(has):
         raise Refusal(
             "F_net",
-            "Charge 1 alone already gives this net force, so there is nothing left for charge 3 to do. Change the net force.",
+            "Charge 1 alone already gives this net force, so there is nothing left for charge 3 to do. Change the net"
+            " force.",
         )
     return needed
 
@@ -147,25 +144,35 @@ def find_third(data: Data, first: Body, on: Body, place: int, positive: int) -> 
     """The signed contribution of charge 3, then its charge or its distance."""
     told = data.values["F_net"] != 0
     contribution = added(
-        "F_net", "F_32", "F_12", ways=(sideways(first, on), positive),
+        "F_net",
+        "F_32",
+        "F_12",
+        ways=(sideways(first, on), positive),
         what=f"Superposition: what charge 3 has to add, taking {side(positive).words} as positive",
-        why=("That is the direction of the stated net force." if told else "With no net force either direction may be positive.")
+        why=(
+            "That is the direction of the stated net force."
+            if told
+            else "With no net force either direction may be positive."
+        )
         + " A minus sign in the result means the opposite direction.",
         plain="The stated total is what charge 1 does plus what charge 3 does. Take charge 1's share away from it.",
         alone="The net force is the sum of all the forces: charge 1 acts as well." if told else "",
         wrong="F₁₂ was taken in the opposite direction",
-    )  # fmt: skip
+    )
     share = "Charge 3 gives only its own share of the net force."
     if data.asked == "Q3":
-        why = f"Charge 3 is {side(place).words} of charge 2. A force towards it is attraction (unlike signs), away from it repulsion (like signs)."
+        why = (
+            f"Charge 3 is {side(place).words} of charge 2. A force towards it is attraction (unlike signs), away from"
+            " it repulsion (like signs)."
+        )
         wrong = (
             Mistake("not-squared", "Q3", "F_32*r_23/(k*Q2)", NOT_SQUARED),
-            Mistake("wrong-pair", "Q3", "F_32*r_12^2/(k*Q2)", "Measure to the chosen charge: use the distance of charge 3."),
+            Mistake(
+                "wrong-pair", "Q3", "F_32*r_12^2/(k*Q2)", "Measure to the chosen charge: use the distance of charge 3."
+            ),
             Mistake("net-used", "Q3", "F_net*r_23^2/(k*Q2)", share),
-        )[: 3 if told else 2]  # fmt: skip
-        sign: dict[str, Towards] = {
-            "Q3": lambda v: sign_of_charge(positive_if(v["F_32"] * positive * place, v["Q2"]))
-        }
+        )[: 3 if told else 2]
+        sign: dict[str, Towards] = {"Q3": lambda v: sign_of_charge(positive_if(v["F_32"] * positive * place, v["Q2"]))}
         law = pair("F_32", "Q3", "Q2", "r_23", why=why, mistakes=wrong, directions=sign)
         return contribution, law.step("Q3")
     options = tuple((key, f"{words} of charge 2") for key, words in SIDES)
@@ -176,9 +183,15 @@ def find_third(data: Data, first: Body, on: Body, place: int, positive: int) -> 
     )[: 2 if told else 1]
     where = Direction(key, dict(options)[key], options)
     law = pair(
-        "F_32", "Q3", "Q2", "r_23", what="Coulomb's law for the distance", why="A distance is positive: take the positive root.",
-        mistakes=wrong, directions={"r_23": lambda v: where},
-    )  # fmt: skip
+        "F_32",
+        "Q3",
+        "Q2",
+        "r_23",
+        what="Coulomb's law for the distance",
+        why="A distance is positive: take the positive root.",
+        mistakes=wrong,
+        directions={"r_23": lambda v: where},
+    )
     return contribution, law.step("r_23")
 
 
@@ -188,13 +201,15 @@ def side_part(on: Body, third: Body, needed: float) -> Part:
     points = []
     for place in (-1, 1):
         way = -place if like(third, on) else place
-        fits = (
-            "which is what is needed" if way == way_of(needed) else "the wrong way: no place there"
-        )
+        fits = "which is what is needed" if way == way_of(needed) else "the wrong way: no place there"
         acts = "repulsion" if like(third, on) else "attraction"
         points.append(
-            Point(f"{side(place).words[0].upper()}{side(place).words[1:]} of charge 2, charge 3 would give a force {side(way).words} ({acts}), {fits}.", 1)
-        )  # fmt: skip
+            Point(
+                f"{side(place).words[0].upper()}{side(place).words[1:]} of charge 2, charge 3 would give a force"
+                f" {side(way).words} ({acts}), {fits}.",
+                1,
+            )
+        )
     return Part(
         "side",
         "explain",
@@ -231,18 +246,14 @@ def story_third(data: Data) -> str:
         f"Charge 1, {said['Q1']}, is {said['r_12']} {side_1} of charge 2, {said['Q2']}.",
     ]
     net = (
-        f"a net force of {said['F_net']} {dict(SIDES)[data.choices['way']]}"
-        if data.values["F_net"]
-        else "no net force"
+        f"a net force of {said['F_net']} {dict(SIDES)[data.choices['way']]}" if data.values["F_net"] else "no net force"
     )
     if data.asked == "Q3":
         facts.append(
             f"Charge 3 is {said['r_23']} {dict(SIDES)[data.choices['side_3']]} of charge 2. Charge 2 feels {net}."
         )
     else:
-        facts.append(
-            f"Charge 3, {said['Q3']}, is placed on the same line so that charge 2 feels {net}."
-        )
+        facts.append(f"Charge 3, {said['Q3']}, is placed on the same line so that charge 2 feels {net}.")
     return " ".join(facts)
 
 
@@ -293,15 +304,26 @@ THIRD = Question(
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
     example={
-        "Q1": "+4 nC", "Q2": "-3 nC", "r_12": "15 cm", "side_1": "left", "F_net": "9 uN", "way": "right",
-        "Q3": "", "r_23": "20 cm", "side_3": "right",
+        "Q1": "+4 nC",
+        "Q2": "-3 nC",
+        "r_12": "15 cm",
+        "side_1": "left",
+        "F_net": "9 uN",
+        "way": "right",
+        "Q3": "",
+        "r_23": "20 cm",
+        "side_3": "right",
     },
     draws={
-        "Q1": Draw((3, 4, 5, 6, -2, -4, -6), "nC"), "Q2": Draw((2, 3, 5, -3, -4), "nC", harder=(2.5, -3.6)),
+        "Q1": Draw((3, 4, 5, 6, -2, -4, -6), "nC"),
+        "Q2": Draw((2, 3, 5, -3, -4), "nC", harder=(2.5, -3.6)),
         "Q3": Draw((4, 6, 8, -5, -9), "nC"),
-        "r_12": Draw((10, 15, 20, 25, 30), "cm"), "r_23": Draw((12, 18, 24, 40), "cm"),
+        "r_12": Draw((10, 15, 20, 25, 30), "cm"),
+        "r_23": Draw((12, 18, 24, 40), "cm"),
         "F_net": Draw((1, 2, 4, 9), "µN", harder=(1.6, 3.5, 0)),
-        "way": Draw(("left", "right")), "side_1": Draw(("left", "right")), "side_3": Draw(("right", "left")),
+        "way": Draw(("left", "right")),
+        "side_1": Draw(("left", "right")),
+        "side_3": Draw(("right", "left")),
     },
     adjust=practise_third,
-)  # fmt: skip
+)

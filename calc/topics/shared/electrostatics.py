@@ -15,8 +15,8 @@ from calc.topics.shared.stating import state as state
 ELECTROSTATICS = "Electrostatics"
 COULOMB = Law(
     "Coulomb's law",
-    "The magnitude of the electrostatic force that one point charge exerts on another is directly proportional to "
-    "the product of the magnitudes of the charges and inversely proportional to the square of the distance between them.",
+    "The magnitude of the electrostatic force that one point charge exerts on another is directly proportional to the"
+    " product of the magnitudes of the charges and inversely proportional to the square of the distance between them.",
     (
         "directly proportional to the product of the magnitudes of the charges",
         "inversely proportional to the square of the distance",
@@ -55,7 +55,10 @@ REPEL = ("repel", "repulsion: each is pushed away from the other")
 KINDS = (ATTRACT, REPEL)
 
 
-NO_DISTANCE = "Two charges exert a force on each other however far apart they are: a zero force gives no distance. Type a force above zero."
+NO_DISTANCE = (
+    "Two charges exert a force on each other however far apart they are: a zero force gives no distance. Type a force"
+    " above zero."
+)
 NO_PULL = "A force of zero neither attracts nor repels: one of the charges is zero then."
 
 
@@ -92,9 +95,7 @@ def refuse_zero_charge(data: Data, *names: str) -> None:
             raise Refusal(name, "A zero charge gives no force, so this cannot be found.")
 
 
-WHY_SIGN = (
-    "The signs only tell attraction from repulsion. Put the sizes of the charges into the formula."
-)
+WHY_SIGN = "The signs only tell attraction from repulsion. Put the sizes of the charges into the formula."
 PLAIN_LAW = (
     "Two charged things push or pull each other. More charge on either one makes the force bigger in step; "
     "twice as far apart makes it four times weaker."
@@ -117,10 +118,16 @@ POINT_CHARGES = Relation(
         Mistake("upside-down", "Q1", "k*Q2/(F*r^2)", ALONE),
         Mistake("not-squared", "Q2", "F*r/(k*Q1)", NOT_SQUARED),
         Mistake("upside-down", "Q2", "k*Q1/(F*r^2)", ALONE),
-        Mistake("root-omitted", "r", "k*Q1*Q2/F", "You have r²: take the square root.", "the answer is the square of the distance"),
+        Mistake(
+            "root-omitted",
+            "r",
+            "k*Q1*Q2/F",
+            "You have r²: take the square root.",
+            "the answer is the square of the distance",
+        ),
         Mistake("added", "r", "sqrt(k*(Q1+Q2)/F)", NOT_ADDED),
     ),
-)  # fmt: skip
+)
 
 
 def sign_of_charge(sign: float) -> Direction:
