@@ -146,6 +146,9 @@ def _as_written(parts: list[tuple[int, ast.expr]]) -> list[tuple[int, ast.expr]]
 
 
 def _out_of_product(held: ast.expr, rest: ast.expr, unknown: str) -> tuple[ast.expr, ast.expr]:
+    if isinstance(rest, ast.UnaryOp):  # a minus goes before the whole: -(F*r^2/k)
+        mine, turned = _out_of_product(held, rest.operand, unknown)
+        return mine, negative(turned)
     above, below = factors(held)
     rest_above, rest_below = factors(rest)
     mine = next(factor for factor in (*above, *below) if count(factor, unknown))
@@ -221,10 +224,14 @@ def _quadratic(poly: Poly, unknown: str) -> Rearranged:
     minus_b = tree(scaled(middle, -1))
     root = call("sqrt", inside)
     upper, lower = (
-        f"{unknown} = {written(ast.BinOp(ast.BinOp(minus_b, sign, root), ast.Div(), under))}"
-        for sign in (ast.Add(), ast.Sub())
+        f"{unknown} = {written(_over(ast.BinOp(minus_b, sign, root), under))}" for sign in (ast.Add(), ast.Sub())
     )
     return Rearranged(upper, (f"{written(whole)} = 0",), lower, ROOT_FORMULA)
+
+
+def _over(above: ast.expr, below: ast.expr) -> ast.expr:
+    """A fraction; nothing is divided by one."""
+    return above if written(below) == "1" else ast.BinOp(above, ast.Div(), below)
 
 
 def _under_root(b: Sum, a: Sum, c: Sum, fourfold: Fraction) -> ast.expr:

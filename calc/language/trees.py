@@ -25,7 +25,7 @@ def _written(node: ast.expr) -> tuple[str, int]:
         case ast.Constant(value=value):
             return repr(value), ATOM
         case ast.UnaryOp(operand=operand):
-            return f"-{bracketed(operand, PRODUCT)}", SIGNED
+            return f"-{bracketed(operand, POWER)}", SIGNED  # -a*b would be read as (-a)*b
         case ast.BinOp(left=left, op=ast.Add(), right=right):
             return f"{bracketed(left, SUM)} + {bracketed(right, PRODUCT)}", SUM
         case ast.BinOp(left=left, op=ast.Sub(), right=right):

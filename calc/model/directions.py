@@ -57,14 +57,23 @@ SIGN_OF_CHARGE = Kind(
 ATTRACTION = Kind(
     "attraction or repulsion",
     (
-        ("attract", "attraction: each sphere is pulled towards the other"),
-        ("repel", "repulsion: each sphere is pushed away from the other"),
+        ("attract", "attraction: each is pulled towards the other"),
+        ("repel", "repulsion: each is pushed away from the other"),
     ),
     (("attract", "repel"),),
     {
         "attract": ("attraction", "attract", "attractive", "towards each other"),
         "repel": ("repulsion", "repel", "repulsive", "away from each other"),
     },
+)
+ELECTRONS = Kind(
+    "electrons too many or too few",
+    (
+        ("excess", "too many electrons: the charge is negative"),
+        ("lacking", "too few electrons: the charge is positive"),
+    ),
+    (("excess", "lacking"),),
+    {"excess": ("too many", "excess", "surplus"), "lacking": ("too few", "missing", "deficit")},
 )
 LEFT_RIGHT = Kind(
     "left or right",
@@ -121,6 +130,7 @@ FORWARDS = Kind(
 KINDS = (
     SIGN_OF_CHARGE,
     ATTRACTION,
+    ELECTRONS,
     LEFT_RIGHT,
     UP_DOWN,
     FOUR_WAYS,

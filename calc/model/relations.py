@@ -24,6 +24,31 @@ OTHER_ROOT = "It does not fit the story and is dropped."
 
 
 @dataclass(frozen=True)
+class Said:
+    """What the step for one name of a law says, where that is its own: None takes the law's.
+
+    count: the value counts things.
+    """
+
+    what: str | None = None
+    why: str | None = None
+    plain: str | None = None
+    marks: tuple[Mark, ...] | None = None
+    count: bool = False
+
+    def of(self, step: Step) -> Step:
+        """The step in these words."""
+        return replace(
+            step,
+            what=step.what if self.what is None else self.what,
+            why=step.why if self.why is None else self.why,
+            plain=step.plain if self.plain is None else self.plain,
+            marks=step.marks if self.marks is None else self.marks,
+            count=step.count or self.count,
+        )
+
+
+@dataclass(frozen=True)
 class Relation:
     """One law, in the form of the data sheet.
 
@@ -32,6 +57,7 @@ class Relation:
     sizes: names of which only the size goes in. directions: by name, from all values.
     mistakes: the catalogue's, each ``at`` a name of the law; those at the unknown are used.
     dropped: by name, why the second root of a square is not an answer.
+    said: by name, the words of its step where they are its own.
     by_hand: by name, a step where no rule of algebra reads as a teacher writes, or a numeric root.
     """
 
@@ -45,6 +71,7 @@ class Relation:
     mistakes: tuple[Mistake, ...] = ()
     directions: Mapping[str, Towards] = field(default_factory=dict)
     dropped: Mapping[str, str] = field(default_factory=dict)
+    said: Mapping[str, Said] = field(default_factory=dict)
     by_hand: Mapping[str, Step] = field(default_factory=dict)
 
     @property
@@ -57,7 +84,7 @@ class Relation:
         if unknown in self.by_hand:
             return self.by_hand[unknown]
         found = rearranged(self.law, unknown)
-        return Step(
+        step = Step(
             law=self.law,
             make=found.make,
             lines=found.lines,
@@ -72,6 +99,7 @@ class Relation:
             other=found.other if found.why or unknown in self.dropped else "",
             dropped=self.dropped.get(unknown, OTHER_ROOT),
         )
+        return self.said[unknown].of(step) if unknown in self.said else step
 
     def steps(self) -> tuple[Step, ...]:
         """A step for each quantity that the law can be solved for."""
@@ -97,6 +125,7 @@ class Relation:
             mistakes=tuple(replace(m, at=put(m.at), instead=put(m.instead)) for m in self.mistakes),
             directions={put(name): _under_names(way, names) for name, way in self.directions.items()},
             dropped={put(name): reason for name, reason in self.dropped.items()},
+            said={put(name): words for name, words in self.said.items()},
         )
 
 

@@ -135,3 +135,16 @@ def test_slips_differ_from_the_right_form(law: str, unknown: str) -> None:
         )
         assert abs(wrong - right) > 1e-9 * abs(right), slip
     assert len({slip.instead for slip in slips}) == len(slips)
+
+
+def test_a_minus_stands_before_the_whole_product() -> None:
+    """-(F·r²/k): with numbers put in, the minus is not read as part of the first of them alone."""
+    found = rearranged("F = -(k*P/r^2)", "P")
+    assert (found.make, found.lines) == ("P = -(F*r^2/k)", ("k*P/r^2 = -F",))
+
+
+def test_nothing_is_divided_by_one() -> None:
+    """Two numbers from half their sum and their product: the square stands alone, so the roots are no fraction."""
+    found = rearranged("x*(2*h - x) = P", "x")
+    assert found.lines == ("x^2 - 2*h*x + P = 0",)
+    assert (found.make, found.other) == ("x = h + sqrt(h^2 - P)", "x = h - sqrt(h^2 - P)")

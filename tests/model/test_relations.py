@@ -14,8 +14,8 @@ import calc.topics
 from calc.language.expressions import ExpressionError, equation, expression
 from calc.marking.algebra_slips import algebra_slips
 from calc.model.constants import SHEET
-from calc.model.questions import Mistake, Step
-from calc.model.relations import Relation, Together
+from calc.model.questions import NO_MARKS, Mistake, Step
+from calc.model.relations import Relation, Said, Together
 
 KEEP_SMALL = {"theta", "alpha", "beta", "phi", "gamma"}  # angles, in radians
 
@@ -118,3 +118,17 @@ def test_the_relations_are_found() -> None:
     laws = {relation.law for relation in RELATIONS.values()}
     assert len(laws) >= 8
     assert "m1*u1 + m2*u2 = (m1 + m2)*v" in laws
+
+
+def test_a_step_with_words_of_its_own_keeps_them_under_other_names() -> None:
+    """What is said of one unknown goes with it when the law is renamed; the rest is the law's."""
+    law = Relation(
+        "Q = (A + B)/2",
+        "Share",
+        "Both get half.",
+        {"Q": "C", "A": "C", "n": ""},
+        said={"A": Said("Undo the sharing"), "Q": Said(marks=NO_MARKS, count=True)},
+    )
+    back, share = law.renamed(A="C").step("C"), law.step("Q")
+    assert (back.what, back.why, back.make) == ("Undo the sharing", "Both get half.", "C = 2*Q - B")
+    assert (share.what, share.marks, share.count, back.count) == ("Share", (), True, False)
