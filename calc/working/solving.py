@@ -103,12 +103,13 @@ def question(
     levels: tuple[int, ...] = (1, 2, 3),
     scenario: bool = False,
     since: int = 1,
+    any_givens: bool = True,
 ) -> Question:
     """The question that a situation makes: any box may be asked, any that lead to it are enough.
 
     situation: a function of the data where choices decide what holds and how it is told; it may raise
-    Refusal. unknowns: the boxes that may be asked, where that is not each of them. adjust, asks: as in
-    Question.
+    Refusal. unknowns: the boxes that may be asked, where that is not each of them. any_givens: False where
+    one box alone stays empty. adjust, asks: as in Question.
     """
     inputs = {item.name: item for item in fields if isinstance(item, Input)}
     return Question(
@@ -117,7 +118,7 @@ def question(
         fields=fields,
         unknowns=tuple(inputs) if unknowns is None else unknowns,
         asks=asks,
-        any_givens=True,
+        any_givens=any_givens,
         plan=lambda data: plan(data, situation(data) if callable(situation) else situation, inputs),
         laws=laws,
         constants=constants,

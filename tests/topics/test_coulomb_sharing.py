@@ -10,7 +10,8 @@ from calc.figures import Sphere
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Refusal
 from calc.topics import find
-from calc.topics.coulomb.sharing import FIRST_TOUCH, SECOND_TOUCH, SHARING
+from calc.topics.coulomb.sharing import FIRST_TOUCH, SECOND_TOUCH
+from calc.topics.coulomb.touch import SHARING
 from calc.working.reading import read
 from calc.working.working import work
 

@@ -1,7 +1,5 @@
 """Two spheres touch and part, and both charges found from the forces before and after.
 
-Sharing between identical conductors keeps signs: Q′ = (Q₁ + Q₂)/2.
-A charge is a whole number of electron charges: n = |ΔQ|/e.
 Marks and ranges: common practice, no source.
 """
 
@@ -9,128 +7,63 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc.model.questions import (
-    SA,
-    A,
-    Check,
-    Choice,
-    Data,
-    Draw,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Step,
-)
+from calc.model.questions import SA, A, Check, Choice, Data, Draw, Mistake, Part, Plan, Question, Refusal
 from calc.model.relations import Relation
-from calc.topics.coulomb.electrons import few_electrons, refuse_part_of_one
-from calc.topics.coulomb.force import scene
-from calc.topics.coulomb.sharing import ALREADY_EQUAL, SHARING, moved
+from calc.topics.coulomb.force import two_spheres
+from calc.topics.coulomb.touch import FIRST, SECOND, SHARED, SHARING, electrons, few_moved, product, refuse_idle
 from calc.topics.shared.electrostatics import (
     CONSERVATION,
     COULOMB,
     NO_PULL,
-    NOT_SQUARED,
-    PLAIN_LAW,
-    POINT_CHARGES,
     QUANTISATION,
     charge,
     distance,
     force,
-    kind_of_force,
     state,
 )
+from calc.working.chain import worked
 
-FIRST = replace(POINT_CHARGES.renamed(F="F_1"), what="Coulomb's law, before the touch")
-SECOND = Relation(
-    "F_2 = k*Q_new^2/r2^2",
-    what="Coulomb's law again, with the new charges",
-    why="Both spheres now carry the same charge, so they repel.",
-    plain=PLAIN_LAW,
-    units={"F_2": "N", "Q_new": "C", "r2": "m"},
-    sizes=("Q_new",),
-    directions={"F_2": lambda values: kind_of_force(1.0) if values["F_2"] else None},
-    mistakes=(
-        Mistake("not-squared", "F_2", "k*Q_new^2/r2", NOT_SQUARED),
-        Mistake("old-charges", "F_2", "k*abs(Q1)*abs(Q2)/r2^2", "Use the charges after the touch."),
-        Mistake(
-            "root-omitted",
-            "r2",
-            "k*Q_new^2/F_2",
-            "You have r²: take the square root.",
-            "the answer is the square of the distance",
-        ),
-        Mistake("root-omitted", "Q_new", "F_2*r2^2/k", "You have the square of the charge: take the square root."),
-    ),
-)
+CANCEL = "Equal and opposite charges cancel: after the touch neither sphere is charged, and there is no force."
 
 
 def plan_contact(data: Data) -> Plan:
-    q1, q2 = data.values["Q1"], data.values["Q2"]
-    r2 = data.values.get("r2", data.values["r"])
-    product, shared = data.sign("Q1") * data.sign("Q2"), (q1 + q2) / 2
-    if q1 == q2:
-        raise Refusal("Q2", ALREADY_EQUAL)
-    refuse_part_of_one(abs(shared - q1) / data.settings.constant("e"), "Q2")
-    parts = [
-        state(COULOMB, "law"),
-        Part(
-            "before",
-            "calculate",
-            "Calculate the electrostatic force between the spheres before they touch.",
-            (before(product),),
-        ),
-        Part(
-            "shared",
-            "calculate",
-            "Calculate the charge on each sphere after they have touched.",
-            (SHARING.step("Q_new"),),
-        ),
-        Part(
-            "electrons",
-            "calculate",
-            "Calculate how many electrons moved, and say from which sphere to which.",
-            moved(("A", "B"), "A" if q1 < q2 else "B"),
-        ),
-    ]
-    if shared:
-        apart = "back where they were" if r2 == data.values["r"] else f"{data.said['r2']} apart"
-        ask = (
-            f"The spheres are now placed with their centres {apart}. Calculate the new electrostatic force between"
-            " them."
-        )
-        parts.append(Part("after", "calculate", ask, (SECOND.step("F_2"),)))
+    given = {"r2": data.values["r"], **data.values}
+    first, shared = FIRST.step("F_1"), SHARING.step("Q_new")
+    v = worked(replace(data, values=given), (first, shared))
+    refuse_idle(v, "Q1", "Q_new", max(abs(v["Q1"]), abs(v["Q2"])), "Q2")
+    after = "back where they were" if v["r2"] == v["r"] else f"{data.said['r2']} apart"
+    again = Part(
+        "after",
+        "calculate",
+        f"The spheres are now placed with their centres {after}. Calculate the new electrostatic force between them.",
+        (SECOND.step("F_2"),),
+    )
+    q1, q2, r = (data.said[name] for name in ("Q1", "Q2", "r"))
     return Plan(
         story=data.pick(
-            f"Two identical metal spheres, A and B, stand on insulating stems. A carries {data.said['Q1']} and B"
-            f" carries {data.said['Q2']}; their centres are {data.said['r']} apart. They are made to touch and are then"
-            " separated.",
-            f"A and B are equal conducting spheres on plastic rods, with charges of {data.said['Q1']} and"
-            f" {data.said['Q2']}. At first their centres are {data.said['r']} apart. They touch, and are moved apart"
-            " again.",
+            f"Two identical metal spheres, A and B, stand on insulating stems. A carries {q1} and B carries {q2}; their"
+            f" centres are {r} apart. They are made to touch and are then separated.",
+            f"A and B are equal conducting spheres on plastic rods, with charges of {q1} and {q2}. At first their"
+            f" centres are {r} apart. They touch, and are moved apart again.",
         ),
-        parts=tuple(parts),
-        values={**data.values, "r2": r2},
-        scene=lambda v: scene({**v, "F": v["F_1"]}, product),
-        checks=(
-            Check("The charge together is the same before and after", "Q1 + Q2 = 2*Q_new"),
-            Check("What one sphere lost the other gained", "Q_new - Q1 = Q2 - Q_new"),
+        parts=(
+            state(COULOMB, "law"),
+            Part(
+                "before",
+                "calculate",
+                "Calculate the electrostatic force between the spheres before they touch.",
+                (first,),
+            ),
+            Part("shared", "calculate", "Calculate the charge on each sphere after they have touched.", (shared,)),
+            electrons(),
+            *((again,) if v["Q_new"] else ()),
         ),
-        notes=(
-            ()
-            if shared
-            else (
-                "Equal and opposite charges cancel: after the touch neither sphere is charged, and there is no force.",
-            )
-        ),
-        warnings=few_electrons(abs(shared - q1) / data.settings.constant("e")),
+        values=given,
+        scene=lambda values: two_spheres(values, "F_1", "Two charges and the force between them"),
+        checks=SHARED,
+        notes=() if v["Q_new"] else (CANCEL,),
+        warnings=few_moved(v),
     )
-
-
-def before(product: float) -> Step:
-    step = FIRST.step("F_1")
-    return replace(step, direction=kind_of_force(product) if product else None)
 
 
 CONTACT = Question(
@@ -156,104 +89,66 @@ CONTACT = Question(
     },
 )
 
+# --- both charges from two forces --------------------------------------------------------------------------
+
+SUM = Relation(
+    "F_2 = k*(S/2)^2/r^2",
+    what="Sum of the charges, S = Q₁ + Q₂",
+    why="After the touch each carries half the sum; take the sum as positive for now.",
+    plain="Sharing only depends on the total.",
+    units={"S": "C"},
+    marks=SA,
+    mistakes=(
+        Mistake(
+            "not-halved",
+            "S",
+            "r*sqrt(F_2/k)",
+            "After sharing each sphere carries half the sum: double it to get the sum.",
+        ),
+    ),
+)
+LARGER = Relation(
+    "Q1*(S - Q1) = P",
+    what="The larger root",
+    why="Two numbers with sum S and product P are the roots of x² − Sx + P = 0.",
+    units={"Q1": "C"},
+    marks=SA,
+    dropped={"Q1": "It is the charge on the other sphere."},
+    mistakes=(
+        Mistake("discriminant", "Q1", "(S + sqrt(S^2 + 4*P))/2", "Under the root it is S² − 4P; keep the sign of P."),
+    ),
+)
+OTHER = Relation("Q1 + Q2 = S", "The other charge", "The two charges add up to S.", {"Q2": "C"}, marks=A)
+OTHER_WAYS = (
+    "The same charges the other way round, and both with the opposite sign, fit as well: forces alone cannot tell."
+)
+
 
 def plan_two_forces(data: Data) -> Plan:
-    attract = data.choices["acting"] == "attract"
-    before_, after_ = data.values["F_1"], data.values["F_2"]
-    if before_ == 0:
+    acting, before, after = data.choices["acting"], data.values["F_1"], data.values["F_2"]
+    if before == 0:
         raise Refusal("F_1", f"{NO_PULL} Type a force above zero.")
-    if not attract and after_ < before_:
+    if acting == "repel" and after < before:
         raise Refusal(
             "F_2",
             "No real charges fit: like charges repel at least as strongly after sharing. Make the second force larger,"
             " or let them attract at first.",
         )
-    now = f"they now repel with {data.said['F_2']}" if after_ else "now there is no force between them"
-    first = "P = -(F_1*r^2/k)" if attract else "P = F_1*r^2/k"
-    steps = (
-        Step(
-            law="F_1 = -(k*P/r^2)" if attract else "F_1 = k*P/r^2",
-            make=first,
-            unit="C^2",
-            marks=SA,
-            what="Product of the charges, P = Q₁Q₂",
-            why=(
-                "Coulomb's law before the touch gives the product; they"
-                f" {'attract, so it is negative' if attract else 'repel, so it is positive'}. Its unit is C²."
-            ),
-            plain=PLAIN_LAW,
-        ),
-        Step(
-            law="F_2 = k*(S/2)^2/r^2",
-            make="S = 2*r*sqrt(F_2/k)",
-            unit="C",
-            marks=SA,
-            what="Sum of the charges, S = Q₁ + Q₂",
-            why="After the touch each carries half the sum; take the sum as positive for now.",
-            plain="Sharing only depends on the total.",
-            mistakes=(
-                Mistake(
-                    "not-halved",
-                    "S",
-                    "r*sqrt(F_2/k)",
-                    "After sharing each sphere carries half the sum: double it to get the sum.",
-                ),
-            ),
-        ),
-        Step(
-            law="Q1 = (S + sqrt(S^2 - 4*P))/2",
-            make="Q1 = (S + sqrt(S^2 - 4*P))/2",
-            unit="C",
-            marks=SA,
-            what="The larger root",
-            why="Two numbers with sum S and product P are the roots of x² − Sx + P = 0.",
-            plain="",
-            mistakes=(
-                Mistake(
-                    "discriminant", "Q1", "(S + sqrt(S^2 + 4*P))/2", "Under the root it is S² − 4P; keep the sign of P."
-                ),
-            ),
-        ),
-        Step(
-            law="Q2 = S - Q1",
-            make="Q2 = S - Q1",
-            unit="C",
-            marks=A,
-            what="The other charge",
-            why="The two charges add up to S.",
-            plain="",
-        ),
-    )
+    now = f"they now repel with {data.said['F_2']}" if after else "now there is no force between them"
+    steps = (product(acting).step("P"), SUM.step("S"), LARGER.step("Q1"), OTHER.step("Q2"))
+    ask = "Calculate the charge on each sphere before they touched."
     return Plan(
         story=(
-            f"Two identical metal spheres, their centres {data.said['r']} apart, {'attract' if attract else 'repel'}"
-            f" each other with {data.said['F_1']}. They are touched together and put back at the same distance: {now}."
+            f"Two identical metal spheres, their centres {data.said['r']} apart, {acting} each other with"
+            f" {data.said['F_1']}. They are touched together and put back at the same distance: {now}."
         ),
-        parts=(
-            Part(
-                "charges",
-                "calculate",
-                "Calculate the charge on each sphere before they touched.",
-                steps,
-                also=("Q1",),
-            ),
-        ),
+        parts=(Part("charges", "calculate", ask, steps, also=("Q1",)),),
         values=dict(data.values),
         checks=(
-            Check(
-                "The force before the touch",
-                "k*Q1*Q2/r^2 = F_1",
-                sizes=("Q1", "Q2"),
-                tolerance=1e-6,
-            ),
+            Check("The force before the touch", "k*Q1*Q2/r^2 = F_1", sizes=("Q1", "Q2"), tolerance=1e-6),
             Check("The force after the touch", "k*((Q1 + Q2)/2)^2/r^2 = F_2", tolerance=1e-6),
         ),
-        notes=(
-            (
-                "The same charges the other way round, and both with the opposite sign, fit as well: forces alone"
-                " cannot tell."
-            ),
-        ),
+        notes=(OTHER_WAYS,),
     )
 
 

@@ -7,38 +7,24 @@ Marks and ranges: common practice, no source.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
-from math import sqrt
 
 from calc.figures import Figure
-from calc.figures.charges import Charge, On, spheres_on_line
-from calc.model.questions import (
-    SA,
-    Choice,
-    Data,
-    Draw,
-    Input,
-    Mistake,
-    Part,
-    Refusal,
-    Step,
-    Values,
-)
+from calc.model.questions import SA, Choice, Data, Draw, Input, Mistake, Part, Refusal, Step, Values
 from calc.model.relations import Relation
-from calc.topics.coulomb.contact import FIRST, SECOND
-from calc.topics.coulomb.sharing import SHARING, by_sign, moved
+from calc.topics.coulomb.force import EACH_AND_OTHER, by_sign, two_spheres
+from calc.topics.coulomb.touch import FIRST, SECOND, SHARING, electrons, product
 from calc.topics.shared.electrostatics import (
     CONSERVATION,
     COULOMB,
     NO_DISTANCE,
     NO_PULL,
-    PLAIN_LAW,
     QUANTISATION,
     WHY_SIGN,
     charge,
     distance,
     force,
-    kind_of_force,
     refuse_zero_charge,
     state,
 )
@@ -46,189 +32,135 @@ from calc.working.chain import follows
 from calc.working.solving import Laws, Situation, question
 
 TURNS = {"attract": -1, "repel": 1, "positive": 1, "negative": -1}
+ONLY_SIZE = "Only the size of a charge follows from a force."
 SAY = {
-    "acting": (
-        "Only the size of a charge follows from a force. Say whether A and B attract or repel each other before the"
-        " touch."
-    ),
-    "after": (
-        "Only the size of a charge follows from a force. Say whether the charges are positive or negative after the"
-        " touch."
-    ),
+    "acting": f"{ONLY_SIZE} Say whether A and B attract or repel each other before the touch.",
+    "after": f"{ONLY_SIZE} Say whether the charges are positive or negative after the touch.",
 }
-OTHER_WAY = "The same charges the other way round fit as well: the forces cannot tell which sphere had which."
-TOO_STRONG = (
-    "No real charges fit: like charges that repel so strongly at first leave more charge on each sphere than this. "
-    "Make the first force smaller, or let them attract at first."
+BECAUSE = {
+    "attract": "They attract, so the charges have opposite signs.",
+    "repel": "They repel, so the charges have the same sign.",
+    "positive": "Both charges are positive afterwards.",
+    "negative": "Both charges are negative afterwards.",
+}
+LARGER = Relation(
+    "Q1*(2*Q_new - Q1) = P",
+    what="The larger root",
+    why="The two charges add up to twice the charge afterwards, and multiply to P: a quadratic equation.",
+    plain="Two numbers are known by their sum and their product.",
+    units={"Q1": "C"},
+    marks=SA,
+    directions={"Q1": by_sign("Q1")},
+    dropped={"Q1": "It is the charge on B."},
+    mistakes=(
+        Mistake(
+            "discriminant", "Q1", "Q_new + sqrt(Q_new^2 + P)", "Under the root it is Q_new² − P; keep the sign of P."
+        ),
+    ),
 )
 
 
-def before(data: Data, acting: str) -> Relation:
-    """Coulomb's law before the touch; a charge follows only where its sign does too."""
-    relation = replace(
-        FIRST,
-        directions={"F_1": lambda v: kind_of_force(v["Q1"] * v["Q2"]) if v["Q1"] * v["Q2"] else None},
-    )
-    hands = {}
-    for name, other in (("Q1", "Q2"), ("Q2", "Q1")):
-        if acting in TURNS and data.has(other):
-            hands[name] = signed(relation.step(name), TURNS[acting] * data.sign(other), acting)
-    free = {name: unit for name, unit in relation.units.items() if name in ("F_1", "r") or name in hands}
-    return replace(relation, units=free, by_hand=hands)
+def with_signs(law: Relation, signs: Mapping[str, int], told: str) -> Relation:
+    """Coulomb's law, from which a charge follows only where its sign is told."""
+    signed = {name: with_sign(law.step(name), sign, BECAUSE[told]) for name, sign in signs.items() if sign}
+    units = {name: unit for name, unit in law.units.items() if unit != "C" or name in signed}
+    return replace(law, units=units, by_hand=signed)
 
 
-def after(sign: str) -> Relation:
-    """Coulomb's law after the touch; the charge follows only where its sign is told."""
-    if sign not in TURNS:
-        return replace(SECOND, units={"F_2": "N", "r2": "m"})
-    return replace(SECOND, by_hand={"Q_new": signed(SECOND.step("Q_new"), TURNS[sign], sign)})
-
-
-def signed(step: Step, sign: int, told: str) -> Step:
+def with_sign(step: Step, sign: int, because: str) -> Step:
     """The step for the size of a charge, with the minus that what is told puts before it."""
-    because = {
-        "attract": "They attract, so the charges have opposite signs.",
-        "repel": "They repel, so the charges have the same sign.",
-    }.get(told, f"Both charges are {told} afterwards.")
-    make = step.make if sign >= 0 else f"{step.makes} = -({step.how})"
-    return replace(
+    step = replace(
         step,
-        make=make,
         what="Use Coulomb's law for the size of the charge, and give it its sign",
         why=f"{WHY_SIGN} {because}",
-        sizes=tuple(dict.fromkeys((*step.sizes, step.makes))),
+        sizes=(*step.sizes, step.makes),
         direction=by_sign(step.makes),
-        mistakes=tuple(m if sign >= 0 else replace(m, instead=f"-({m.instead})") for m in step.mistakes),
     )
+    if sign > 0:
+        return step
+    mistakes = tuple(replace(m, instead=f"-({m.instead})") for m in step.mistakes)
+    return replace(step, make=f"{step.makes} = -({step.how})", mistakes=mistakes)
 
 
-def both_charges(acting: str) -> Laws:
-    """Both charges from their product and what each has afterwards."""
-    minus = acting == "attract"
-    product = Relation(
-        "F_1 = -(k*P/r^2)" if minus else "F_1 = k*P/r^2",
-        what="Product of the charges, P = Q₁Q₂",
-        why=(
-            "Coulomb's law before the touch gives the product; they"
-            f" {'attract, so it is negative' if minus else 'repel, so it is positive'}. Its unit is C²."
-        ),
-        plain=PLAIN_LAW,
-        units={"P": "C^2"},
-        marks=SA,
-    )
-    step = Step(
-        law="Q1*(2*Q_new - Q1) = P",
-        make="Q1 = Q_new + sqrt(Q_new^2 - P)",
-        unit="C",
-        marks=SA,
-        what="The larger root",
-        lines=("Q1^2 - 2*Q_new*Q1 + P = 0",),
-        why="The two charges add up to twice the charge afterwards, and multiply to P: a quadratic equation.",
-        plain="Two numbers are known by their sum and their product.",
-        direction=by_sign("Q1"),
-        mistakes=(
-            Mistake(
-                "discriminant",
-                "Q1",
-                "Q_new + sqrt(Q_new^2 + P)",
-                "Under the root it is Q_new² − P; keep the sign of P.",
-            ),
-        ),
-    )
-    root = Relation(step.law, step.what, step.why, units={"Q1": "C"}, by_hand={"Q1": step})
-    return (product, root)
-
-
-def laws_for(data: Data, acting: str, sign: str) -> Laws:
+def laws_for(data: Data, acting: str, after: str) -> Laws:
     """What holds where attraction and the sign afterwards are told so."""
-    laws: Laws = (before(data, acting), SHARING, after(sign))
-    if acting in TURNS and not data.has("Q1") and not data.has("Q2"):
-        laws += both_charges(acting)
-    return laws
+    turn = TURNS.get(acting, 0)
+    first = {one: turn * data.sign(other) for one, other in EACH_AND_OTHER if data.has(other)}
+    laws = (with_signs(FIRST, first, acting), SHARING, with_signs(SECOND, {"Q_new": TURNS.get(after, 0)}, after))
+    return (*laws, product(acting), LARGER) if turn and not first else laws
 
 
 def refuse_unsaid(data: Data) -> None:
     """What is asked would follow if a sign were told: refused at the choice that tells it."""
-    said = (data.choices["acting"], data.choices["after"])
-    if all(reached(data, name, *said) for name in data.asked_names):
+
+    def reached(acting: str, after: str) -> bool:
+        ways = [step for law in laws_for(data, acting, after) for step in law.steps()]
+        return all(follows(data.known.keys(), ways, name) for name in data.asked_names)
+
+    acting, after = data.choices["acting"], data.choices["after"]
+    if reached(acting, after):
         return
-    told = (said[0] if said[0] in TURNS else "attract", said[1] if said[1] in TURNS else "positive")
-    for name, one in (
-        ("acting", (told[0], said[1])),
-        ("after", (said[0], told[1])),
-        ("after", told),
-    ):
-        if all(reached(data, asked, *one) for asked in data.asked_names):
+    both = (acting if acting in TURNS else "attract", after if after in TURNS else "positive")
+    for name, told in (("acting", (both[0], after)), ("after", (acting, both[1])), ("after", both)):
+        if reached(*told):
             raise Refusal(name, SAY[name])
 
 
-def reached(data: Data, name: str, acting: str, sign: str) -> bool:
-    """Whether ``name`` follows from the data with these signs told."""
-    ways = [step for relation in laws_for(data, acting, sign) for step in relation.steps()]
-    return follows(data.known.keys(), ways, name)
-
-
 def refuse_impossible(data: Data) -> None:
-    """Forces of zero that attract, charges of zero that pull, and like charges that repel too strongly."""
-    first = data.values.get("F_1")
-    if first:
+    """Charges of zero that pull, forces of zero that attract or tell a distance."""
+    if data.values.get("F_1"):
         refuse_zero_charge(data, "Q1", "Q2")
     if data.values.get("F_2"):
         refuse_zero_charge(data, "Q_new")
-    if first == 0 and data.choices["acting"] in TURNS:
+    if data.values.get("F_1") == 0 and data.choices["acting"] in TURNS:
         raise Refusal("F_1", f"{NO_PULL} Type a force above zero, or choose “not said”.")
     for given, asked in (("F_1", "r"), ("F_2", "r2")):
         if data.values.get(given) == 0 and asked in data.asked_names:
             raise Refusal(given, NO_DISTANCE)
-    if first and data.choices["acting"] == "repel" and data.has("r") and not data.has("Q1") and not data.has("Q2"):
-        k = data.settings.constant("k")
-        shared = data.values.get("Q_new")
-        if shared is None and data.has("F_2") and data.has("r2"):
-            shared = data.values["r2"] * sqrt(data.values["F_2"] / k)
-        if shared is not None and shared**2 < first * data.values["r"] ** 2 / k * (1 - 1e-9):
-            raise Refusal("F_1", TOO_STRONG)
+
+
+def refuse_too_strong(name: str, value: float | None) -> None:
+    """No two real numbers have this sum and this product."""
+    if name == "Q1" and value is None:
+        raise Refusal(
+            "F_1",
+            "No real charges fit: like charges that repel so strongly at first leave more charge on each sphere than"
+            " this. Make the first force smaller, or let them attract at first.",
+        )
 
 
 def refuse_signs(data: Data, values: Values) -> None:
     """What is told of attraction and of signs must be what the charges say."""
-    if {"Q1", "Q2"} <= values.keys() and data.choices["acting"] in TURNS:
-        product = values["Q1"] * values["Q2"]
-        if product * TURNS[data.choices["acting"]] < 0:
-            does, told = ("attract", "repel") if product < 0 else ("repel", "attract")
-            raise Refusal(
-                "acting",
-                f"These charges {does} each other, so they cannot {told}. Choose “{does} each other”, or correct a"
-                " charge.",
-            )
-    if values.get("Q_new") and data.choices["after"] in TURNS:
-        told = data.choices["after"]
-        if values["Q_new"] * TURNS[told] < 0:
-            right = "negative" if told == "positive" else "positive"
-            raise Refusal(
-                "after",
-                f"The charges come out {right} after the touch, not {told}. Choose “{right}”, or correct a charge.",
-            )
+    acting, after = TURNS.get(data.choices["acting"], 0), TURNS.get(data.choices["after"], 0)
+    if {"Q1", "Q2"} <= values.keys() and values["Q1"] * values["Q2"] * acting < 0:
+        does, told = ("attract", "repel") if acting > 0 else ("repel", "attract")
+        raise Refusal(
+            "acting",
+            f"These charges {does} each other, so they cannot {told}. Choose “{does} each other”, or correct a charge.",
+        )
+    if values.get("Q_new", 0.0) * after < 0:
+        right, told = ("negative", "positive") if after > 0 else ("positive", "negative")
+        raise Refusal(
+            "after",
+            f"The charges come out {right} after the touch, not {told}. Choose “{right}”, or correct a charge.",
+        )
 
 
 def situation(data: Data) -> Situation:
     """What holds and how it is told, for these data."""
     refuse_impossible(data)
     refuse_unsaid(data)
-    acting, sign = data.choices["acting"], data.choices["after"]
+    acting, after = data.choices["acting"], data.choices["after"]
     pull = acting if acting in TURNS else "act on"
-    told = f" Both are {sign} then." if sign in TURNS and not data.has("Q_new") else ""
-    turned = not data.has("Q1") and not data.has("Q2")
+    then = f" Both are {after} then." if after in TURNS and not data.has("Q_new") else ""
+    exchanged = not data.has("Q1") and not data.has("Q2") and {"Q1", "Q2"} & set(data.asked_names)
     return Situation(
-        relations=laws_for(data, acting, sign),
+        relations=laws_for(data, acting, after),
         openings=(
-            (
-                "Two identical metal spheres, A and B, stand on insulating stems. They are made to touch and are then"
-                " separated."
-            ),
-            (
-                "A and B are equal metal spheres on glass rods, with charges on them. They are brought together once"
-                " and parted."
-            ),
+            "Two identical metal spheres, A and B, stand on insulating stems. They are made to touch and are then"
+            " separated.",
+            "A and B are equal metal spheres on glass rods, with charges on them. They are brought together once and"
+            " parted.",
             "Two identical conducting spheres, A and B, hang on nylon threads. They touch, and are held apart again.",
         ),
         tell={
@@ -239,7 +171,7 @@ def situation(data: Data) -> Situation:
             "Q_new": "After the touch each carries {}.",
             "r2": "After the touch their centres are placed {} apart.",
             "F_2": (
-                f"They then repel each other with a force of {{}}.{told}"
+                f"They then repel each other with a force of {{}}.{then}"
                 if data.values.get("F_2")
                 else "There is then no force between them."
             ),
@@ -254,40 +186,27 @@ def situation(data: Data) -> Situation:
             "F_2": "Calculate the force between the spheres after the touch.",
         },
         stated=(state(COULOMB, "law"),),
-        later=electrons,
+        later=moved,
         refuse=refuse_signs,
+        judge=refuse_too_strong,
         scene=scene,
-        notes=(OTHER_WAY,) if turned and {"Q1", "Q2"} & set(data.asked_names) else (),
+        notes=("The same charges the other way round fit as well: the forces cannot tell which sphere had which.",)
+        if exchanged
+        else (),
     )
 
 
-def electrons(data: Data, values: Values) -> tuple[Part, ...]:
+def moved(data: Data, values: Values) -> tuple[Part, ...]:
     """Where a first charge was asked: the electrons that moved."""
     if not {"Q1", "Q2"} & set(data.asked_names) or not {"Q1", "Q2", "Q_new"} <= values.keys():
         return ()
     q1, q2 = values["Q1"], values["Q2"]
-    if abs(q1 - q2) <= 1e-9 * max(abs(q1), abs(q2)):
-        return ()
-    ask = "Calculate how many electrons moved, and say from which sphere to which."
-    return (Part("electrons", "calculate", ask, moved(("A", "B"), "A" if q1 < q2 else "B")),)
+    return () if abs(q1 - q2) <= 1e-9 * max(abs(q1), abs(q2)) else (electrons(),)
 
 
 def scene(values: Values) -> Figure:
     """The spheres before they touch, as far as they are known."""
-    known = {name: name in values for name in ("Q1", "Q2")}
-    forces = []
-    if "F_1" in values and all(known.values()):
-        repel = values["Q1"] * values["Q2"] > 0
-        forces = [On(0, "F_1", values["F_1"], not repel), On(1, "F_1", values["F_1"], repel)]
-    return spheres_on_line(
-        [
-            Charge("A", values.get("Q1", 0.0), 0.0, signed=known["Q1"], shows=("Q1",)),
-            Charge("B", values.get("Q2", 0.0), values.get("r", 1.0), signed=known["Q2"], shows=("Q2",)),
-        ],
-        forces=forces,
-        distances=[(0, 1, "r")],
-        title="The two spheres before they touch",
-    )
+    return two_spheres(values, "F_1", "The two spheres before they touch")
 
 
 def measured(item: Input) -> Input:

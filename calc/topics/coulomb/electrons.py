@@ -5,48 +5,29 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.language.printing import counted
-from calc.model.answers import Direction
-from calc.model.questions import (
-    Check,
-    Choice,
-    Data,
-    Draw,
-    Input,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-)
-from calc.model.relations import Relation
-from calc.topics.shared.electrostatics import (
-    QUANTISATION,
-    charge,
-    state,
-)
-
-NOT_ONE = (
-    "This comes to less than the charge of one electron, and no body carries less. "
-    "Check the sizes, the prefixes and the powers of ten."
-)
+from calc.model.directions import ELECTRONS as TOO_MANY_OR_FEW
+from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Refusal
+from calc.model.relations import Relation, Said
+from calc.topics.shared.electrostatics import QUANTISATION, charge, state
+from calc.working.solving import Situation, question
 
 
 def refuse_part_of_one(n: float, field: str | None) -> None:
     """Refuses a charge well below that of one electron."""
     if n < 0.9:
-        raise Refusal(field, NOT_ONE)
+        raise Refusal(
+            field,
+            "This comes to less than the charge of one electron, and no body carries less. Check the sizes, the"
+            " prefixes and the powers of ten.",
+        )
 
 
 def few_electrons(n: float) -> tuple[str, ...]:
     """Fewer than 100 electrons, and not a whole number of them: the data do not fit well."""
-    if n < 100 and abs(n - round(n)) > 0.1:
-        return (
-            (
-                f"About {counted(round(n), 'electron')}: a charge is a whole number of electron charges, so check the"
-                " data."
-            ),
-        )
-    return ()
+    if n >= 100 or abs(n - round(n)) <= 0.1:
+        return ()
+    about = counted(round(n), "electron")
+    return (f"About {about}: a charge is a whole number of electron charges, so check the data.",)
 
 
 COUNTED = Relation(
@@ -56,6 +37,7 @@ COUNTED = Relation(
     plain="Divide the pile by the size of one grain to count the grains.",
     units={"n": "", "Q": "C"},
     sizes=("Q",),
+    said={"n": Said(count=True)},
     mistakes=(
         Mistake("multiplied", "n", "Q*e", "Divide by the charge of one electron: n = Q/e."),
         Mistake("divided", "Q", "n/e", "Multiply: each electron brings e."),
@@ -63,46 +45,36 @@ COUNTED = Relation(
 )
 
 
-def plan_electrons(data: Data) -> Plan:
-    finding_n = data.asked == "n"
-    if data.has("Q") and data.values["Q"] == 0:
-        raise Refusal(
-            "Q",
-            "A neutral body has no electrons too many or too few. Type a charge that is not zero.",
-        )
-    if data.has("Q"):
-        refuse_part_of_one(abs(data.values["Q"]) / data.settings.constant("e"), "Q")
-    lacking = data.values["Q"] > 0 if finding_n else data.choices["which"] == "lacking"
-    options = (
-        ("excess", "too many electrons: the charge is negative"),
-        ("lacking", "too few electrons: the charge is positive"),
-    )
-    where = Direction(
-        "lacking" if lacking else "excess",
-        dict(options)["lacking" if lacking else "excess"],
-        options,
-    )
-    if finding_n:
-        story, ask = (
-            f"A small sphere carries a charge of {data.said['Q']}.",
-            "Calculate how many electrons it has too many or too few.",
-        )
+def situation(data: Data) -> Situation:
+    """A charged sphere, told by its charge or by its electrons."""
+    e, given = data.settings.constant("e"), data.values.get("Q")
+    if given == 0:
+        raise Refusal("Q", "A neutral body has no electrons too many or too few. Type a charge that is not zero.")
+    if given is not None:
+        refuse_part_of_one(abs(given) / e, "Q")
+        story = f"A small sphere carries a charge of {data.said['Q']}."
     else:
-        story = f"A small sphere has {data.said['n']} electrons too {'few' if lacking else 'many'}."
-        ask = "Calculate its charge."
-    step = replace(COUNTED.step(data.asked), count=finding_n, direction=where)
-    return Plan(
-        story=story,
-        parts=(state(QUANTISATION), Part("find", "calculate", ask, (step,))),
-        values=dict(data.values),
-        checks=(Check("Multiply back: the charge that n electrons carry", "n*e = Q", sizes=("Q",)),),
-        warnings=few_electrons(abs(data.values["Q"]) / data.settings.constant("e")) if finding_n else (),
+        many = "few" if data.choices["which"] == "lacking" else "many"
+        story = f"A small sphere has {data.said['n']} electrons too {many}."
+    ways = {
+        "n": lambda v: TOO_MANY_OR_FEW.by_sign(v["Q"], "lacking"),
+        "Q": lambda v: TOO_MANY_OR_FEW.of(data.choices["which"]),
+    }
+    return Situation(
+        relations=(replace(COUNTED, directions=ways),),
+        openings=(story,),
+        tell={},
+        ask={"n": "Calculate how many electrons it has too many or too few.", "Q": "Calculate its charge."},
+        stated=(state(QUANTISATION),),
+        proofs=lambda v: (Check("Multiply back: the charge that n electrons carry", "n*e = Q", sizes=("Q",)),),
+        warn=lambda v: () if given is None else few_electrons(abs(given) / e),
     )
 
 
-ELECTRONS = Question(
-    key="electrons",
-    title="How many electrons?",
+ELECTRONS = question(
+    "electrons",
+    "How many electrons?",
+    situation,
     fields=(
         charge("Q", "Charge on the sphere"),
         Input(
@@ -122,7 +94,7 @@ ELECTRONS = Question(
         ),
     ),
     unknowns=("n", "Q"),
-    plan=plan_electrons,
+    any_givens=False,
     constants=("e",),
     laws=(QUANTISATION.name,),
     example={"Q": "-4 nC", "n": "", "which": "excess"},

@@ -6,26 +6,15 @@ Marks and ranges: common practice, no source.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
-from math import copysign
 
 from calc.figures import Figure
 from calc.figures.charges import Charge, On, spheres_on_line
 from calc.model.answers import Direction
-from calc.model.questions import (
-    Check,
-    Choice,
-    Data,
-    Draw,
-    Input,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Values,
-)
-from calc.model.relations import Relation
+from calc.model.directions import ATTRACTION, SIGN_OF_CHARGE
+from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Values
+from calc.model.relations import Relation, Said, Towards
 from calc.topics.shared.electrostatics import (
     COULOMB,
     NO_DISTANCE,
@@ -35,48 +24,56 @@ from calc.topics.shared.electrostatics import (
     charge,
     distance,
     force,
-    kind_of_force,
     refuse_zero_charge,
-    sign_of_charge,
     state,
 )
-from calc.working.working import run
+from calc.working.solving import Situation, question
 
-ASKED = {
-    "F": ("Calculate the electrostatic force between A and B.", "Find the size of the force with Coulomb's law"),
-    "Q1": ("Calculate the charge on A.", "Use Coulomb's law for the size of the charge"),
-    "Q2": ("Calculate the charge on B.", "Use Coulomb's law for the size of the charge"),
-    "r": ("Calculate the distance between the centres of A and B.", "Use Coulomb's law for the distance"),
-}
+EACH_AND_OTHER = (("Q1", "Q2"), ("Q2", "Q1"))
 
 
-def plan_force(data: Data) -> Plan:
-    asked = data.asked
-    if asked != "F":
-        refuse_zero_charge(data, "Q1", "Q2")
-        if data.values["F"] == 0 and asked == "r":
-            raise Refusal("F", NO_DISTANCE)
-    if data.values.get("F") == 0 and asked != "r" and data.choices["acting"] != "unsaid":
-        raise Refusal("acting", f"{NO_PULL} Choose “attract or repel: not said”, or type a force above zero.")
-    product = acting(data)
-    ask, what = ASKED[asked]
-    step = replace(POINT_CHARGES.step(asked), what=what, direction=result_direction(data, product))
-    plan = Plan(
-        story=story_two_spheres(data),
-        parts=(
-            state(COULOMB),
-            Part("find", "calculate", ask, (step,)),
-        ),
-        values=dict(data.values),
-        scene=lambda v: scene(v, product, asked),
-        checks=(check_force(asked),),
-        notes=force_notes(data, product),
-        mistakes=(SURFACE,) if data.has("R") and data.has("r") else (),
+def by_sign(name: str) -> Towards:
+    """The sign of the charge ``name``, from its value."""
+    return lambda values: SIGN_OF_CHARGE.by_sign(values[name], "positive")
+
+
+def pull_or_push(values: Values) -> Direction | None:
+    """Attraction or repulsion, from the signs of both charges; none without a charge."""
+    return ATTRACTION.by_sign(values["Q1"] * values["Q2"], "repel")
+
+
+def two_spheres(values: Values, pull: str, title: str, charges: Mapping[str, float] | None = None) -> Figure:
+    """A and B with the equal and opposite forces ``pull``, as far as they are known.
+
+    charges: those whose sign is known, with it, where the values are sizes.
+    """
+    signed = values if charges is None else charges
+    product = signed.get("Q1", 0.0) * signed.get("Q2", 0.0)
+    return spheres_on_line(
+        [
+            Charge(letter, signed.get(name, 0.0), place, signed=name in signed, shows=(name,))
+            for letter, name, place in (("A", "Q1", 0.0), ("B", "Q2", values.get("r", 1.0)))
+        ],
+        forces=[On(0, pull, values[pull], product < 0), On(1, pull, values[pull], product > 0)]
+        if product and pull in values
+        else [],
+        distances=[(0, 1, "r")],
+        title=title,
     )
-    refuse_overlap(data, plan)
-    return plan
 
 
+# --- the force between two charges -------------------------------------------------------------------------
+
+SIZE_OF_CHARGE = Said("Use Coulomb's law for the size of the charge")
+LAW = replace(
+    POINT_CHARGES,
+    said={
+        "F": Said("Find the size of the force with Coulomb's law"),
+        "Q1": SIZE_OF_CHARGE,
+        "Q2": SIZE_OF_CHARGE,
+        "r": Said("Use Coulomb's law for the distance"),
+    },
+)
 SURFACE = Mistake(
     "surface",
     "r",
@@ -84,116 +81,96 @@ SURFACE = Mistake(
     "Measure from centre to centre, not from surface to surface.",
     "the gap between the surfaces was put in for r",
 )
+PAIR = (
+    "The force of A on B and the force of B on A are equal in size and opposite in direction, even when the charges"
+    " differ."
+)
+NO_CHARGE = "A body without charge feels no electrostatic force; a charge of zero has no sign."
+ONLY_SIZE = "Only the size follows: say whether the force attracts or repels to learn the sign."
+SCALED = Check(
+    "Compare with 1 µC and 1 µC at 1 m, which feel k × 10⁻¹² newtons",
+    "F = k*10^-12*(Q1/10^-6)*(Q2/10^-6)*(1/r)^2",
+    "Each charge scales the force in step; the distance scales it by the square, downwards.",
+    sizes=("Q1", "Q2"),
+)
+PUT_BACK = Check("Put the answer back into the law: the force must come out as given", "k*Q1*Q2/r^2 = F")
 
 
-def refuse_overlap(data: Data, plan: Plan) -> None:
-    """Spheres of radius R have their centres more than 2R apart."""
-    if not data.has("R"):
+def signs(data: Data) -> dict[str, int]:
+    """The sign of each charge: of one that is asked, from what is told of the force; 0 where nothing tells."""
+    told = {"attract": -1, "repel": 1}.get(data.choices["acting"], 0)
+    return {one: data.sign(one) if data.has(one) else told * data.sign(other) for one, other in EACH_AND_OTHER}
+
+
+def refuse_impossible(data: Data) -> None:
+    """No force without charge, no attraction or repulsion without force, no distance from no force."""
+    if data.asked != "F":
+        refuse_zero_charge(data, "Q1", "Q2")
+    if data.values.get("F") != 0:
         return
-    apart = run(plan, data.settings.constants())["r"]
-    if apart <= 2 * data.values["R"]:
+    if data.asked == "r":
+        raise Refusal("F", NO_DISTANCE)
+    if data.choices["acting"] != "unsaid":
+        raise Refusal("acting", f"{NO_PULL} Choose “attract or repel: not said”, or type a force above zero.")
+
+
+def refuse_overlap(data: Data, values: Values) -> None:
+    """Spheres of radius R have their centres more than 2R apart."""
+    if data.has("R") and values["r"] <= 2 * values["R"]:
         raise Refusal(
             "r" if data.has("r") else "R",
             "The spheres would touch or overlap: their centres must be more than two radii apart.",
         )
 
 
-def acting(data: Data) -> float:
-    """+1 for repulsion, −1 for attraction, 0 when a charge is asked and nothing says which."""
-    if data.asked in ("Q1", "Q2"):
-        return {"attract": -1.0, "repel": 1.0}.get(data.choices["acting"], 0.0)
-    return float(data.sign("Q1") * data.sign("Q2"))
+def situation(data: Data) -> Situation:
+    """The two charges told, with the sign of one that is asked."""
+    refuse_impossible(data)
+    asked, sign = data.asked, signs(data)
+    charge_asked = asked in sign
+    unsigned = charge_asked and not sign[asked]
 
+    def sign_told(_: Values) -> Direction | None:
+        return SIGN_OF_CHARGE.by_sign(sign[asked], "positive")
 
-def story_two_spheres(data: Data) -> str:
-    carriers = data.pick(
-        "Two small charged spheres, A and B,",
-        "Two charged metal spheres, A and B,",
-        "Two point charges, A and B,",
-    )
+    def scene(v: Values) -> Figure:
+        known = {name: s * abs(v[name]) for name, s in sign.items() if s or not v[name]}
+        return two_spheres(v, "F", "Two charges and the force between them", known)
+
+    size = f", each with a radius of {data.said['R']}," if data.has("R") else ","
+    bodies = ("small charged spheres", "charged metal spheres", "point charges")
     apart = data.pick("Their centres are", "Their centres are", "They are")
     if data.has("R"):
-        apart = "Their centres are"
-        carriers = f"Two charged spheres, A and B, each with a radius of {data.said['R']},"
-    known = [f"{name} carries {data.said[key]}" for name, key in (("A", "Q1"), ("B", "Q2")) if data.has(key)]
-    facts = [f"{carriers} are fixed in place."]
-    facts.append(" and ".join(known) + "." if known else "")
-    if data.has("r"):
-        facts.append(f"{apart} {data.said['r']} apart.")
-    if data.has("F"):
-        # With both charges given their signs say it already; the choice is then not asked.
-        told = data.choices.get("acting", "") if data.asked in ("Q1", "Q2") else ""
-        pull = {"attract": " attract and", "repel": " repel and"}.get(told, "")
-        facts.append(f"They{pull} exert a force of {data.said['F']} on each other.")
-    return " ".join(fact for fact in facts if fact)
-
-
-def result_direction(data: Data, product: float) -> Direction | None:
-    if data.asked == "F":
-        return kind_of_force(product) if product else None
-    if data.asked in ("Q1", "Q2") and product:
-        other = data.sign("Q2" if data.asked == "Q1" else "Q1")
-        return sign_of_charge(other * product)
-    return None
-
-
-def check_force(asked: str) -> Check:
-    if asked == "F":
-        return Check(
-            "Compare with 1 µC and 1 µC at 1 m, which feel k × 10⁻¹² newtons",
-            "F = k*10^-12*(Q1/10^-6)*(Q2/10^-6)*(1/r)^2",
-            "Each charge scales the force in step; the distance scales it by the square, downwards.",
-            sizes=("Q1", "Q2"),
-        )
-    return Check(
-        "Put the answer back into the law: the force must come out as given",
-        "k*Q1*Q2/r^2 = F",
-        sizes=tuple(name for name in ("Q1", "Q2") if name != asked),
+        bodies, apart = ("charged spheres",) * 3, "Their centres are"
+    carried = [f"{letter} carries {data.said[name]}" for letter, name in (("A", "Q1"), ("B", "Q2")) if data.has(name)]
+    # With both charges given their signs say it already; the choice is then not asked.
+    pull = {"attract": " attract and", "repel": " repel and"}.get(data.choices["acting"] if charge_asked else "", "")
+    return Situation(
+        relations=(replace(LAW, directions={"F": pull_or_push, "Q1": sign_told, "Q2": sign_told}),),
+        openings=tuple(f"Two {what}, A and B{size} are fixed in place. {' and '.join(carried)}." for what in bodies),
+        tell={
+            "r": f"{apart} {{}} apart.",
+            "F": f"They{pull} exert a force of {{}} on each other.",
+        },
+        ask={
+            "F": "Calculate the electrostatic force between A and B.",
+            "Q1": "Calculate the charge on A.",
+            "Q2": "Calculate the charge on B.",
+            "r": "Calculate the distance between the centres of A and B.",
+        },
+        stated=(state(COULOMB),),
+        refuse=refuse_overlap,
+        scene=scene,
+        proofs=lambda v: (SCALED,) if asked == "F" else (replace(PUT_BACK, sizes=tuple({"Q1", "Q2"} - {asked})),),
+        mistakes=(SURFACE,) if data.has("R") else (),
+        notes=(NO_CHARGE,) if charge_asked and not data.values["F"] else (PAIR, ONLY_SIZE) if unsigned else (PAIR,),
     )
 
 
-def force_notes(data: Data, product: float) -> tuple[str, ...]:
-    asked = data.asked
-    if asked in ("Q1", "Q2") and data.values["F"] == 0:
-        return ("A body without charge feels no electrostatic force; a charge of zero has no sign.",)
-    both = (
-        "The force of A on B and the force of B on A are equal in size and opposite in direction, even when the charges"
-        " differ."
-    )
-    if asked in ("Q1", "Q2") and not product:
-        return (
-            both,
-            "Only the size follows: say whether the force attracts or repels to learn the sign.",
-        )
-    return (both,)
-
-
-def scene(v: Values, product: float, asked: str = "") -> Figure:
-    """The two spheres with equal and opposite forces, to the numbers.
-
-    An asked charge is known by its size only: its sign comes from product, or is left open.
-    """
-    first, second = v["Q1"], v["Q2"]
-    if product and asked == "Q1":
-        first = copysign(first, product * second)
-    elif product and asked == "Q2":
-        second = copysign(second, product * first)
-    known = {name: name != asked or product != 0 or v[name] == 0 for name in ("Q1", "Q2")}
-    size, repel = v.get("F", 0.0), product > 0
-    return spheres_on_line(
-        [
-            Charge("A", first, 0.0, signed=known["Q1"]),
-            Charge("B", second, v["r"], signed=known["Q2"]),
-        ],
-        forces=[On(0, "F", size, not repel), On(1, "F", size, repel)] if product else [],
-        distances=[(0, 1, "r")],
-        title="Two charges and the force between them",
-    )
-
-
-FORCE = Question(
-    key="force",
-    title="Force between two charges",
+FORCE = question(
+    "force",
+    "Force between two charges",
+    situation,
     fields=(
         charge("Q1", "Charge on A"),
         charge("Q2", "Charge on B"),
@@ -222,7 +199,7 @@ FORCE = Question(
         ),
     ),
     unknowns=("F", "Q1", "Q2", "r"),
-    plan=plan_force,
+    any_givens=False,
     constants=("k",),
     laws=(COULOMB.name,),
     example={"Q1": "+8 nC", "Q2": "-5 nC", "r": "12 cm", "F": "", "acting": "unsaid"},
@@ -235,13 +212,7 @@ FORCE = Question(
     },
 )
 
-
-def change(data: Data, name: str, what: str) -> str:
-    """What becomes of one quantity: "the distance is made 3 times as large"; a factor of 1 changes nothing."""
-    if data.values[name] == 1:
-        return f"{what} stays the same"
-    return f"{what} is made {data.said[name]} times as large"
-
+# --- what becomes of the force -----------------------------------------------------------------------------
 
 COMPARED = Relation(
     "F_new = a*b*F/d^2",
@@ -260,21 +231,21 @@ COMPARED = Relation(
 )
 
 
+def change(data: Data, name: str, what: str) -> str:
+    """What becomes of one quantity: "the distance is made 3 times as large"; a factor of 1 changes nothing."""
+    if data.values[name] == 1:
+        return f"{what} stays the same"
+    return f"{what} is made {data.said[name]} times as large"
+
+
 def plan_scaling(data: Data) -> Plan:
-    story = (
-        f"Two point charges exert a force of {data.said['F']} on each other. {change(data, 'a', 'One charge')}, "
-        f"{change(data, 'b', 'the other charge')}, and {change(data, 'd', 'the distance')}."
-    )
+    ask = "Calculate the new force without knowing the charges."
     return Plan(
-        story=story,
-        parts=(
-            Part(
-                "find",
-                "calculate",
-                "Calculate the new force without knowing the charges.",
-                (COMPARED.step("F_new"),),
-            ),
+        story=(
+            f"Two point charges exert a force of {data.said['F']} on each other. {change(data, 'a', 'One charge')}, "
+            f"{change(data, 'b', 'the other charge')}, and {change(data, 'd', 'the distance')}."
         ),
+        parts=(Part("find", "calculate", ask, (COMPARED.step("F_new"),)),),
         values=dict(data.values),
         checks=(Check("Go back the same way: undo each factor", "F_new*d^2/(a*b) = F"),),
     )

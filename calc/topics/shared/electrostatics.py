@@ -7,6 +7,7 @@ Ranges and refusals: common practice, no source.
 from __future__ import annotations
 
 from calc.model.answers import Direction, Law
+from calc.model.directions import ATTRACTION, SIGN_OF_CHARGE
 from calc.model.questions import Data, Input, Mistake, Refusal
 from calc.model.relations import Relation
 from calc.topics.shared.stating import named as named
@@ -50,11 +51,6 @@ SECOND = Law(
     group="Force",
 )
 
-ATTRACT = ("attract", "attraction: each is pulled towards the other")
-REPEL = ("repel", "repulsion: each is pushed away from the other")
-KINDS = (ATTRACT, REPEL)
-
-
 NO_DISTANCE = (
     "Two charges exert a force on each other however far apart they are: a zero force gives no distance. Type a force"
     " above zero."
@@ -85,7 +81,7 @@ def force(name: str = "F", words: str = "Electrostatic force (size)") -> Input:
 
 def kind_of_force(product: float) -> Direction:
     """Attraction or repulsion, from the product of the two charges with their signs."""
-    return Direction(*(REPEL if product > 0 else ATTRACT), options=KINDS)
+    return ATTRACTION.of("repel" if product > 0 else "attract")
 
 
 def refuse_zero_charge(data: Data, *names: str) -> None:
@@ -132,6 +128,4 @@ POINT_CHARGES = Relation(
 
 def sign_of_charge(sign: float) -> Direction:
     """The sign of a charge as the direction-like part of an answer."""
-    options = (("positive", "positive charge"), ("negative", "negative charge"))
-    key = "positive" if sign > 0 else "negative"
-    return Direction(key, dict(options)[key], options)
+    return SIGN_OF_CHARGE.of("positive" if sign > 0 else "negative")

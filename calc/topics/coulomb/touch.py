@@ -1,0 +1,144 @@
+"""Two identical conductors touch: the laws before, in and after the touch, and the electrons that move.
+
+Sharing between identical conductors keeps signs: Q′ = (Q₁ + Q₂)/2.
+A charge is a whole number of electron charges: n = |ΔQ|/e.
+Marks: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from calc.model.directions import ATTRACTION, Kind
+from calc.model.questions import NO_MARKS, SA, Check, Mistake, Part, Refusal, Values
+from calc.model.relations import Relation, Said
+from calc.topics.coulomb.electrons import few_electrons, refuse_part_of_one
+from calc.topics.coulomb.force import EACH_AND_OTHER, by_sign, pull_or_push
+from calc.topics.shared.electrostatics import NOT_SQUARED, PLAIN_LAW, POINT_CHARGES
+
+MADE = "What is on both afterwards is twice what one of them has."
+UNDONE = Said(
+    "Undo the sharing",
+    f"{MADE} Nothing is lost, so taking away the other sphere's charge leaves this one's. Keep the signs.",
+    "Put both halves back into one pot, then take out what the other sphere had brought.",
+)
+TURNED = "Taking away a negative charge makes the rest larger: keep both minus signs."
+
+FIRST = replace(
+    POINT_CHARGES.renamed(F="F_1"), what="Coulomb's law, before the touch", directions={"F_1": pull_or_push}
+)
+SHARING = Relation(
+    "Q_new = (Q1+Q2)/2",
+    what="Share the net charge equally",
+    why="Identical conductors share the net charge equally. Here the signs do count: keep them.",
+    plain="Put the two charges in one pot, minus signs included, and give each sphere half.",
+    units={"Q_new": "C", "Q1": "C", "Q2": "C"},
+    directions={name: by_sign(name) for name in ("Q_new", "Q1", "Q2")},
+    said={"Q1": UNDONE, "Q2": UNDONE},
+    mistakes=(
+        Mistake("sizes-averaged", "Q_new", "(abs(Q1)+abs(Q2))/2", "Keep signs when sharing."),
+        Mistake("not-halved", "Q_new", "Q1+Q2", "Shared by two: halve it.", "the answer is twice the right one"),
+        *(Mistake("not-doubled", one, f"Q_new - {other}", f"{MADE} Double it first.") for one, other in EACH_AND_OTHER),
+        *(Mistake("sign-turned", one, f"2*Q_new + {other}", TURNED) for one, other in EACH_AND_OTHER),
+    ),
+)
+SECOND = Relation(
+    "F_2 = k*Q_new^2/r2^2",
+    what="Coulomb's law again, with the new charges",
+    why="Both spheres now carry the same charge, so they repel.",
+    plain=PLAIN_LAW,
+    units={"F_2": "N", "Q_new": "C", "r2": "m"},
+    sizes=("Q_new",),
+    directions={"F_2": lambda values: ATTRACTION.by_sign(values["F_2"], "repel")},
+    mistakes=(
+        Mistake("not-squared", "F_2", "k*Q_new^2/r2", NOT_SQUARED),
+        Mistake("old-charges", "F_2", "k*abs(Q1)*abs(Q2)/r2^2", "Use the charges after the touch."),
+        Mistake(
+            "root-omitted",
+            "r2",
+            "k*Q_new^2/F_2",
+            "You have r²: take the square root.",
+            "the answer is the square of the distance",
+        ),
+        Mistake("root-omitted", "Q_new", "F_2*r2^2/k", "You have the square of the charge: take the square root."),
+    ),
+)
+SHARED = (
+    Check("The charge together is the same before and after", "Q1 + Q2 = 2*Q_new"),
+    Check("What one sphere lost the other gained", "Q_new - Q1 = Q2 - Q_new"),
+)
+
+
+def product(acting: str) -> Relation:
+    """The product of both charges with its sign, from the force before the touch."""
+    minus = acting == "attract"
+    return Relation(
+        "F_1 = -(k*P/r^2)" if minus else "F_1 = k*P/r^2",
+        what="Product of the charges, P = Q₁Q₂",
+        why=(
+            "Coulomb's law before the touch gives the product; they"
+            f" {'attract, so it is negative' if minus else 'repel, so it is positive'}. Its unit is C²."
+        ),
+        plain=PLAIN_LAW,
+        units={"P": "C^2"},
+        marks=SA,
+    )
+
+
+# --- the electrons that move -------------------------------------------------------------------------------
+
+CHANGE = Relation(
+    "DeltaQ = Q_new - Q1",
+    what="Find the change of charge",
+    why="Only electrons move, so the change of charge counts them. Final minus initial.",
+    units={"DeltaQ": "C"},
+    marks=NO_MARKS,
+    mistakes=(Mistake("final-charge", "DeltaQ", "Q_new", "Count the change, not the final charge."),),
+)
+COUNT = Relation(
+    "n = abs(DeltaQ)/e",
+    what="Count the electrons",
+    why="Each electron carries e in size. Electrons leave the more negative sphere.",
+    plain="Divide the charge that moved by the charge of one electron.",
+    units={"n": ""},
+    said={"n": Said(count=True)},
+    mistakes=(Mistake("multiplied", "n", "abs(DeltaQ)*e", "Divide by the charge of one electron: n = Q/e."),),
+)
+
+
+def electrons(key: str = "electrons", pair: str = "AB", when: str = "", **names: str) -> Part:
+    """How many electrons moved in a touch and which way, from the change of the first sphere's charge.
+
+    names: this touch's own names for Q1 (the first sphere before), Q_new, DeltaQ and n.
+    """
+    first, second = tuple(pair)
+    away, back = f"{first}-to-{second}", f"{second}-to-{first}"
+    way = Kind(
+        "electrons from one sphere to the other",
+        (
+            (away, f"electrons move from {first} to {second}"),
+            (back, f"electrons move from {second} to {first}"),
+        ),
+        ((away, back),),
+    )
+    change = replace(
+        CHANGE,
+        what=f"Find the change in {first}'s charge",
+        plain=f"How much more (or less) charge {first} has now than before.",
+    )
+    count = replace(COUNT, directions={"n": lambda values: way.by_sign(values["DeltaQ"], away)})
+    ask = f"Calculate how many electrons moved{when}, and say from which sphere to which."
+    return Part(key, "calculate", ask, (*change.renamed(**names).steps(), *count.renamed(**names).steps()))
+
+
+def refuse_idle(values: Values, before: str, after: str, scale: float, field: str) -> None:
+    """Refuses a touch in which no electron moves."""
+    moved = abs(values[after] - values[before])
+    if moved <= 1e-9 * scale:
+        raise Refusal(field, "The charges are already equal: nothing would move. Change one of them.")
+    refuse_part_of_one(moved / values["e"], field)
+
+
+def few_moved(values: Values) -> tuple[str, ...]:
+    """A warning where the electrons are few and no whole number."""
+    return few_electrons(abs(values["Q_new"] - values["Q1"]) / values["e"])
