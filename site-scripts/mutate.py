@@ -2,16 +2,17 @@
 
     .venv/bin/python site-scripts/mutate.py --count 200 --seed 1
     .venv/bin/python site-scripts/mutate.py --count 30 --module calc/figures
+    .venv/bin/python site-scripts/mutate.py --again                  # those that survived last time
 
 A change turns a comparison, an arithmetic sign, an ``and``, a ``not``, a truth value, a number, a
 word of direction, the two branches of a choice, two arguments, an angle, or drops what a function
-returns. Three of five fall on figures, sentences and thresholds. For each, the test files that
-run its line (noted once, kept under ``build/mutants``) are run in a copy of the tree, the quickest
-tests first, until one fails. A change no test sees is a survivor, whether or not it could be called
-equivalent. Ends with 0 when fewer than a tenth survive.
+returns. Three of five fall on figures, sentences and thresholds. For each, the tests that run its
+line (noted once, kept under ``build/mutants``) are run in a copy of the tree, the quickest first,
+until one fails. A change no test sees is a survivor, whether or not it could be called equivalent.
+Ends with 0 when fewer than a tenth survive. Browser, site and runtime tests are not run.
 
-Left out on purpose: docstrings, annotations, decorators, ``strict=`` of zip, and the order of arguments
-that have none (``min``, ``max``, ``hypot``, ``isclose``). Browser, site and runtime tests are not run.
+A change is seen when a test fails, when ``calc`` or a test file cannot be loaded with it ("import"), or when
+a test takes more than ten times its processor time and 20 s ("time"); the last two are counted apart.
 """
 
 from __future__ import annotations
@@ -19,285 +20,32 @@ from __future__ import annotations
 import argparse
 import ast
 import hashlib
-import itertools
 import json
 import os
+import pickle
 import random
 import re
-import resource
 import shutil
+import signal
 import subprocess
 import sys
 import tempfile
-import time
+import threading
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
-from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from concurrent.futures import Future, ThreadPoolExecutor
+from dataclasses import asdict, dataclass
 from pathlib import Path
-from queue import SimpleQueue
+from typing import Any
+
+from mutation_sites import Mutant, Sites
 
 REPO = Path(__file__).resolve().parents[1]
 KEPT = REPO / "build" / "mutants"
+LAST = KEPT / "survivors.json"
 NOT_RUN = ("browser", "site", "runtime")
-LIMIT = 5.0  # times the processor time of the unchanged run
 GROUPS = ("figures", "sentences", "thresholds", "other", "other")
 ACCEPTED = 0.1
-
-COMPARED: dict[type[ast.cmpop], tuple[str, tuple[str, ...]]] = {
-    ast.Lt: ("<", ("<=", ">=")),
-    ast.LtE: ("<=", ("<", ">")),
-    ast.Gt: (">", (">=", "<=")),
-    ast.GtE: (">=", (">", "<")),
-    ast.Eq: ("==", ("!=",)),
-    ast.NotEq: ("!=", ("==",)),
-    ast.In: ("in", ("not in",)),
-    ast.NotIn: ("not in", ("in",)),
-    ast.Is: ("is", ("is not",)),
-    ast.IsNot: ("is not", ("is",)),
-}
-SIGNS: dict[type[ast.operator], tuple[str, str]] = {
-    ast.Add: ("+", "-"),
-    ast.Sub: ("-", "+"),
-    ast.Mult: ("*", "/"),
-    ast.Div: ("/", "*"),
-}
-WORDS = (
-    ("larger", "smaller"),
-    ("greater", "less"),
-    ("Yes", "No"),
-    ("left", "right"),
-    ("upwards", "downwards"),
-    ("up", "down"),
-    ("above", "below"),
-    ("opposite to", "in the direction of"),
-    ("attract", "repel"),
-    ("towards", "away from"),
-    ("positive", "negative"),
-    ("more", "fewer"),
-    ("at least", "at most"),
-    ("gain", "lose"),
-    ("like", "unlike"),
-    ("Like", "Unlike"),
-    ("same", "opposite"),
-    ("clockwise", "anticlockwise"),
-    ("pull", "push"),
-    ("stronger", "weaker"),
-    ("before", "after"),
-    ("first", "last"),
-)
-NO_ORDER = {"min", "max", "hypot", "isclose", "isinstance", "getattr", "gcd"}
-TURNED = {"polar", "Force", "Vector"}
-LIMITS = re.compile(r"least|most|low|high|over|under|tolerance|limit|apart|near|early|clear|fraction", re.I)
-
-
-@dataclass(frozen=True)
-class Mutant:
-    """One change. start, end: of the bytes replaced. lines: where the tests must come past."""
-
-    file: str
-    line: int
-    start: int
-    end: int
-    before: str
-    after: str
-    kind: str
-    group: str
-    lines: tuple[int, ...]
-
-
-class Sites(ast.NodeVisitor):
-    """Every change that could be made in one file."""
-
-    def __init__(self, path: Path) -> None:
-        self.file = path.relative_to(REPO).as_posix()
-        self.source = path.read_bytes()
-        starts = [0]
-        for line in self.source.splitlines(keepends=True):
-            starts.append(starts[-1] + len(line))
-        self.starts = starts
-        self.found: list[Mutant] = []
-        self.above: list[ast.AST] = []
-        drawn = re.search(r"figures/|_drawn|_scene|renderings/(svg|tikz|shapes|placing|drawing|layout)", self.file)
-        self.usual = "figures" if drawn else "other"
-        self.visit(ast.parse(self.source))
-
-    def place(self, node: ast.AST) -> tuple[int, int]:
-        """The bytes of a node."""
-        at = self.starts
-        return (
-            at[node.lineno - 1] + node.col_offset,  # type: ignore[attr-defined]
-            at[node.end_lineno - 1] + node.end_col_offset,  # type: ignore[attr-defined]
-        )
-
-    def text(self, node: ast.AST) -> str:
-        """The source of a node."""
-        start, end = self.place(node)
-        return self.source[start:end].decode()
-
-    def add(self, node: ast.AST, span: tuple[int, int], after: str, kind: str, group: str = "") -> None:
-        """Note one change."""
-        start, end = span
-        statement = next((one for one in reversed([*self.above, node]) if isinstance(one, ast.stmt)), node)
-        last = statement.end_lineno if not hasattr(statement, "body") else node.end_lineno  # type: ignore[attr-defined]
-        before = self.source[start:end].decode()
-        line = self.source[:start].count(b"\n") + 1
-        lines = tuple(range(statement.lineno, last + 1))  # type: ignore[attr-defined]
-        self.found.append(Mutant(self.file, line, start, end, before, after, kind, group or self.usual, lines))
-
-    def operator(self, left: ast.AST, right: ast.AST, sign: str) -> tuple[int, int] | None:
-        """The bytes of the sign between two operands."""
-        start, end = self.place(left)[1], self.place(right)[0]
-        words = r"\s+".join(map(re.escape, sign.split()))
-        found = re.search(rf"(?<![=<>!]){words}(?![=<>])", self.source[start:end].decode())
-        if not found:
-            return None
-        ahead = len(self.source[start:end].decode()[: found.start()].encode())
-        return start + ahead, start + ahead + len(found[0].encode())
-
-    def visit(self, node: ast.AST) -> None:
-        """Look at a node, then at what is in it."""
-        handler = getattr(self, f"see_{type(node).__name__}", None)
-        if handler:
-            handler(node)
-        self.above.append(node)
-        for name, value in ast.iter_fields(node):
-            if name in ("annotation", "returns", "decorator_list", "type_params", "format_spec"):
-                continue
-            for child in value if isinstance(value, list) else [value]:
-                if isinstance(child, ast.AST) and not isinstance(child, ast.TypeAlias):
-                    self.visit(child)
-        self.above.pop()
-
-    def see_Compare(self, node: ast.Compare) -> None:
-        """A comparison moved by its edge, or turned round."""
-        sides = [node.left, *node.comparators]
-        for left, sign, right in zip(sides, node.ops, sides[1:], strict=False):
-            old, news = COMPARED[type(sign)]
-            span = self.operator(left, right, old)
-            number = any(isinstance(n, ast.Constant) and isinstance(n.value, float | int) for n in (left, right))
-            named = any(isinstance(n, ast.Name | ast.Attribute) and LIMITS.search(self.text(n)) for n in (left, right))
-            ordered = old[0] in "<>"
-            for new in news if span else ():
-                group = "thresholds" if ordered and (number or named) else self.guard()
-                self.add(node, span, new, "comparison", group)  # type: ignore[arg-type]
-
-    def guard(self) -> str:
-        """'sentences' where the choice is one between words."""
-        for one in reversed(self.above):
-            if isinstance(one, ast.IfExp):
-                return "sentences" if words_in(one.body) and words_in(one.orelse) else ""
-            if isinstance(one, ast.stmt):
-                break
-        return ""
-
-    def see_BinOp(self, node: ast.BinOp) -> None:
-        """+ for −, × for ÷."""
-        if type(node.op) in SIGNS and not words_in(node.left) and not words_in(node.right):
-            old, new = SIGNS[type(node.op)]
-            span = self.operator(node.left, node.right, old)
-            if span:
-                self.add(node, span, new, "arithmetic")
-
-    def see_BoolOp(self, node: ast.BoolOp) -> None:
-        """``and`` for ``or``."""
-        old, new = ("and", "or") if isinstance(node.op, ast.And) else ("or", "and")
-        for left, right in zip(node.values, node.values[1:], strict=False):
-            span = self.operator(left, right, old)
-            if span:
-                self.add(node, span, new, "and/or", self.guard())
-
-    def see_UnaryOp(self, node: ast.UnaryOp) -> None:
-        """A ``not`` or a minus dropped."""
-        kind = {ast.Not: "not dropped", ast.USub: "minus dropped"}.get(type(node.op))
-        if kind:
-            self.add(node, (self.place(node)[0], self.place(node.operand)[0]), "", kind, self.guard())
-
-    def see_Constant(self, node: ast.Constant) -> None:
-        """A truth value turned, a number moved, a word of direction turned."""
-        parent = self.above[-1]
-        if isinstance(parent, ast.Expr) or (isinstance(parent, ast.keyword) and parent.arg == "strict"):
-            return
-        if isinstance(node.value, bool):
-            self.add(node, self.place(node), str(not node.value), "truth value")
-        elif isinstance(node.value, int | float):
-            self.number(node, parent)
-        elif isinstance(node.value, str) and not any(
-            isinstance(a, ast.Subscript) and self.text(a).startswith("Literal") for a in self.above
-        ):
-            self.words(node)
-
-    def number(self, node: ast.Constant, parent: ast.AST) -> None:
-        """Another number in place of this one."""
-        text = self.text(node)
-        edge = isinstance(parent, ast.Compare) or (isinstance(parent, ast.keyword) and LIMITS.search(parent.arg or ""))
-        top = isinstance(parent, ast.Assign | ast.AnnAssign) and len(self.above) < 4
-        group = "thresholds" if edge or top or self.file.endswith("constants.py") else ""
-        mantissa, power, exponent = text.partition("e")
-        if text in ("1e-6", "1e-9", "1e-12"):
-            self.add(node, self.place(node), "0.1", "tolerance", "thresholds")
-        elif re.fullmatch(r"[\d._]+", mantissa):
-            digits = [i for i, sign in enumerate(mantissa) if sign.isdigit()]
-            last = digits[-1]
-            if mantissa[last] == "0" and "." in mantissa and mantissa.rstrip("0")[-1] != ".":
-                last = max(i for i in digits if mantissa[i] != "0")
-            new = str((int(mantissa[last]) + 1) % 10)
-            changed = mantissa[:last] + new + mantissa[last + 1 :] + power + exponent
-            self.add(node, self.place(node), changed, "number", group)
-        if self.usual == "figures" and node.value in (0.0, 90.0, 180.0, 270.0) and "." in text:
-            turned = str((float(node.value) + 180) % 360)
-            self.add(node, self.place(node), turned, "turned by 180°")
-
-    def words(self, node: ast.Constant) -> None:
-        """A word of direction or size in a sentence, turned into its opposite."""
-        start, end = self.place(node)
-        # A piece of an f-string has no quotes of its own, and may hold escapes: look at the bytes.
-        source = self.source[start:end].decode()
-        for pair in WORDS:
-            for old, new in (pair, pair[::-1]):
-                for found in re.finditer(rf"(?<![\w-]){old}(?![\w-]|s\b)", source):
-                    ahead = start + len(source[: found.start()].encode())
-                    self.add(node, (ahead, ahead + len(old.encode())), new, "word", "sentences")
-
-    def see_IfExp(self, node: ast.IfExp) -> None:
-        """The two branches of a choice, each in the other's place."""
-        body, test, other = self.text(node.body), self.text(node.test), self.text(node.orelse)
-        both = words_in(node.body) and words_in(node.orelse)
-        if "\n" in body + other and not both:
-            return
-        self.add(
-            node, self.place(node), f"({other}) if ({test}) else ({body})", "branches", "sentences" if both else ""
-        )
-
-    def see_Call(self, node: ast.Call) -> None:
-        """Two arguments in each other's place; an angle turned round."""
-        name = self.text(node.func).rpartition(".")[2]
-        plain = [one for one in node.args if not isinstance(one, ast.Starred)]
-        if len(plain) == len(node.args) >= 2 and name not in NO_ORDER:
-            for first, second in itertools.pairwise(plain):
-                span = (self.place(first)[0], self.place(second)[1])
-                between = self.source[self.place(first)[1] : self.place(second)[0]].decode()
-                if self.text(first) != self.text(second):
-                    self.add(first, span, self.text(second) + between + self.text(first), "argument order")
-        if name in TURNED and len(plain) == 3:
-            self.add(plain[2], self.place(plain[2]), f"({self.text(plain[2])}) + 180", "turned by 180°", "figures")
-        for one in node.keywords:
-            if one.arg and one.arg.endswith("_deg"):
-                self.add(
-                    one.value, self.place(one.value), f"({self.text(one.value)}) + 180", "turned by 180°", "figures"
-                )
-
-    def see_Return(self, node: ast.Return) -> None:
-        """What a function returns, dropped."""
-        if node.value is not None and self.text(node.value) != "None":
-            self.add(node, self.place(node.value), "None", "return dropped")
-
-
-def words_in(node: ast.AST) -> bool:
-    """Whether a node is text."""
-    if isinstance(node, ast.BinOp):
-        return words_in(node.left) or words_in(node.right)
-    return isinstance(node, ast.JoinedStr) or (isinstance(node, ast.Constant) and isinstance(node.value, str))
 
 
 # --- which tests run a line ---
@@ -319,134 +67,163 @@ def digest(paths: Sequence[Path]) -> str:
     return total.hexdigest()[:16]
 
 
-@dataclass(frozen=True)
-class Covered:
-    """What one test file runs: lines by file of calc; seconds of processor time; seconds by test."""
+class Notes:
+    """Which tests run which lines.
 
-    lines: dict[str, list[int]]
-    seconds: float
-    durations: dict[str, float]
+    tests: by test its seconds of processor time, its file, and its lines as bits of that file's index.
+    imported: the lines run while calc and the tests are loaded. modules: what the tests load from elsewhere.
+    """
+
+    def __init__(self, names: Sequence[str]) -> None:
+        self.tests: dict[str, tuple[float, str, int]] = {}
+        self.index: dict[str, dict[tuple[str, int], int]] = {}
+        self.imported: set[tuple[str, int]] = set()
+        self.modules: list[str] = []
+        for name in names:
+            noted = pickle.loads((KEPT / f"{name.replace('/', '-')}.noted").read_bytes())
+            self.index[name] = noted["index"]
+            self.imported |= noted["imported"]
+            self.modules = noted["modules"]
+            for test, (seconds, bits) in noted["tests"].items():
+                self.tests[test] = seconds, name, bits
+
+    def loaded(self, mutant: Mutant) -> bool:
+        """Whether the line runs while calc and the tests are loaded."""
+        return any((mutant.file.removeprefix("calc/"), line) in self.imported for line in mutant.lines)
+
+    def covering(self, mutant: Mutant) -> list[tuple[str, float]]:
+        """The tests to run for a change, the quickest first, with their seconds. What runs while calc is loaded may
+        matter to all; those that run more of the file come first."""
+        inner = mutant.file.removeprefix("calc/")
+        places = [(inner, line) for line in mutant.lines]
+        hit = {n: sum(1 << index[one] for one in places if one in index) for n, index in self.index.items()}
+        found = sorted((seconds, test) for test, (seconds, name, bits) in self.tests.items() if bits & hit[name])
+        if self.loaded(mutant):
+            whole = {
+                n: sum(1 << i for (file, _), i in index.items() if file == inner) for n, index in self.index.items()
+            }
+            found = sorted(
+                (seconds * (1 if bits & hit[name] else 2 if bits & whole[name] else 8), test)
+                for test, (seconds, name, bits) in self.tests.items()
+            )
+        return [(test, self.tests[test][0]) for _, test in found]
 
 
-def covered(name: str, calc_digest: str) -> Covered:
-    """The lines one test file runs, noted now or earlier."""
-    text = (REPO / name).read_text(encoding="utf-8")
-    data = [path for path in sorted((REPO / "tests").rglob("*.json")) if path.name in text]
-    shared = [REPO / "tests" / "strategies.py", REPO / "tests" / "cases.py"]
-    own = digest([REPO / name, *shared, *data])
-    path = KEPT / f"{name.replace('/', '-')}-{calc_digest}-{own}.json"
-    if not path.exists():
-        print(f"· noting the lines of {name}", flush=True)
-        for old in KEPT.glob(f"{name.replace('/', '-')}-*.json"):
-            old.unlink()
-        raw = KEPT / f"noted-{os.getpid()}"
-        before = resource.getrusage(resource.RUSAGE_CHILDREN)
-        done = subprocess.run(
-            pytest_command([name]),
-            cwd=REPO,
-            env=environment(BOOKLET_LINES_TO=str(raw)),
-            capture_output=True,
-            text=True,
-        )
-        after = resource.getrusage(resource.RUSAGE_CHILDREN)
-        if done.returncode != 0:
-            raise SystemExit(f"{name} fails without any change:\n{done.stdout[-2000:]}")
-        noted = json.loads(raw.read_text(encoding="utf-8"))
-        raw.unlink()
-        noted["seconds"] = after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
-        path.write_text(json.dumps(noted), encoding="utf-8")
-    noted = json.loads(path.read_text(encoding="utf-8"))
-    return Covered(noted["lines"], noted["seconds"], noted["durations"])
-
-
-def pytest_command(names: Sequence[str]) -> list[str]:
-    """Run these test files, ending at the first failure."""
-    return [
-        sys.executable,
-        "-m",
-        "pytest",
-        "-x",
-        "-q",
-        "--tb=line",
-        "-p",
-        "no:cacheprovider",
-        "-p",
-        "no:xdist",
-        "-p",
-        "mutation_plugin",
-        "-o",
-        "timeout=0",
-        *names,
+def note(names: Sequence[str], jobs: int, tree: Path) -> Notes:
+    """Note the lines of the test files that are not noted yet."""
+    KEPT.mkdir(parents=True, exist_ok=True)
+    shared = [
+        *(REPO / "calc").rglob("*.py"),
+        *(REPO / "tests").glob("*.json"),
+        *(REPO / "site-scripts").glob("mutation*"),
     ]
-
-
-def environment(**more: str) -> dict[str, str]:
-    """The environment of a test run: no byte code written, no failing example made smaller."""
-    return {
-        **os.environ,
-        "PYTHONPATH": "site-scripts",
-        "PYTHONDONTWRITEBYTECODE": "1",
-        "BOOKLET_HYPOTHESIS": "mutants",
-        **more,
-    }
+    shared += [one for one in (REPO / "tests").glob("*.py") if not one.name.startswith("test_")]
+    common = digest(sorted(shared))
+    stale = []
+    for name in names:
+        own = common + digest([REPO / name, *sorted((REPO / name).parent.glob("*.json"))])
+        mark = KEPT / f"{name.replace('/', '-')}.digest"
+        if not mark.exists() or mark.read_text() != own:
+            (KEPT / f"{name.replace('/', '-')}.noted").unlink(missing_ok=True)
+            stale.append((name, mark, own))
+    if stale:
+        print(f"· noting the lines of {len(stale)} test files", flush=True)
+        settings = {"files": [name for name, _, _ in stale], "to": str(KEPT), "jobs": jobs}
+        process = subprocess.run(command("note", settings), cwd=tree, env=environment(), stdout=subprocess.DEVNULL)
+        for name, mark, own in stale:
+            if not (KEPT / f"{name.replace('/', '-')}.noted").exists():
+                raise SystemExit(f"The lines of {name} could not be noted (pytest ended with {process.returncode}).")
+            mark.write_text(own)
+    return Notes(names)
 
 
 # --- trying one ---
 
 
+def command(mode: str, settings: dict[str, Any]) -> list[str]:
+    """A process of the test side."""
+    return [sys.executable, "site-scripts/mutation_plugin.py", mode, json.dumps(settings)]
+
+
+def environment() -> dict[str, str]:
+    """The environment of a test run: always the same, no failing example made smaller."""
+    return {**os.environ, "BOOKLET_HYPOTHESIS": "mutants", "PYTHONHASHSEED": "0"}
+
+
+class Server:
+    """A process that tries changes in forks of itself."""
+
+    def __init__(self, mode: str, tree: Path, settings: dict[str, Any]) -> None:
+        asked, self.ask = os.pipe()
+        self.answers, answered = os.pipe()
+        self.waiting: dict[int, Future[dict[str, Any]]] = {}
+        self.lock = threading.Lock()
+        self.process = subprocess.Popen(
+            command(mode, {**settings, "asked": asked, "answered": answered}),
+            cwd=tree,
+            env=environment(),
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,  # what cannot be loaded is told in the answer
+            pass_fds=(asked, answered),
+        )
+        os.close(asked)
+        os.close(answered)
+        threading.Thread(target=self.listen, daemon=True).start()
+
+    def listen(self) -> None:
+        """Hand every answer to who waits for it."""
+        with os.fdopen(self.answers, encoding="utf-8") as answers:
+            for line in answers:
+                answer = json.loads(line)
+                self.waiting.pop(answer["id"]).set_result(answer)
+        for one in self.waiting.values():
+            one.set_exception(SystemExit("The process that runs the tests ended."))
+
+    def attempt(self, number: int, mutant: Mutant, tests: list[tuple[str, float]]) -> dict[str, Any]:
+        """What came of a change."""
+        future: Future[dict[str, Any]] = Future()
+        self.waiting[number] = future
+        asked = {"id": number, "file": mutant.file, "start": mutant.start, "end": mutant.end, "after": mutant.after}
+        line = (json.dumps({**asked, "tests": tests}) + "\n").encode()
+        with self.lock:
+            while line:
+                line = line[os.write(self.ask, line) :]
+        return future.result()
+
+    def close(self) -> None:
+        """No more is asked."""
+        os.close(self.ask)
+        self.process.wait()
+
+
 @dataclass(frozen=True)
 class Verdict:
-    """What came of a change. by: the test that saw it, 'time', or '' for a survivor."""
+    """What came of a change. by: the test that saw it, 'import ...', 'time ...', or '' for a survivor."""
 
     mutant: Mutant
     by: str
     seconds: float
-    files: int
+    tests: int
 
 
-def attempt(mutant: Mutant, tree: Path, tests: dict[str, Covered], durations: Path, budget: float) -> Verdict:
-    """Make one change in a copy of the tree and run what covers it, the cheapest files first, as far as the
-    budget goes."""
-    inner = mutant.file.removeprefix("calc/")
-    lines = set(mutant.lines)
-    names: list[str] = []
-    for name, one in sorted(tests.items(), key=lambda item: item[1].seconds):
-        fits = not budget or sum(tests[n].seconds for n in names) + one.seconds <= budget
-        if fits and lines & set(one.lines.get(inner, ())):
-            names.append(name)
-    if not names:
-        return Verdict(mutant, "", 0.0, 0)
-    allowed = LIMIT * sum(tests[name].seconds for name in names) + 10
-    path = tree / mutant.file
-    source, stamp = path.read_bytes(), path.stat().st_mtime
-    began = time.monotonic()
-    try:
-        path.write_bytes(source[: mutant.start] + mutant.after.encode() + source[mutant.end :])
-        os.utime(path, (stamp + 1000, stamp + 1000))  # not the time the byte code was made for
-        done = subprocess.run(
-            pytest_command(names),
-            cwd=tree,
-            env=environment(BOOKLET_DURATIONS=str(durations)),
-            capture_output=True,
-            text=True,
-            preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_CPU, (int(allowed), int(allowed) + 5)),
-        )
-    finally:
-        path.write_bytes(source)
-        os.utime(path, (stamp, stamp))
-    took = time.monotonic() - began
-    if done.returncode == 0:
-        return Verdict(mutant, "", took, len(names))
-    if done.returncode < 0:
-        return Verdict(mutant, "time", took, len(names))
-    seen = re.search(r"^(?:FAILED|ERROR) (\S+)", done.stdout, re.M)
-    return Verdict(mutant, seen[1] if seen else f"ended with {done.returncode}", took, len(names))
+def verdict(mutant: Mutant, answer: dict[str, Any], tests: int) -> Verdict:
+    """The answer read; what the runner itself did wrong is no verdict."""
+    kind, _, rest = answer["word"].partition(" ")
+    if answer["signal"] == signal.SIGPROF:
+        return Verdict(mutant, f"time: {answer['at']}", answer["seconds"], tests)
+    if kind == "seen":
+        return Verdict(mutant, rest, answer["seconds"], tests)
+    if kind == "import":
+        return Verdict(mutant, answer["word"], answer["seconds"], tests)
+    if kind == "end" and not answer["signal"]:
+        return Verdict(mutant, "", answer["seconds"], tests)
+    raise SystemExit(f"The runner failed at {told(mutant)}\n{answer}")
 
 
 def copy_tree(to: Path) -> Path:
-    """A copy of what the tests need, with what is only read linked."""
+    """A copy of what the tests need."""
     for name in ("calc", "tests", "docs", "site-scripts"):
-        shutil.copytree(REPO / name, to / name, ignore=shutil.ignore_patterns("node_modules"))
+        shutil.copytree(REPO / name, to / name, ignore=shutil.ignore_patterns("node_modules", "__pycache__"))
     for name in ("pyproject.toml", "mkdocs.yml", "README.md", "DEVELOPERS.md"):
         shutil.copy2(REPO / name, to / name)
     return to
@@ -495,28 +272,39 @@ def told(mutant: Mutant) -> str:
     return f"{mutant.file}:{mutant.line}: {change} ({mutant.kind}, {mutant.group})\n      {line[:160]}"
 
 
-def trial(mutants: Sequence[Mutant], jobs: int, budget: float, only: str) -> Iterator[Verdict]:
+def trial(mutants: Sequence[Mutant], jobs: int, only: str) -> Iterator[Verdict]:
     """Try every change, ``jobs`` at a time."""
-    KEPT.mkdir(parents=True, exist_ok=True)
-    calc_digest = digest(sorted((REPO / "calc").rglob("*.py")))
-    tests = {name: covered(name, calc_digest) for name in files_tested() if re.search(only, name)}
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
-        durations = Path(folder) / "durations.json"
-        every = {test: seconds for one in tests.values() for test, seconds in one.durations.items()}
-        durations.write_text(json.dumps(every), encoding="utf-8")
-        trees: SimpleQueue[Path] = SimpleQueue()
-        for number in range(jobs):
-            trees.put(copy_tree(Path(folder) / str(number)))
+        tree = copy_tree(Path(folder).resolve())
+        files = [name for name in files_tested() if re.search(only, name)]
+        notes = note(files, jobs, tree)
+        warm = Server("warm", tree, {"files": files})
+        cold = Server("cold", tree, {"modules": notes.modules})
 
-        def run(mutant: Mutant) -> Verdict:
-            tree = trees.get()
-            try:
-                return attempt(mutant, tree, tests, durations, budget)
-            finally:
-                trees.put(tree)
+        def run(numbered: tuple[int, Mutant]) -> Verdict:
+            number, mutant = numbered
+            tests = notes.covering(mutant)
+            if not tests:
+                return Verdict(mutant, "", 0.0, 0)
+            if not notes.loaded(mutant):
+                answer = warm.attempt(number, mutant, tests)
+                if answer["word"] != "unfit":
+                    return verdict(mutant, answer, len(tests))
+            return verdict(mutant, cold.attempt(number, mutant, tests), len(tests))
 
-        with ThreadPoolExecutor(jobs) as pool:
-            yield from pool.map(run, mutants)
+        try:
+            with ThreadPoolExecutor(jobs) as pool:
+                yield from pool.map(run, enumerate(mutants))
+        finally:
+            warm.close()
+            cold.close()
+
+
+def last_survivors() -> list[Mutant]:
+    """The survivors of the last trial whose place still reads the same."""
+    kept = [Mutant(**{**one, "lines": tuple(one["lines"])}) for one in json.loads(LAST.read_text(encoding="utf-8"))]
+    sites = {file: Sites(REPO / file).found for file in {one.file for one in kept}}
+    return [one for one in kept if one in sites[one.file]]
 
 
 def main() -> int:
@@ -526,34 +314,31 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--module", default="calc", help="only files whose path begins so")
     parser.add_argument("--jobs", type=int, default=2)
-    parser.add_argument(
-        "--budget",
-        type=float,
-        default=0.0,
-        help="seconds of tests a change, dear test files left out (0: all that cover it)",
-    )
     parser.add_argument("--tests", default="", metavar="PATTERN", help="only test files whose path fits")
     parser.add_argument("--list", action="store_true", help="print the changes, try none")
+    parser.add_argument("--again", action="store_true", help="the survivors of the last trial")
     given = parser.parse_args()
-    mutants = chosen(given.count, given.seed, given.module)
+    mutants = last_survivors() if given.again else chosen(given.count, given.seed, given.module)
     if given.list:
         print("\n".join(told(mutant) for mutant in mutants))
         return 0
     verdicts: list[Verdict] = []
-    for number, verdict in enumerate(trial(mutants, given.jobs, given.budget, given.tests), 1):
-        verdicts.append(verdict)
-        if verdict.by:
-            print(f"{number:4} seen in {verdict.seconds:.0f} s by {verdict.by}", flush=True)
+    for number, one in enumerate(trial(mutants, given.jobs, given.tests), 1):
+        verdicts.append(one)
+        if one.by:
+            print(f"{number:4} seen in {one.seconds:.1f} s by {one.by}", flush=True)
         else:
-            none = "" if verdict.files else " (no test runs this line)"
-            print(f"{number:4} SURVIVED{none} {told(verdict.mutant)}", flush=True)
-    left = [verdict for verdict in verdicts if not verdict.by]
+            print(f"{number:4} SURVIVED {one.tests} tests, {one.seconds:.0f} s: {told(one.mutant)}", flush=True)
+    left = [one for one in verdicts if not one.by]
     print(f"\n{len(left)} of {len(verdicts)} survived ({100 * len(left) / max(1, len(verdicts)):.0f} %)")
+    for how in ("time", "import"):
+        print(f"seen by {how}: {sum(one.by.startswith(how) for one in verdicts)}")
     for name in ("group", "kind"):
-        tried = Counter(getattr(verdict.mutant, name) for verdict in verdicts)
-        survived = Counter(getattr(verdict.mutant, name) for verdict in left)
+        tried = Counter(getattr(one.mutant, name) for one in verdicts)
+        survived = Counter(getattr(one.mutant, name) for one in left)
         print(", ".join(f"{key} {survived[key]}/{tried[key]}" for key in sorted(tried)))
-    print("\n".join(told(verdict.mutant) for verdict in left))
+    print("\n".join(told(one.mutant) for one in left))
+    LAST.write_text(json.dumps([asdict(one.mutant) for one in left]), encoding="utf-8")
     return 0 if len(left) < ACCEPTED * len(verdicts) else 1
 
 

@@ -1,57 +1,411 @@
-"""A pytest plugin of ``mutate.py``: notes the lines of ``calc`` that run, and runs quick tests first.
+"""The processes in which ``mutate.py`` runs tests: one that has collected them, one that has loaded no ``calc`` yet.
 
-``BOOKLET_LINES_TO`` names a file for the lines and durations; ``BOOKLET_DURATIONS`` one to order by.
+    python site-scripts/mutation_plugin.py note|warm|cold SETTINGS
+
+Each change is tried in a fork, so that nothing is loaded twice and nothing of one change reaches the next.
+``warm`` puts the changed code into the functions that stand; that is exact for lines that did not run while
+``calc`` and the tests were loaded. For those, ``cold`` loads ``calc`` and the tests anew with the change.
+``note`` writes down which lines each test runs, counting those of a kept result for every test that uses it.
 """
 
 from __future__ import annotations
 
+import functools
+import gc
+import importlib
+import importlib.machinery
 import json
 import os
+import pickle
+import resource
+import signal
 import sys
 from collections import defaultdict
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
-from types import CodeType
+from types import CodeType, FunctionType, MethodType
+from typing import Any
 
 import pytest
 
-LINES_TO = os.environ.get("BOOKLET_LINES_TO", "")
-DURATIONS = os.environ.get("BOOKLET_DURATIONS", "")
 TREE = str(Path.cwd() / "calc") + os.sep
 TOOL = sys.monitoring.COVERAGE_ID
+MEMORY = 4 << 30  # bytes: a change that fills the memory fails its test, not the machine
+# A test may take so many times its noted processor time, and so many seconds more.
+SLOWER, GRACE = 10.0, 20.0
 
-_lines: defaultdict[str, set[int]] = defaultdict(set)
-_durations: defaultdict[str, float] = defaultdict(float)
+OPTIONS = ["-q", "-s", "--tb=no", "--assert=plain", "-o", "timeout=0"] + [
+    part for name in ("cacheprovider", "xdist") for part in ("-p", f"no:{name}")
+]
+
+
+def same_change(source: bytes, change: dict[str, Any]) -> bytes:
+    """The source with the change made."""
+    return source[: change["start"]] + change["after"].encode() + source[change["end"] :]
+
+
+# --- running tests until one fails ---
+
+
+class Failed:
+    """Hears of failures."""
+
+    def __init__(self) -> None:
+        self.seen = False
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        """A test, or what it needs, failed."""
+        self.seen = self.seen or report.failed
+
+
+def run_until_seen(session: pytest.Session, wanted: Sequence[tuple[str, float]], tell: Callable[[str], None]) -> None:
+    """Run the wanted tests (id, noted seconds) in their order, ending at the first failure."""
+    by_id = {item.nodeid: item for item in session.items}
+    missing = [name for name, _ in wanted if name not in by_id]
+    if missing:
+        tell(f"gone {missing[0]}")
+        return
+    failed = Failed()
+    session.config.pluginmanager.register(failed)
+    items = [by_id[name] for name, _ in wanted]
+    for (name, seconds), item, following in zip(wanted, items, [*items[1:], None], strict=True):
+        tell(f"at {name}")
+        signal.setitimer(signal.ITIMER_PROF, SLOWER * seconds + GRACE)  # ends this process when it runs out
+        item.ihook.pytest_runtest_protocol(item=item, nextitem=following)
+        if failed.seen:
+            tell(f"seen {name}")
+            return
+    tell("end")
+
+
+# --- forks ---
+
+
+def serve(attempt: Callable[[dict[str, Any], Callable[[str], None]], None], asked: int, answered: int) -> None:
+    """Try what is asked, each in a fork with another that waits for it and answers."""
+    signal.signal(signal.SIGCHLD, signal.SIG_IGN)
+    with os.fdopen(asked, encoding="utf-8") as requests:
+        for line in requests:
+            if os.fork() == 0:
+                try:
+                    answer = supervised(json.loads(line), attempt)
+                    os.write(answered, (json.dumps(answer) + "\n").encode())
+                finally:
+                    os._exit(0)
+
+
+def supervised(change: dict[str, Any], attempt: Callable[[dict[str, Any], Callable[[str], None]], None]) -> Any:
+    """What came of a change: the last word of the process that tried it, the test it was at, and its end."""
+    signal.signal(signal.SIGCHLD, signal.SIG_DFL)
+    heard, said = os.pipe()
+    child = os.fork()
+    if child == 0:
+        os.close(heard)
+
+        def tell(text: str) -> None:
+            os.write(said, (text.replace("\n", " ")[:500] + "\n").encode())
+
+        try:
+            resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
+            attempt(change, tell)
+        except BaseException as problem:
+            tell(f"broken {problem!r}")
+        finally:
+            os._exit(0)
+    os.close(said)
+    at, word = "", ""
+    with os.fdopen(heard, encoding="utf-8") as words:
+        for line in words:
+            first, _, rest = line.rstrip("\n").partition(" ")
+            if first == "at":
+                at = rest
+            else:
+                word = line.rstrip("\n")
+    _, status, usage = os.wait4(child, 0)
+    ended = os.WTERMSIG(status) if os.WIFSIGNALED(status) else 0
+    return {"id": change["id"], "word": word, "at": at, "signal": ended, "seconds": usage.ru_utime + usage.ru_stime}
+
+
+# --- warm: the changed code put into the functions that stand ---
+
+
+def inner_codes(code: CodeType) -> Iterator[CodeType]:
+    """A code object and those in it, in order."""
+    yield code
+    for one in code.co_consts:
+        if isinstance(one, CodeType):
+            yield from inner_codes(one)
+
+
+def functions_by_code() -> dict[CodeType, list[FunctionType]]:
+    """Every function of calc that stands."""
+    found: defaultdict[CodeType, list[FunctionType]] = defaultdict(list)
+    for one in gc.get_objects():
+        if type(one) is FunctionType and one.__code__.co_filename.startswith(TREE):
+            found[one.__code__].append(one)
+    return found
+
+
+def put_in(change: dict[str, Any], functions: dict[CodeType, list[FunctionType]]) -> bool:
+    """Give the functions of a file their changed code; False when that is not possible."""
+    path = Path(change["file"]).resolve()
+    source = path.read_bytes()
+    before, after = (compile(text, str(path), "exec") for text in (source, same_change(source, change)))
+    old, new = list(inner_codes(before)), list(inner_codes(after))
+    if [one.co_qualname for one in old] != [one.co_qualname for one in new]:
+        return False
+    if any(one.co_freevars != other.co_freevars for one, other in zip(old, new, strict=True)):
+        return False
+    standing: defaultdict[tuple[str, int], list[CodeType]] = defaultdict(list)
+    for code in functions:
+        if code.co_filename == str(path):
+            standing[code.co_qualname, code.co_firstlineno].append(code)
+    changed = 0
+    for one, other in zip(old[1:], new[1:], strict=True):
+        if one == other:
+            continue
+        for code in standing[one.co_qualname, one.co_firstlineno]:
+            if code == one:
+                for function in functions[code]:
+                    function.__code__ = other
+                    changed += 1
+    return changed > 0
+
+
+class Warm:
+    """A session that has collected every test and tries changes when it should run them."""
+
+    def __init__(self, asked: int, answered: int) -> None:
+        self.asked, self.answered = asked, answered
+
+    @pytest.hookimpl(tryfirst=True)
+    def pytest_runtestloop(self, session: pytest.Session) -> bool:
+        """Serve, in place of running the tests."""
+        functions = functions_by_code()
+        gc.collect()
+        gc.freeze()
+
+        def attempt(change: dict[str, Any], tell: Callable[[str], None]) -> None:
+            if put_in(change, functions):
+                run_until_seen(session, change["tests"], tell)
+            else:
+                tell("unfit")
+
+        serve(attempt, self.asked, self.answered)
+        return True
+
+
+# --- cold: calc and the tests loaded with the change ---
+
+
+class Loaded:
+    """A session that loads the files and runs the wanted tests."""
+
+    def __init__(self, change: dict[str, Any], tell: Callable[[str], None]) -> None:
+        self.change, self.tell, self.refused = change, tell, ""
+
+    def pytest_collectreport(self, report: pytest.CollectReport) -> None:
+        """A test file that cannot be loaded."""
+        if report.failed and not self.refused:
+            self.refused = f"import {report.nodeid}: {str(report.longrepr).strip().splitlines()[-1]}"
+
+    @pytest.hookimpl(tryfirst=True)
+    def pytest_runtestloop(self, session: pytest.Session) -> bool:
+        """Run them."""
+        if self.refused:
+            self.tell(self.refused)
+        else:
+            run_until_seen(session, self.change["tests"], self.tell)
+        return True
+
+
+def load_and_run(change: dict[str, Any], tell: Callable[[str], None]) -> None:
+    """Load calc with the change, then the test files, and run the tests."""
+    path = str(Path(change["file"]).resolve())
+    source = same_change(Path(path).read_bytes(), change)
+    usual = importlib.machinery.SourceFileLoader.get_code
+
+    def get_code(self: Any, fullname: str) -> Any:
+        return compile(source, path, "exec", dont_inherit=True) if self.path == path else usual(self, fullname)
+
+    importlib.machinery.SourceFileLoader.get_code = get_code  # type: ignore[method-assign]
+    files = dict.fromkeys(name.partition("::")[0] for name, _ in change["tests"])
+    session = Loaded(change, tell)
+    code = pytest.main([*OPTIONS, *files], plugins=[session])
+    if code == pytest.ExitCode.USAGE_ERROR:  # the conftest of the tests could not be loaded
+        tell("import conftest")
+    elif code == pytest.ExitCode.INTERNAL_ERROR:
+        tell("broken pytest ended with an internal error")
+
+
+# --- noting ---
+
+Place = tuple[str, int]  # a file of calc, and a line
+_running: list[set[Place]] = [set()]
+_places: dict[Place, Place] = {}
 
 
 def _line(code: CodeType, number: int) -> object:
     if code.co_filename.startswith(TREE):
-        _lines[code.co_filename.removeprefix(TREE)].add(number)
+        place = code.co_filename.removeprefix(TREE), number
+        _running[-1].add(_places.setdefault(place, place))
     return sys.monitoring.DISABLE  # once is enough
 
 
-if LINES_TO:
+class Remembered:
+    """``functools.cache`` that also keeps the lines which made a result."""
+
+    def __init__(self, function: Callable[..., Any]) -> None:
+        functools.update_wrapper(self, function)
+        self.function = function
+        self.kept: dict[Any, tuple[Any, set[Place]]] = {}
+
+    def __call__(self, *args: Any, **named: Any) -> Any:
+        key = (args, tuple(sorted(named.items())))
+        if key not in self.kept:
+            _running.append(set())
+            sys.monitoring.restart_events()
+            try:
+                self.kept[key] = self.function(*args, **named), _running[-1]
+            finally:
+                lines = _running.pop()
+                _running[-1].update(lines)
+        value, lines = self.kept[key]
+        _running[-1].update(lines)
+        return value
+
+    def __get__(self, owner: object, kind: type | None = None) -> Any:
+        return self if owner is None else MethodType(self, owner)
+
+    def cache_clear(self) -> None:
+        """Forget."""
+        self.kept.clear()
+
+
+def noting_caches() -> None:
+    """Let every cache of calc and of the tests keep lines."""
+    usual = functools.lru_cache
+
+    def lru_cache(maxsize: Any = 128, typed: bool = False) -> Any:
+        def wrap(function: Any) -> Any:
+            ours = function.__module__.partition(".")[0] in ("calc", "tests")
+            return Remembered(function) if ours else usual(size, typed)(function)
+
+        size = 128 if callable(maxsize) else maxsize
+        return wrap(maxsize) if callable(maxsize) else wrap
+
+    functools.lru_cache = lru_cache  # type: ignore[assignment]
+    functools.cache = lambda function: lru_cache(None)(function)  # type: ignore[assignment]
+
+
+def processor_time() -> float:
+    """Seconds, with those of ended children."""
+    return sum(os.times()[:4])
+
+
+class Noting:
+    """A session that writes down the lines of each test, a file of tests at a time, each in a fork."""
+
+    def __init__(self, to: Path, jobs: int) -> None:
+        self.to, self.jobs = to, jobs
+        self.refused = ""
+
+    def pytest_collectreport(self, report: pytest.CollectReport) -> None:
+        """A test file that cannot be loaded."""
+        if report.failed:
+            self.refused = f"{report.nodeid}: {report.longrepr}"
+
+    @pytest.hookimpl(tryfirst=True)
+    def pytest_runtestloop(self, session: pytest.Session) -> bool:
+        """Note, in place of running the tests."""
+        if self.refused:
+            raise SystemExit(self.refused)
+        imported = set(_running[0])
+        sys.monitoring.set_events(TOOL, 0)
+        for code in functions_by_code():
+            for one in inner_codes(code):
+                sys.monitoring.set_local_events(TOOL, one, sys.monitoring.events.LINE)
+        files: defaultdict[str, list[pytest.Item]] = defaultdict(list)
+        for item in session.items:
+            files[item.nodeid.partition("::")[0]].append(item)
+        modules = [
+            name
+            for name, module in sys.modules.items()
+            if (place := str(getattr(getattr(module, "__spec__", None), "origin", None) or ""))
+            and (not place.startswith(str(Path.cwd())) or "site-packages" in place)
+        ]
+        running = 0
+        for name, items in files.items():
+            if running == self.jobs:
+                os.wait()
+                running -= 1
+            if os.fork() == 0:
+                try:
+                    self.note(session, name, items, imported, modules)
+                except BaseException as problem:
+                    print(f"noting {name}: {problem!r}", file=sys.stderr)
+                finally:
+                    os._exit(0)
+            running += 1
+        for _ in range(running):
+            os.wait()
+        return True
+
+    def note(
+        self,
+        session: pytest.Session,
+        name: str,
+        items: Sequence[pytest.Item],
+        imported: set[Place],
+        modules: list[str],
+    ) -> None:
+        """The lines of each test of one file."""
+        failed = Failed()
+        session.config.pluginmanager.register(failed)
+        index: dict[Place, int] = {}
+        tests: dict[str, tuple[float, int]] = {}
+        shared = 0
+        for item, following in zip(items, [*items[1:], None], strict=True):
+            _running[:] = [set()]
+            sys.monitoring.restart_events()
+            began = processor_time()
+            item.ihook.pytest_runtest_protocol(item=item, nextitem=following)
+            seconds = processor_time() - began
+            if failed.seen:
+                raise SystemExit(f"{item.nodeid} fails without any change")
+            bits = 0
+            for place in _running[0]:
+                bits |= 1 << index.setdefault(place, len(index))
+            tests[item.nodeid] = seconds, bits
+            shared |= bits
+        if 'scope="' in Path(name).read_text(encoding="utf-8"):  # what one test made others use as well
+            tests = {test: (seconds, shared) for test, (seconds, _) in tests.items()}
+        path = self.to / (name.replace("/", "-") + ".noted")
+        noted = {"tests": tests, "index": index, "imported": imported, "modules": modules}
+        path.with_suffix(".part").write_bytes(pickle.dumps(noted, pickle.HIGHEST_PROTOCOL))
+        path.with_suffix(".part").rename(path)
+
+
+def main(mode: str, settings: dict[str, Any]) -> int:
+    """Note, or serve."""
+    sys.path.insert(0, str(Path.cwd()))
+    if mode == "cold":
+        for name in settings["modules"]:
+            try:
+                importlib.import_module(name)
+            except Exception:
+                continue
+        gc.freeze()
+        serve(load_and_run, settings["asked"], settings["answered"])
+        return 0
+    if mode == "warm":
+        return int(pytest.main([*OPTIONS, *settings["files"]], plugins=[Warm(settings["asked"], settings["answered"])]))
+    noting_caches()
     sys.monitoring.use_tool_id(TOOL, "mutate")
     sys.monitoring.register_callback(TOOL, sys.monitoring.events.LINE, _line)
     sys.monitoring.set_events(TOOL, sys.monitoring.events.LINE)
+    return int(pytest.main([*OPTIONS, *settings["files"]], plugins=[Noting(Path(settings["to"]), settings["jobs"])]))
 
 
-def pytest_runtest_logreport(report: pytest.TestReport) -> None:
-    """Add up how long each test takes, with its fixtures."""
-    _durations[report.nodeid] += report.duration
-
-
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """The quickest first: a change that is seen at all is mostly seen by one of them."""
-    if DURATIONS:
-        known = json.loads(Path(DURATIONS).read_text(encoding="utf-8"))
-        items.sort(key=lambda item: known.get(item.nodeid, 0.0))
-
-
-def pytest_unconfigure() -> None:
-    """Write what was noted."""
-    if LINES_TO:
-        noted = {
-            "lines": {name: sorted(numbers) for name, numbers in sorted(_lines.items())},
-            "durations": _durations,
-        }
-        Path(LINES_TO).write_text(json.dumps(noted), encoding="utf-8")
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1], json.loads(sys.argv[2])))
