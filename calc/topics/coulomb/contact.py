@@ -10,7 +10,7 @@ from dataclasses import replace
 from calc.model.questions import SA, A, Check, Choice, Data, Draw, Mistake, Part, Plan, Question, Refusal
 from calc.model.relations import Relation
 from calc.topics.coulomb.force import two_spheres
-from calc.topics.coulomb.touch import FIRST, SECOND, SHARED, SHARING, electrons, few_moved, product, refuse_idle
+from calc.topics.coulomb.touch import FIRST, LARGER, SECOND, SHARED, SHARING, electrons, few_moved, product, refuse_idle
 from calc.topics.shared.electrostatics import (
     CONSERVATION,
     COULOMB,
@@ -91,32 +91,15 @@ CONTACT = Question(
 
 # --- both charges from two forces --------------------------------------------------------------------------
 
+DOUBLE = "After sharing each sphere carries half the sum: double it to get the sum."
 SUM = Relation(
     "F_2 = k*(S/2)^2/r^2",
-    what="Sum of the charges, S = Q₁ + Q₂",
-    why="After the touch each carries half the sum; take the sum as positive for now.",
-    plain="Sharing only depends on the total.",
-    units={"S": "C"},
+    "Sum of the charges, S = Q₁ + Q₂",
+    "After the touch each carries half the sum; take the sum as positive for now.",
+    {"S": "C"},
+    "Sharing only depends on the total.",
     marks=SA,
-    mistakes=(
-        Mistake(
-            "not-halved",
-            "S",
-            "r*sqrt(F_2/k)",
-            "After sharing each sphere carries half the sum: double it to get the sum.",
-        ),
-    ),
-)
-LARGER = Relation(
-    "Q1*(S - Q1) = P",
-    what="The larger root",
-    why="Two numbers with sum S and product P are the roots of x² − Sx + P = 0.",
-    units={"Q1": "C"},
-    marks=SA,
-    dropped={"Q1": "It is the charge on the other sphere."},
-    mistakes=(
-        Mistake("discriminant", "Q1", "(S + sqrt(S^2 + 4*P))/2", "Under the root it is S² − 4P; keep the sign of P."),
-    ),
+    mistakes=(Mistake("not-halved", "S", "r*sqrt(F_2/k)", DOUBLE),),
 )
 OTHER = Relation("Q1 + Q2 = S", "The other charge", "The two charges add up to S.", {"Q2": "C"}, marks=A)
 OTHER_WAYS = (

@@ -11,10 +11,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from calc.figures import Figure
-from calc.model.questions import SA, Choice, Data, Draw, Input, Mistake, Part, Refusal, Step, Values
+from calc.model.questions import NO_MARKS, Choice, Data, Draw, Input, Part, Refusal, Step, Values
 from calc.model.relations import Relation
 from calc.topics.coulomb.force import EACH_AND_OTHER, by_sign, two_spheres
-from calc.topics.coulomb.touch import FIRST, SECOND, SHARING, electrons, product
+from calc.topics.coulomb.touch import FIRST, LARGER, SECOND, SHARING, electrons, product
 from calc.topics.shared.electrostatics import (
     CONSERVATION,
     COULOMB,
@@ -43,21 +43,15 @@ BECAUSE = {
     "positive": "Both charges are positive afterwards.",
     "negative": "Both charges are negative afterwards.",
 }
-LARGER = Relation(
-    "Q1*(2*Q_new - Q1) = P",
-    what="The larger root",
-    why="The two charges add up to twice the charge afterwards, and multiply to P: a quadratic equation.",
-    plain="Two numbers are known by their sum and their product.",
-    units={"Q1": "C"},
-    marks=SA,
-    directions={"Q1": by_sign("Q1")},
-    dropped={"Q1": "It is the charge on B."},
-    mistakes=(
-        Mistake(
-            "discriminant", "Q1", "Q_new + sqrt(Q_new^2 + P)", "Under the root it is Q_new² − P; keep the sign of P."
-        ),
-    ),
+SUM = Relation(
+    "Q_new = S/2",
+    "Sum of the charges, S = Q₁ + Q₂",
+    "After the touch each carries half the sum.",
+    {"S": "C"},
+    "Two numbers are known by their sum and their product.",
+    marks=NO_MARKS,
 )
+SIGNED_ROOT = replace(LARGER, directions={"Q1": by_sign("Q1")})
 
 
 def with_signs(law: Relation, signs: Mapping[str, int], told: str) -> Relation:
@@ -87,7 +81,7 @@ def laws_for(data: Data, acting: str, after: str) -> Laws:
     turn = TURNS.get(acting, 0)
     first = {one: turn * data.sign(other) for one, other in EACH_AND_OTHER if data.has(other)}
     laws = (with_signs(FIRST, first, acting), SHARING, with_signs(SECOND, {"Q_new": TURNS.get(after, 0)}, after))
-    return (*laws, product(acting), LARGER) if turn and not first else laws
+    return (*laws, product(acting), SUM, SIGNED_ROOT) if turn and not first else laws
 
 
 def refuse_unsaid(data: Data) -> None:
@@ -131,19 +125,16 @@ def refuse_too_strong(name: str, value: float | None) -> None:
 
 def refuse_signs(data: Data, values: Values) -> None:
     """What is told of attraction and of signs must be what the charges say."""
-    acting, after = TURNS.get(data.choices["acting"], 0), TURNS.get(data.choices["after"], 0)
-    if {"Q1", "Q2"} <= values.keys() and values["Q1"] * values["Q2"] * acting < 0:
-        does, told = ("attract", "repel") if acting > 0 else ("repel", "attract")
-        raise Refusal(
-            "acting",
-            f"These charges {does} each other, so they cannot {told}. Choose “{does} each other”, or correct a charge.",
-        )
-    if values.get("Q_new", 0.0) * after < 0:
-        right, told = ("negative", "positive") if after > 0 else ("positive", "negative")
-        raise Refusal(
-            "after",
-            f"The charges come out {right} after the touch, not {told}. Choose “{right}”, or correct a charge.",
-        )
+    both = values["Q1"] * values["Q2"] if {"Q1", "Q2"} <= values.keys() else 0.0
+    pull = "These charges {0} each other, so they cannot {1}. Choose “{0} each other”, or correct a charge."
+    sign = "The charges come out {0} after the touch, not {1}. Choose “{0}”, or correct a charge."
+    for choice, value, words, sentence in (
+        ("acting", both, ("repel", "attract"), pull),
+        ("after", values.get("Q_new", 0.0), ("positive", "negative"), sign),
+    ):
+        right, wrong = words if value > 0 else words[::-1]
+        if value and data.choices[choice] == wrong:
+            raise Refusal(choice, sentence.format(right, wrong))
 
 
 def situation(data: Data) -> Situation:

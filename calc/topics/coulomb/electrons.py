@@ -32,10 +32,10 @@ def few_electrons(n: float) -> tuple[str, ...]:
 
 COUNTED = Relation(
     "n = Q/e",
-    what="Charge comes in whole electron charges",
-    why="A negative body has extra electrons; a positive one has lost some. e is the size of one electron's charge.",
-    plain="Divide the pile by the size of one grain to count the grains.",
-    units={"n": "", "Q": "C"},
+    "Charge comes in whole electron charges",
+    "A negative body has extra electrons; a positive one has lost some. e is the size of one electron's charge.",
+    {"n": "", "Q": "C"},
+    "Divide the pile by the size of one grain to count the grains.",
     sizes=("Q",),
     said={"n": Said(count=True)},
     mistakes=(

@@ -148,10 +148,7 @@ def situation(data: Data) -> Situation:
     return Situation(
         relations=(replace(LAW, directions={"F": pull_or_push, "Q1": sign_told, "Q2": sign_told}),),
         openings=tuple(f"Two {what}, A and B{size} are fixed in place. {' and '.join(carried)}." for what in bodies),
-        tell={
-            "r": f"{apart} {{}} apart.",
-            "F": f"They{pull} exert a force of {{}} on each other.",
-        },
+        tell={"r": f"{apart} {{}} apart.", "F": f"They{pull} exert a force of {{}} on each other."},
         ask={
             "F": "Calculate the electrostatic force between A and B.",
             "Q1": "Calculate the charge on A.",

@@ -23,16 +23,17 @@ UNDONE = Said(
     "Put both halves back into one pot, then take out what the other sphere had brought.",
 )
 TURNED = "Taking away a negative charge makes the rest larger: keep both minus signs."
+ROOT = ("You have r²: take the square root.", "the answer is the square of the distance")
 
 FIRST = replace(
     POINT_CHARGES.renamed(F="F_1"), what="Coulomb's law, before the touch", directions={"F_1": pull_or_push}
 )
 SHARING = Relation(
     "Q_new = (Q1+Q2)/2",
-    what="Share the net charge equally",
-    why="Identical conductors share the net charge equally. Here the signs do count: keep them.",
-    plain="Put the two charges in one pot, minus signs included, and give each sphere half.",
-    units={"Q_new": "C", "Q1": "C", "Q2": "C"},
+    "Share the net charge equally",
+    "Identical conductors share the net charge equally. Here the signs do count: keep them.",
+    {"Q_new": "C", "Q1": "C", "Q2": "C"},
+    "Put the two charges in one pot, minus signs included, and give each sphere half.",
     directions={name: by_sign(name) for name in ("Q_new", "Q1", "Q2")},
     said={"Q1": UNDONE, "Q2": UNDONE},
     mistakes=(
@@ -44,22 +45,16 @@ SHARING = Relation(
 )
 SECOND = Relation(
     "F_2 = k*Q_new^2/r2^2",
-    what="Coulomb's law again, with the new charges",
-    why="Both spheres now carry the same charge, so they repel.",
-    plain=PLAIN_LAW,
-    units={"F_2": "N", "Q_new": "C", "r2": "m"},
+    "Coulomb's law again, with the new charges",
+    "Both spheres now carry the same charge, so they repel.",
+    {"F_2": "N", "Q_new": "C", "r2": "m"},
+    PLAIN_LAW,
     sizes=("Q_new",),
     directions={"F_2": lambda values: ATTRACTION.by_sign(values["F_2"], "repel")},
     mistakes=(
         Mistake("not-squared", "F_2", "k*Q_new^2/r2", NOT_SQUARED),
         Mistake("old-charges", "F_2", "k*abs(Q1)*abs(Q2)/r2^2", "Use the charges after the touch."),
-        Mistake(
-            "root-omitted",
-            "r2",
-            "k*Q_new^2/F_2",
-            "You have r²: take the square root.",
-            "the answer is the square of the distance",
-        ),
+        Mistake("root-omitted", "r2", "k*Q_new^2/F_2", *ROOT),
         Mistake("root-omitted", "Q_new", "F_2*r2^2/k", "You have the square of the charge: take the square root."),
     ),
 )
@@ -69,18 +64,30 @@ SHARED = (
 )
 
 
+# Both charges at once: two numbers with a known product and a known sum.
+LARGER = Relation(
+    "Q1*(S - Q1) = P",
+    "The larger root",
+    "Two numbers with sum S and product P are the roots of x² − Sx + P = 0.",
+    {"Q1": "C"},
+    marks=SA,
+    dropped={"Q1": "It is the charge on the other sphere."},
+    mistakes=(
+        Mistake("discriminant", "Q1", "(S + sqrt(S^2 + 4*P))/2", "Under the root it is S² − 4P; keep the sign of P."),
+    ),
+)
+
+
 def product(acting: str) -> Relation:
     """The product of both charges with its sign, from the force before the touch."""
     minus = acting == "attract"
+    signed = "attract, so it is negative" if minus else "repel, so it is positive"
     return Relation(
         "F_1 = -(k*P/r^2)" if minus else "F_1 = k*P/r^2",
-        what="Product of the charges, P = Q₁Q₂",
-        why=(
-            "Coulomb's law before the touch gives the product; they"
-            f" {'attract, so it is negative' if minus else 'repel, so it is positive'}. Its unit is C²."
-        ),
-        plain=PLAIN_LAW,
-        units={"P": "C^2"},
+        "Product of the charges, P = Q₁Q₂",
+        f"Coulomb's law before the touch gives the product; they {signed}. Its unit is C².",
+        {"P": "C^2"},
+        PLAIN_LAW,
         marks=SA,
     )
 
@@ -89,18 +96,18 @@ def product(acting: str) -> Relation:
 
 CHANGE = Relation(
     "DeltaQ = Q_new - Q1",
-    what="Find the change of charge",
-    why="Only electrons move, so the change of charge counts them. Final minus initial.",
-    units={"DeltaQ": "C"},
+    "Find the change of charge",
+    "Only electrons move, so the change of charge counts them. Final minus initial.",
+    {"DeltaQ": "C"},
     marks=NO_MARKS,
     mistakes=(Mistake("final-charge", "DeltaQ", "Q_new", "Count the change, not the final charge."),),
 )
 COUNT = Relation(
     "n = abs(DeltaQ)/e",
-    what="Count the electrons",
-    why="Each electron carries e in size. Electrons leave the more negative sphere.",
-    plain="Divide the charge that moved by the charge of one electron.",
-    units={"n": ""},
+    "Count the electrons",
+    "Each electron carries e in size. Electrons leave the more negative sphere.",
+    {"n": ""},
+    "Divide the charge that moved by the charge of one electron.",
     said={"n": Said(count=True)},
     mistakes=(Mistake("multiplied", "n", "abs(DeltaQ)*e", "Divide by the charge of one electron: n = Q/e."),),
 )
@@ -115,10 +122,7 @@ def electrons(key: str = "electrons", pair: str = "AB", when: str = "", **names:
     away, back = f"{first}-to-{second}", f"{second}-to-{first}"
     way = Kind(
         "electrons from one sphere to the other",
-        (
-            (away, f"electrons move from {first} to {second}"),
-            (back, f"electrons move from {second} to {first}"),
-        ),
+        ((away, f"electrons move from {first} to {second}"), (back, f"electrons move from {second} to {first}")),
         ((away, back),),
     )
     change = replace(
