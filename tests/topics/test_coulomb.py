@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import desk
-from calc.figures import Sphere
+from calc.figures import Arrow, Sphere
 from calc.model.answers import WorkedAnswer
 from calc.model.constants import Settings
 from calc.model.questions import Refusal
@@ -352,3 +352,52 @@ def test_a_count_of_one_is_singular(n: str, told: str) -> None:
     charge = float(n.removesuffix(" e").replace(",", ".")) * 1.6e-19
     worked = solve("electrons", "n", Q=f"-{charge} C")
     assert any(warning.startswith(told) for warning in worked.warnings)
+
+
+HIDDEN = [
+    ("force", "F", {"Q1": "6 nC", "Q2": "-2 nC", "r": "20 cm"}, "F"),
+    ("force", "Q1", {"Q2": "-2 nC", "r": "20 cm", "F": "4 µN", "acting": "attract"}, "F"),
+    ("contact", "", {"Q1": "6 nC", "Q2": "-2 nC", "r": "20 cm", "r2": ""}, "F_1"),
+    ("contact-back", "F_1", {"Q1": "6 nC", "Q2": "-2 nC", "r": "20 cm"}, "F_1"),
+]
+
+
+@pytest.mark.parametrize(("key", "find_", "typed", "pull"), HIDDEN)
+def test_a_force_and_a_sign_can_be_hidden_in_every_picture(
+    key: str, find_: str, typed: dict[str, str], pull: str
+) -> None:
+    """Without the force no arrow is left; without A's charge neither its sign nor the arrows that would tell it."""
+    figure = solve(key, find_, **typed).figure
+    assert [item.label for item in figure.items if isinstance(item, Arrow)] == [pull, pull]
+    without_force = figure.without({pull})
+    assert not any(isinstance(item, Arrow) for item in without_force.items)
+    assert [item.sign for item in without_force.items if isinstance(item, Sphere)] == ["+", "-"]
+    without_charge = figure.without({"Q1"})
+    assert not any(isinstance(item, Arrow) for item in without_charge.items)
+    assert [item.sign for item in without_charge.items if isinstance(item, Sphere)] == ["", "-"]
+    assert "points" not in without_charge.description
+    assert "A (positive)" not in without_charge.description
+
+
+@pytest.mark.parametrize(("key", "find_"), [("sharing", "Q2"), ("three-spheres", "Q_B")])
+def test_the_sign_of_an_asked_charge_can_be_hidden_in_a_row(key: str, find_: str) -> None:
+    """B's sign goes from the picture and from its words; the others stay."""
+    typed = {
+        "sharing": {"Q1": "6 nC", "Q_new": "2 nC"},
+        "three-spheres": {"Q_A": "6 nC", "Q_C": "4 nC", "Q_BC": "3 nC"},
+    }
+    figure = solve(key, find_, **typed[key]).figure
+    hidden = figure.without({find_})
+    signs = [item.sign for item in hidden.items if isinstance(item, Sphere)]
+    assert signs == ["+", "", "+"][: len(signs)]
+    assert "B (" in figure.description
+    assert "B (" not in hidden.description
+
+
+def test_the_root_that_is_dropped_is_the_other_charge() -> None:
+    """Two charges from sum and product: the second root is shown, and it is the charge on B."""
+    worked = solve("two-forces", F_1="27 µN", F_2="9 µN", r="10 cm", acting="attract")
+    root = next(step for step in worked.parts[0].steps if step.makes == "Q1")
+    said = root.method.replace("\N{NO-BREAK SPACE}", " ")
+    assert said == "The other root is Q₁ = −3,16 × 10⁻⁹ C. It is the charge on the other sphere."
+    assert worked.answers[1].shown.text.replace("\N{NO-BREAK SPACE}", " ") == "Q₂ = −3,16 × 10⁻⁹ C"

@@ -48,15 +48,14 @@ def two_spheres(values: Values, pull: str, title: str, charges: Mapping[str, flo
     charges: those whose sign is known, with it, where the values are sizes.
     """
     signed = values if charges is None else charges
-    product = signed.get("Q1", 0.0) * signed.get("Q2", 0.0)
+    product, both = signed.get("Q1", 0.0) * signed.get("Q2", 0.0), ("Q1", "Q2")
+    ends = ((0, product < 0), (1, product > 0)) if product and pull in values else ()
     return spheres_on_line(
         [
             Charge(letter, signed.get(name, 0.0), place, signed=name in signed, shows=(name,))
             for letter, name, place in (("A", "Q1", 0.0), ("B", "Q2", values.get("r", 1.0)))
         ],
-        forces=[On(0, pull, values[pull], product < 0), On(1, pull, values[pull], product > 0)]
-        if product and pull in values
-        else [],
+        forces=[On(sphere, pull, values[pull], to_right, shows=both) for sphere, to_right in ends],
         distances=[(0, 1, "r")],
         title=title,
     )
