@@ -34,6 +34,11 @@ class Moving(NamedTuple):
     shows: tuple[str, ...] = ()
 
 
+def moving(label: str, velocity: str, value: float, *, joined: bool = False) -> Moving:
+    """A trolley with a signed velocity: to the right where it is above zero."""
+    return Moving(label, velocity, abs(value), value >= 0, joined=joined)
+
+
 def _body(moving: Moving, x: float) -> Item:
     match moving.shape:
         case "trolley":
@@ -113,12 +118,12 @@ def before_after(
     ]
     tells = [_tells(when, one) for when, sketch in zip(("Before", "After"), pair, strict=True) for one in sketch]
     said = " ".join([*(one.sentence for one in tells), f"The positive direction is to the {positive}."])
-    moving = any(isinstance(item, Arrow) and item.kind == "velocity" for item in items)
+    has_arrow = any(isinstance(item, Arrow) and item.kind == "velocity" for item in items)
     return Figure(
         title,
         description or said,
         tuple(items),
-        (*((VELOCITY,) if moving else ()), *notes),
+        (*((VELOCITY,) if has_arrow else ()), *notes),
         unit=1.0,
         tells=() if description else tuple(one for one in tells if one.names),
     )

@@ -10,12 +10,15 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from calc.figures import Figure
 from calc.language.decimal_sign import in_sign
 from calc.model.answers import Direction, Law, Mark, PartKind, Point
 from calc.model.constants import Settings
+
+if TYPE_CHECKING:
+    from calc.model.relations import Relation, Together
 
 Values = Mapping[str, float]
 Textual = Mapping[str, str]
@@ -337,7 +340,8 @@ class Question:
     constants: names of the data sheet that its formulas may use; any other letter is a quantity.
     example: typed text by field name (a Rows field: list of row dicts), the page's worked example.
     since: the draw number of addresses from which on a topic's list holds it. former: keys it had before.
-    draws: how practice makes new data; a function of (random, level) may be given as ``draw`` instead.
+    draws: how practice makes new data. relations: the laws it is put together from, where they are the same for
+    all data.
     """
 
     key: str
@@ -356,6 +360,7 @@ class Question:
     any_givens: bool = False
     since: int = 1
     former: tuple[str, ...] = ()
+    relations: tuple[Relation | Together, ...] = ()
 
     def __post_init__(self) -> None:
         """Whoever asks for the plan gets its words, figures and refusals with the reader's decimal sign."""

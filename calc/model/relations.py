@@ -52,7 +52,8 @@ class Said:
 class Relation:
     """One law, in the form of the data sheet.
 
-    law: an equation. units: of each name that can be asked ('°' for an angle, '' for a pure number).
+    law: an equation. units: of each name that can be asked ('°' for an angle, '' for a pure number); one
+    that declares none takes those of the question's boxes.
     what: what is done with it, as a heading. why: the reason, for a learner; plain: without assuming physics.
     sizes: names of which only the size goes in. directions: by name, from all values.
     mistakes: the catalogue's, each ``at`` a name of the law; those at the unknown are used.
@@ -64,7 +65,7 @@ class Relation:
     law: str
     what: str
     why: str
-    units: Mapping[str, str]
+    units: Mapping[str, str] = field(default_factory=dict)
     plain: str = ""
     sizes: tuple[str, ...] = ()
     marks: tuple[Mark, ...] = FSA
@@ -111,6 +112,12 @@ class Relation:
                 continue
         return tuple(made)
 
+    def in_units(self, units: Mapping[str, str]) -> Relation:
+        """The same law with these units for its names, if it declares none."""
+        return (
+            self if self.units else replace(self, units={n: units[n] for n in equation(self.law).names if n in units})
+        )
+
     def renamed(self, **names: str) -> Relation:
         """The same law between other quantities: ``COULOMB.renamed(Q1="QA", F="F_AB")``."""
 
@@ -147,6 +154,10 @@ class Together:
     drop: str
     what: str
     plain: str = ""
+
+    def in_units(self, units: Mapping[str, str]) -> Together:
+        """Both laws with these units, where they declare none."""
+        return replace(self, first=self.first.in_units(units), second=self.second.in_units(units))
 
     def steps(self) -> tuple[Step, ...]:
         """The step for ``find``; the one for ``drop`` is the relations' own."""

@@ -7,12 +7,14 @@ several unknowns become parts, in the order in which they need each other.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from calc.figures import Figure
-from calc.language.expressions import equation
+from calc.language.expressions import equation, expression
+from calc.language.units import parse_unit
 from calc.model.answers import Direction
 from calc.model.directions import Kind
 from calc.model.questions import (
@@ -31,9 +33,20 @@ from calc.model.questions import (
 )
 from calc.model.relations import Relation, Together
 from calc.working.chain import NoWay, core, fits, follows, lead, spread, worked
+from calc.working.working import measure
 
 Laws = tuple[Relation | Together, ...]
 Way = tuple[Kind, str]  # the kind of direction, and the key that is positive
+
+
+@dataclass(frozen=True)
+class Limit:
+    """An expression that must come out above zero; ``sentence`` says why and what to do, beside the box ``at``
+    if that is given. It is judged as soon as all its names have values."""
+
+    above_zero: str
+    sentence: str
+    at: str = ""
 
 
 @dataclass(frozen=True)
@@ -48,6 +61,9 @@ class Situation:
     values. refuse: raises Refusal for values that cannot be; judge: the same for each value, asked
     for or not, that follows from the data, None for one that is not real.
     warn: sentences about values that are worked all the same. proofs: checks beside those the laws give.
+    told_at: by datum, values with a sentence of their own. limits: what must be above zero, and why. unfit: by
+    unknown, why no value fits, where the engine's words will not do.
+    A relation that declares no units takes those of the boxes and, for names without a box, of ``units``.
     """
 
     relations: Laws | Callable[[Data], Laws]
@@ -64,6 +80,19 @@ class Situation:
     scene: Callable[[Values], Figure] | None = None
     mistakes: tuple[Mistake, ...] = ()
     notes: tuple[str, ...] = ()
+    told_at: Mapping[str, Mapping[float, str]] = field(default_factory=dict)
+    limits: tuple[Limit, ...] = ()
+    unfit: Mapping[str, str] = field(default_factory=dict)
+    units: Mapping[str, str] = field(default_factory=dict)
+
+    def measured(self, inputs: Mapping[str, Input]) -> Situation:
+        """The same with the units of the boxes in its laws, where these declare none."""
+        units = {name: "°" if item.unit == "°" else parse_unit(item.unit).si().text for name, item in inputs.items()}
+        units |= self.units
+        first = self.relations
+        if callable(first):
+            return replace(self, relations=lambda data: tuple(law.in_units(units) for law in first(data)))
+        return replace(self, relations=tuple(law.in_units(units) for law in first))
 
     def laws(self, data: Data) -> Laws:
         """The relations that hold for these data."""
@@ -104,6 +133,7 @@ def question(
     scenario: bool = False,
     since: int = 1,
     any_givens: bool = True,
+    former: tuple[str, ...] = (),
 ) -> Question:
     """The question that a situation makes: any box may be asked, any that lead to it are enough.
 
@@ -112,6 +142,11 @@ def question(
     one box alone stays empty. adjust, asks: as in Question.
     """
     inputs = {item.name: item for item in fields if isinstance(item, Input)}
+
+    def planned(data: Data) -> Plan:
+        return plan(data, situation(data) if callable(situation) else situation, inputs)
+
+    fixed = situation.measured(inputs).relations if isinstance(situation, Situation) else ()
     return Question(
         key=key,
         title=title,
@@ -119,7 +154,8 @@ def question(
         unknowns=tuple(inputs) if unknowns is None else unknowns,
         asks=asks,
         any_givens=any_givens,
-        plan=lambda data: plan(data, situation(data) if callable(situation) else situation, inputs),
+        plan=planned,
+        relations=() if callable(fixed) else fixed,
         laws=laws,
         constants=constants,
         example=example,
@@ -128,20 +164,22 @@ def question(
         levels=levels,
         scenario=scenario,
         since=since,
+        former=former,
     )
 
 
 def plan(data: Data, situation: Situation, inputs: Mapping[str, Input]) -> Plan:
     """One set of data worked: a part for each unknown. Raises Refusal."""
+    situation = situation.measured(inputs)
     ways = situation.steps(data)
     units = {step.makes: step.unit for step in ways}
     boxes = {name: item.unit for name, item in inputs.items()}
     angles = {name: "°" for name, unit in (boxes | units).items() if unit == "°"}
     needed = core(data, ways, *data.asked_names)
-    spread(needed.values, ways, data.settings.constants(), situation.judge)
+    follow = spread(needed.values, ways, data.settings.constants(), situation.judge)
     chains = led(needed, ways, inputs)
     steps = tuple(step for _, chain in chains for step in chain)
-    values = worked(needed, steps)
+    values = possible(needed, steps, situation, inputs, follow)
     made = {step.makes for step in steps}
     situation.refuse(data, values)
     return Plan(
@@ -161,6 +199,56 @@ def plan(data: Data, situation: Situation, inputs: Mapping[str, Input]) -> Plan:
         warnings=situation.warn(values),
         notes=(*situation.notes, *fits(data, ways, steps, units)),
         mistakes=tuple(m for m in situation.mistakes if data.has(m.at) and m.at not in made),
+    )
+
+
+def possible(
+    data: Data, steps: Sequence[Step], situation: Situation, inputs: Mapping[str, Input], follow: Values
+) -> Values:
+    """The values of the steps. Refuses data that leave one without a real value, a size that comes out below
+    what its box allows, and what a limit forbids. ``follow``: all that follows from the data."""
+    try:
+        values = worked(data, steps)
+    except Refusal:
+        for step in steps:
+            if step.makes not in follow and step.makes in situation.unfit:
+                raise Refusal(None, situation.unfit[step.makes]) from None
+        within(data, {**data.known, **follow}, situation)
+        raise
+    for step in steps:
+        sentence = unfit(step, values[step.makes], inputs.get(step.makes), data, situation)
+        if sentence:
+            raise Refusal(None, situation.unfit.get(step.makes, sentence))
+    within(data, {**data.known, **follow, **values}, situation)
+    return values
+
+
+def within(data: Data, values: Values, situation: Situation) -> None:
+    """Refuses values that break a limit of the situation."""
+    for limit in situation.limits:
+        line = expression(limit.above_zero)
+        if set(line.names) <= values.keys() and line.value(values) <= 0:
+            raise Refusal(limit.at if data.has(limit.at) else None, limit.sentence)
+
+
+def unfit(step: Step, value: float, item: Input | None, data: Data, situation: Situation) -> str:
+    """Why a value found cannot be, by the limits of its box; '' if it can."""
+    if item is None or item.signed:
+        return ""
+    counted = math.degrees(value) if item.unit == "°" else value
+    least = item.over or 0.0
+    too_small = counted < least or (counted == least and item.over is not None)
+    if not too_small and (item.under is None or counted < item.under):
+        return ""
+    must = f"be {'greater than' if item.over is not None else 'at least'} {least:g}".replace(" 0", " zero")
+    if not too_small:
+        must = f"be less than {item.under:g}{'°' if item.unit == '°' else ''}"
+    shown = measure(value, step.unit, data.settings.style).text
+    directions = " and their directions" if any(data.has(name) for name in situation.ways) else ""
+    said = the(item.words)
+    return (
+        f"{said[0].upper()}{said[1:]} would come out as {shown}, but it must {must}: no such value fits these data."
+        f" Check the numbers{directions}."
     )
 
 
@@ -220,7 +308,8 @@ def story(data: Data, situation: Situation) -> str:
     told = [data.pick(*situation.openings)]
     for name, words in situation.tell.items():
         if data.has(name):
-            told.append(words.format(said(data, name, situation)))
+            own = situation.told_at.get(name, {}).get(data.values[name], words)
+            told.append(own.format(said(data, name, situation)))
     return " ".join(told)
 
 

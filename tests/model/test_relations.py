@@ -14,7 +14,7 @@ import calc.topics
 from calc.language.expressions import ExpressionError, equation, expression
 from calc.marking.algebra_slips import algebra_slips
 from calc.model.constants import SHEET
-from calc.model.questions import NO_MARKS, Mistake, Step
+from calc.model.questions import NO_MARKS, Mistake, Question, Step
 from calc.model.relations import Relation, Said, Together
 
 KEEP_SMALL = {"theta", "alpha", "beta", "phi", "gamma"}  # angles, in radians
@@ -26,6 +26,9 @@ def declared() -> Iterator[tuple[str, Relation]]:
         for name, value in vars(importlib.import_module(module.name)).items():
             for relation in found_in(value):
                 yield f"{module.name.removeprefix('calc.topics.')}:{name}:{relation.law}", relation
+            if isinstance(value, Question):  # its laws with the units of its boxes
+                for relation in found_in(value.relations):
+                    yield f"{module.name.removeprefix('calc.topics.')}:{name}:{relation.law}", relation
 
 
 def found_in(value: object) -> Iterator[Relation]:
@@ -44,7 +47,7 @@ def found_in(value: object) -> Iterator[Relation]:
 RELATIONS = dict(declared())
 CASES = [
     pytest.param(relation, step, id=f"{relation.law} for {step.makes}")
-    for relation in {relation.law: relation for relation in RELATIONS.values()}.values()
+    for relation in {r.law: r for r in sorted(RELATIONS.values(), key=lambda r: len(r.units))}.values()
     for step in relation.steps()
     if not step.root
 ]

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from calc.model.questions import Topic
-from calc.topics.energy.spring import CONSERVED, LAUNCH
+from calc.topics.energy.laws import CONSERVED
+from calc.topics.energy.spring import LAUNCH
 
 TOPIC = Topic(
     key="energy",

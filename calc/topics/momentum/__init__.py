@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from calc.model.questions import Topic
-from calc.topics.momentum.join import JOIN, MOMENTUM
+from calc.topics.momentum.join import JOIN
+from calc.topics.momentum.laws import MOMENTUM
 
 TOPIC = Topic(
     key="momentum",
