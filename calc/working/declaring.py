@@ -7,7 +7,7 @@ physics, with their units, ranges and refusals, stand in :mod:`calc.topics.share
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from calc.figures import Figure
 from calc.model.answers import Law, Point
@@ -84,17 +84,14 @@ def declare(
     return question(
         key,
         title,
-        Situation(
+        replace(
+            _told(given, told_first),
             relations=relations,
             openings=openings,
-            tell={one.box.name: one.tell for one in sorted(given, key=lambda one: one.box.name not in told_first)},
-            told_at={one.box.name: one.told_at for one in given},
-            ask={one.box.name: one.ask or f"Calculate {the(one.box.words.partition(' (')[0])}." for one in given},
-            ways={one.box.name: one.way for one in given if one.way},
             unfit={**{one.box.name: one.unfit for one in given if one.unfit}, **(unfit or {})},
             units=units or {},
             limits=limits,
-            stated=tuple(state(law, "state" if len(states) == 1 else f"state-{n}") for n, law in enumerate(states, 1)),
+            stated=tuple(state(law, f"state-{n}" if len(states) > 1 else "state") for n, law in enumerate(states, 1)),
             later=later,
             refuse=refuse,
             warn=warn,
@@ -114,6 +111,18 @@ def declare(
         levels=levels,
         since=since,
         former=former,
+    )
+
+
+def _told(given: tuple[Given, ...], first: tuple[str, ...]) -> Situation:
+    """The part of a situation that its quantities say: how each is told, asked and directed."""
+    return Situation(
+        relations=(),
+        openings=(),
+        tell={one.box.name: one.tell for one in sorted(given, key=lambda one: one.box.name not in first)},
+        told_at={one.box.name: one.told_at for one in given},
+        ask={one.box.name: one.ask or f"Calculate {the(one.box.words.partition(' (')[0])}." for one in given},
+        ways={one.box.name: one.way for one in given if one.way},
     )
 
 

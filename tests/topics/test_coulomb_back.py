@@ -10,7 +10,6 @@ from calc.figures import Sphere
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Refusal
 from calc.topics import find
-from calc.topics.coulomb.ratio import BOTH_FORCES, RATIO
 from calc.working.reading import read
 from calc.working.working import run, work
 
@@ -219,7 +218,7 @@ def test_published_factors() -> None:
     assert worked.answers[0].value == pytest.approx(1 / 5)
 
 
-@pytest.mark.parametrize("relation", [RATIO, BOTH_FORCES])
+@pytest.mark.parametrize("relation", find("coulomb.ratio")[1].relations)
 def test_factors_turned_round_are_those_of_an_algebra_system(relation: object) -> None:
     """sympy solves each law for each factor as the steps do, and no declared mistake is right."""
     names = {name: sympy.Symbol(name, positive=True) for name in relation.names}
