@@ -163,6 +163,7 @@ class Step:
     direction: data, or a function of all values. mistakes: known wrong ways to do this step.
     count: the value counts things, and is printed whole when it is whole.
     other: the second root of a square, as an equation; dropped: why it is not an answer.
+    quotes: the names of the laws that the step applies; a hint tells them in words.
     read_off: how far a value that is read off a drawing may lie from the right one, as a share of it.
     """
 
@@ -182,6 +183,7 @@ class Step:
     other: str = ""
     dropped: str = ""
     read_off: float = 0.0
+    quotes: tuple[str, ...] = ()
 
     @property
     def makes(self) -> str:

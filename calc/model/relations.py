@@ -59,6 +59,7 @@ class Relation:
     mistakes: the catalogue's, each ``at`` a name of the law; those at the unknown are used.
     dropped: by name, why the second root of a square is not an answer.
     said: by name, the words of its step where they are its own.
+    quotes: the names of the laws in words that its steps apply.
     by_hand: by name, a step where no rule of algebra reads as a teacher writes, or a numeric root.
     """
 
@@ -74,6 +75,7 @@ class Relation:
     dropped: Mapping[str, str] = field(default_factory=dict)
     said: Mapping[str, Said] = field(default_factory=dict)
     by_hand: Mapping[str, Step] = field(default_factory=dict)
+    quotes: tuple[str, ...] = ()
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -99,6 +101,7 @@ class Relation:
             sizes=tuple(name for name in self.sizes if name != unknown),
             other=found.other if found.why or unknown in self.dropped else "",
             dropped=self.dropped.get(unknown, OTHER_ROOT),
+            quotes=self.quotes,
         )
         return self.said[unknown].of(step) if unknown in self.said else step
 
@@ -175,5 +178,6 @@ class Together:
             mistakes=tuple(m for m in (*self.first.mistakes, *self.second.mistakes) if m.at == self.find),
             other=both.found.other if both.found.why else "",
             dropped=self.first.dropped.get(self.find, OTHER_ROOT),
+            quotes=tuple(dict.fromkeys((*self.first.quotes, *self.second.quotes))),
         )
         return (step,)

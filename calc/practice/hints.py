@@ -85,11 +85,7 @@ def _of_part(topic: Topic, question: Question, part: Part, data: Mapping[str, Sh
         return
     told: set[str] = set()
     for step in part.steps:
-        laws = [
-            topic.law(name)
-            for name in question.laws
-            if name not in told and name.lower() in f"{step.what} {step.why}".lower()
-        ]
+        laws = [topic.law(name) for name in question.laws if name in step.quotes and name not in told]
         told |= {law.name for law in laws}
         yield Hint("words", " ".join([_sentence(step.what), step.why, *(law.words for law in laws)]))
         yield from _of_step(step, data, comma)

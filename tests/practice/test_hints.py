@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 
@@ -127,3 +128,28 @@ def test_a_hint_that_would_tell_is_left_out() -> None:
     found = read(question, {"F": "2,25 N", "a": "1", "b": "4", "d": "2"})
     plan = question.plan(found.data)
     assert all("2,25" not in hint.text for several in hints(topic, question, found, plan).values() for hint in several)
+
+
+def reworded(plan: Plan, **changes: object) -> Plan:
+    """The plan with every step changed so."""
+    parts = tuple(replace(p, steps=tuple(replace(s, **changes) for s in p.steps)) for p in plan.parts)  # type: ignore[arg-type]
+    return replace(plan, parts=parts)
+
+
+def test_a_hint_tells_the_law_that_its_step_names() -> None:
+    """The law in words hangs on the step's reference, not on what its sentences happen to say."""
+    topic, question = topics.find("coulomb.force")
+    found = read(question, {"Q1": "8 nC", "Q2": "-5 nC", "F": "25 µN"}, "r")
+    plan, law = question.plan(found.data), topic.law("Coulomb's law")
+    other = reworded(plan, what="Find it", why="So it is.")
+    assert law.words in hints(topic, question, found, other)["find"][0].words
+    silent = reworded(plan, quotes=(), why="By Coulomb's law.")
+    assert law.words not in hints(topic, question, found, silent)["find"][0].words
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_every_law_a_step_names_belongs_to_its_question(key: str) -> None:
+    """A reference leads to a law that the question quotes."""
+    for level in (1, 3):
+        for step in told(key, 2, level)[1].steps:
+            assert set(step.quotes) <= set(topics.find(key)[1].laws), step.law

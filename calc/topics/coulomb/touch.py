@@ -14,7 +14,7 @@ from calc.model.questions import NO_MARKS, SA, Check, Mistake, Part, Refusal, Va
 from calc.model.relations import Relation, Said
 from calc.topics.coulomb.electrons import few_electrons, refuse_part_of_one
 from calc.topics.coulomb.force import EACH_AND_OTHER, by_sign, pull_or_push
-from calc.topics.shared.electrostatics import NOT_SQUARED, PLAIN_LAW, POINT_CHARGES
+from calc.topics.shared.electrostatics import COULOMB, NOT_SQUARED, PLAIN_LAW, POINT_CHARGES
 
 MADE = "What is on both afterwards is twice what one of them has."
 UNDONE = Said(
@@ -50,6 +50,7 @@ SECOND = Relation(
     {"F_2": "N", "Q_new": "C", "r2": "m"},
     PLAIN_LAW,
     sizes=("Q_new",),
+    quotes=(COULOMB.name,),
     directions={"F_2": lambda values: ATTRACTION.by_sign(values["F_2"], "repel")},
     mistakes=(
         Mistake("not-squared", "F_2", "k*Q_new^2/r2", NOT_SQUARED),
@@ -89,6 +90,7 @@ def product(acting: str) -> Relation:
         {"P": "C^2"},
         PLAIN_LAW,
         marks=SA,
+        quotes=(COULOMB.name,),
     )
 
 

@@ -169,6 +169,7 @@ def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Chec
             make=f"a = {right}",
             unit="m·s⁻²",
             what="Newton's second law",
+            quotes=(SECOND.name,),
             direction=way,
             why=(
                 f"The forces no longer balance. Take {'up' if up else 'down'} as positive:"

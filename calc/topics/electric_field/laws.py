@@ -11,6 +11,7 @@ from typing import Any
 from calc.model.questions import Mistake, Step
 from calc.model.relations import Relation
 from calc.topics.electric_field.shared import NOT_SQUARED, PLAIN_FIELD, WHY_SOURCE
+from calc.topics.shared.electrostatics import SECOND
 
 WEIGHED = "The force to balance is the weight: multiply the mass by g."
 
@@ -87,6 +88,7 @@ COUNT = Relation(
 NEWTON = Relation(
     "F = m*a",
     what="Newton's second law",
+    quotes=(SECOND.name,),
     why="The acceleration has the direction of the net force. The weight is far too small to count.",
     plain="The same push speeds up a small mass more.",
     units={"F": "N", "a": "m·s⁻²", "m": "kg"},

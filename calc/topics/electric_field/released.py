@@ -50,6 +50,7 @@ def kinetic(body: Charged) -> Relation:
     return Relation(
         f"W = 1/2*{m}*v^2",
         what="Work-energy theorem: the work becomes kinetic energy",
+        quotes=(WORK_ENERGY.name,),
         why="It starts from rest, so all the work done by the field is now kinetic energy.",
         plain="What the field puts in as work is there as energy of motion.",
         units={"W": "J", "v": "m·s⁻¹", **({"m": "kg"} if m == "m" else {})},

@@ -17,6 +17,7 @@ from calc.model.questions import Choice, Data, Input, Mistake, Refusal, Step, Va
 from calc.model.relations import Relation
 from calc.topics.electric_field.charge import along_or_against, follows_field
 from calc.topics.electric_field.shared import AIR, BREAKDOWN, FOUR, field, follows, gap, voltage
+from calc.topics.shared.electrostatics import SECOND
 from calc.working.chain import spread
 from calc.working.working import measure
 
@@ -162,6 +163,7 @@ def newton(body: Charged) -> Relation:
     return Relation(
         f"F = {m}*a",
         what="Newton's second law",
+        quotes=(SECOND.name,),
         why=(
             "The electrostatic force is the only force worth counting: the weight is far smaller. The acceleration has"
             " its direction."

@@ -15,7 +15,7 @@ from calc.language.expressions import equation
 from calc.model.answers import Direction, Mark
 from calc.model.questions import NO_MARKS, Check, Mistake, Step, Values
 from calc.model.relations import Relation, Towards
-from calc.topics.shared.electrostatics import PLAIN_LAW, WHY_SIGN, sign_of_charge
+from calc.topics.shared.electrostatics import COULOMB, PLAIN_LAW, SECOND, WHY_SIGN, sign_of_charge
 
 PLAIN_BALANCE = "Nothing moves, so the pulls up and the pulls down along the line are worth the same."
 ALONG = (
@@ -148,6 +148,7 @@ def _coulomb(both: str, added: str, charges: tuple[str, ...], *mistakes: Mistake
         {"F_E": "N", "r": "m", **dict.fromkeys(charges, "C")},
         PLAIN_LAW,
         sizes=charges,
+        quotes=(COULOMB.name,),
         mistakes=(
             Mistake("not-squared", "F_E", f"k*{both}/r", NOT_SQUARED, "the answer is r times the right one"),
             Mistake("added", "F_E", f"k*({added})/r^2", "Product, not sum: multiply the charges."),
@@ -245,6 +246,7 @@ SECOND_LAW = Relation(
     {"a": "m·s⁻²"},
     "The heavier the body, the less a given push changes its motion.",
     mistakes=(Mistake("multiplied", "a", "F_net*m", "Divide: a = F_net/m."),),
+    quotes=(SECOND.name,),
 )
 
 

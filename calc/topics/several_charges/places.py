@@ -245,6 +245,7 @@ def place_part(
         marks=FSA,
         sizes=("Q1", "Q2", "Q3"),
         what="Superposition with Coulomb's law, and its root",
+        quotes=(COULOMB.name,),
         why=(
             f"Here the two forces point {'the same way' if same else 'opposite ways'}; plus for a force in the stated"
             f" direction. {symbol(name).text} is measured {region.measured}."

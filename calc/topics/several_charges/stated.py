@@ -283,6 +283,7 @@ def per_coulomb(data: Data) -> tuple[Relation, ...]:
                     " negative charges and pushed by positive ones."
                 ),
                 plain="First find what one coulomb would feel here; the charge then follows by dividing.",
+                quotes=(COULOMB.name,),
                 units={each: "N·C⁻¹"},
                 sizes=("Q2", "Q3"),
                 marks=SA,

@@ -358,6 +358,7 @@ def acceleration(way: Direction) -> Step:
         make="a = F_net/m",
         unit="m·s⁻²",
         what="Newton's second law",
+        quotes=(SECOND.name,),
         why=(
             "There is no friction on the air cushion, so the net force is the electrostatic one. The acceleration has"
             " its direction."

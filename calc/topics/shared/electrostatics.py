@@ -107,6 +107,7 @@ POINT_CHARGES = Relation(
     plain=PLAIN_LAW,
     units={"F": "N", "Q1": "C", "Q2": "C", "r": "m"},
     sizes=("Q1", "Q2"),
+    quotes=(COULOMB.name,),
     mistakes=(
         Mistake("not-squared", "F", "k*Q1*Q2/r", NOT_SQUARED, "the answer is r times the right one"),
         Mistake("added", "F", "k*(Q1+Q2)/r^2", NOT_ADDED),
