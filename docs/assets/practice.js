@@ -255,6 +255,7 @@
     denied: "This browser lets the page store nothing, so it is held only until this page is closed. Save it to a file, below, to keep it.",
   };
 
+  const LONG_LIST = 30_000; // ms; a year's work on a slow phone is much to read, and not stuck
   async function list() {
     const history = progress.history(known);
     const room = find(".progress-list");
@@ -263,7 +264,7 @@
       release();
       room.replaceChildren(paragraph("Nothing has been marked on this device yet. Mark a question, and it is listed here."));
     } else if (!room.querySelector("table")) room.replaceChildren();
-    const reply = await runtime.ask("revision", { today: progress.today(), history });
+    const reply = await runtime.ask("revision", { today: progress.today(), history }, { limit: LONG_LIST });
     if (reply.ok) room.innerHTML = reply.data.html; // rendered and escaped by calc
     else told.textContent = reply.errors.map((error) => error.message).join(" ");
     return reply;

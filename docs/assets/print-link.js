@@ -18,7 +18,10 @@
       document.head.append(script);
     });
   }
-  const atRest = window.requestIdleCallback || ((run) => setTimeout(run, 1500));
+  const SOON = 1500; // ms; a page that never comes to rest gets it all the same
+  const atRest = (run) => (window.requestIdleCallback
+    ? window.requestIdleCallback(run, { timeout: SOON })
+    : setTimeout(run, SOON));
   const ready = new Promise((resolve) => {
     if (!served) resolve();
     else if (document.readyState === "complete") atRest(() => load().then(resolve));

@@ -248,6 +248,15 @@ def test_typing_and_stopping_while_papers_are_made(served: str, page: Page) -> N
     assert text.count("<article") == 50
 
 
+def test_a_page_that_never_rests_makes_its_papers(served: str, page: Page) -> None:
+    """What waits for a quiet moment does not wait for ever: here the browser calls back only when told by when."""
+    page.add_init_script("""window.requestIdleCallback = (run, { timeout } = {}) => {
+        if (timeout) setTimeout(run, timeout);
+    };""")
+    with_stand_in(page, served, count=2, learners=3)
+    expect(page.locator(".worksheet-form .status")).to_contain_text("3 papers", timeout=SLOW)
+
+
 def test_every_paper_is_printed_and_saved(place: str, page: Page) -> None:
     """Print and files hold all papers and then all memos, whichever is shown."""
     with_stand_in(page, place, count=2, learners=60)
