@@ -11,17 +11,20 @@ from __future__ import annotations
 import hashlib
 import json
 from dataclasses import replace
+from html import unescape
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from calc import desk, topics
-from calc.model.questions import Choice, Rows
+from calc.marking.marking import mark_question
+from calc.model.questions import Choice, Data, Mistake, Plan, Question, Rows
 from calc.papers.papers import RISING, Wanted, make
 from calc.practice.drawing import as_request, offered
-from calc.renderings import form
+from calc.renderings import form, html
 from calc.working.reading import read
+from calc.working.working import work
 from tests.cases import LEVELS, drawn
 
 PATH = Path(__file__).parent / "stored_draws.json"
@@ -229,3 +232,68 @@ def test_former_names_stand_in_the_form() -> None:
     page = form.render("coulomb.force", renamed, question.example)
     assert 'data-question="coulomb.force" data-former="pair"' in page
     assert 'data-field="r" data-former="apart"' in page
+
+
+def with_former(question: Question, part: str, mistake: str) -> Question:
+    """The question with a former key for each of its parts and each mistake."""
+
+    def plan(data: Data) -> Plan:
+        made = question.plan(data)
+        parts = tuple(
+            replace(
+                one,
+                former=(part,) if one.key == "find" else (),
+                steps=tuple(
+                    replace(s, mistakes=tuple(replace(m, former=(mistake,)) for m in s.mistakes)) for s in one.steps
+                ),
+            )
+            for one in made.parts
+        )
+        return replace(made, parts=parts)
+
+    return replace(question, plan=plan)
+
+
+def test_a_renamed_part_is_found_by_links_and_answers() -> None:
+    """The page learns a part's former keys, and an answer kept under one is marked as if under the new."""
+    topic, question = topics.find("coulomb.force")
+    renamed = with_former(question, "distance", "old")
+    found = read(renamed, {"Q1": "8 nC", "Q2": "-5 nC", "F": "25 µN"}, "r")
+    page = html.render(work(topic, renamed, found))
+    assert 'data-part="find" data-former="distance"' in page
+    assert 'data-part="state">' in page
+    plan = renamed.plan(found.data)
+    old, new = (mark_question(plan, found, {key: {"value": "0,12 m"}})[-1] for key in ("distance", "find"))
+    assert (old.state, old.marks) == (new.state, new.marks)
+    assert old.earned > 0
+
+
+@pytest.mark.parametrize("kept", ["root-omitted@r", "old@r", "gone@r"])
+def test_a_renamed_mistake_is_still_told(kept: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Progress kept on a device under a former key tells the mistake's sentence; an unknown key tells none."""
+    topic, question = topics.find("coulomb.force")
+    question = replace(question, example={"Q1": "8 nC", "Q2": "-5 nC", "F": "25 µN", "r": ""})
+    renamed = with_former(question, "distance", "old")
+    monkeypatch.setattr(topics, "find", lambda key: (topic, renamed))
+    tried = {"day": "2026-03-02", "level": 1, "earned": 1, "possible": 3, "mistakes": [kept]}
+    reply = asked("revision", {"today": "2026-03-09", "history": {"coulomb.force": [tried]}})["data"]
+    told = [m.say for s in renamed.plan(read(renamed, question.example).data).steps for m in s.mistakes]
+    assert any(say in unescape(reply["html"]) for say in told) == (kept != "gone@r")
+
+
+def test_a_mistake_that_moved_names_its_old_place() -> None:
+    """A former key may say where the mistake stood; else it is taken to have stood where it stands."""
+    assert Mistake("new", "F", "k", "So.", former=("old", "older@E")).names == ("new@F", "old@F", "older@E")
+
+
+def test_progress_of_a_renamed_question_counts_for_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Tries kept under both names are those of one question."""
+    topic, question = topics.find("coulomb.force")
+    renamed, first = replace(question, former=("pair",)), topics.find
+    monkeypatch.setattr(
+        topics, "find", lambda k: (topic, renamed) if k in ("coulomb.pair", "coulomb.force") else first(k)
+    )
+    tried = {"day": "2026-03-02", "level": 1, "earned": 3, "possible": 3, "mistakes": []}
+    reply = asked("revision", {"today": "2026-03-09", "history": {"coulomb.pair": [tried], "coulomb.gone": [tried]}})
+    assert reply["data"]["next"]["question"] == "coulomb.force"
+    assert reply["data"]["due"] == 1

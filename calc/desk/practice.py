@@ -131,8 +131,9 @@ def _slip(line: Revision) -> str:
     _, question = topics.find(line.question)
     plan = question.plan(read(question, question.example).data)
     known = {
-        f"{mistake.key}@{mistake.at}": mistake.say
+        name: mistake.say
         for mistake in (*plan.mistakes, *(m for step in plan.steps for m in step.mistakes))
+        for name in mistake.names
     }
     return next((known[key] for key in line.last.mistakes if key in known), "")
 
@@ -143,13 +144,13 @@ def _history(typed: object) -> dict[str, list[Attempt]]:
     if not isinstance(typed, Mapping):
         raise damaged
     history: dict[str, list[Attempt]] = {}
-    known = set(topics.question_keys())
-    for key, entries in typed.items():
+    for name, entries in typed.items():
         if not isinstance(entries, list):
             raise damaged
-        if key not in known or not entries:
+        key = _now(str(name))
+        if not key or not entries:
             continue
-        history[key] = []
+        history.setdefault(key, [])
         for entry in entries:
             if not isinstance(entry, Mapping):
                 raise damaged
@@ -166,6 +167,15 @@ def _history(typed: object) -> dict[str, list[Attempt]]:
             day = _day(entry.get("day"))
             history[key].append(Attempt(day, level, earned, possible, tuple(map(str, mistakes))))
     return history
+
+
+def _now(key: str) -> str:
+    """The key that a question has now; '' where this booklet does not have it."""
+    try:
+        topic, question = topics.find(key)
+    except KeyError:
+        return ""
+    return f"{topic.key}.{question.key}"
 
 
 def _day(typed: object) -> date:

@@ -85,7 +85,7 @@ def mark_question(plan: Plan, read: Read, answers: Mapping[str, object]) -> tupl
     marker = _Marker(plan, read)
     marked = []
     for part in plan.parts:
-        entry = answers.get(part.key)
+        entry = next((answers[key] for key in (part.key, *part.former) if key in answers), None)
         entry = entry if isinstance(entry, Mapping) else {}
         if part.kind == "calculate":
             marked.append(marker.calculated(part, entry))

@@ -108,6 +108,7 @@ class PartShown:
     """One part of a question. kind: 'state', 'calculate', 'draw' or 'explain'.
 
     answer: the value that is marked as the answer; also: the other values the part asks for, found on the way.
+    former: keys the part had before.
     """
 
     key: str
@@ -120,6 +121,7 @@ class PartShown:
     figure: Figure | None = None
     answer: AnswerShown | None = None
     also: tuple[AnswerShown, ...] = ()
+    former: tuple[str, ...] = ()
 
     @property
     def answers(self) -> tuple[AnswerShown, ...]:

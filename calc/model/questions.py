@@ -127,6 +127,7 @@ class Mistake:
     there (it may use ``at`` itself for a datum: ``r*100``).
     say: the sentence to the learner; why: how it shows, in words.
     turns: the size stays right and the direction turns round.
+    former: keys it had before, which progress kept on a reader's device still has; "old@Q1" where it stood elsewhere.
     """
 
     key: str
@@ -135,6 +136,12 @@ class Mistake:
     say: str
     why: str = ""
     turns: bool = False
+    former: tuple[str, ...] = ()
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """How progress calls it: the key it has now and those it had, each with where it stands."""
+        return tuple(key if "@" in key else f"{key}@{self.at}" for key in (self.key, *self.former))
 
 
 @dataclass(frozen=True)
@@ -202,6 +209,7 @@ class Part:
     asks_sign: the sign of a charge is asked for, so no diagram before may show it.
     answer: the name of the value that answers a part to calculate (the last step's if left empty).
     also: names of further values the part asks for, found on the way: the other of two charges.
+    former: keys it had before, which links and answers still use.
     figure: drawn from all values, for a part to draw or beside the steps.
     """
 
@@ -214,6 +222,7 @@ class Part:
     answer: str = ""
     asks_sign: bool = False
     also: tuple[str, ...] = ()
+    former: tuple[str, ...] = ()
 
     @property
     def marks(self) -> int:

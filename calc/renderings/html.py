@@ -63,9 +63,12 @@ def part(shown: PartShown, *, folded: bool = False) -> str:
     body = "".join(step(item, index) for index, item in enumerate(shown.steps, 1))
     body = f'<ol class="steps">{body}</ol>' if body else ""
     body += _points(shown.points) + figure(shown.figure) + _answer(shown)
+    keys = f'data-part="{escape(shown.key)}"'
+    if shown.former:
+        keys += f' data-former="{escape(" ".join(shown.former))}"'
     if folded:
-        return f'<details class="part" data-part="{escape(shown.key)}"><summary>{head}</summary>{body}</details>'
-    return f'<section class="part" data-part="{escape(shown.key)}"><h4 class="part-ask">{head}</h4>{body}</section>'
+        return f'<details class="part" {keys}><summary>{head}</summary>{body}</details>'
+    return f'<section class="part" {keys}><h4 class="part-ask">{head}</h4>{body}</section>'
 
 
 def step(shown: StepShown, index: int) -> str:

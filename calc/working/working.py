@@ -304,6 +304,7 @@ class _Writer:
             figure=part.figure(self.values) if part.figure else None,
             answer=answers[-1] if answers else None,
             also=tuple(answers[:-1]),
+            former=part.former,
         )
 
     def answer(self, steps: tuple[StepShown, ...], name: str, *, several: bool) -> AnswerShown:

@@ -7,6 +7,8 @@
   const settings = window.bookletSettings;
   const forms = new Map();
   const renamed = new Map(); // what a question was called when old addresses were made
+  // The key of a part, and those it had when old addresses were made.
+  const named = (part) => [part.dataset.part, ...(part.dataset.former?.split(" ") ?? [])];
 
   class Form {
     constructor(node) {
@@ -318,7 +320,7 @@
       this.area.innerHTML = data.html; // rendered and escaped by calc
       this.area.classList.remove("stale");
       for (const part of this.area.querySelectorAll("details.part")) {
-        part.open = open.has(part.dataset.part) || part.dataset.part === this.part;
+        part.open = open.has(part.dataset.part) || named(part).includes(this.part);
       }
       window.bookletMaths?.typeset(this.area);
       clearTimeout(this.later);
@@ -332,7 +334,7 @@
 
     // A link may ask for one part: it is opened and brought into view.
     toPart() {
-      const part = this.part && this.area.querySelector(`[data-part="${CSS.escape(this.part)}"]`);
+      const part = this.part && [...this.area.querySelectorAll("[data-part]")].find((one) => named(one).includes(this.part));
       if (part) part.scrollIntoView({ block: "start" });
     }
 
