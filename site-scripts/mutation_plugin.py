@@ -252,8 +252,18 @@ def _line(code: CodeType, number: int) -> object:
     return sys.monitoring.DISABLE  # once is enough
 
 
+_forgetful: list[Any] = []
+
+
+def afresh() -> None:
+    """From here on every line is noted again, and what calc remembers has to be worked out again."""
+    for one in _forgetful:
+        one.cache_clear()
+    sys.monitoring.restart_events()
+
+
 class Remembered:
-    """``functools.cache`` that also keeps the lines which made a result."""
+    """``functools.cache`` of a function of the tests, that also keeps the lines which made a result."""
 
     def __init__(self, function: Callable[..., Any]) -> None:
         functools.update_wrapper(self, function)
@@ -264,7 +274,7 @@ class Remembered:
         key = (args, tuple(sorted(named.items())))
         if key not in self.kept:
             _running.append(set())
-            sys.monitoring.restart_events()
+            afresh()
             try:
                 self.kept[key] = self.function(*args, **named), _running[-1]
             finally:
@@ -283,13 +293,18 @@ class Remembered:
 
 
 def noting_caches() -> None:
-    """Let every cache of calc and of the tests keep lines."""
+    """Let the caches of the tests keep lines, and those of calc be emptied."""
     usual = functools.lru_cache
 
     def lru_cache(maxsize: Any = 128, typed: bool = False) -> Any:
         def wrap(function: Any) -> Any:
-            ours = function.__module__.partition(".")[0] in ("calc", "tests")
-            return Remembered(function) if ours else usual(size, typed)(function)
+            owner = function.__module__.partition(".")[0]
+            if owner == "tests":
+                return Remembered(function)
+            made = usual(size, typed)(function)
+            if owner == "calc" and function.__module__ != "calc.topics":  # reads the folder, once
+                _forgetful.append(made)
+            return made
 
         size = 128 if callable(maxsize) else maxsize
         return wrap(maxsize) if callable(maxsize) else wrap
@@ -367,7 +382,7 @@ class Noting:
         shared = 0
         for item, following in zip(items, [*items[1:], None], strict=True):
             _running[:] = [set()]
-            sys.monitoring.restart_events()
+            afresh()
             began = processor_time()
             item.ihook.pytest_runtest_protocol(item=item, nextitem=following)
             seconds = processor_time() - began
