@@ -30,7 +30,8 @@ _FUNCTIONS: dict[str, Callable[[float], float]] = {
     "atan": math.atan,
     "abs": abs,
 }
-_CONSTANTS = {"pi": math.pi}
+_ANGLES = {"deg180": "180", "deg360": "360"}  # angles a formula may name, shown in degrees
+_CONSTANTS = {"pi": math.pi, **{name: math.radians(float(size)) for name, size in _ANGLES.items()}}
 _NOISE = 1e-12  # of the largest term: what floats leave where terms cancel on paper
 _TEX_FUNCTIONS = {"asin": r"\sin^{-1}", "acos": r"\cos^{-1}", "atan": r"\tan^{-1}"}
 _TEXT_FUNCTIONS = {"asin": "sin⁻¹", "acos": "cos⁻¹", "atan": "tan⁻¹"}
@@ -226,6 +227,8 @@ def _draw(node: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
     match node:
         case ast.Name(id="pi"):
             return _Piece(r"\pi", "π", _ATOM)
+        case ast.Name(id=name) if name in _ANGLES:
+            return _Piece(rf"{_ANGLES[name]}^\circ", f"{_ANGLES[name]}°", _ATOM)
         case ast.Name(id=name):
             if name in shown:
                 return _Piece(shown[name].tex, shown[name].text, _ATOM, number=True)

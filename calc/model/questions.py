@@ -349,6 +349,7 @@ class Question:
     left empty and several asked, as long as what is asked follows from the rest.
     asks: the unknown taken where several boxes are empty and none is picked, as in the example.
     constants: names of the data sheet that its formulas may use; any other letter is a quantity.
+    drawn: the unknowns that practice asks for, where that is not each of them.
     example: typed text by field name (a Rows field: list of row dicts), the page's worked example.
     since: the draw number of addresses from which on a topic's list holds it. former: keys it had before.
     draws: how practice makes new data. relations: the laws it is put together from, where they are the same for
@@ -362,6 +363,7 @@ class Question:
     example: Mapping[str, object]
     unknowns: tuple[str, ...] = ()
     asks: str = ""
+    drawn: tuple[str, ...] = ()
     constants: tuple[str, ...] = ()
     laws: tuple[str, ...] = ()
     draws: Mapping[str, Draw] = field(default_factory=dict)

@@ -174,10 +174,11 @@ def _unknown(question: Question, chance: Chance, level: int) -> str:
     usual = _example_unknown(question)
     if level == 1:
         return usual
-    others = [name for name in question.unknowns if name != usual]
+    asked = question.drawn or question.unknowns
+    others = [name for name in asked if name != usual]
     if level == 3 and others:
         return _pick(chance, others)
-    return _pick(chance, question.unknowns)
+    return _pick(chance, asked)
 
 
 def _inputs(question: Question, find: str, chance: Chance, level: int) -> dict[str, object]:

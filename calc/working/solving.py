@@ -127,6 +127,7 @@ def question(
     draws: Mapping[str, Draw],
     constants: tuple[str, ...] = (),
     unknowns: tuple[str, ...] | None = None,
+    drawn: tuple[str, ...] = (),
     asks: str = "",
     adjust: Callable[[dict[str, object], object, int], dict[str, object]] | None = None,
     levels: tuple[int, ...] = (1, 2, 3),
@@ -139,7 +140,7 @@ def question(
 
     situation: a function of the data where choices decide what holds and how it is told; it may raise
     Refusal. unknowns: the boxes that may be asked, where that is not each of them. any_givens: False where
-    one box alone stays empty. adjust, asks: as in Question.
+    one box alone stays empty. adjust, asks, drawn: as in Question.
     """
     inputs = {item.name: item for item in fields if isinstance(item, Input)}
 
@@ -153,6 +154,7 @@ def question(
         fields=fields,
         unknowns=tuple(inputs) if unknowns is None else unknowns,
         asks=asks,
+        drawn=drawn,
         any_givens=any_givens,
         plan=planned,
         relations=() if callable(fixed) else fixed,

@@ -107,17 +107,89 @@ def test_two_charges_follow_from_both_components(q1: int, q2: int, q3: int, phi:
     assert worked.unproven == ()
 
 
+def answers(worked: WorkedAnswer) -> list[tuple[float, float]]:
+    """Each answer that is given, the second one too: its value and, for a charge, its sign."""
+    kept = [part.answer for part in worked.parts if part.key in ("find", "second") and part.answer]
+    signs = {"positive": 1.0, "negative": -1.0}
+    return [(one.value, signs.get(one.direction.key if one.direction else "", 0.0)) for one in kept]
+
+
+@given(CHARGES, CHARGES, CHARGES, GAPS, GAPS, ANGLES, st.sampled_from(["Q3", "r_13", "Q2", "r_12"]))
+def test_the_size_alone_gives_every_answer_that_fits(
+    q1: int, q2: int, q3: int, near: int, far: int, phi: int, unknown: str
+) -> None:
+    """Without its direction: numpy's roots of |F|² as a polynomial of the unknown force, each of them and no other."""
+    data: dict[str, float] = {"Q1": q1, "Q2": q2, "Q3": q3, "r_12": near, "r_13": far, "phi": phi}
+    size = float(np.linalg.norm(net_force(data)))
+    tag, other = unknown[-1], {"2": "3", "3": "2"}[unknown[-1]]
+    pull = {n: -K * q1 * data[f"Q{n}"] * 1e-18 / (data[f"r_1{n}"] / 100) ** 2 for n in "23"}
+    roots = np.roots([1, 2 * pull[other] * math.cos(math.radians(phi)), pull[other] ** 2 - size**2]).real
+    assume(abs(roots[0] - roots[1]) > 1e-4 * size and min(abs(roots)) > 1e-4 * size)
+    if unknown[0] == "Q":
+        gap = data[f"r_1{tag}"] / 100
+        expected = [(abs(f) * gap**2 / (K * abs(q1) * 1e-9), -math.copysign(1, f * q1)) for f in roots]
+    else:
+        right = [f for f in roots if f * pull[tag] > 0]
+        expected = [(math.sqrt(K * abs(q1 * data[f"Q{tag}"]) * 1e-18 / abs(f)), 0.0) for f in right]
+    worked = solve(unknown, **{**typed(data), "F_net": f"{size!r} N", unknown: ""})
+    by_sign = [sorted(found_, key=lambda one: (one[1], one[0])) for found_ in (answers(worked), expected)]
+    assert by_sign[0] == [pytest.approx(one, rel=1e-6) for one in by_sign[1]]
+    assert worked.unproven == ()
+
+
+@given(CHARGES, CHARGES, CHARGES, GAPS, GAPS, ANGLES, st.sampled_from([("F_x",), ("F_y",), ("F_x", "F_y"), ("F_net",)]))
+def test_the_angle_comes_back(q1: int, q2: int, q3: int, near: int, far: int, phi: int, told: tuple[str, ...]) -> None:
+    """Both angles with the stated component or size, by numpy; the one angle where both components are given."""
+    data: dict[str, float] = {"Q1": q1, "Q2": q2, "Q3": q3, "r_12": near, "r_13": far, "phi": phi}
+    net = net_force(data)
+    numbers = {"F_x": float(net[0]), "F_y": float(net[1]), "F_net": float(np.linalg.norm(net))}
+    assume(min(abs(numbers[name]) for name in told) > 1e-3 * numbers["F_net"] > 0)
+    assume(told != ("F_y",) or phi not in (90, 270))  # the largest F_y there can be: floats decide
+    boxes = {name: f"{numbers[name]!r} N" for name in told}
+    worked = solve("phi", **{**typed(data), **boxes, "phi": ""})
+    found_ = sorted(math.degrees(value) for value, _ in answers(worked))
+    expected = {phi} if len(told) == 2 else {phi, (180 - phi) % 360} if told == ("F_y",) else {phi, 360 - phi}
+    assert found_ == [pytest.approx(one, abs=2e-4) for one in sorted(expected)]
+    for angle in found_:
+        again = net_force({**data, "phi": angle})
+        parts = {"F_x": again[0], "F_y": again[1], "F_net": float(np.linalg.norm(again))}
+        for name in told:
+            assert parts[name] == pytest.approx(numbers[name], abs=1e-5 * numbers["F_net"])
+    assert worked.unproven == ()
+
+
+@given(CHARGES, CHARGES, CHARGES, GAPS, GAPS, ANGLES, st.sampled_from(["Q2", "r_12", "Q3", "r_13"]))
+def test_charge_1_comes_back_with_another_unknown(
+    q1: int, q2: int, q3: int, near: int, far: int, phi: int, other: str
+) -> None:
+    """Both components, by numpy, give charge 1 and a second charge or distance, with the signs."""
+    data: dict[str, float] = {"Q1": q1, "Q2": q2, "Q3": q3, "r_12": near, "r_13": far, "phi": phi}
+    x, y = (float(part) for part in net_force(data))
+    assume(min(abs(x), abs(y)) > 1e-3 * math.hypot(x, y))
+    worked = solve(f"Q1,{other}", **{**typed(data), "F_x": f"{x!r} N", "F_y": f"{y!r} N", "Q1": "", other: ""})
+    for name in ("Q1", other):
+        answer = found(worked, f"find-{name}")
+        assert answer.value == pytest.approx(abs(data[name]) * (1e-2 if name[0] == "r" else 1e-9), rel=1e-6)
+        if name[0] == "Q":
+            assert answer.direction
+            assert answer.direction.key == ("positive" if data[name] > 0 else "negative")
+    assert worked.unproven == ()
+
+
+@given(CHARGES, CHARGES, CHARGES, ANGLES)
+def test_the_size_alone_gives_the_size_of_charge_1(q1: int, q2: int, q3: int, phi: int) -> None:
+    """Charge 1 without its sign, and the reason why the sign does not follow."""
+    data: dict[str, float] = {"Q1": q1, "Q2": q2, "Q3": q3, "r_12": 20, "r_13": 35, "phi": phi}
+    size = float(np.linalg.norm(net_force(data)))
+    worked = solve("Q1", **{**typed(data), "F_net": f"{size!r} N", "Q1": ""})
+    answer = found(worked)
+    assert answer.value == pytest.approx(abs(q1) * 1e-9, rel=1e-6)
+    assert answer.direction is None
+    assert [part.key for part in worked.parts] == ["state", "find", "sign", "double"]
+
+
 EMPTY = {"F_x": "", "F_y": "", "F_net": "", "theta": ""}
 REFUSED: list[tuple[str, dict[str, str], str | None, str]] = [
-    (
-        "Q3",
-        {**EMPTY, "F_net": "4,73 µN"},
-        None,
-        (
-            "Charge 3 does not follow from these data. Add the net force along x or the net force along y or the"
-            " direction of the net force."
-        ),
-    ),
     (
         "Q3",
         {"phi": ""},
@@ -136,10 +208,7 @@ REFUSED: list[tuple[str, dict[str, str], str | None, str]] = [
         "Q1,Q3",
         {"Q1": ""},
         None,
-        (
-            "Charge 1 and something else cannot be found at once here: ask for charge 1 alone, with both other charges"
-            " and their places given."
-        ),
+        ("Charge 3 does not follow from these data. Add charge 1 or the net force along y."),
     ),
     (
         "r_13",
@@ -231,6 +300,75 @@ REFUSED: list[tuple[str, dict[str, str], str | None, str]] = [
         "phi",
         "At 0° charge 3 is on the x-axis as well: use a question about charges on a line, or change the angle.",
     ),
+    (
+        "Q3",
+        {**EMPTY, "F_net": "4 µN"},
+        "F_net",
+        (
+            "Charge 3 can only cancel what charge 2 does along the line through charges 1 and 3: the net force is"
+            " 4,68 × 10⁻⁶ N at least. Give a larger one."
+        ),
+    ),
+    (
+        "r_13",
+        {**EMPTY, "Q3": "-5 nC", "r_13": "", "F_net": "5,3 µN"},
+        "F_net",
+        (
+            "Charge 3 pulls charge 1 here, and no distance makes the net force as small as this: it is more than"
+            " 5,40 × 10⁻⁶ N. Change a sign, or the net force."
+        ),
+    ),
+    (
+        "phi",
+        {**EMPTY, "Q3": "5 nC", "phi": "", "F_net": "9 µN"},
+        "F_net",
+        (
+            "With these charges and distances the net force is between 3,40 × 10⁻⁶ N and 7,40 × 10⁻⁶ N, whatever the"
+            " angle. Give one between them."
+        ),
+    ),
+    (
+        "phi",
+        {**EMPTY, "Q3": "5 nC", "phi": "", "F_x": "9 µN"},
+        "F_x",
+        (
+            "With these charges and distances the net force along x is between 3,40 × 10⁻⁶ N and 7,40 × 10⁻⁶ N,"
+            " whatever the angle. Give one between them."
+        ),
+    ),
+    (
+        "phi",
+        {**EMPTY, "Q3": "5 nC", "phi": "", "F_x": "5 µN", "F_y": "1 µN"},
+        "F_y",
+        (
+            "This does not fit the other numbers: at no angle of charge 3 are both components as stated. Correct it,"
+            " or leave this box empty."
+        ),
+    ),
+    (
+        "phi",
+        {**EMPTY, "Q3": "5 nC", "phi": "", "F_y": "0 N"},
+        "F_y",
+        (
+            "Only with charge 3 on the x-axis would this fit: use a question about charges on a line, or change the"
+            " net force."
+        ),
+    ),
+    (
+        "Q3,phi",
+        {"phi": ""},
+        None,
+        "The angle is asked alone here: give all three charges, both distances and the net force.",
+    ),
+    (
+        "Q1,Q3",
+        {"Q1": "", "F_x": "2 µN", "F_y": "3,4641016151 µN"},
+        "F_x",
+        (
+            "Charge 2 would exert no force on charge 1, so charge 1 would be zero. Change the net force, or the angle"
+            " of charge 3."
+        ),
+    ),
     ("Q3", {"phi": "360°"}, "phi", "Type an angle from 0° up to 360°."),
     ("Q3", {"Q1": "0"}, "Q1", "A zero charge gives no force, so this cannot be found."),
 ]
@@ -255,7 +393,7 @@ def test_any_mixture_of_boxes_is_solved_or_refused() -> None:
     names = [item.name for item in find("several-charges.stated")[1].fields]
     for _ in range(1500):
         boxes = {name: chance.choice(kinds[name[0]]) for name in names}
-        asked = chance.choice([*UNKNOWNS, "Q2,Q3", "Q3,r_12", "r_12,r_13", "Q1,r_13"])
+        asked = chance.choice([*UNKNOWNS, "phi", "Q2,Q3", "Q3,r_12", "r_12,r_13", "Q1,r_13", "Q1,phi"])
         try:
             worked = solve(asked, **boxes)
         except (Refusal, Refusals):

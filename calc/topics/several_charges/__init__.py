@@ -12,11 +12,10 @@ from calc.topics.several_charges.corners import RECTANGLE, TRIANGLE
 from calc.topics.several_charges.line import LINE
 from calc.topics.several_charges.places import PLACES_QUESTION
 from calc.topics.several_charges.plane import PLANE
-from calc.topics.several_charges.right_angle import CORNER, TWO_FORCES
+from calc.topics.several_charges.right_angle import CORNER, PUCKS, TWO_FORCES
 from calc.topics.several_charges.shared import SUPERPOSITION
 from calc.topics.several_charges.stated import STATED
-from calc.topics.several_charges.stories import PUCKS, RAIL
-from calc.topics.several_charges.third import THIRD
+from calc.topics.several_charges.third import RAIL, THIRD
 from calc.topics.shared.electrostatics import COULOMB, QUANTISATION, SECOND
 
 TOPIC = Topic(

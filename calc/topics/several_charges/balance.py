@@ -12,21 +12,9 @@ from math import sqrt
 from calc.figures import Figure
 from calc.figures.charges import Charge, On, spheres_on_line
 from calc.language.printing import rounded
-from calc.model.answers import Direction, Mark, Point
-from calc.model.questions import (
-    NO_MARKS,
-    Check,
-    Data,
-    Draw,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Step,
-    Values,
-)
-from calc.topics.several_charges.shared import SUPERPOSITION, two_on_a_line
+from calc.model.answers import Direction, Mark
+from calc.model.questions import NO_MARKS, Check, Data, Draw, Part, Plan, Question, Refusal, Step, Values
+from calc.topics.several_charges.shared import SUPERPOSITION, check, explain, slip, step, two_on_a_line
 from calc.topics.shared.electrostatics import COULOMB, charge, distance, refuse_zero_charge, state
 
 PLACES = (
@@ -35,6 +23,10 @@ PLACES = (
     ("beyond-2", "outside, on the far side of charge 2"),
 )
 ROOTS = "Take square roots of both sides."
+NEVER = (
+    "No balance position at a finite distance: with equal and opposite charges the two forces are equal only half-way"
+    " between them, and there both point the same way. Change one of the charges."
+)
 
 # --- no net force -------------------------------------------------------------------------------------------
 
@@ -43,11 +35,7 @@ def plan_balance(data: Data) -> Plan:
     refuse_zero_charge(data, "Q1", "Q2")
     q1, q2 = data.values["Q1"], data.values["Q2"]
     if q1 == -q2:
-        raise Refusal(
-            "Q2",
-            "No balance position at a finite distance: with equal and opposite charges the two forces are equal only "
-            "half-way between them, and there both point the same way. Change one of the charges.",
-        )
+        raise Refusal("Q2", NEVER)
     alike = q1 * q2 > 0
     near, far = ("1", "2") if alike or abs(q1) < abs(q2) else ("2", "1")
     place, other = balance_steps(q1, q2, near, far, alike)
@@ -55,11 +43,10 @@ def plan_balance(data: Data) -> Plan:
         story=story_balance(data),
         parts=(
             state(SUPERPOSITION),
-            Part(
+            explain(
                 "where",
-                "explain",
                 "Explain in which part of the line a third charge can be in equilibrium.",
-                points=region_points(alike, near, far),
+                *region_points(alike, near, far),
             ),
             Part(
                 "find",
@@ -69,14 +56,11 @@ def plan_balance(data: Data) -> Plan:
                 answer=place.makes,
                 figure=lambda v: balance_figure(data, near, alike, v),
             ),
-            Part(
+            explain(
                 "third",
-                "explain",
                 "The third charge is made twice as large and its sign is changed. Explain whether the place changes.",
-                points=(
-                    Point("No: Q₃ stands on both sides of the equation and cancels.", 1, ("cancels",)),
-                    Point("Both forces double and both turn round, so they still cancel at the same place.", 1),
-                ),
+                ("No: Q₃ stands on both sides of the equation and cancels.", "cancels"),
+                ("Both forces double and both turn round, so they still cancel at the same place.",),
             ),
         ),
         values=dict(data.values),
@@ -86,12 +70,11 @@ def plan_balance(data: Data) -> Plan:
             title="Two fixed charges",
         ),
         checks=(
-            Check(
+            check(
                 "Put it back: each charge over the square of its own distance",
                 "Q1/r_1^2 = Q2/r_2^2",
                 "The two forces are equal in size.",
                 sizes=("Q1", "Q2"),
-                tolerance=1e-6,
             ),
             quadratic_check(near, far, alike),
         ),
@@ -100,44 +83,22 @@ def plan_balance(data: Data) -> Plan:
 
 
 def balance_steps(q1: float, q2: float, near: str, far: str, alike: bool) -> tuple[Step, Step]:
-    """The distance from charge ``near`` by square roots, then the distance from the other charge."""
-    r, s = f"r_{near}", f"r_{far}"
-    small, large = f"Q{near}", f"Q{far}"
+    """The distance from charge ``near`` by square roots, then the distance from the other charge.
+
+    By hand: no rule of rearranging takes square roots of both sides, which is what a teacher does here.
+    """
+    r, s, small, large = f"r_{near}", f"r_{far}", f"Q{near}", f"Q{far}"
     join, apart = ("-", "+") if alike else ("+", "-")
-    span = f"(d {join} {r})"
-    key = "between" if alike else f"beyond-{near}"
-    wrong = [
-        Mistake("no-root", r, f"d*{small}/({large} {apart} {small})", ROOTS),
-        Mistake(
-            "other-root",
-            r,
-            f"abs(d*sqrt({small})/(sqrt({large}) {'-' if alike else '+'} sqrt({small})))",
-            "There both forces point the same way, so they cannot cancel.",
-        ),
-    ]
-    if alike:
-        wrong.append(
-            Mistake(
-                "other-end",
-                r,
-                f"d*sqrt({large})/(sqrt({small}) + sqrt({large}))",
-                f"That is the distance from charge {far}: measure from charge {near}.",
-            )
-        )
-    else:
-        wrong.append(
-            Mistake(
-                "other-end",
-                r,
-                f"d*sqrt({large})/(sqrt({large}) - sqrt({small}))",
-                f"That is the distance from charge {far}: measure from charge {near}.",
-            )
-        )
+    span, key = f"(d {join} {r})", "between" if alike else f"beyond-{near}"
+    root = f"sqrt({small})/(sqrt({large}) {apart} sqrt({small}))"
+    ends = f"sqrt({small}) + sqrt({large})" if alike else f"sqrt({large}) - sqrt({small})"
+    same_way = "There both forces point the same way, so they cannot cancel."
+    other_end = f"That is the distance from charge {far}: measure from charge {near}."
     where = "Between the charges" if alike else f"Beyond charge {near}, the smaller one,"
     return (
         Step(
             law=f"k*{small}/{r}^2 = k*{large}/{span}^2",
-            make=f"{r} = d*sqrt({small})/(sqrt({large}) {apart} sqrt({small}))",
+            make=f"{r} = d*{root}",
             lines=(
                 f"{small}/{r}^2 = {large}/{span}^2",
                 f"sqrt({small})/{r} = sqrt({large})/{span}",
@@ -153,53 +114,51 @@ def balance_steps(q1: float, q2: float, near: str, far: str, alike: bool) -> tup
             sizes=("Q1", "Q2"),
             marks=(Mark("formula"), Mark("substitution", 2), Mark("answer")),
             direction=Direction(key, dict(PLACES)[key], PLACES),
-            mistakes=() if q1 == q2 else tuple(wrong),
+            mistakes=()
+            if q1 == q2
+            else (
+                slip("no-root", r, f"d*{small}/({large} {apart} {small})", say=ROOTS),
+                slip("other-root", r, f"abs(d*{root.replace(f' {apart} ', f' {join} ')})", say=same_way),
+                slip("other-end", r, f"d*sqrt({large})/({ends})", say=other_end),
+            ),
         ),
-        Step(
-            law=f"{s} = d {join} {r}",
-            make=f"{s} = d {join} {r}",
-            unit="m",
-            marks=NO_MARKS,
-            what=f"Its distance from charge {far}",
-            why="From the figure.",
-            plain="The rest of the way." if alike else "The whole way.",
+        step(
+            f"{s} = d {join} {r}",
+            "m",
+            f"Its distance from charge {far}",
+            "From the figure.",
+            "The rest of the way." if alike else "The whole way.",
+            NO_MARKS,
         ),
     )
 
 
-def region_points(alike: bool, near: str, far: str) -> tuple[Point, ...]:
-    """Each region of the line: can the two forces cancel there?"""
+def region_points(alike: bool, near: str, far: str) -> tuple[tuple[str, ...], ...]:
+    """Each region of the line: can the two forces cancel there? The sentence and the words its mark hangs on."""
     if alike:
         return (
-            Point(
+            (
                 "Outside, on either side, both forces on a third charge point the same way, so they cannot cancel.",
-                1,
-                ("same way",),
+                "same way",
             ),
-            Point(
+            (
                 "Between the charges the two forces point opposite ways, so they can cancel where their sizes are"
                 " equal.",
-                1,
-                ("opposite",),
+                "opposite",
             ),
         )
     return (
-        Point(
-            "Between the charges both forces on a third charge point the same way, so they cannot cancel.",
-            1,
-            ("same way",),
-        ),
-        Point(
+        ("Between the charges both forces on a third charge point the same way, so they cannot cancel.", "same way"),
+        (
             f"Beyond charge {far}, the larger one, the forces are opposite, but the larger charge is also the nearer"
             " one: its force is always larger.",
-            1,
-            ("larger",),
+            "larger",
         ),
-        Point(
+        (
             f"Beyond charge {near}, the smaller one, the forces are opposite and the larger charge is farther away, so"
             " they can be equal in size.",
-            1,
-            ("opposite", "farther"),
+            "opposite",
+            "farther",
         ),
     )
 
@@ -212,12 +171,7 @@ def quadratic_check(near: str, far: str, alike: bool) -> Check:
         if alike
         else f"{large}*{r}^2 = {small}*d^2 + 2*{small}*d*{r} + {small}*{r}^2"
     )
-    return Check(
-        "It also fits the quadratic equation that multiplying out gives",
-        sides,
-        sizes=("Q1", "Q2"),
-        tolerance=1e-6,
-    )
+    return check("It also fits the quadratic equation that multiplying out gives", sides, sizes=("Q1", "Q2"))
 
 
 def rejected(data: Data, near: str, far: str, alike: bool) -> tuple[str, ...]:

@@ -14,7 +14,6 @@ from math import hypot, sqrt
 from random import Random
 from typing import cast
 
-from calc.figures import Figure
 from calc.model.questions import (
     NO_MARKS,
     SA,
@@ -32,14 +31,13 @@ from calc.model.questions import (
     Step,
 )
 from calc.model.relations import Relation
-from calc.topics.several_charges.line import signed
 from calc.topics.several_charges.plane import (
     component_steps,
     plane_figure,
     plane_parts,
-    plane_pull,
+    pull_part,
     rough_net,
-    rough_way,
+    signed_check,
     sloped,
     tilt_of,
 )
@@ -47,35 +45,29 @@ from calc.topics.several_charges.shared import (
     NOISE,
     SUPERPOSITION,
     Body,
-    bounds_words,
+    check,
     gap_of,
-    heading_of,
     like,
-    pull_ask,
     pull_of,
-    within_bounds,
+    signed,
+    size_check,
+    slip,
 )
 from calc.topics.shared.electrostatics import COULOMB, charge, distance, refuse_zero_charge, state
 from calc.working.chain import NoWay, fits, lead, possible_mistakes, worked
 from calc.working.working import measure
 
-PLAIN_ANGLE = "The three sides fix the triangle, so they fix how steep this side is."
-
 
 def equal(one: str, other: str, why: str) -> Relation:
     """Two sides of the same length."""
-    return Relation(
-        f"{one} = {other}",
-        what="Sides of the same length",
-        why=why,
-        units={one: "m", other: "m"},
-        plain="One side is as long as the other.",
-        marks=NO_MARKS,
-    )
+    what, plain = "Sides of the same length", "One side is as long as the other."
+    return Relation(f"{one} = {other}", what, why, {one: "m", other: "m"}, plain, marks=NO_MARKS)
 
 
 def hypotenuse(longest: str, one: str, other: str) -> Relation:
     """Pythagoras in a right-angled triangle."""
+    shortest = "The shortest way is along the joining line: use Pythagoras."
+    known = "The longest side is known: subtract the squares."
     return Relation(
         f"{longest}^2 = {one}^2 + {other}^2",
         what="Pythagoras in the right-angled triangle",
@@ -84,34 +76,18 @@ def hypotenuse(longest: str, one: str, other: str) -> Relation:
         units={longest: "m", one: "m", other: "m"},
         marks=A,
         mistakes=(
-            Mistake(
-                "sides-added",
-                longest,
-                f"{one} + {other}",
-                "The shortest way is along the joining line: use Pythagoras.",
-            ),
-            *(
-                Mistake(
-                    "squares-added", a, f"sqrt({longest}^2 + {b}^2)", "The longest side is known: subtract the squares."
-                )
-                for a, b in ((one, other), (other, one))
-            ),
+            slip("sides-added", longest, f"{one} + {other}", say=shortest),
+            slip("squares-added", one, f"sqrt({longest}^2 + {other}^2)", say=known),
+            slip("squares-added", other, f"sqrt({longest}^2 + {one}^2)", say=known),
         ),
     )
 
 
-def tilt(law: str, name: str, why: str, mistakes: tuple[Mistake, ...]) -> Step:
+def tilt(law: str, name: str, why: str, *mistakes: Mistake) -> Relation:
     """The angle ``name`` between a joining line and the x-axis, from the sides."""
-    ends = name.removeprefix("theta_")
-    return Relation(
-        law,
-        units={name: "°"},
-        marks=SA,
-        mistakes=mistakes,
-        why=why,
-        plain=PLAIN_ANGLE,
-        what=f"Angle between the line through charges {ends[0]} and {ends[1]} and the x-axis",
-    ).step(name)
+    what = f"Angle between the line through charges {name[-2]} and {name[-1]} and the x-axis"
+    plain = "The three sides fix the triangle, so they fix how steep this side is."
+    return Relation(law, what, why, {name: "°"}, plain, marks=SA, mistakes=mistakes)
 
 
 # --- a triangle ---------------------------------------------------------------------------------------------
@@ -137,83 +113,57 @@ def triangle_ways(shape: str, blunt: str = "") -> tuple[Step, ...]:
     """Every way from side to side and from the sides to an angle. blunt: the base charge with an angle over 90°."""
     if shape == ANY:
         return tuple(cosine(near, near == blunt) for near in "12")
+    found: list[Relation] = []
     if shape == RIGHT:
-        opposite = "tan(theta_23) = r_13/r_12"
-        turned = (
-            Mistake("angle-inverted", "theta_23", "atan(r_12/r_13)", "Opposite over adjacent, seen from charge 2."),
+        turned = slip(
+            "angle-inverted", "theta_23", "atan(r_12/r_13)", say="Opposite over adjacent, seen from charge 2."
         )
         why = "In the right-angled triangle: the side opposite charge 2 over the one beside it."
-        return (
-            *hypotenuse("r_23", "r_12", "r_13").steps(),
-            tilt(opposite, "theta_23", why, turned),
-        )
-    if shape == ISOSCELES:
+        found = [hypotenuse("r_23", "r_12", "r_13"), tilt("tan(theta_23) = r_13/r_12", "theta_23", why, turned)]
+    elif shape == ISOSCELES:
         why = "The height of an isosceles triangle cuts the base in half: half the base over the side."
-        return (
-            *equal("r_13", "r_23", "Both sides from charge 3 are equally long.").steps(),
-            *(
-                tilt(
-                    f"cos({a}) = r_12/(2*{leg})",
-                    a,
-                    why,
-                    (
-                        Mistake(
-                            "not-halved",
-                            a,
-                            f"acos(r_12/{leg})",
-                            "Only half of the base belongs to the right-angled triangle.",
-                        ),
-                    ),
-                )
-                for a, leg in (("theta_13", "r_13"), ("theta_23", "r_23"))
-            ),
-        )
-    why = "All angles of an equilateral triangle are 60°: half the base over the side is one half."
-    same = [equal(a, b, "All sides of an equilateral triangle are equally long.") for a, b in combinations(SIDES, 2)]
-    return (
-        *(step for relation in same for step in relation.steps()),
-        *(tilt(f"cos({a}) = 1/2", a, why, ()) for a in ("theta_13", "theta_23")),
-    )
+        half = "Only half of the base belongs to the right-angled triangle."
+        found = [equal("r_13", "r_23", "Both sides from charge 3 are equally long.")]
+        for a, leg in (("theta_13", "r_13"), ("theta_23", "r_23")):
+            whole = slip("not-halved", a, f"acos(r_12/{leg})", say=half)
+            found.append(tilt(f"cos({a}) = r_12/(2*{leg})", a, why, whole))
+    else:
+        why = "All angles of an equilateral triangle are 60°: half the base over the side is one half."
+        same = "All sides of an equilateral triangle are equally long."
+        found = [equal(a, b, same) for a, b in combinations(SIDES, 2)]
+        found += [tilt(f"cos({a}) = 1/2", a, why) for a in ("theta_13", "theta_23")]
+    return tuple(step for relation in found for step in relation.steps())
 
 
 def cosine(near: str, blunt: bool) -> Step:
-    """The cosine rule for the angle at charge ``near`` of the base, or for what is left of it to 180°."""
+    """The cosine rule for the angle at charge ``near`` of the base, or for what is left of it to 180°.
+
+    Rearranged by hand: the squares stay in the order in which the rule has them.
+    """
     far = "2" if near == "1" else "1"
     name, side, opposite = f"theta_{near}3", f"r_{near}3", f"r_{far}3"
-    join = "+" if blunt else "-"
-    squares = (f"{opposite}^2", f"r_12^2 + {side}^2")
-    share = f"({opposite}^2 - r_12^2 - {side}^2)" if blunt else f"(r_12^2 + {side}^2 - {opposite}^2)"
-    ratio = f"{share}/(2*r_12*{side})"
-    turned = f"(r_12^2 + {opposite}^2 - {side}^2)/(2*r_12*{opposite})"
-    wrong = (
-        Mistake(
-            "wrong-side-opposite",
-            name,
-            f"acos(abs({turned}))",
-            f"The side opposite the angle at charge {near} is the one that does not touch charge {near}.",
-            "the angle at the other end of the base was found",
-        ),
-        Mistake(
-            "not-doubled",
-            name,
-            f"acos({share}/(r_12*{side}))",
-            "The cosine rule has twice the product of the two sides.",
-        ),
-    )
-    why = (
+    moved = f"{opposite}^2 - r_12^2 - {side}^2" if blunt else f"r_12^2 + {side}^2 - {opposite}^2"
+    product, ratio = f"2*r_12*{side}*cos({name})", f"({moved})/(2*r_12*{side})"
+    touching = f"The side opposite the angle at charge {near} is the one that does not touch charge {near}."
+    twice = "The cosine rule has twice the product of the two sides."
+    rule = tilt(
+        f"{opposite}^2 = r_12^2 + {side}^2 {'+' if blunt else '-'} {product}",
+        name,
         f"The cosine rule at charge {near}. The angle there is more than 90°; θ is what is left of it to 180°, the"
         " angle with the x-axis, so the last term is added: cos(180° − θ) = −cos θ."
         if blunt
-        else f"The cosine rule at charge {near}: the side opposite it is the one between the other two charges."
+        else f"The cosine rule at charge {near}: the side opposite it is the one between the other two charges.",
+        slip(
+            "wrong-side-opposite",
+            name,
+            f"acos(abs((r_12^2 + {opposite}^2 - {side}^2)/(2*r_12*{opposite})))",
+            "the angle at the other end of the base was found",
+            touching,
+        ),
+        slip("not-doubled", name, f"acos(({moved})/(r_12*{side}))", say=twice),
     )
-    product = f"2*r_12*{side}*cos({name})"
-    moved = share.strip("()")
-    step = tilt(f"{squares[0]} = {squares[1]} {join} {product}", name, why, wrong)
-    lines = (
-        f"{product} = {moved}",
-        f"cos({name}) = {ratio}",
-    )  # in the order in which it is written
-    return replace(step, make=f"{name} = acos({ratio})", lines=lines)
+    lines = (f"{product} = {moved}", f"cos({name}) = {ratio}")
+    return replace(rule.step(name), make=f"{name} = acos({ratio})", lines=lines)
 
 
 def triangle_sides(data: Data) -> dict[str, float]:
@@ -276,17 +226,16 @@ class Outline:
     bodies: tuple[Body, ...]
     ways: tuple[Step, ...]
     story: str
-    distances: tuple[tuple[int, int, str], ...]
     check: Callable[[Sequence[Body], Body, Collection[str]], tuple[Check, ...]]
     told: tuple[str, ...] = ()  # angles to find although no component needs them
 
 
 def plan_outline(data: Data, outline: Outline) -> Plan:
     """Distances and angles where they are needed, then the forces and their sum."""
-    on = outline.bodies[int(data.choices["on"]) - 1]
-    sources = [body for body in outline.bodies if body is not on]
-    style = data.settings.style
-    net = rough_net(sources, on)
+    bodies = outline.bodies
+    on = bodies[int(data.choices["on"]) - 1]
+    sources = [body for body in bodies if body is not on]
+    style, net = data.settings.style, rough_net(sources, on)
     known, parts = set(data.values), [state(SUPERPOSITION)]
 
     def leading(name: str) -> tuple[Step, ...]:
@@ -300,26 +249,16 @@ def plan_outline(data: Data, outline: Outline) -> Plan:
             ask = f"Calculate the angle between the line through charges {angle[-2]} and {angle[-1]} and the x-axis."
             parts.append(Part(f"angle-{angle[-2:]}", "calculate", ask, leading(angle)))
     for source in sources:
-        gaps = wrong_gaps(source, on, outline.bodies)
-        pull = plane_pull(source, on, style, gaps, rough_way(heading_of(source, on)))
-        steps = (*leading(gap_of(source, on)), pull)
-        parts.append(Part(f"force-{source.tag}", "calculate", pull_ask(source, on), steps))
-    summed = component_steps(sources, on, net, style)
-    parts += plane_parts(outline.bodies, on, summed, net, data)
-    parts = within_reach(data, parts)
+        gaps, steps = wrong_gaps(source, on, bodies), leading(gap_of(source, on))
+        parts.append(pull_part(source, on, style, gaps, steps, angle_known=False))
+    parts += plane_parts(bodies, on, component_steps(sources, on, net, style), net, data)
+    given = tuple((int(n[2]) - 1, int(n[3]) - 1, said) for n, said in data.said.items() if n.startswith("r_"))
     return Plan(
         story=outline.story,
-        parts=tuple(parts),
+        parts=tuple(within_reach(data, parts)),
         values=dict(data.values),
-        scene=lambda _: outline_figure(outline),
-        checks=(
-            *outline.check(sources, on, known),
-            Check(
-                "Is the size possible?",
-                words=bounds_words(len(sources)),
-                holds=lambda v: within_bounds(v, [pull_of(s, on) for s in sources], "F_net"),
-            ),
-        ),
+        scene=lambda _: plane_figure(bodies, bodies[0], None, distances=given),
+        checks=(*outline.check(sources, on, known), size_check(sources, on)),
         notes=("The x-axis runs from charge 1 to charge 2, the y-axis up the page.",),
     )
 
@@ -345,17 +284,6 @@ def wrong_gaps(source: Body, on: Body, bodies: Sequence[Body]) -> list[tuple[str
     return found[:2]
 
 
-def outline_figure(outline: Outline) -> Figure:
-    """The charges at their corners, with the sides that are given."""
-    return plane_figure(outline.bodies, outline.bodies[0], None, distances=outline.distances)
-
-
-def given_sides(data: Data) -> tuple[tuple[int, int, str], ...]:
-    """The sides typed, for the figure."""
-    named = [(name, data.said[name]) for name in data.said if name.startswith("r_")]
-    return tuple((int(name[2]) - 1, int(name[3]) - 1, said) for name, said in named)
-
-
 ENOUGH = {ANY: 3, RIGHT: 2, ISOSCELES: 2, EQUILATERAL: 1}
 
 
@@ -372,7 +300,6 @@ def plan_triangle(typed: Data) -> Plan:
         bodies,
         triangle_ways(shape, blunt),
         story_triangle(data),
-        given_sides(data),
         triangle_check,
         told=("theta_13", "theta_23") if shape == ANY else (),
     )
@@ -389,13 +316,7 @@ def triangle_check(sources: Sequence[Body], on: Body, known: Collection[str]) ->
     length = {gap_of(p, q): hypot(p.x - q.x, p.y - q.y) for p, q in combinations((on, *sources), 2)}
     twins = [n for n in length if n in known and abs(length[n] - length[c]) <= NOISE * length[c]]
     if not twins:  # two sides of a right angle
-        return (
-            Check(
-                "The same by the angle: a force over its share of the resultant",
-                f"F_net = {g}/sin(theta)",
-                tolerance=1e-6,
-            ),
-        )
+        return (check("The same by the angle: a force over its share of the resultant", f"F_net = {g}/sin(theta)"),)
     c = c if c in twins else twins[0]
     sign = "+" if like(first, on) == like(second, on) else "-"
     angle = (
@@ -404,7 +325,7 @@ def triangle_check(sources: Sequence[Body], on: Body, known: Collection[str]) ->
         else "One force pulls and one pushes: the angle between them is what is left of the triangle's to 180°."
     )
     law = f"F_net^2 = {f}^2 + {g}^2 {sign} {f}*{g}*({a}^2 + {b}^2 - {c}^2)/({a}*{b})"
-    return (Check("The size once more without components, by the cosine rule", law, angle, tolerance=1e-6),)
+    return (check("The size once more without components, by the cosine rule", law, angle),)
 
 
 SHAPES = (
@@ -525,31 +446,12 @@ def rectangle_ways(square: bool) -> tuple[Step, ...]:
     if square:
         same = [equal(name, "r_12", SQUARE) for name in ("r_14", "r_23", "r_34")]
     why = "The upright side over the level one, in the right-angled triangle under the diagonal."
-    return (
-        *(relation.step(relation.names[0]) for relation in same),
-        *(hypotenuse(name, "r_12", "r_14").step(name) for name in ("r_13", "r_24")),
-        *(
-            tilt(
-                f"tan({a}) = r_14/r_12",
-                a,
-                why,
-                (
-                    ()
-                    if square
-                    else (
-                        Mistake(
-                            "angle-inverted",
-                            a,
-                            "atan(r_12/r_14)",
-                            "Name your reference axis.",
-                            "the angle was taken from the y-axis",
-                        ),
-                    )
-                ),
-            )
-            for a in ("theta_13", "theta_24")
-        ),
-    )
+    steps = [relation.step(relation.names[0]) for relation in same]
+    steps += [hypotenuse(name, "r_12", "r_14").step(name) for name in ("r_13", "r_24")]
+    for a in ("theta_13", "theta_24"):
+        turned = slip("angle-inverted", a, "atan(r_12/r_14)", "the angle was taken from the y-axis")
+        steps.append(tilt(f"tan({a}) = r_14/r_12", a, why, *([] if square else [turned])).step(a))
+    return tuple(steps)
 
 
 def plan_rectangle(data: Data) -> Plan:
@@ -559,30 +461,19 @@ def plan_rectangle(data: Data) -> Plan:
     high = wide if square else data.values["r_14"]
     places = ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high))
     bodies = tuple(Body(str(n), data.values[f"Q{n}"], *place) for n, place in enumerate(places, start=1))
-    outline = Outline(bodies, rectangle_ways(square), story_rectangle(data), given_sides(data), rectangle_checks)
-    return plan_outline(data, outline)
+    return plan_outline(data, Outline(bodies, rectangle_ways(square), story_rectangle(data), rectangle_checks))
 
 
 def rectangle_checks(sources: Sequence[Body], on: Body, known: Collection[str]) -> tuple[Check, ...]:
     """The sums along both axes with the signs of the charges put in."""
     found = []
-    for axis, part in enumerate(rough_net(sources, on)):
-        steps = [(s, (on.x - s.x, on.y - s.y)[axis]) for s in sources]
-        terms = [
-            (1 if step > 0 else -1, f"{s.name}*{('r_12', 'r_14')[axis]}/{gap_of(s, on)}^3") for s, step in steps if step
-        ]
+    for axis, side, part in zip("xy", ("r_12", "r_14"), rough_net(sources, on), strict=True):
+        steps = [(s, on.x - s.x if axis == "x" else on.y - s.y) for s in sources]
+        terms = [(1 if gap > 0 else -1, f"{s.name}*{side}/{gap_of(s, on)}^3") for s, gap in steps if gap]
         least = min(sign for sign, _ in terms) if len({sign for sign, _ in terms}) == 1 else 1
         sum_ = signed(sorted(((sign * least, term) for sign, term in terms), reverse=True))
-        left = f"{'-' if least < 0 else ''}SigmaF_{'xy'[axis]}"
         if part:
-            found.append(
-                Check(
-                    f"The sum along {'xy'[axis]} with the signs of the charges put in",
-                    f"{left} = k*{on.name}*({sum_})",
-                    "The signs of charges and steps settle each direction by themselves, without angles.",
-                    tolerance=1e-6,
-                )
-            )
+            found.append(signed_check(axis, f"{'-' if least < 0 else ''}SigmaF_{axis} = k*{on.name}*({sum_})"))
     return tuple(found)
 
 

@@ -19,23 +19,21 @@ from calc.figures import Figure
 from calc.figures.charges import Charge, On, spheres_on_line
 from calc.language.printing import rounded
 from calc.language.symbols import symbol
-from calc.model.answers import Direction, Point
-from calc.model.questions import (
-    FSA,
-    Check,
-    Choice,
-    Data,
-    Draw,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Root,
-    Step,
-)
+from calc.model.answers import Direction
+from calc.model.directions import LEFT_RIGHT
+from calc.model.questions import FSA, Check, Choice, Data, Draw, Part, Plan, Question, Refusal, Root, Step
 from calc.topics.several_charges.balance import PLACES
-from calc.topics.several_charges.shared import SIDES, SUPERPOSITION, two_on_a_line, way_of
+from calc.topics.several_charges.shared import (
+    SIDES,
+    SUPERPOSITION,
+    check,
+    explain,
+    side,
+    signed,
+    slip,
+    two_on_a_line,
+    way_of,
+)
 from calc.topics.shared.electrostatics import (
     COULOMB,
     charge,
@@ -165,6 +163,9 @@ class Forces:
         return regions(self.d)[1], self.d - high, self.d - low
 
 
+BY_TRIAL = "No formula of school algebra gives these distances; they are found by trial, narrowing in step by step."
+
+
 def plan_places(data: Data) -> Plan:
     refuse_zero_charge(data, "Q1", "Q2", "Q3")
     if data.values["F_net"] == 0:
@@ -196,34 +197,15 @@ def plan_places(data: Data) -> Plan:
             title="Two fixed charges",
         ),
         checks=tuple(checks),
-        notes=(
-            f"Places on the line that fit: {count_ or 'none'}.",
-            *(
-                (
-                    (
-                        "No formula of school algebra gives these distances; they are found by trial, narrowing in step"
-                        " by step."
-                    ),
-                )
-                if count_
-                else ()
-            ),
-        ),
+        notes=(f"Places on the line that fit: {count_ or 'none'}.", *([BY_TRIAL] if count_ else [])),
     )
 
 
 def equation_in(region: Region, forces: Forces, positive: int, name: str) -> str:
     """F_net as the sum of both forces in a region, positive in the stated direction; both minus cannot be."""
-    terms = sorted(
-        (
-            (-way * positive, f"k*{source}*Q3/{gap}^2")
-            for way, source, gap in zip(forces.ways(region), ("Q1", "Q2"), (region.from_1, region.from_2), strict=True)
-        ),
-        key=lambda term: term[0],
-    )
-    (first, a), (second, b) = terms
-    sign = "+" if second < 0 else "-"
-    text = f"F_net = {'-' if first > 0 else ''}{a} {sign} {b}"
+    gaps = zip(forces.ways(region), ("Q1", "Q2"), (region.from_1, region.from_2), strict=True)
+    terms = [(way * positive, f"k*{source}*Q3/{gap}^2") for way, source, gap in gaps]
+    text = f"F_net = {signed(sorted(terms, key=lambda term: -term[0]))}"
     return re.sub(rf"\b{region.name}\b", name, text)
 
 
@@ -236,6 +218,7 @@ def place_part(
     same = forces.ways(region)[0] == forces.ways(region)[1]
     where = dict(PLACES)[region.key]
     nth = {"": "the place", "1": "the first place", "2": "the second place"}[count]
+    nearest = "Q2" if region.name in "wz" else "Q1"
     style = data.settings.style
     low, high = (rounded(end, style).text for end in ends)
     step = Step(
@@ -260,7 +243,7 @@ def place_part(
             ),
         ),
         direction=Direction(region.key, f"{where}, measured {region.measured}", PLACES),
-        mistakes=place_mistakes(data, name),
+        mistakes=(slip("one-force", name, f"sqrt(k*abs({nearest})*abs(Q3)/F_net)"),),
     )
     return Part(
         f"{region.key}{'-' + count if count else ''}",
@@ -271,57 +254,27 @@ def place_part(
     )
 
 
-def place_mistakes(data: Data, name: str) -> tuple[Mistake, ...]:
-    """One force only, from whichever charge the distance is measured."""
-    source = "Q2" if name[0] in "wz" else "Q1"
-    return (
-        Mistake(
-            "one-force",
-            name,
-            f"sqrt(k*abs({source})*abs(Q3)/F_net)",
-            "The net force is the sum of all the forces: the other charge acts as well.",
-        ),
-    )
-
-
 def empty_part(data: Data, region: Region, forces: Forces, positive: int) -> Part:
     """Why a region holds no place."""
-    ways = forces.ways(region)
-    side = {1: "to the right", -1: "to the left"}
-    style = data.settings.style
+    ways, style = forces.ways(region), data.settings.style
+    cut = forces.turning(region)
     if ways[0] == ways[1]:
-        reason = Point(f"Both forces on charge 3 point {side[ways[0]]} there.", 1)
+        reason = f"Both forces on charge 3 point {side(ways[0]).words} there."
         if ways[0] != positive:
-            end = Point("The net force has the wrong direction everywhere in this part.", 1)
+            end = "The net force has the wrong direction everywhere in this part."
         else:
-            cut = forces.turning(region)
             least = rounded(abs(forces.at(region, cut or forces.d / 2)), style).text
-            end = Point(
-                f"The net force is never smaller than {least} N there, which is more than the stated one.",
-                1,
-            )
+            end = f"The net force is never smaller than {least} N there, which is more than the stated one."
     else:
-        reason = Point("The two forces point opposite ways there.", 1)
-        cut = forces.turning(region)
+        reason = "The two forces point opposite ways there."
         # With a turning point inside, the net force may point the stated way without ever being large enough.
         if cut and way_of(forces.at(region, cut)) == positive:
-            most = rounded(abs(forces.at(region, cut)), style).text
-            end = Point(
-                f"In the stated direction the net force never exceeds {most} N there, which is less than the stated"
-                " one.",
-                1,
-            )
+            most = f"never exceeds {rounded(abs(forces.at(region, cut)), style).text} N there"
+            end = f"In the stated direction the net force {most}, which is less than the stated one."
         else:
-            end = Point(
-                f"The net force points {side[-positive]} everywhere in this part: the wrong direction.",
-                1,
-            )
-    return Part(
-        region.key,
-        "explain",
-        f"Explain why there is no such place {dict(PLACES)[region.key]}.",
-        points=(reason, end),
-    )
+            end = f"The net force points {side(-positive).words} everywhere in this part: the wrong direction."
+    ask = f"Explain why there is no such place {dict(PLACES)[region.key]}."
+    return explain(region.key, ask, (reason,), (end,))
 
 
 def place_check(region: Region, positive: int, count: str) -> Check:
@@ -329,13 +282,10 @@ def place_check(region: Region, positive: int, count: str) -> Check:
     name = f"{region.name}{count}"
     x = {"u": f"(-{name})", "x": name, "w": f"(d + {name})", "z": f"(d - {name})"}[region.name]
     y = {"w": name, "z": f"(-{name})"}.get(region.name, f"({x} - d)")
-    bare = f"k*Q3*(Q1*{x}/abs({x})^3 + Q2*{y}/abs({y})^3)"
-    left = "F_net" if positive > 0 else "-F_net"
-    return Check(
+    return check(
         f"Put it back, {dict(PLACES)[region.key]}, with the signs of the charges and steps",
-        f"{left} = {bare}",
+        f"{'F_net' if positive > 0 else '-F_net'} = k*Q3*(Q1*{x}/abs({x})^3 + Q2*{y}/abs({y})^3)",
         "To the right counts as positive.",
-        tolerance=1e-6,
     )
 
 
@@ -379,7 +329,7 @@ PLACES_QUESTION = Question(
         charge("Q3", "Charge 3, to be placed"),
         distance("d", "Distance between charge 1 and charge 2"),
         force("F_net", "Net force on charge 3 (size)"),
-        Choice("way", "Direction of the net force", (("right", "to the right"), ("left", "to the left"))),
+        Choice("way", "Direction of the net force", LEFT_RIGHT.options),
     ),
     plan=plan_places,
     constants=("k",),

@@ -1,4 +1,5 @@
-"""Two forces at right angles: on a charge at a corner, and with one force or the resultant unknown.
+"""Two forces at right angles: on a charge at a corner, on a puck that is let go, and with one force or the
+resultant unknown.
 
 F_net = √(F_x² + F_y²), tan θ = F_y/F_x; given F_net and one force, the other is √(F_net² − F₁²).
 Marks: two forces 2 + 2, resultant 2, angle 1, answer and direction 1; common practice, no source.
@@ -12,48 +13,33 @@ from dataclasses import replace
 from calc.figures import Figure, Force, tail_to_head
 from calc.language.printing import Style
 from calc.model.answers import Direction
-from calc.model.questions import (
-    Check,
-    Choice,
-    Data,
-    Draw,
-    Input,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Step,
-    Values,
-)
+from calc.model.directions import LEFT_RIGHT, UP_DOWN
+from calc.model.questions import SA, Check, Choice, Data, Draw, Input, Part, Plan, Question, Refusal, Step, Values
 from calc.model.relations import Relation
-from calc.topics.several_charges.plane import (
-    angle_step,
-    plane_figure,
-    plane_parts,
-    plane_pull,
-    rough_net,
-    size_step,
-)
+from calc.topics.several_charges.plane import angle_step, plane_figure, plane_parts, pull_part, resultant, rough_net
 from calc.topics.several_charges.shared import (
     LEVELS,
     NOISE,
     PLAIN_NET,
+    QUADRANTS,
     SIDES,
     SUPERPOSITION,
     Body,
     axis_angle,
-    bounds_words,
+    check,
     compass,
+    explain,
     gap_of,
     pair,
-    pull_ask,
+    pooled,
     pull_of,
-    within_bounds,
+    size_check,
+    slip,
+    step,
 )
 from calc.topics.shared.electrostatics import (
     COULOMB,
-    NOT_SQUARED,
+    SECOND,
     charge,
     distance,
     force,
@@ -63,6 +49,9 @@ from calc.topics.shared.electrostatics import (
 )
 
 # --- two charges at right angles ----------------------------------------------------------------------------
+
+BY_ANGLE = "The same by the angle: a force over its share of the resultant"
+SQUARES = "The forces are at right angles: their squares add."
 
 
 def corner(data: Data, tags: str = "123", kind: str = "charge") -> tuple[Body, Body, Body]:
@@ -79,33 +68,35 @@ def corner(data: Data, tags: str = "123", kind: str = "charge") -> tuple[Body, B
     )
 
 
-def corner_pull(source: Body, other: Body, on: Body, style: Style) -> Step:
-    """One of two forces at right angles, with the distances a learner may mix up."""
-    wrong = [
-        (
-            f"sqrt({gap_of(source, on)}^2 + {gap_of(other, on)}^2)",
-            f"the distance from {source.words} to {other.words} was used",
-        )
-    ]
+def corner_parts(data: Data, bodies: tuple[Body, Body, Body]) -> tuple[Part, ...]:
+    """Both forces on the charge at the corner, then draw them, add them, and check by a drawing to scale."""
+    on, across, along = bodies
+    style, x, y = data.settings.style, pull_of(across, on), pull_of(along, on)
+    net = rough_net((across, along), on)
+    size, *rest = resultant(
+        x,
+        y,
+        net,
+        on,
+        style,
+        slip("sizes-added", "F_net", f"{x} + {y}", "all the sizes were added"),
+        slip("subtracted", "F_net", f"abs({x} - {y})", say=SQUARES),
+        pooled("F_net", "", (across, along), on),
+    )
+    return (
+        pull_part(across, on, style, corner_gaps(across, along, on)),
+        pull_part(along, on, style, corner_gaps(along, across, on)),
+        *plane_parts(bodies, on, (size, *rest), net, data),
+    )
+
+
+def corner_gaps(source: Body, other: Body, on: Body) -> list[tuple[str, str]]:
+    """The distances a learner may take for that of ``source``."""
+    slanting = f"sqrt({gap_of(source, on)}^2 + {gap_of(other, on)}^2)"
+    wrong = [(slanting, f"the distance from {source.words} to {other.words} was used")]
     if abs(abs(source.x + source.y) - abs(other.x + other.y)) > NOISE:
         wrong.insert(0, (gap_of(other, on), f"the distance of {other.words} was used"))
-    return plane_pull(source, on, style, wrong)
-
-
-def corner_net(across: Body, along: Body, on: Body, style: Style) -> tuple[Step, Step]:
-    """Pythagoras and the angle for two forces along the axes."""
-    x, y = pull_of(across, on), pull_of(along, on)
-    net = rough_net((across, along), on)
-    size = size_step(f"F_net = sqrt({x}^2 + {y}^2)", x, y, net, on, style, f"{x} + {y}")
-    pooled = f"k*abs({on.name})*(abs({across.name}) + abs({along.name}))/({gap_of(across, on)} + {gap_of(along, on)})^2"
-    once = Mistake(
-        "distances-first", "F_net", pooled, "One pair at a time.", "the distances were added before the law was used"
-    )
-    subtracted = Mistake("subtracted", "F_net", f"abs({x} - {y})", "The forces are at right angles: their squares add.")
-    return (
-        replace(size, mistakes=(*size.mistakes[:1], subtracted, once, *size.mistakes[1:])),
-        angle_step(x, y, net),
-    )
+    return wrong
 
 
 def corner_scene(data: Data, bodies: Sequence[Body]) -> Figure:
@@ -115,33 +106,14 @@ def corner_scene(data: Data, bodies: Sequence[Body]) -> Figure:
 
 
 def plan_corner(data: Data) -> Plan:
-    for name in ("Q1", "Q2", "Q3"):
-        refuse_zero_charge(data, name)
-    style = data.settings.style
-    on, across, along = bodies = corner(data)
-    net = rough_net((across, along), on)
+    refuse_zero_charge(data, "Q1", "Q2", "Q3")
+    bodies = corner(data)
     return Plan(
         story=story_corner(data),
-        parts=(
-            state(SUPERPOSITION),
-            Part("force-2", "calculate", pull_ask(across, on), (corner_pull(across, along, on, style),)),
-            Part("force-3", "calculate", pull_ask(along, on), (corner_pull(along, across, on, style),)),
-            *plane_parts(bodies, on, corner_net(across, along, on, style), net, data),
-        ),
+        parts=(state(SUPERPOSITION), *corner_parts(data, bodies)),
         values=dict(data.values),
         scene=lambda _: corner_scene(data, bodies),
-        checks=(
-            Check(
-                "The same by the angle: a force over its share of the resultant",
-                "F_net = F_31/sin(theta)",
-                tolerance=1e-6,
-            ),
-            Check(
-                "Is the size possible?",
-                words=bounds_words(2),
-                holds=lambda v: within_bounds(v, ("F_21", "F_31"), "F_net"),
-            ),
-        ),
+        checks=(check(BY_ANGLE, "F_net = F_31/sin(theta)"), size_check(bodies[1:], bodies[0])),
     )
 
 
@@ -168,7 +140,7 @@ CORNER = Question(
         charge("Q3", "Charge 3, above or below it"),
         distance("r_12", "Distance from charge 1 to charge 2"),
         distance("r_13", "Distance from charge 1 to charge 3"),
-        Choice("across", "Charge 2 is", (("right", "to the right"), ("left", "to the left"))),
+        Choice("across", "Charge 2 is", LEFT_RIGHT.options),
         Choice("along", "Charge 3 is", (("up", "above"), ("down", "below"))),
     ),
     plan=plan_corner,
@@ -195,6 +167,138 @@ CORNER = Question(
 )
 
 
+# --- three pucks on an air table ------------------------------------------------------------------------------------
+
+
+def plan_pucks(data: Data) -> Plan:
+    refuse_zero_charge(data, "Q_A", "Q_B", "Q_C")
+    on, across, along = bodies = corner(data, "ABC", "puck")
+    way = compass(*rough_net((across, along), on), data.settings.style)
+    return Plan(
+        story=story_pucks(data),
+        parts=(
+            state(SUPERPOSITION),
+            *corner_parts(data, bodies)[:-1],
+            Part(
+                "acceleration",
+                "calculate",
+                "Puck A is let go; the others stay clamped. Calculate its acceleration at that moment.",
+                (acceleration(way),),
+            ),
+            explain(
+                "later",
+                "Explain whether the acceleration of A stays the same as it moves.",
+                (
+                    "As A moves its distances from B and C change, and the forces depend on the inverse square of the"
+                    " distance.",
+                    "distances",
+                ),
+                (
+                    "So the net force and the acceleration change: equations for constant acceleration may not be"
+                    " used.",
+                    "change",
+                ),
+            ),
+            Part(
+                "doubled",
+                "calculate",
+                "Before A is let go, both distances are made twice as large. Calculate the new net force on A without"
+                " going back to the charges.",
+                (doubled(way),),
+            ),
+        ),
+        values=dict(data.values),
+        scene=lambda _: corner_scene(data, bodies),
+        checks=(
+            check(BY_ANGLE, f"F_net = {pull_of(along, on)}/sin(theta)"),
+            Check("Multiply back: mass times acceleration is the net force", "m*a = F_net"),
+            check(
+                "The force of B at twice the distance, straight from the law, is its share of the new net force",
+                "k*Q_B*Q_A/(2*r_AB)^2 = F_new*cos(theta)",
+                sizes=("Q_A", "Q_B"),
+            ),
+        ),
+        notes=("The cushion of air carries the weight, so only the electrostatic forces act along the table.",),
+    )
+
+
+def acceleration(way: Direction) -> Step:
+    where = Direction(way.key, f"in the direction of the net force, {way.words}", QUADRANTS, way.angle)
+    inverted = "F = ma: divide the force by the mass, not the mass by the force."
+    return Relation(
+        "F_net = m*a",
+        units={"a": "m·s⁻²"},
+        what="Newton's second law",
+        quotes=(SECOND.name,),
+        why="There is no friction on the air cushion, so the net force is the electrostatic one. The acceleration has"
+        " its direction.",
+        plain="The same push speeds up a small mass more.",
+        directions={"a": lambda v: where},
+        mistakes=(
+            slip("multiplied", "a", "F_net*m", say="F = ma: divide the force by the mass."),
+            slip("upside-down", "a", "m/F_net", say=inverted),
+        ),
+    ).step("a")
+
+
+def doubled(way: Direction) -> Step:
+    once = "Each force has only its own distance: divide by 2² once."
+    return step(
+        "F_new = F_net/2^2",
+        "N",
+        "Compare: every force falls to a quarter",
+        "Each force goes with the inverse square of its distance, so both become a quarter. The triangle of forces"
+        " keeps its shape: the net force is a quarter too, in the same direction.",
+        "Twice as far is four times weaker, for each of the pushes and so for their sum.",
+        SA,
+        directions={"F_new": lambda v: way},
+        mistakes=(
+            slip("not-squared", "F_new", "F_net/2", say="Inverse square: square the factor of the distance."),
+            slip("multiplied", "F_new", "F_net*2^2", say="Further apart means a smaller force: divide."),
+            slip("each-distance", "F_new", "F_net/2^4", say=once),
+        ),
+    )
+
+
+def story_pucks(data: Data) -> str:
+    said = data.said
+    return data.pick(
+        "On the air table of a science museum three light plastic pucks are clamped at first. Seen from above, B is"
+        f" {said['r_AB']} to the right of A, and C is {said['r_AC']} from A, straight up the table. A carries"
+        f" {said['Q_A']}, B {said['Q_B']} and C {said['Q_C']}. The mass of A is {said['m']}.",
+        f"Three charged foam pucks hover on a level table with air holes, held in place. Puck A, {said['Q_A']},"
+        f" {said['m']}, is at the corner of a right angle; puck B, {said['Q_B']}, is {said['r_AB']} to its right, and"
+        f" puck C, {said['Q_C']}, is {said['r_AC']} above it on the plan.",
+    )
+
+
+PUCKS = Question(
+    key="pucks",
+    title="Three pucks on an air table",
+    fields=(
+        charge("Q_A", "Charge on puck A, at the corner"),
+        charge("Q_B", "Charge on puck B, to the right of A"),
+        charge("Q_C", "Charge on puck C, above A"),
+        distance("r_AB", "Distance between A and B"),
+        distance("r_AC", "Distance between A and C"),
+        Input("m", "Mass of puck A", "g", 1e-5, 1, refusal="Mass must be greater than zero."),
+    ),
+    plan=plan_pucks,
+    constants=("k",),
+    laws=(SUPERPOSITION.name, COULOMB.name, SECOND.name),
+    example={"Q_A": "-40 nC", "Q_B": "+60 nC", "Q_C": "-50 nC", "r_AB": "30 cm", "r_AC": "25 cm", "m": "5 g"},
+    draws={
+        "Q_A": Draw((20, 30, 40, -25, -50), "nC", harder=(36, -48)),
+        "Q_B": Draw((40, 60, 80, -45, -70), "nC", harder=(52, -64)),
+        "Q_C": Draw((35, 55, -30, -65), "nC", harder=(42, -58)),
+        "r_AB": Draw((20, 30, 40), "cm"),
+        "r_AC": Draw((15, 25, 35), "cm"),
+        "m": Draw((2, 4, 5, 8), "g", harder=(2.5, 6.4)),
+    },
+    scenario=True,
+)
+
+
 # --- two forces at right angles, one of them or the resultant asked -----------------------------------------
 
 PERPENDICULAR = {
@@ -210,133 +314,93 @@ BOTH = "To go on to the charge, fill in both the charge and the distance; or lea
 
 
 def plan_perpendicular(data: Data) -> Plan:
-    asked, style = data.asked, data.settings.style
-    for name in ("F_x", "F_y"):
-        if asked != "F_net" and data.has(name) and data.values["F_net"] <= data.values[name]:
-            raise Refusal("F_net", TOO_SMALL)
+    asked = data.asked
     if asked != "F_net":
+        other = "F_y" if asked == "F_x" else "F_x"
+        if data.values["F_net"] <= data.values[other]:
+            raise Refusal("F_net", TOO_SMALL)
         for given, missing in (("Q1", "r"), ("r", "Q1")):
             if data.has(given) and not data.has(missing):
                 raise Refusal(missing, BOTH)
         refuse_zero_charge(data, "Q1")
-    signs = (
-        1.0 if data.choices["across"] == "right" else -1.0,
-        1.0 if data.choices["along"] == "up" else -1.0,
-    )
-    parts = [
-        state(SUPERPOSITION),
-        Part("find", "calculate", PERPENDICULAR[asked], (perpendicular_step(asked, signs, style),)),
-    ]
-    parts.append(
-        Part(
-            "angle",
-            "calculate",
-            "Calculate the angle between the net force and the x-axis.",
-            (angle_step("F_x", "F_y", signs),),
-            figure=lambda v: perpendicular_figure(v, signs),
-        )
-    )
-    if asked != "F_net" and data.has("Q1"):
-        parts.append(source_part(data))
+    signs = (1.0 if data.choices["across"] == "right" else -1.0, 1.0 if data.choices["along"] == "up" else -1.0)
+    step_ = pythagoras(asked, signs, data.settings.style).step(asked)
     return Plan(
         story=story_perpendicular(data),
-        parts=tuple(parts),
+        parts=(
+            state(SUPERPOSITION),
+            Part("find", "calculate", PERPENDICULAR[asked], (step_,)),
+            Part(
+                "angle",
+                "calculate",
+                "Calculate the angle between the net force and the x-axis.",
+                (angle_step("F_x", "F_y", signs),),
+                figure=lambda v: perpendicular_figure(v, signs),
+            ),
+            *([source_part(data)] if asked != "F_net" and data.has("Q1") else []),
+        ),
         values=dict(data.values),
         checks=(
-            Check(
+            check(
                 "The same by the angle: the forces are the shares of the net force along the axes",
                 "F_net*cos(theta) = F_x",
-                tolerance=1e-6,
             ),
-            Check("The other share", "F_net*sin(theta) = F_y", tolerance=1e-6),
+            check("The other share", "F_net*sin(theta) = F_y"),
         ),
     )
 
 
-def perpendicular_step(asked: str, signs: tuple[float, float], style: Style) -> Step:
-    """Pythagoras for the resultant, or turned round for one of the forces."""
-    root = Mistake("root-omitted", asked, "F_x^2 + F_y^2", "You have F²: take the square root.")
-    if asked == "F_net":
-        what, why = (
-            "The resultant: Pythagoras",
-            "The forces are at right angles, so their squares add.",
-        )
-        across, along = signs
-        wrong = (
-            Mistake("sizes-added", "F_net", "F_x + F_y", "Forces have directions.", "the sizes were added"),
-            Mistake("subtracted", "F_net", "abs(F_x - F_y)", "The forces are at right angles: their squares add."),
-            root,
-        )
-    else:
-        other = "F_y" if asked == "F_x" else "F_x"
-        what = f"Pythagoras, turned round for the force along {asked[-1]}"
-        why = "The net force is the longest side of the right-angled triangle."
-        across, along = (signs[0], 0.0) if asked == "F_x" else (0.0, signs[1])
-        wrong = (
-            Mistake(
-                "sizes-subtracted",
-                asked,
-                f"F_net - {other}",
-                "Forces have directions: use the squares, not the sizes.",
-                "the sizes were subtracted",
-            ),
-            Mistake(
-                "squares-added",
-                asked,
-                f"sqrt(F_net^2 + {other}^2)",
-                "The net force is the longest side: subtract the squares.",
-            ),
-            replace(root, instead=f"F_net^2 - {other}^2"),
-        )
-
-    def where(v: Values) -> Direction:
-        return compass(v["F_x"] * across, v["F_y"] * along, style)
-
+def pythagoras(asked: str, signs: tuple[float, float], style: Style) -> Relation:
+    """The net force and its two parts at right angles, worded for the one that is asked."""
+    net = asked == "F_net"
+    across, along = signs[0] * (net or asked == "F_x"), signs[1] * (net or asked == "F_y")
+    wrong = [
+        slip("sizes-added", "F_net", "F_x + F_y", "the sizes were added"),
+        slip("subtracted", "F_net", "abs(F_x - F_y)", say=SQUARES),
+        slip("root-omitted", "F_net", "F_x^2 + F_y^2", say="You have F²: take the square root."),
+    ]
+    sizes = "Forces have directions: use the squares, not the sizes."
+    longest = "The net force is the longest side: subtract the squares."
+    for one, other in (("F_x", "F_y"), ("F_y", "F_x")):
+        wrong += [
+            slip("sizes-subtracted", one, f"F_net - {other}", "the sizes were subtracted", sizes),
+            slip("squares-added", one, f"sqrt(F_net^2 + {other}^2)", say=longest),
+            slip("root-omitted", one, f"F_net^2 - {other}^2", say="You have F²: take the square root."),
+        ]
     return Relation(
         "F_net = sqrt(F_x^2 + F_y^2)",
-        what=what,
-        why=why,
+        what="The resultant: Pythagoras" if net else f"Pythagoras, turned round for the force along {asked[-1]}",
+        why="The forces are at right angles, so their squares add."
+        if net
+        else "The net force is the longest side of the right-angled triangle.",
         plain=PLAIN_NET,
         units=dict.fromkeys(PERPENDICULAR, "N"),
-        mistakes=wrong,
-        directions=dict.fromkeys(PERPENDICULAR, where),
-    ).step(asked)
+        mistakes=tuple(wrong),
+        directions={asked: lambda v: compass(v["F_x"] * across, v["F_y"] * along, style)},
+    )
 
 
 def source_part(data: Data) -> Part:
     """The charge that gives the force just found, from Coulomb's law."""
-    asked = data.asked
-    attract = {"attract": 1, "repel": -1}.get(data.choices["acting"], 0)
-    where = sign_of_charge(-attract * data.sign("Q1")) if attract else None
-    return Part(
-        "source",
-        "calculate",
-        f"The force along {asked[-1]} comes from a charge {data.said['r']} away. Calculate that charge.",
-        (
-            pair(
-                asked,
-                "Q1",
-                "Q2",
-                "r",
-                what="Coulomb's law for the size of the charge",
-                directions={"Q2": lambda v: where},
-                why=(
-                    "Sizes only. Attraction means unlike signs, repulsion like signs."
-                    if attract
-                    else "Sizes only. Whether it attracts or repels is not said, so only the size follows."
-                ),
-                mistakes=(
-                    Mistake("not-squared", "Q2", f"{asked}*r/(k*Q1)", NOT_SQUARED),
-                    Mistake(
-                        "net-used",
-                        "Q2",
-                        "F_net*r^2/(k*Q1)",
-                        "That charge gives only the force along its own joining line.",
-                    ),
-                ),
-            ).step("Q2"),
+    asked, acting = data.asked, {"attract": 1, "repel": -1}.get(data.choices["acting"], 0)
+    where = sign_of_charge(-acting * data.sign("Q1")) if acting else None
+    share = "That charge gives only the force along its own joining line."
+    unsaid = "Whether it attracts or repels is not said, so only the size follows."
+    law = pair(
+        asked,
+        "Q1",
+        "Q2",
+        "r",
+        what="Coulomb's law for the size of the charge",
+        directions={"Q2": lambda v: where},
+        why=f"Sizes only. {'Attraction means unlike signs, repulsion like signs.' if acting else unsaid}",
+        mistakes=(
+            slip("not-squared", "Q2", f"{asked}*r/(k*Q1)"),
+            slip("net-used", "Q2", "F_net*r^2/(k*Q1)", say=share),
         ),
     )
+    ask = f"The force along {asked[-1]} comes from a charge {data.said['r']} away. Calculate that charge."
+    return Part("source", "calculate", ask, (law.step("Q2"),))
 
 
 def perpendicular_figure(values: Values, signs: tuple[float, float]) -> Figure:
@@ -384,8 +448,8 @@ TWO_FORCES = Question(
         pull_size("F_net", "Net force (size)", SIZE),
         pull_size("F_x", "Force along x (size)", SIZE),
         pull_size("F_y", "Force along y (size)", SIZE),
-        Choice("across", "The force along x points", (("right", "to the right"), ("left", "to the left"))),
-        Choice("along", "The force along y points", (("up", "upwards"), ("down", "downwards"))),
+        Choice("across", "The force along x points", LEFT_RIGHT.options),
+        Choice("along", "The force along y points", UP_DOWN.options),
         replace(charge("Q1", "Charge the forces act on"), optional=True, help="only to go on to the other charge"),
         replace(
             distance("r", "Distance to the charge giving the force to be found"),

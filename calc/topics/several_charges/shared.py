@@ -10,24 +10,14 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from math import atan2, cos, degrees, floor, hypot, inf, isfinite, log10, radians, sin
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from calc.figures import Figure, Force
 from calc.language.printing import Style, angle, exact
 from calc.language.symbols import symbol
 from calc.model.answers import Direction, Law, Mark, Point
-from calc.model.questions import (
-    FSA,
-    Choice,
-    Data,
-    Input,
-    Mistake,
-    Part,
-    Refusal,
-    Rows,
-    Step,
-    Values,
-)
+from calc.model.directions import LEFT_RIGHT, UP_DOWN
+from calc.model.questions import FSA, Check, Choice, Data, Input, Mistake, Part, Refusal, Rows, Step, Values
 from calc.model.relations import Relation, Towards
 from calc.topics.shared.electrostatics import NOT_ADDED, NOT_SQUARED, POINT_CHARGES, charge
 
@@ -41,10 +31,10 @@ SUPERPOSITION = Law(
 # What is left of a sum that cancels on paper, as a share of its terms (calc.language.expressions drops it too).
 NOISE = 1e-9
 
-SIDES = (("left", "to the left"), ("right", "to the right"))
+SIDES = LEFT_RIGHT.options[::-1]
+LEVELS = UP_DOWN.options[::-1]
 NO_WAY = ("none", "no direction: the net force is zero")
 NET_SIDES = (*SIDES, NO_WAY)
-LEVELS = (("down", "downwards"), ("up", "upwards"))
 QUADRANTS = (
     ("right", "to the right: along +x"),
     ("right-up", "to the right and up: above the +x axis"),
@@ -63,6 +53,61 @@ PLAIN_NET = (
 )
 COINCIDE = "Two charges share a point. Give each its own position."
 NO_FORCE = "A zero charge gives no force, so this cannot be found."
+
+
+SAY = {
+    "wrong-side": "Attract: towards; repel: away.",
+    "not-squared": NOT_SQUARED,
+    "charges-added": NOT_ADDED,
+    "sizes-added": "Forces have directions.",
+    "subtracted": "Both point the same way; redraw.",
+    "distances-first": "One pair at a time.",
+    "angle-inverted": "Name your reference axis.",
+    "root-omitted": "You have r²: take the square root.",
+    "one-force": "The net force is the sum of all the forces: the other charge acts as well.",
+}
+
+
+WRONG_PAIR = "Measure to the chosen charge."
+
+
+def slip(key: str, at: str, instead: str, why: str = "", say: str = "") -> Mistake:
+    """A known mistake; ``say`` where the usual sentence of its key will not do."""
+    return Mistake(key, at, instead, say or SAY[key], why)
+
+
+def step(law: str, unit: str, what: str, why: str, plain: str, marks: tuple[Mark, ...] = FSA, **more: Any) -> Step:
+    """The step to the left side of a law as it stands. more: as for a Relation."""
+    name = law.split(" = ")[0]
+    return Relation(law, what, why, {name: unit}, plain, marks=marks, **more).step(name)
+
+
+def explain(key: str, ask: str, *points: tuple[str, ...]) -> Part:
+    """A part to explain: a mark for each sentence, which stands before the words its mark hangs on."""
+    return Part(key, "explain", ask, points=tuple(Point(words, 1, tuple(keys)) for words, *keys in points))
+
+
+def check(what: str, law: str, words: str = "", sizes: tuple[str, ...] = ()) -> Check:
+    """A second way whose digits agree to a millionth."""
+    return Check(what, law, words, sizes=sizes, tolerance=1e-6)
+
+
+def size_check(sources: Sequence[Body], on: Body, what: str = "Is the size possible?") -> Check:
+    """The net force against the least and the most that the sizes of the forces can give."""
+    names = [pull_of(s, on) for s in sources]
+    return Check(what, words=bounds_words(len(names)), holds=lambda v: within_bounds(v, names, "F_net"))
+
+
+def signed(terms: Sequence[tuple[int, str]]) -> str:
+    """``-F_12 + F_32`` from signs and names."""
+    text = "".join(f" {'+' if sign > 0 else '-'} {name}" for sign, name in terms)
+    return text.removeprefix(" + ") if text.startswith(" +") else "-" + text.removeprefix(" - ")
+
+
+def put_back(what: str, net: str, terms: Sequence[tuple[int, str]], sizes: tuple[str, ...]) -> Check:
+    """A stated net force once more as the sum of the forces, those in its direction first."""
+    law = f"{net} = {signed(sorted(terms, key=lambda term: -term[0]))}"
+    return check(what, law, "Plus for a force in the stated direction, minus for the opposite one.", sizes)
 
 
 class Body(NamedTuple):
@@ -187,16 +232,10 @@ def pull_step(
         marks=marks,
         directions={name: lambda v: direction},
         mistakes=(
-            Mistake("not-squared", name, f"{product}/{gap}", NOT_SQUARED),
-            Mistake("charges-added", name, f"k*({source.name}+{on.name})/{gap}^2", NOT_ADDED),
+            slip("not-squared", name, f"{product}/{gap}"),
+            slip("charges-added", name, f"k*({source.name}+{on.name})/{gap}^2"),
             *(
-                Mistake(
-                    f"wrong-pair-{n}" if n else "wrong-pair",
-                    name,
-                    f"{product}/({wrong})^2",
-                    "Measure to the chosen charge.",
-                    why,
-                )
+                slip(f"wrong-pair-{n}" if n else "wrong-pair", name, f"{product}/({wrong})^2", why, WRONG_PAIR)
                 for n, (wrong, why) in enumerate(wrong_gaps)
             ),
             *turned(name, f"{product}/{gap}^2", on),
@@ -251,8 +290,8 @@ def added(
         marks=(Mark("formula"), Mark("substitution")),
         directions={share: lambda v: side(v[share] * positive) if v[share] else None},
         mistakes=(
-            Mistake("wrong-side", share, f"{net} {plus} {known}", "Attract: towards; repel: away.", wrong),
-            *((Mistake("one-force", share, net, alone),) if alone else ()),
+            slip("wrong-side", share, f"{net} {plus} {known}", wrong),
+            *([slip("one-force", share, net, say=alone)] if alone else []),
         ),
     ).step(share)
 
@@ -267,6 +306,13 @@ def other_pairs(source: Body, on: Body, sources: Sequence[Body]) -> list[tuple[B
             if abs(hypot(a.x - b.x, a.y - b.y) - right) > NOISE * right:
                 found.append((a, b, f"the distance from {a.words} to {b.words} was used"))
     return found[:2]
+
+
+def pooled(at: str, minus: str, sources: Sequence[Body], on: Body) -> Mistake:
+    """Both charges and both distances added before the law is used, a classic."""
+    a, b = sources
+    both = f"k*abs({on.name})*(abs({a.name}) + abs({b.name}))/({gap_of(a, on)} + {gap_of(b, on)})^2"
+    return slip("distances-first", at, f"{minus}{both}", "the distances were added before the law was used")
 
 
 def way_of(value: float) -> int:
@@ -347,23 +393,6 @@ def _whole(angle: float) -> float:
     return float(round(angle)) if abs(angle - round(angle)) < 1e-9 else angle
 
 
-def drawing_points(sources: Sequence[Body], on: Body, style: Style) -> tuple[Point, ...]:
-    """One mark an arrow with its label."""
-    points = []
-    for source in sources:
-        way = way_words(heading_of(source, on), style)
-        name = symbol(pull_of(source, on)).text
-        act = "away from" if like(source, on) else "towards"
-        points.append(
-            Point(
-                f"Arrow {name} starts on {on.words} and points {act} {source.words} ({way}), with a head and its"
-                " label.",
-                1,
-            )
-        )
-    return tuple(points)
-
-
 def way_words(heading: float, style: Style) -> str:
     """A heading in a sentence: "to the right", "at 36,87° above the −x axis"."""
     words = compass(*unit(heading), style).words.split(" (")[0].split(":")[0]
@@ -401,13 +430,13 @@ def within_bounds(values: Values, names: Sequence[str], net: str) -> bool:
 
 def draw_part(on: Body, sources: Sequence[Body], style: Style, figure: Callable[[Values], Figure]) -> Part:
     """The part that asks for the forces on the chosen charge, one mark an arrow."""
-    return Part(
-        "draw",
-        "draw",
-        f"Draw all the electrostatic forces on {on.words}, with labels.",
-        points=drawing_points(sources, on, style),
-        figure=figure,
-    )
+    points = []
+    for source in sources:
+        way, act = way_words(heading_of(source, on), style), "away from" if like(source, on) else "towards"
+        starts = f"Arrow {symbol(pull_of(source, on)).text} starts on {on.words} and points {act} {source.words}"
+        points.append(Point(f"{starts} ({way}), with a head and its label."))
+    ask = f"Draw all the electrostatic forces on {on.words}, with labels."
+    return Part("draw", "draw", ask, points=tuple(points), figure=figure)
 
 
 def two_on_a_line(data: Data) -> str:

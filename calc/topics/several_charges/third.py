@@ -1,8 +1,9 @@
-"""A third charge on a line from a stated net force: its charge, or its distance.
+"""One more charge on a line, from a stated net force: a third charge or its distance, and a sphere exchanged on a rail.
 
 F_net = F₃₂ ± F₁₂ gives the signed contribution of charge 3; Coulomb's law turned round gives
 the rest, and the direction tells its sign or its side.
-Marks: common practice, no source.
+Marks: charge from electrons 3, one force 3, drawing 1 an arrow, net force 4, unknown charge 5; common practice,
+no source.
 """
 
 from __future__ import annotations
@@ -13,41 +14,34 @@ from dataclasses import replace
 from calc.figures import Figure, Force, tail_to_head
 from calc.figures.charges import Charge, spheres_on_line
 from calc.figures.figure import Tells
-from calc.model.answers import Direction, Point
-from calc.model.questions import (
-    FSA,
-    Check,
-    Choice,
-    Data,
-    Draw,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Step,
-    Values,
-)
-from calc.model.relations import Towards
-from calc.topics.several_charges.line import side_pull, signed
+from calc.model.answers import Point
+from calc.model.directions import LEFT_RIGHT
+from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step, Values
+from calc.model.relations import Relation
+from calc.topics.several_charges.line import net_parts, pull_part, side_pull
 from calc.topics.several_charges.shared import (
     COINCIDE,
     NOISE,
+    PLAIN_NET,
     SIDES,
     SUPERPOSITION,
     Body,
     added,
+    explain,
     like,
     pair,
     pull_ask,
     pull_on_line,
+    put_back,
     side,
     sideways,
+    size_check,
+    slip,
     way_of,
 )
 from calc.topics.shared.electrostatics import (
     COULOMB,
-    NOT_SQUARED,
+    QUANTISATION,
     charge,
     distance,
     force,
@@ -56,17 +50,40 @@ from calc.topics.shared.electrostatics import (
     state,
 )
 
-# --- a third charge from a stated net force -----------------------------------------------------------------
+
+def positive_if(outward: float, other: float) -> float:
+    """A charge of size 1 that pulls (outward > 0) or pushes a charge of the sign of ``other``."""
+    return -way_of(other) if outward > 0 else way_of(other)
+
+
+def stated_way(data: Data) -> int:
+    """+1 where the stated net force is to the right."""
+    return 1 if data.choices["way"] == "right" else -1
+
+
+def wanted(data: Data, first: Body, on: Body, net: str, nothing_left: str) -> float:
+    """The force the further charge must exert, right positive; refuses data that leave it nothing to do."""
+    has = pull_on_line(data, first, on)
+    needed = stated_way(data) * data.values[net] - has
+    if abs(needed) <= NOISE * abs(has):
+        raise Refusal(net, nothing_left)
+    return needed
+
+
+# --- a third charge or its distance ---------------------------------------------------------------------------------
+
+ALREADY = (
+    "Charge 1 alone already gives this net force, so there is nothing left for charge 3 to do. Change the net force."
+)
 
 
 def plan_third(data: Data) -> Plan:
     refuse_zero_charge(data, "Q1", "Q2", "Q3")
     finding_charge = data.asked == "Q3"
-    values = data.values
-    positive = 1 if data.choices["way"] == "right" else -1
+    values, positive = data.values, stated_way(data)
     on = Body("2", values["Q2"])
     first = Body("1", values["Q1"], values["r_12"] * (1 if data.choices["side_1"] == "right" else -1))
-    needed = wanted(data, first, on, positive)  # signed, right positive
+    needed = wanted(data, first, on, "F_net", ALREADY)
     if finding_charge:
         place = 1 if data.choices["side_3"] == "right" else -1
         third = Body("3", positive_if(needed * place, values["Q2"]), place * values["r_23"])
@@ -76,161 +93,109 @@ def plan_third(data: Data) -> Plan:
         third = Body("3", values["Q3"], place * (k * abs(values["Q3"] * values["Q2"] / needed)) ** 0.5)
     if abs(third.x - first.x) <= NOISE * abs(first.x):
         raise Refusal("r_23" if finding_charge else "F_net", COINCIDE)
-    contribution, last = find_third(data, first, on, place, positive)
-    parts = [
-        state(SUPERPOSITION),
-        Part("force-1", "calculate", pull_ask(first, on), (side_pull(first, on, marks=FSA),)),
-    ]
-    if not finding_charge:
-        parts.append(side_part(on, third, needed))
     ask = (
         "Calculate the charge that charge 3 must carry, with its sign."
         if finding_charge
         else f"Calculate the distance of charge 3 from charge 2, to the {'right' if place > 0 else 'left'}."
     )
-    parts.append(Part("find", "calculate", ask, (contribution, last)))
-    parts.append(
-        Part(
-            "draw",
-            "draw",
-            "Draw the two forces on charge 2 and their sum.",
-            points=third_points(first, on, needed),
-            figure=lambda v: third_figure(first, on, positive, v),
-        )
-    )
-    terms = sorted(
-        (-way * positive, f"k*{name}*Q2/{gap}^2")
-        for way, name, gap in (
-            (sideways(first, on), "Q1", "r_12"),
-            (way_of(needed), "Q3", "r_23"),
-        )
-    )
+    arrows = (("F₁₂", sideways(first, on)), ("F₃₂", needed))
     return Plan(
         story=story_third(data),
-        parts=tuple(parts),
+        parts=(
+            state(SUPERPOSITION),
+            Part("force-1", "calculate", pull_ask(first, on), (side_pull(first, on),)),
+            *(() if finding_charge else (side_part(on, third, needed),)),
+            Part("find", "calculate", ask, find_third(data, first, on, place, positive)),
+            Part(
+                "draw",
+                "draw",
+                "Draw the two forces on charge 2 and their sum.",
+                points=tuple(
+                    Point(f"Arrow {name} points {side(way).words}, with head and label.") for name, way in arrows
+                ),
+                figure=lambda v: third_figure(first, on, positive, v),
+            ),
+        ),
         values=dict(values),
         scene=lambda _: third_scene(data, (first, on, third)),
         checks=(
-            Check(
+            put_back(
                 "Put the answer back: the net force must come out as stated",
-                f"F_net = {signed([(-turn, term) for turn, term in terms])}",
-                "Plus for a force in the stated direction, minus for the opposite one.",
-                sizes=("Q1", "Q2", "Q3"),
-                tolerance=1e-6,
+                "F_net",
+                [
+                    (sideways(first, on) * positive, "k*Q1*Q2/r_12^2"),
+                    (way_of(needed) * positive, "k*Q3*Q2/r_23^2"),
+                ],
+                ("Q1", "Q2", "Q3"),
             ),
         ),
     )
 
 
-def positive_if(outward: float, other: float) -> float:
-    """A charge of size 1 that pulls (outward > 0) or pushes a charge of the sign of ``other``."""
-    return -way_of(other) if outward > 0 else way_of(other)
-
-
-def wanted(data: Data, first: Body, on: Body, positive: int) -> float:
-    """The force charge 3 must exert, right positive; refuses data that leave it nothing to do."""
-    has = pull_on_line(data, first, on)
-    needed = positive * data.values["F_net"] - has
-    if abs(needed) <= NOISE * abs(has):
-        raise Refusal(
-            "F_net",
-            "Charge 1 alone already gives this net force, so there is nothing left for charge 3 to do. Change the net"
-            " force.",
-        )
-    return needed
-
-
 def find_third(data: Data, first: Body, on: Body, place: int, positive: int) -> tuple[Step, Step]:
     """The signed contribution of charge 3, then its charge or its distance."""
     told = data.values["F_net"] != 0
+    taken = "That is the direction of the stated net force."
+    taken = taken if told else "With no net force either direction may be positive."
     contribution = added(
         "F_net",
         "F_32",
         "F_12",
         ways=(sideways(first, on), positive),
         what=f"Superposition: what charge 3 has to add, taking {side(positive).words} as positive",
-        why=(
-            "That is the direction of the stated net force."
-            if told
-            else "With no net force either direction may be positive."
-        )
-        + " A minus sign in the result means the opposite direction.",
+        why=f"{taken} A minus sign in the result means the opposite direction.",
         plain="The stated total is what charge 1 does plus what charge 3 does. Take charge 1's share away from it.",
         alone="The net force is the sum of all the forces: charge 1 acts as well." if told else "",
         wrong="F₁₂ was taken in the opposite direction",
     )
     share = "Charge 3 gives only its own share of the net force."
-    if data.asked == "Q3":
-        why = (
-            f"Charge 3 is {side(place).words} of charge 2. A force towards it is attraction (unlike signs), away from"
-            " it repulsion (like signs)."
+    other = "Measure to the chosen charge: use the distance of charge 3."
+    mistakes: tuple[Mistake, ...] = (
+        slip("not-squared", "Q3", "F_32*r_23/(k*Q2)"),
+        slip("wrong-pair", "Q3", "F_32*r_12^2/(k*Q2)", say=other),
+        slip("root-omitted", "r_23", "k*Q3*Q2/F_32"),
+    )
+    if told:
+        mistakes += (
+            slip("net-used", "Q3", "F_net*r_23^2/(k*Q2)", say=share),
+            slip("net-used", "r_23", "sqrt(k*Q3*Q2/F_net)", say=share),
         )
-        wrong = (
-            Mistake("not-squared", "Q3", "F_32*r_23/(k*Q2)", NOT_SQUARED),
-            Mistake(
-                "wrong-pair", "Q3", "F_32*r_12^2/(k*Q2)", "Measure to the chosen charge: use the distance of charge 3."
-            ),
-            Mistake("net-used", "Q3", "F_net*r_23^2/(k*Q2)", share),
-        )[: 3 if told else 2]
-        sign: dict[str, Towards] = {"Q3": lambda v: sign_of_charge(positive_if(v["F_32"] * positive * place, v["Q2"]))}
-        law = pair("F_32", "Q3", "Q2", "r_23", why=why, mistakes=wrong, directions=sign)
-        return contribution, law.step("Q3")
     options = tuple((key, f"{words} of charge 2") for key, words in SIDES)
-    key = "right" if place > 0 else "left"
-    wrong = (
-        Mistake("root-omitted", "r_23", "k*Q3*Q2/F_32", "You have r²: take the square root."),
-        Mistake("net-used", "r_23", "sqrt(k*Q3*Q2/F_net)", share),
-    )[: 2 if told else 1]
-    where = Direction(key, dict(options)[key], options)
+    where = side(place, options)
     law = pair(
         "F_32",
         "Q3",
         "Q2",
         "r_23",
-        what="Coulomb's law for the distance",
-        why="A distance is positive: take the positive root.",
-        mistakes=wrong,
-        directions={"r_23": lambda v: where},
+        why=f"Charge 3 is {side(place).words} of charge 2. A force towards it is attraction (unlike signs), away from"
+        " it repulsion (like signs).",
+        mistakes=mistakes,
+        directions={
+            "Q3": lambda v: sign_of_charge(positive_if(v["F_32"] * positive * place, v["Q2"])),
+            "r_23": lambda v: where,
+        },
     )
-    return contribution, law.step("r_23")
+    if data.asked == "r_23":
+        law = replace(law, what="Coulomb's law for the distance", why="A distance is positive: take the positive root.")
+    return contribution, law.step(data.asked)
 
 
 def side_part(on: Body, third: Body, needed: float) -> Part:
     """Both regions tried: on which side charge 3 must stand."""
-    need = side(needed).words
     points = []
     for place in (-1, 1):
         way = -place if like(third, on) else place
         fits = "which is what is needed" if way == way_of(needed) else "the wrong way: no place there"
-        acts = "repulsion" if like(third, on) else "attraction"
-        points.append(
-            Point(
-                f"{side(place).words[0].upper()}{side(place).words[1:]} of charge 2, charge 3 would give a force"
-                f" {side(way).words} ({acts}), {fits}.",
-                1,
-            )
-        )
-    return Part(
-        "side",
-        "explain",
-        f"Charge 3 must exert a force {need} on charge 2. Explain on which side of charge 2 it must stand.",
-        points=tuple(points),
-    )
-
-
-def third_points(first: Body, on: Body, needed: float) -> tuple[Point, ...]:
-    return (
-        Point(f"Arrow F₁₂ points {side(sideways(first, on)).words}, with head and label."),
-        Point(f"Arrow F₃₂ points {side(needed).words}, with head and label."),
-    )
+        acts, there = "repulsion" if like(third, on) else "attraction", side(place).words
+        would = f"{there[0].upper()}{there[1:]} of charge 2, charge 3 would give a force {side(way).words}"
+        points.append((f"{would} ({acts}), {fits}.",))
+    need = f"Charge 3 must exert a force {side(needed).words} on charge 2."
+    return explain("side", f"{need} Explain on which side of charge 2 it must stand.", *points)
 
 
 def third_figure(first: Body, on: Body, positive: int, values: Values) -> Figure:
-    way = 0.0 if values["F_32"] * positive > 0 else 180.0
-    forces = [
-        Force("F_{12}", abs(values["F_12"]), 0.0 if sideways(first, on) > 0 else 180.0),
-        Force("F_{32}", abs(values["F_32"]), way),
-    ]
+    ways = (("F_12", sideways(first, on)), ("F_32", values["F_32"] * positive))
+    forces = [Force(f"F_{{{name[2:]}}}", abs(values[name]), 0.0 if way > 0 else 180.0) for name, way in ways]
     return tail_to_head(forces, title="Sum of the forces on charge 2")
 
 
@@ -292,12 +257,7 @@ THIRD = Question(
         Choice("way", "Direction of the net force", SIDES, asked=("Q3", "r_23")),
         charge("Q3", "Charge 3"),
         distance("r_23", "Distance from charge 3 to charge 2"),
-        Choice(
-            "side_3",
-            "Side of charge 3 (seen from charge 2)",
-            (("right", "to the right"), ("left", "to the left")),
-            asked=("Q3",),
-        ),
+        Choice("side_3", "Side of charge 3 (seen from charge 2)", LEFT_RIGHT.options, asked=("Q3",)),
     ),
     unknowns=("Q3", "r_23"),
     plan=plan_third,
@@ -326,4 +286,171 @@ THIRD = Question(
         "side_3": Draw(("right", "left")),
     },
     adjust=practise_third,
+)
+
+
+# --- three spheres on a rail ----------------------------------------------------------------------------------------
+
+NO_CHARGE_LEFT = (
+    "Sphere A alone already gives this net force, so sphere D would carry no charge. Change the new net force."
+)
+
+
+def plan_rail(data: Data) -> Plan:
+    refuse_zero_charge(data, "Q_B", "Q_C")
+    values, said = data.values, data.said
+    first = Body("A", data.settings.constant("e") * values["n"], -values["r_AB"], kind="sphere")
+    on = Body("B", values["Q_B"], kind="sphere")
+    last = Body("C", values["Q_C"], values["r_BC"], kind="sphere")
+    needed = wanted(data, first, on, "F_D", NO_CHARGE_LEFT)
+    far = [("r_BC", "the distance of sphere C was used")] if values["r_AB"] != values["r_BC"] else []
+    positive = stated_way(data)
+    return Plan(
+        story=story_rail(data),
+        parts=(
+            state(COULOMB),
+            Part("charge", "calculate", "Calculate the charge on sphere A, with its sign.", (charge_from_electrons(),)),
+            pull_part(first, on, far),
+            pull_part(last, on, [("r_AB + r_BC", "the distance from A to C was used")]),
+            *net_parts(data, [first, last], on, 1),
+            explain(
+                "farther",
+                "Sphere C stays where it is, but sphere A is moved to twice its distance from B. Explain, without new"
+                " numbers, what happens to the force of A on B.",
+                (
+                    "The force is inversely proportional to the square of the distance.",
+                    "inversely proportional to the square",
+                ),
+                ("Twice the distance gives a quarter of the force; its direction stays the same.", "quarter"),
+            ),
+            Part(
+                "new-charge",
+                "calculate",
+                "Sphere A is back in its place. Sphere C is exchanged for sphere D at the same place, and the net"
+                f" force on B becomes {said['F_D']} {side(positive).words}. Calculate the charge on D, with its sign.",
+                new_charge(data, first, on),
+            ),
+        ),
+        values=dict(values),
+        scene=lambda _: spheres_on_line(
+            [Charge(b.tag, b.charge, b.x) for b in (first, on, last)],
+            distances=[(0, 1, said["r_AB"]), (1, 2, said["r_BC"])],
+            title="Three spheres on a rail",
+        ),
+        checks=(
+            size_check([first, last], on, "Is the size of the net force possible?"),
+            Check("Count the electrons of A back", "Q_A/e = n"),
+            put_back(
+                "With D in place the net force must come out as stated",
+                "F_D",
+                [
+                    (way_of(needed * positive), "k*Q_D*Q_B/r_BC^2"),
+                    (sideways(first, on) * positive, "k*Q_A*Q_B/r_AB^2"),
+                ],
+                ("Q_A", "Q_B"),
+            ),
+        ),
+    )
+
+
+def charge_from_electrons() -> Step:
+    return Relation(
+        "n = Q_A/e",
+        what="Each electron taken away leaves +e behind",
+        why="Electrons are negative: a body that has lost some is positive.",
+        plain="Multiply the number of electrons taken away by the charge of one of them.",
+        units={"Q_A": "C"},
+        directions={"Q_A": lambda v: sign_of_charge(1.0)},
+        mistakes=(
+            slip("divided", "Q_A", "n/e", say="Multiply: each electron brings e."),
+            slip("number-as-charge", "Q_A", "n", say="The number of electrons is not yet a charge: multiply by e."),
+        ),
+    ).step("Q_A")
+
+
+def new_charge(data: Data, first: Body, on: Body) -> tuple[Step, Step]:
+    """What D must add, then its charge."""
+    positive, told = stated_way(data), data.values["F_D"] != 0
+    share = "D gives only its own share of the net force."
+    add = added(
+        "F_D",
+        "F_DB",
+        "F_AB",
+        ways=(sideways(first, on), positive),
+        what=f"Superposition again, taking {side(positive).words} as positive",
+        why="The force of A on B is the same as before. A minus sign in the result means the opposite direction.",
+        plain=PLAIN_NET,
+        alone="The net force is the sum of all the forces: sphere A acts as well." if told else "",
+        wrong="F_AB was taken in the opposite direction",
+    )
+    law = pair(
+        "F_DB",
+        "Q_D",
+        "Q_B",
+        "r_BC",
+        why="D is to the right of B. A force on B to the right is attraction (unlike signs), to the left repulsion"
+        " (like signs).",
+        directions={"Q_D": lambda v: sign_of_charge(positive_if(v["F_DB"] * positive, v["Q_B"]))},
+        mistakes=(
+            slip("not-squared", "Q_D", "F_DB*r_BC/(k*Q_B)"),
+            *([slip("net-used", "Q_D", "F_D*r_BC^2/(k*Q_B)", say=share)] if told else []),
+        ),
+    )
+    return add, law.step("Q_D")
+
+
+def story_rail(data: Data) -> str:
+    said = data.said
+    return data.pick(
+        "For an open day three small metal spheres, A, B and C, are clamped in a row on a plastic rail, A on the left"
+        f" and C on the right. {said['n']} electrons have been taken off A. B carries {said['Q_B']} and C"
+        f" {said['Q_C']}. The centres of A and B are {said['r_AB']} apart, those of B and C {said['r_BC']}.",
+        f"Three charged spheres stand on glass stems in a straight row: A, then B {said['r_AB']} to its right, then C"
+        f" {said['r_BC']} farther right. A has lost {said['n']} electrons; B carries {said['Q_B']} and C carries"
+        f" {said['Q_C']}.",
+    )
+
+
+RAIL = Question(
+    key="rail",
+    title="Three spheres on a rail",
+    fields=(
+        Input(
+            "n",
+            "Electrons taken off sphere A",
+            "",
+            1e6,
+            1e14,
+            whole=True,
+            refusal="The number of electrons must be greater than zero.",
+        ),
+        charge("Q_B", "Charge on sphere B"),
+        charge("Q_C", "Charge on sphere C"),
+        distance("r_AB", "Distance between A and B"),
+        distance("r_BC", "Distance between B and C"),
+        force("F_D", "New net force on B, with D in place of C (size)"),
+        Choice("way", "Direction of the new net force", SIDES),
+    ),
+    plan=plan_rail,
+    constants=("k", "e"),
+    laws=(COULOMB.name, QUANTISATION.name, SUPERPOSITION.name),
+    example={
+        "n": "5 x 10^10",
+        "Q_B": "-6 nC",
+        "Q_C": "-9 nC",
+        "r_AB": "20 cm",
+        "r_BC": "30 cm",
+        "F_D": "2,4 uN",
+        "way": "right",
+    },
+    draws={
+        "n": Draw(("2,5 x 10^10", "5 x 10^10", "7,5 x 10^10"), harder=("3,75 x 10^10", "6,25 x 10^10")),
+        "Q_B": Draw((4, 6, -3, -5), "nC", harder=(2.5, -6.4)),
+        "Q_C": Draw((3, 7, -4, -9), "nC", harder=(5.6, -8.5)),
+        "r_AB": Draw((10, 15, 20, 25), "cm"),
+        "r_BC": Draw((12, 18, 30, 40), "cm"),
+        "F_D": Draw((1.5, 2.4, 3.5), "µN"),
+        "way": Draw(("left", "right")),
+    },
+    scenario=True,
 )
