@@ -9,20 +9,7 @@ from __future__ import annotations
 
 from calc.figures import Arrow, Charge, Figure, On, Segment, Sphere, polar, spheres_on_line
 from calc.model.answers import Direction, Point
-from calc.model.questions import (
-    Check,
-    Choice,
-    Data,
-    Draw,
-    Input,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Step,
-    Values,
-)
+from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step, Values
 from calc.model.relations import Towards
 from calc.topics.electric_field.laws import PER_CHARGE, SOURCE_FIELD, force_step, step
 from calc.topics.electric_field.shared import (
@@ -156,11 +143,7 @@ def point_scene(v: Values, sign: int) -> Figure:
 
 
 def placed_force(
-    data: Data,
-    way: Direction | Towards | None,
-    name: str = "E",
-    charge_name: str = "q",
-    makes: str = "F",
+    data: Data, way: Direction | Towards | None, name: str = "E", charge_name: str = "q", makes: str = "F"
 ) -> Step:
     """F = qE on a charge placed where the field is ``name``; ``way`` is the force's direction."""
     negative = data.sign(charge_name) < 0
@@ -230,11 +213,7 @@ def plan_force(data: Data) -> Plan:
     along, pushed, sign = ways(data)
     shown = {"E": one_of(along, FOUR), "F": one_of(pushed, FOUR), "q": sign_of_charge(sign)}
     why = "Sizes go into the formula. " + along_or_against(sign < 0)
-    turned = {
-        "E": follows_field("E", "F/q", sign < 0),
-        "F": follows_field("F", "q*E", sign < 0),
-        "q": (),
-    }[asked]
+    turned = {"E": follows_field("E", "F/q", sign < 0), "F": follows_field("F", "q*E", sign < 0), "q": ()}[asked]
     if asked == "F":
         find = force_step("E", "q", "F", turned, direction=shown[asked], why=why)
     else:
@@ -294,8 +273,7 @@ def ways(data: Data) -> tuple[str, str, int]:
     along, pushed = data.choices["along"], data.choices["pushed"]
     if pushed not in (along, OPPOSITE[along]):
         raise Refusal(
-            "pushed",
-            "The force on a charge points along the field or exactly against it. Choose one of these two.",
+            "pushed", "The force on a charge points along the field or exactly against it. Choose one of these two."
         )
     return along, pushed, 1 if along == pushed else -1
 

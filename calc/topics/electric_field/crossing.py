@@ -19,14 +19,7 @@ from calc.model.relations import Relation
 from calc.topics.electric_field.laws import PLATES
 from calc.topics.electric_field.motion_drawn import crossing_figure
 from calc.topics.electric_field.plates import field_way
-from calc.topics.electric_field.shared import (
-    FIELD,
-    UNIFORM,
-    follows,
-    school,
-    typed_number,
-    upper_plate,
-)
+from calc.topics.electric_field.shared import FIELD, UNIFORM, follows, school, typed_number, upper_plate
 from calc.topics.electric_field.uniform import (
     IONS,
     MOTION,

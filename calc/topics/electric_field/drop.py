@@ -30,11 +30,7 @@ from calc.model.questions import (
 )
 from calc.topics.coulomb.electrons import refuse_part_of_one
 from calc.topics.electric_field.laws import COUNT, HELD, PLATES, step
-from calc.topics.electric_field.plates import (
-    PLATES_ASK,
-    field_way,
-    plates_step,
-)
+from calc.topics.electric_field.plates import PLATES_ASK, field_way, plates_step
 from calc.topics.electric_field.shared import (
     UNIFORM,
     gap,
@@ -99,13 +95,7 @@ def count_step(data: Data) -> Step:
         ("excess", "too many electrons: the charge is negative"),
         ("lacking", "too few electrons: the charge is positive"),
     )
-    return step(
-        COUNT,
-        "n",
-        count=True,
-        marks=SA,
-        direction=one_of("lacking" if lacking else "excess", options),
-    )
+    return step(COUNT, "n", count=True, marks=SA, direction=one_of("lacking" if lacking else "excess", options))
 
 
 def fbd_part() -> Part:

@@ -12,25 +12,8 @@ from typing import cast
 from calc.figures import Charge, Figure, On, spheres_on_line
 from calc.language.symbols import symbol
 from calc.model.answers import Direction
-from calc.model.questions import (
-    SA,
-    Check,
-    Data,
-    Draw,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Step,
-    Values,
-)
-from calc.topics.electric_field.shared import (
-    ADDING,
-    FIELD,
-    TEST_CHARGE,
-    placed,
-    position,
-)
+from calc.model.questions import SA, Check, Data, Draw, Mistake, Part, Plan, Question, Step, Values
+from calc.topics.electric_field.shared import ADDING, FIELD, TEST_CHARGE, placed, position
 from calc.topics.electric_field.sources import (
     ARROWS,
     PLAIN_NET,
@@ -43,13 +26,7 @@ from calc.topics.electric_field.sources import (
     sources_of,
     table,
 )
-from calc.topics.several_charges.shared import (
-    NET_SIDES,
-    SIDES,
-    Body,
-    side,
-    sideways,
-)
+from calc.topics.several_charges.shared import NET_SIDES, SIDES, Body, side, sideways
 
 
 def line_net(

@@ -30,10 +30,7 @@ def released_figure(name: str, along: str, sign: int, *, forces: bool) -> Figure
     if forces:
         start = polar((0.0, 0.0), RADIUS, push)
         beside = polar(start, 1.3, push + 90.0)
-        items += [
-            Arrow(start, polar(start, 2.4, push), "F"),
-            Arrow(beside, polar(beside, 1.7, push), "v", "velocity"),
-        ]
+        items += [Arrow(start, polar(start, 2.4, push), "F"), Arrow(beside, polar(beside, 1.7, push), "v", "velocity")]
         where = words[["right", "left", "up", "down"][[0.0, 180.0, 90.0, 270.0].index(push)]]
         tells = (Tells(f"F on it points {where}.", ("F",)), Tells(f"v points {where}.", ("v",)))
         sentences += [tell.sentence for tell in tells]

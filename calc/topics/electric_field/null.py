@@ -10,27 +10,8 @@ from __future__ import annotations
 
 from calc.figures import Charge, Figure, On, spheres_on_line
 from calc.model.answers import Point
-from calc.model.questions import (
-    NO_MARKS,
-    Check,
-    Data,
-    Draw,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Step,
-    Values,
-)
-from calc.topics.electric_field.shared import (
-    ADDING,
-    FIELD,
-    one_of,
-    pattern,
-    pattern_points,
-    refuse_zero,
-)
+from calc.model.questions import NO_MARKS, Check, Data, Draw, Mistake, Part, Plan, Question, Refusal, Step, Values
+from calc.topics.electric_field.shared import ADDING, FIELD, one_of, pattern, pattern_points, refuse_zero
 from calc.topics.shared.electrostatics import charge, distance
 
 NONE = (
@@ -149,7 +130,7 @@ def why_rejected(first: float, second: float) -> Part:
             f"Between {'like' if like else 'unlike'} charges the two fields point {way}; outside them"
             f" {'the same way' if like else 'opposite ways'}.",
             1,
-        ),
+        )
     ]
     if abs(first) == abs(second):
         points.append(Point("The charges are equal, so the sizes are equal half-way and nowhere else.", 1))
@@ -241,9 +222,7 @@ def plan_null(data: Data) -> Plan:
         ),
         values=dict(data.values),
         scene=lambda v: spheres_on_line(
-            [Charge("A", v["Q1"], 0.0), Charge("B", v["Q2"], v["D"])],
-            distances=[(0, 1, "D")],
-            title="Two charges",
+            [Charge("A", v["Q1"], 0.0), Charge("B", v["Q2"], v["D"])], distances=[(0, 1, "D")], title="Two charges"
         ),
         checks=null_checks(first, second),
         notes=(

@@ -7,30 +7,11 @@ Marks and ranges: common practice, no source.
 from __future__ import annotations
 
 from calc.model.answers import Direction, Point
-from calc.model.questions import (
-    Check,
-    Choice,
-    Data,
-    Draw,
-    Input,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Step,
-)
+from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step
 from calc.model.relations import Towards
 from calc.topics.electric_field.charge import along_or_against, follows_field, force_scene
 from calc.topics.electric_field.laws import NEWTON, PER_CHARGE, force_step, step
-from calc.topics.electric_field.shared import (
-    FIELD,
-    FOUR,
-    field,
-    follows,
-    in_air,
-    one_of,
-)
+from calc.topics.electric_field.shared import FIELD, FOUR, field, follows, in_air, one_of
 from calc.topics.shared.electrostatics import SECOND
 
 PARTICLES = {"electron": ("m_e", -1), "proton": ("m_p", 1)}

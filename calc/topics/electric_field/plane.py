@@ -56,15 +56,7 @@ from calc.topics.electric_field.sources import (
     table,
 )
 from calc.topics.several_charges.plane import sloped
-from calc.topics.several_charges.shared import (
-    Body,
-    axis_angle,
-    compass,
-    heading_of,
-    row_values,
-    unit,
-    way_words,
-)
+from calc.topics.several_charges.shared import Body, axis_angle, compass, heading_of, row_values, unit, way_words
 from calc.working.chain import lead
 from calc.working.working import run
 
@@ -229,10 +221,7 @@ def plane_scene(sources: Sequence[Body], at: Body) -> Figure:
     """The data: the charges around P, and nothing that is to be found."""
     bodies = [Charge(s.label, s.charge, s.x, s.y) for s in sources]
     return charges_in_plane(
-        [*bodies, Charge("P", 0.0, at.x, at.y)],
-        on=len(bodies),
-        kind="field",
-        title="Charges around a point P",
+        [*bodies, Charge("P", 0.0, at.x, at.y)], on=len(bodies), kind="field", title="Charges around a point P"
     )
 
 
@@ -438,10 +427,7 @@ def plan_components(data: Data) -> Plan:
 def practise_components(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
     """Two charges: a right angle first, then a sloping line; size and angle as well from level 3 on."""
     drawn = practise_plane({**typed, "q": ""}, random, min(level, 2))
-    return {
-        **{name: drawn[name] for name in typed},
-        "answer": "both" if level == 3 else "components",
-    }
+    return {**{name: drawn[name] for name in typed}, "answer": "both" if level == 3 else "components"}
 
 
 COMPONENTS = Question(
@@ -495,10 +481,7 @@ def plan_pattern(data: Data) -> Plan:
     several = len(sources) > 1
     charges = [(s.label, s.charge, s.x, s.y) for s in sources]
     sizes = [s.charge for s in sources]
-    points = [
-        *pattern_points(*sizes),
-        Point("Every line meets the surface of a sphere at 90°.", 1, ("90°",)),
-    ]
+    points = [*pattern_points(*sizes), Point("Every line meets the surface of a sphere at 90°.", 1, ("90°",))]
     meaning = (
         Point(
             "The tangent to a field line gives the direction of the force on a small positive test charge.",

@@ -8,28 +8,10 @@ from __future__ import annotations
 
 from calc.model.answers import Direction, Mark, Point
 from calc.model.directions import UP_DOWN
-from calc.model.questions import (
-    FSA,
-    Check,
-    Data,
-    Draw,
-    Part,
-    Plan,
-    Question,
-    Step,
-)
+from calc.model.questions import FSA, Check, Data, Draw, Part, Plan, Question, Step
 from calc.topics.electric_field.laws import PLATES as UNIFORM_FIELD
 from calc.topics.electric_field.laws import step
-from calc.topics.electric_field.shared import (
-    UNIFORM,
-    field,
-    gap,
-    in_air,
-    plates,
-    upper_plate,
-    upper_sign,
-    voltage,
-)
+from calc.topics.electric_field.shared import UNIFORM, field, gap, in_air, plates, upper_plate, upper_sign, voltage
 
 PLATES_ASK = {
     "E": "Calculate the electric field between the plates.",

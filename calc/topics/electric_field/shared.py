@@ -151,9 +151,7 @@ def why_direction(sign: float, source: str = "the charge", key: str = "direction
         "Explain the direction of the field at P with a small positive test charge.",
         points=(
             Point(
-                f"{source[0].upper()}{source[1:]} is {kind}, so a small positive test charge at P is {act}.",
-                1,
-                (act,),
+                f"{source[0].upper()}{source[1:]} is {kind}, so a small positive test charge at P is {act}.", 1, (act,)
             ),
             Point(f"The field has the direction of that force: {way} {source}.", 1, (way,)),
         ),
@@ -169,16 +167,9 @@ def pattern_points(*charges: float) -> tuple[Point, ...]:
             ("never cross",),
         )
         if len(charges) > 1
-        else Point(
-            "Lines straight and evenly spread, along the radius (at 90° to the surface).",
-            1,
-            ("radius",),
-        )
+        else Point("Lines straight and evenly spread, along the radius (at 90° to the surface).", 1, ("radius",))
     )
-    return (
-        Point("Arrows away from positive charges and towards negative ones.", 1, ("arrows",)),
-        last,
-    )
+    return (Point("Arrows away from positive charges and towards negative ones.", 1, ("arrows",)), last)
 
 
 def largest(charges: Sequence[float]) -> tuple[int, ...]:
@@ -227,9 +218,7 @@ def plates(
 def held_drop(_: Values) -> Figure:
     """The two forces on a drop that hangs at rest: equal and opposite."""
     return free_body_diagram(
-        (Force("F_E", 1.0, 90.0), Force("F_g", 1.0, 270.0)),
-        equal_lengths=True,
-        title="Forces on the drop at rest",
+        (Force("F_E", 1.0, 90.0), Force("F_g", 1.0, 270.0)), equal_lengths=True, title="Forces on the drop at rest"
     )
 
 

@@ -14,19 +14,7 @@ from calc.figures import Figure
 from calc.language.printing import Style
 from calc.language.symbols import symbol
 from calc.model.answers import Direction, Mark, Point
-from calc.model.questions import (
-    FSA,
-    NO_MARKS,
-    Check,
-    Data,
-    Mistake,
-    Part,
-    Plan,
-    Refusal,
-    Rows,
-    Step,
-    Values,
-)
+from calc.model.questions import FSA, NO_MARKS, Check, Data, Mistake, Part, Plan, Refusal, Rows, Step, Values
 from calc.model.relations import Towards
 from calc.topics.electric_field.charge import placed_force
 from calc.topics.electric_field.shared import (
@@ -42,15 +30,7 @@ from calc.topics.electric_field.shared import (
     refuse_idle,
 )
 from calc.topics.several_charges.plane import sloped
-from calc.topics.several_charges.shared import (
-    NOISE,
-    Body,
-    heading_of,
-    row_values,
-    side,
-    way_words,
-    within_bounds,
-)
+from calc.topics.several_charges.shared import NOISE, Body, heading_of, row_values, side, way_words, within_bounds
 from calc.topics.shared.electrostatics import charge
 from calc.working.working import direction
 
@@ -207,11 +187,7 @@ def pattern_part(sources: Sequence[Body]) -> Part:
     charges = [(s.label, s.charge, s.x, s.y) for s in sources]
     ask = f"Draw the field around the charge{'s' if len(sources) > 1 else ''}."
     return Part(
-        "pattern",
-        "draw",
-        ask,
-        points=pattern_points(*(s.charge for s in sources)),
-        figure=lambda _: pattern(charges),
+        "pattern", "draw", ask, points=pattern_points(*(s.charge for s in sources)), figure=lambda _: pattern(charges)
     )
 
 

@@ -12,18 +12,7 @@ from typing import cast
 
 from calc.figures import Charge, Figure, On, spheres_on_line
 from calc.model.answers import Direction, Point
-from calc.model.questions import (
-    Check,
-    Data,
-    Draw,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Step,
-    Values,
-)
+from calc.model.questions import Check, Data, Draw, Mistake, Part, Plan, Question, Refusal, Step, Values
 from calc.topics.electric_field.drop import (
     balanced_mass,
     changed_part,
@@ -38,13 +27,7 @@ from calc.topics.electric_field.drop import (
     whole_warning,
 )
 from calc.topics.electric_field.line import line_net
-from calc.topics.electric_field.null import (
-    NONE,
-    null_checks,
-    null_steps,
-    pair_pattern,
-    rejected_place,
-)
+from calc.topics.electric_field.null import NONE, null_checks, null_steps, pair_pattern, rejected_place
 from calc.topics.electric_field.particle import acceleration, electron_force
 from calc.topics.electric_field.plates import field_way, plates_step
 from calc.topics.electric_field.shared import (
