@@ -18,6 +18,7 @@ def plates_scene(
     upright: bool = False,
     particle: str = "",
     particle_sign: Sign = "",
+    particle_shows: tuple[str, ...] = (),
     forces: Sequence[ForceLike] = (),
     voltage: str = "",
     separation: str = "",
@@ -63,7 +64,9 @@ def plates_scene(
     centre: Point = (0.0, 0.0)
     if particle:
         items.append(
-            Sphere(centre, RADIUS * 0.8, particle_sign, particle) if particle_sign else Dot(centre, particle, 0.26)
+            Sphere(centre, RADIUS * 0.8, particle_sign, particle, shows=particle_shows)
+            if particle_sign
+            else Dot(centre, particle, 0.26)
         )
     if forces:
         arrows, to_scale = standing(centre, forces, 2.6, RADIUS * 0.8 if particle_sign else 0.0)

@@ -7,7 +7,7 @@ the kind, so no question lists synonyms of its own.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from calc.model.answers import Direction
 
@@ -32,6 +32,10 @@ class Kind:
         if key not in words:
             raise KeyError(f"{self.name} has no {key!r}; it has {', '.join(words)}")
         return Direction(key, words[key], self.options)
+
+    def worded(self, **words: str) -> Kind:
+        """The same kind where a question has words of its own for its keys."""
+        return replace(self, options=tuple((key, words.get(key, usual)) for key, usual in self.options))
 
     def opposite(self, key: str) -> str:
         """The key that is ``key`` turned round."""
@@ -117,6 +121,18 @@ CLOCKWISE = Kind(
     (("clockwise", "anticlockwise"),),
     {"anticlockwise": ("counterclockwise", "counter-clockwise")},
 )
+ALONG_X = Kind(
+    "sign of a component along x",
+    (("positive", "along +x: to the right"), ("negative", "along −x: to the left")),
+    (("positive", "negative"),),
+    signed=True,
+)
+ALONG_Y = Kind(
+    "sign of a component along y",
+    (("positive", "along +y: upwards"), ("negative", "along −y: downwards")),
+    (("positive", "negative"),),
+    signed=True,
+)
 FORWARDS = Kind(
     "forwards or backwards",
     (("forwards", "forwards"), ("backwards", "backwards")),
@@ -137,5 +153,7 @@ KINDS = (
     ALONG_SLOPE,
     AWAY_TOWARDS,
     CLOCKWISE,
+    ALONG_X,
+    ALONG_Y,
     FORWARDS,
 )

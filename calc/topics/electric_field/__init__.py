@@ -7,17 +7,17 @@ from __future__ import annotations
 
 from calc.model.questions import Topic
 from calc.topics.electric_field.charge import CHARGE, FORCE
+from calc.topics.electric_field.components import COMPONENTS
 from calc.topics.electric_field.crossing import CROSSING
 from calc.topics.electric_field.drop import DROP, DROP_CHARGE
-from calc.topics.electric_field.line import LINE
+from calc.topics.electric_field.net import LINE, PLANE
 from calc.topics.electric_field.null import NULL
 from calc.topics.electric_field.particle import PARTICLE
-from calc.topics.electric_field.plane import COMPONENTS, PATTERN, PLANE
+from calc.topics.electric_field.pattern import PATTERN
 from calc.topics.electric_field.plates import PLATES
 from calc.topics.electric_field.released import RELEASED
-from calc.topics.electric_field.shared import ADDING, FIELD, TEST_CHARGE, UNIFORM
+from calc.topics.electric_field.shared import ADDING, FIELD, MOTION, TEST_CHARGE, UNIFORM, WORK_ENERGY
 from calc.topics.electric_field.stories import DOMES, SPRAYER
-from calc.topics.electric_field.uniform import MOTION, WORK_ENERGY
 from calc.topics.shared.electrostatics import EQUILIBRIUM, QUANTISATION, SECOND
 
 TOPIC = Topic(

@@ -1,109 +1,119 @@
-"""The field of one charge, and what a field does to a charge, an electron or a proton placed in it.
+"""The field of one charge, and what a field does to a charge placed in it.
 
-E = kQ/r² with the size of the source charge Q; F = qE with the size of the charge q placed
-there; a = F/m with the masses of the data sheet.
+E = kQ/r² with the size of the source charge Q; F = qE with the size of the charge q placed there.
 Marks and ranges: common practice, no source.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc.figures import Arrow, Charge, Figure, On, Segment, Sphere, polar, spheres_on_line
-from calc.model.answers import Direction, Point
-from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step, Values
+from calc.figures.figure import Tells
+from calc.model.answers import Point
+from calc.model.directions import AWAY_TOWARDS, FOUR_WAYS, SIGN_OF_CHARGE
+from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Refusal, Step, Values
 from calc.model.relations import Towards
-from calc.topics.electric_field.laws import PER_CHARGE, SOURCE_FIELD, force_step, step
+from calc.topics.electric_field.laws import (
+    PER_CHARGE,
+    SOURCE_FIELD,
+    along_or_against,
+    follows_field,
+    force_step,
+)
 from calc.topics.electric_field.shared import (
-    AWAY,
     DEFINE,
     FIELD,
     FOUR,
-    OPPOSITE,
     TEST_CHARGE,
     TURNED,
+    air,
+    by_value,
     field,
     follows,
-    in_air,
-    one_of,
     pattern,
-    pattern_points,
+    pattern_part,
     placed,
-    pointing,
     refuse_idle,
     refuse_zero,
     why_direction,
+    words_of,
 )
-from calc.topics.shared.electrostatics import charge, distance, sign_of_charge
+from calc.topics.shared.electrostatics import charge, distance
+from calc.working.solving import Situation, question
 
 # --- one source charge --------------------------------------------------------------------------------------
 
-SOURCE_ASK = {
-    "E": "Calculate the electric field at P.",
-    "Q": "Calculate the charge that makes the field.",
-    "r": "Calculate how far P is from the charge.",
-}
+OF_SOURCE = Mistake(
+    "test-charge", "E", "k*abs(q)/r^2", "E belongs to the source: put in Q, not the charge placed at P."
+)
 
 
-def plan_charge(data: Data) -> Plan:
+def one_charge(data: Data) -> Situation:
     refuse_zero(data, "Q")
     refuse_idle(data)
-    asked = data.asked
     sign = source_sign(data)
-    wrong: tuple[Mistake, ...] = ()
-    if asked == "E" and data.has("q"):
-        wrong += (
-            Mistake(
-                "test-charge", "E", "k*abs(q)/r^2", "E belongs to the source: put in Q, not the charge placed at P."
-            ),
-        )
-    where: Direction | None = None
-    if sign and asked != "r":
-        where = pointing(sign) if asked == "E" else sign_of_charge(sign)
-    find = step(SOURCE_FIELD, asked, wrong, direction=where)
-    parts = [DEFINE, Part("find", "calculate", SOURCE_ASK[asked], (find,))]
-    if sign:
-        parts.append(why_direction(sign))
-        parts.append(
-            Part(
-                "pattern",
-                "draw",
-                "Draw the field around the charge.",
-                points=pattern_points(sign),
-                figure=lambda v: pattern([("Q", sign * abs(v["Q"]), 0.0, 0.0)]),
-            )
-        )
-    if data.has("q"):
-        way = None
-        if sign:
-            way = one_of("away" if sign * data.sign("q") > 0 else "towards", AWAY)
-        parts.append(
-            Part(
-                "force",
-                "calculate",
-                f"A charge of {data.said['q']} is placed at P. Calculate the electrostatic force on it.",
-                (placed_force(data, way),),
-            )
-        )
-    check = (
-        Check(
-            "Compare with 1 nC at 1 m, whose field is k × 10⁻⁹ newtons per coulomb",
-            "E = k*10^-9*(Q/10^-9)*(1/r)^2",
-            "The charge scales the field in step; the distance scales it by the square, downwards.",
-            sizes=("Q",),
-        )
-        if asked == "E"
-        else Check("Put the answer back: the field must come out as given", "k*Q/r^2 = E", sizes=("Q",))
+    law = replace(
+        SOURCE_FIELD,
+        directions={
+            "E": by_value(AWAY_TOWARDS, "away", "Q"),
+            "Q": by_value(SIGN_OF_CHARGE, "positive", "Q", sign=sign),
+        },
+        mistakes=(*SOURCE_FIELD.mistakes, OF_SOURCE),
     )
-    plan = Plan(
-        story=story_charge(data, sign),
-        parts=tuple(parts),
-        values=dict(data.values),
+    compared = Check(
+        "Compare with 1 nC at 1 m, whose field is k × 10⁻⁹ newtons per coulomb",
+        "E = k*10^-9*(Q/10^-9)*(1/r)^2",
+        "The charge scales the field in step; the distance scales it by the square, downwards.",
+        sizes=("Q",),
+    )
+    back = Check("Put the answer back: the field must come out as given", "k*Q/r^2 = E", sizes=("Q",))
+    way = {1: " away from it", -1: " towards it"}.get(sign, "")
+    return Situation(
+        relations=(law,),
+        openings=(
+            "A small charged sphere stands on an insulating stem.",
+            "A charged bead hangs still on a nylon thread.",
+            "A point charge is fixed in place.",
+        ),
+        tell={
+            "Q": "Its charge is {}.",
+            "r": "P is a point {} from its centre.",
+            "E": f"At {'P' if data.has('r') else 'a point P'} the field{way} is {{}}.",
+        },
+        ask={
+            "E": "Calculate the electric field at P.",
+            "Q": "Calculate the charge that makes the field.",
+            "r": "Calculate how far P is from the charge.",
+        },
+        stated=(DEFINE,),
+        later=lambda data, _: (*(known_source(sign) if sign else ()), *placed_at_p(data, sign)),
         scene=lambda v: point_scene(v, sign),
-        checks=(check,),
+        proofs=lambda _: (compared if data.asked == "E" else back,),
+        warn=lambda v: air(v, "E"),
         notes=(
             () if sign else ("Only the size follows: say which way the field points to learn the sign of the charge.",)
         ),
     )
-    return in_air(plan, data, "E")
+
+
+def known_source(sign: int) -> tuple[Part, ...]:
+    """The direction explained, and the lines drawn, of a source whose sign is known."""
+    return (
+        why_direction(sign),
+        pattern_part("the charge", lambda v: pattern([("Q", sign * abs(v["Q"]), 0.0, 0.0)]), sign),
+    )
+
+
+def placed_at_p(data: Data, sign: int) -> tuple[Part, ...]:
+    """F = qE on a charge placed at P, if one is given."""
+    way = by_value(AWAY_TOWARDS, "away", "E", "q", sign=sign)
+    return (force_at_p(data, placed_force(data, way)),) if data.has("q") else ()
+
+
+def force_at_p(data: Data, step: Step) -> Part:
+    ask = f"A charge of {data.said['q']} is placed at P. Calculate the electrostatic force on it."
+    return Part("force", "calculate", ask, (step,))
 
 
 def source_sign(data: Data) -> int:
@@ -111,23 +121,6 @@ def source_sign(data: Data) -> int:
     if data.asked == "Q":
         return {"away": 1, "towards": -1}.get(data.choices["pointing"], 0)
     return data.sign("Q")
-
-
-def story_charge(data: Data, sign: int) -> str:
-    body = data.pick(
-        "A small charged sphere stands on an insulating stem.",
-        "A charged bead hangs still on a nylon thread.",
-        "A point charge is fixed in place.",
-    )
-    facts = [body]
-    if data.has("Q"):
-        facts.append(f"Its charge is {data.said['Q']}.")
-    if data.has("r"):
-        facts.append(f"P is a point {data.said['r']} from its centre.")
-    if data.has("E"):
-        way = {1: " away from it", -1: " towards it"}[sign] if sign else ""
-        facts.append(f"At {'P' if data.has('r') else 'a point P'} the field{way} is {data.said['E']}.")
-    return " ".join(facts)
 
 
 def point_scene(v: Values, sign: int) -> Figure:
@@ -142,16 +135,14 @@ def point_scene(v: Values, sign: int) -> Figure:
     )
 
 
-def placed_force(
-    data: Data, way: Direction | Towards | None, name: str = "E", charge_name: str = "q", makes: str = "F"
-) -> Step:
+def placed_force(data: Data, way: Towards, name: str = "E") -> Step:
     """F = qE on a charge placed where the field is ``name``; ``way`` is the force's direction."""
-    negative = data.sign(charge_name) < 0
+    negative = data.sign("q") < 0
     return force_step(
         name,
-        charge_name,
-        makes,
-        follows_field(makes, f"{charge_name}*{name}", negative),
+        "q",
+        "F",
+        follows_field("F", f"q*{name}", negative),
         direction=way,
         what="Find the force from the field",
         why="q is the charge that feels the field, not the one that makes it. " + along_or_against(negative),
@@ -159,32 +150,25 @@ def placed_force(
     )
 
 
-def along_or_against(negative: bool) -> str:
-    if negative:
-        return "The charge is negative: the force is opposite to the field."
-    return "The charge is positive: the force has the direction of the field."
-
-
-def follows_field(at: str, right: str, negative: bool) -> tuple[Mistake, ...]:
-    """A negative charge taken to follow the field: the size stays right."""
-    if not negative:
-        return ()
-    say = "Negative: opposite to E."
-    return (Mistake("follows-field", at, right, say, "only the direction differs", turns=True),)
-
-
-CHARGE = Question(
-    key="charge",
-    title="The field of one charge",
+CHARGE = question(
+    "charge",
+    "The field of one charge",
+    one_charge,
     fields=(
         field("E", "Electric field at P (size)"),
         charge("Q", "Charge that makes the field"),
         distance("r", "Distance from the charge to P"),
-        Choice("pointing", "The field at P points", (("unsaid", "not said"), *AWAY), quiet=("unsaid",), asked=("Q",)),
+        Choice(
+            "pointing",
+            "The field at P points",
+            (("unsaid", "not said"), *AWAY_TOWARDS.options),
+            quiet=("unsaid",),
+            asked=("Q",),
+        ),
         placed("Charge placed at P, if any", optional=True),
     ),
     unknowns=("E", "Q", "r"),
-    plan=plan_charge,
+    any_givens=False,
     constants=("k",),
     laws=(FIELD.name, TEST_CHARGE.name),
     example={"E": "", "Q": "-6 nC", "r": "30 cm", "pointing": "unsaid", "q": ""},
@@ -199,99 +183,87 @@ CHARGE = Question(
 
 # --- a charge placed in a field -------------------------------------------------------------------------------
 
-FORCE_ASK = {
-    "E": "Calculate the electric field where the charge is.",
-    "F": "Calculate the electrostatic force on the charge.",
-    "q": "Calculate the charge.",
-}
 
-
-def plan_force(data: Data) -> Plan:
-    asked = data.asked
+def placed_charge(data: Data) -> Situation:
     if data.has("q") and data.values["q"] == 0:
         raise Refusal("q", "A zero charge feels no force, so this cannot be found. Type a charge that is not zero.")
+    asked = data.asked
     along, pushed, sign = ways(data)
-    shown = {"E": one_of(along, FOUR), "F": one_of(pushed, FOUR), "q": sign_of_charge(sign)}
-    why = "Sizes go into the formula. " + along_or_against(sign < 0)
-    turned = {"E": follows_field("E", "F/q", sign < 0), "F": follows_field("F", "q*E", sign < 0), "q": ()}[asked]
-    if asked == "F":
-        find = force_step("E", "q", "F", turned, direction=shown[asked], why=why)
-    else:
-        find = step(PER_CHARGE, asked, turned, direction=shown[asked], why=why)
+    negative = sign < 0
+    why = f"Sizes go into the formula. {along_or_against(negative)}"
+    law = replace(
+        PER_CHARGE,
+        why=why,
+        directions={
+            "E": by_value(FOUR_WAYS, pushed, "F", "q"),
+            "q": by_value(SIGN_OF_CHARGE, "positive", "q", sign=sign),
+        },
+        mistakes=(*PER_CHARGE.mistakes, *follows_field("E", "F/q", negative)),
+        by_hand={
+            "F": force_step(
+                "E",
+                "q",
+                "F",
+                follows_field("F", "q*E", negative),
+                why=why,
+                direction=by_value(FOUR_WAYS, along, "E", "q"),
+            )
+        },
+    )
+    back = Check("Put the answer back: force per charge must give the field", "F/q = E", sizes=("q",))
+    multiplied = Check("Multiply back: field times charge must give the force", "q*E = F", sizes=("q",))
+    said = data.said["q"] if data.has("q") else ""
+    return Situation(
+        relations=(law,),
+        openings=(f"{f'A charge of {said}' if said else 'A small charged body'} is placed in an electric field.",),
+        tell={
+            "E": f"The field there is {{}} {words_of(along)}.",
+            "F": f"The electrostatic force on it is {{}} {words_of(pushed)}.",
+        },
+        ask={
+            "E": "Calculate the electric field where the charge is.",
+            "F": "Calculate the electrostatic force on the charge.",
+            "q": "Calculate the charge.",
+        },
+        stated=(DEFINE,),
+        later=lambda *_: (explained(asked, along, pushed, sign),),
+        scene=lambda v: force_scene(v, along, pushed, sign),
+        proofs=lambda _: (multiplied if asked == "E" else back,),
+        warn=lambda v: air(v, "E"),
+    )
+
+
+def explained(asked: str, along: str, pushed: str, sign: int) -> Part:
+    """Why the field, the force or the sign of the charge is as found."""
     kind, way = ("negative", "opposite to that of") if sign < 0 else ("positive", "that of")
-    words = dict(FOUR)
     reasons = {
-        "F": f"so the force on it points {words[pushed]}",
-        "E": f"so the field points {words[along]}",
+        "F": f"so the force on it points {words_of(pushed)}",
+        "E": f"so the field points {words_of(along)}",
         "q": f"so the charge is {kind}",
     }
     first = (
-        f"The field points {words[along]} and the force {words[pushed]}."
+        f"The field points {words_of(along)} and the force {words_of(pushed)}."
         if asked == "q"
         else f"The charge is {kind}: the direction of the force on it is {way} the field."
     )
-    plan = Plan(
-        story=story_force(data, along, pushed),
-        parts=(
-            DEFINE,
-            Part("find", "calculate", FORCE_ASK[asked], (find,)),
-            Part(
-                "direction",
-                "explain",
-                "Explain the sign of the charge." if asked == "q" else "Explain the direction.",
-                points=(
-                    Point(first, 1),
-                    Point(
-                        f"A positive charge is pushed along the field, a negative one against it, {reasons[asked]}.",
-                        1,
-                        ("against",),
-                    ),
-                ),
-            ),
-        ),
-        values=dict(data.values),
-        scene=lambda v: force_scene(v, along, pushed, sign),
-        checks=(
-            (
-                Check("Put the answer back: force per charge must give the field", "F/q = E", sizes=("q",))
-                if asked != "E"
-                else Check("Multiply back: field times charge must give the force", "q*E = F", sizes=("q",))
-            ),
-        ),
-    )
-    return in_air(plan, data, "E")
+    second = f"A positive charge is pushed along the field, a negative one against it, {reasons[asked]}."
+    ask = "Explain the sign of the charge." if asked == "q" else "Explain the direction."
+    return Part("direction", "explain", ask, points=(Point(first, 1), Point(second, 1, ("against",))))
 
 
 def ways(data: Data) -> tuple[str, str, int]:
     """Which way the field points, which way the force, and the sign of the charge."""
-    if data.asked == "F":
-        sign = data.sign("q")
-        return data.choices["along"], follows(data.choices["along"], sign), sign
-    if data.asked == "E":
-        sign = data.sign("q")
-        return follows(data.choices["pushed"], sign), data.choices["pushed"], sign
     along, pushed = data.choices["along"], data.choices["pushed"]
-    if pushed not in (along, OPPOSITE[along]):
+    if data.asked == "F":
+        return along, follows(along, data.sign("q")), data.sign("q")
+    if data.asked == "E":
+        return follows(pushed, data.sign("q")), pushed, data.sign("q")
+    if pushed not in (along, FOUR_WAYS.opposite(along)):
         raise Refusal(
-            "pushed", "The force on a charge points along the field or exactly against it. Choose one of these two."
+            "pushed",
+            "The force on a charge points along the field or exactly against it. Choose one of these two.",
         )
     return along, pushed, 1 if along == pushed else -1
-
-
-def story_force(data: Data, along: str, pushed: str) -> str:
-    words = dict(FOUR)
-    facts = [
-        (
-            f"A charge of {data.said['q']} is placed in an electric field."
-            if data.has("q")
-            else "A small charged body is placed in an electric field."
-        )
-    ]
-    if data.has("E"):
-        facts.append(f"The field there is {data.said['E']} {words[along]}.")
-    if data.has("F"):
-        facts.append(f"The electrostatic force on it is {data.said['F']} {words[pushed]}.")
-    return " ".join(facts)
 
 
 def force_scene(v: Values, along: str, pushed: str, sign: int) -> Figure:
@@ -299,24 +271,36 @@ def force_scene(v: Values, along: str, pushed: str, sign: int) -> Figure:
     across = TURNED[along] + 90.0
     lanes = [polar((0.0, 0.0), off, across) for off in (-2.4, 2.4)]
     lines = [
-        Segment(polar(p, -4.5, TURNED[along]), polar(p, 4.5, TURNED[along]), "fieldline", "E" if i else "", arrow=True)
+        Segment(
+            polar(p, -4.5, TURNED[along]),
+            polar(p, 4.5, TURNED[along]),
+            "fieldline",
+            "E" if i else "",
+            arrow=True,
+            shows=("E",),
+        )
         for i, p in enumerate(lanes)
     ]
     start = polar((0.0, 0.0), 0.65, TURNED[pushed])
     arrow = Arrow(start, polar(start, 3.2, TURNED[pushed]), "F")
-    words = dict(FOUR)
+    tells = (
+        Tells(f"The field E points {words_of(along)}.", ("E",)),
+        Tells(f"The charge q is {'negative' if sign < 0 else 'positive'}.", ("q",)),
+        Tells(f"The force F on it points {words_of(pushed)}.", ("F",), "It is in the field."),
+    )
     return Figure(
         "A charge in an electric field",
-        f"The field E points {words[along]}; the force F on the {'negative' if sign < 0 else 'positive'} charge points"
-        f" {words[pushed]}.",
+        " ".join(tell.sentence for tell in tells),
         (*lines, Sphere((0.0, 0.0), 0.65, "-" if sign < 0 else "+", "q"), arrow),
         unit=1.0,
+        tells=tells,
     )
 
 
-FORCE = Question(
-    key="force",
-    title="A charge placed in a field",
+FORCE = question(
+    "force",
+    "A charge placed in a field",
+    placed_charge,
     fields=(
         field(),
         Input(
@@ -332,7 +316,7 @@ FORCE = Question(
         Choice("pushed", "The force on the charge points", FOUR, asked=("E", "q")),
     ),
     unknowns=("E", "F", "q"),
-    plan=plan_force,
+    any_givens=False,
     laws=(FIELD.name, TEST_CHARGE.name),
     example={"E": "4 500 N/C", "F": "", "q": "-2 nC", "along": "right", "pushed": "right"},
     draws={

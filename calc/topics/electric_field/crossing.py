@@ -7,28 +7,39 @@ v² = u² + v_y² and tan θ = v_y/u; the field has done W = qEy. Marks: common 
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import sqrt
 from random import Random
 from typing import cast
 
 from calc.figures import Figure
-from calc.figures.pieces import Sign
-from calc.model.answers import Direction, Point
-from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Refusal, Values
-from calc.model.relations import Relation
-from calc.topics.electric_field.laws import PLATES
+from calc.model.answers import Point
+from calc.model.directions import UP_DOWN
+from calc.model.questions import Check, Choice, Data, Draw, Input, Part, Refusal, Values
+from calc.topics.electric_field.laws import ALONG_PLATES, ANGLE_LEFT, BOTH_VELOCITIES, PLATES, WORK_BY_FIELD
 from calc.topics.electric_field.motion_drawn import crossing_figure
-from calc.topics.electric_field.plates import field_way
-from calc.topics.electric_field.shared import FIELD, UNIFORM, follows, school, typed_number, upper_plate
+from calc.topics.electric_field.shared import (
+    FIELD,
+    MOTION,
+    UNIFORM,
+    by_value,
+    field_along,
+    follows,
+    school,
+    typed_number,
+    upper_plate,
+    upper_sign,
+    words_of,
+)
 from calc.topics.electric_field.uniform import (
     IONS,
-    MOTION,
     Charged,
     an,
     boxes,
     charged,
     energy,
     following,
+    for_body,
     force_of,
     from_rest,
     length,
@@ -38,82 +49,35 @@ from calc.topics.electric_field.uniform import (
     refuse_weight,
     speed,
     time,
+    told_by,
     warned,
-    weight_told,
-    words_of,
-    work_by_field,
+    weight_check,
 )
 from calc.topics.shared.electrostatics import SECOND
 from calc.working.solving import Situation, question
 from calc.working.working import measure
 
 PLATE = {"up": "upper", "down": "lower"}
-TURNED = (("up", "above the direction in which it entered"), ("down", "below the direction in which it entered"))
-PLAIN_ALONG = "Nothing pushes it along the plates, so it goes on there just as fast."
-
-
-def along_and_across(body: Charged) -> tuple[Relation, ...]:
-    """u and v_y: uniform motion along the plates, and the velocity that both make."""
-
-    def turned(_: Values) -> Direction | None:
-        return Direction(body.pushed, dict(TURNED)[body.pushed], TURNED) if body.sign else None
-
-    return (
-        Relation(
-            "L = u*t",
-            what="Along the plates: constant velocity",
-            why="The field is at right angles to u: no force acts along the plates, so that velocity does not change.",
-            plain=PLAIN_ALONG,
-            units={"L": "m", "u": "m·s⁻¹", "t": "s"},
-            mistakes=(
-                Mistake("multiplied", "t", "L*u", "Time is distance divided by speed."),
-                Mistake("upside-down", "t", "u/L", "Time is distance divided by speed."),
-                Mistake("divided", "L", "u/t", "Distance is speed times time."),
-                Mistake("multiplied", "u", "L*t", "Speed is distance divided by time."),
-            ),
-        ),
-        Relation(
-            "v^2 = u^2 + v_y^2",
-            what="Put the two velocities together",
-            why="They are at right angles: use Pythagoras.",
-            plain="It moves along and across at once.",
-            units={"v": "m·s⁻¹", "u": "m·s⁻¹", "v_y": "m·s⁻¹"},
-            directions={"v_y": body.way},
-            mistakes=(Mistake("sizes-added", "v", "u + v_y", "The velocities are at right angles: use Pythagoras."),),
-        ),
-        Relation(
-            "tan(theta) = v_y/u",
-            what="The angle of the velocity with the direction in which it entered",
-            why="Opposite over adjacent: across over along.",
-            plain="How steeply it leaves.",
-            units={"theta": "°", "v_y": "m·s⁻¹", "u": "m·s⁻¹"},
-            directions={"theta": turned, "v_y": body.way},
-            mistakes=(
-                Mistake(
-                    "angle-inverted",
-                    "theta",
-                    "atan(u/v_y)",
-                    "Across over along: v_y is opposite the angle.",
-                    "the angle was taken from the line of the field",
-                ),
-            ),
-        ),
-    )
+TURNED = UP_DOWN.worded(up="above the direction in which it entered", down="below the direction in which it entered")
 
 
 def situation(data: Data) -> Situation:
-    upper: Sign = "+" if data.choices["upper"] == "positive" else "-"
-    along = field_way(data).key
+    upper = upper_sign(data)
+    along = field_along(data)
     bends = data.choices["bends"]
-    body = charged(data, along, "bends", 0 if bends == "charge" else 1 if bends == along else -1)
+    body = charged(data, along, "bends", 0 if bends == "charge" else 1 if bends == along else -1, ("y", "v_y"))
     edge = data.choices["enters"] == "edge"
+    angle = for_body(ANGLE_LEFT, body)
+    turned = {"theta": by_value(TURNED, body.pushed, "theta")} if body.sign else {}
     laws = (
         PLATES,
         force_of(body),
         newton(body),
-        *along_and_across(body),
-        *from_rest("y", "v_y", body, "Across the plates it starts from rest."),
-        work_by_field(body, "y"),
+        ALONG_PLATES,
+        for_body(BOTH_VELOCITIES, body),
+        replace(angle, directions={**angle.directions, **turned}),
+        *from_rest(body, "Across the plates it starts from rest.", s="y", v="v_y"),
+        for_body(WORK_BY_FIELD, body, s="y"),
     )
     who = an(body.name)
     place = "just beside the plate from which it then moves away" if edge else "half-way between the plates"
@@ -132,35 +96,15 @@ def situation(data: Data) -> Situation:
     def proofs(values: Values) -> tuple[Check, ...]:
         q, m = body.q, body.m
         sizes = ("q",) if q == "q" else ()
-        made: tuple[Check, ...] = ()
-        if {"y", "V", "d", "u", "L", q, m} <= values.keys():
-            made += (
-                Check(
-                    "The deflection in one line",
-                    f"y = {q}*V*L^2/(2*m*d*u^2)".replace("*m*", f"*{m}*"),
-                    tolerance=1e-6,
-                    sizes=sizes,
-                ),
-            )
-        if {"y", "E", "v", "u", q, m} <= values.keys():
-            made += (
-                Check(
-                    "Energy: what the field gives, the body has more than before",
-                    f"{q}*E*y = 1/2*{m}*v^2 - 1/2*{m}*u^2",
-                    "Both sides in joules.",
-                    tolerance=1e-6,
-                    sizes=sizes,
-                ),
-            )
-        if {q, m, "E"} <= values.keys():
-            made += (
-                Check(
-                    "May the weight be left out?",
-                    words="The weight is less than a thousandth of the electrostatic force.",
-                    holds=lambda v: weight_told(v, body),
-                ),
-            )
-        return made
+        deflection = Check("The deflection in one line", f"y = {q}*V*L^2/(2*{m}*d*u^2)", tolerance=1e-6, sizes=sizes)
+        balance = Check(
+            "Energy: what the field gives, the body has more than before",
+            f"{q}*E*y = 1/2*{m}*v^2 - 1/2*{m}*u^2",
+            "Both sides in joules.",
+            tolerance=1e-6,
+            sizes=sizes,
+        )
+        return told_by(values, deflection, balance) + weight_check(values, body)
 
     def drawn(values: Values, path: bool) -> Figure:
         share = values["y"] / (room * values["d"]) if {"y", "d"} <= values.keys() else 0.6

@@ -10,56 +10,41 @@ from dataclasses import replace
 from random import Random
 from typing import cast
 
+from calc.figures import Figure
 from calc.language.printing import counted
 from calc.model.answers import Direction, Mark, Point
-from calc.model.directions import UP_DOWN
-from calc.model.questions import (
-    FSA,
-    NO_MARKS,
-    SA,
-    Check,
-    Data,
-    Draw,
-    Input,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Step,
-    Values,
-)
+from calc.model.directions import ELECTRONS, SIGN_OF_CHARGE, UP_DOWN
+from calc.model.questions import SA, Check, Data, Draw, Input, Mistake, Part, Plan, Question, Step, Values
+from calc.model.relations import Relation
 from calc.topics.coulomb.electrons import refuse_part_of_one
 from calc.topics.electric_field.laws import COUNT, HELD, PLATES, step
-from calc.topics.electric_field.plates import PLATES_ASK, field_way, plates_step
+from calc.topics.electric_field.plates import PLATES_ASK, between_plates
 from calc.topics.electric_field.shared import (
     UNIFORM,
+    by_value,
+    field_along,
+    field_way,
     gap,
     held_drop,
     in_air,
-    one_of,
+    part_a_step,
     plates,
     school,
     typed_number,
     upper_plate,
     upper_sign,
     voltage,
+    words_of,
 )
 from calc.topics.shared.electrostatics import EQUILIBRIUM, QUANTISATION, SECOND
+from calc.working.chain import lead
 from calc.working.working import run
 
+SIGN_OF_DROP = SIGN_OF_CHARGE.worded(negative="the drop is negative", positive="the drop is positive")
 NO_HOLD = (
     "No field can hold it: without a potential difference there is no field. Type a potential difference greater than"
     " zero."
 )
-SIGNS = (("negative", "the drop is negative"), ("positive", "the drop is positive"))
-
-DROP_FOR = {
-    "m": "Calculate the mass of the drop.",
-    "n": "Calculate how many electrons too many or too few the drop has.",
-    "q": "Calculate the charge on the drop.",
-    "V": "Calculate the potential difference that holds the drop.",
-    "d": "Calculate the distance between the plates.",
-}
 
 
 def drop_sign(data: Data) -> int:
@@ -67,35 +52,47 @@ def drop_sign(data: Data) -> int:
     return -1 if data.choices["upper"] == "positive" else 1
 
 
-def charge_of_electrons(data: Data, marks: tuple[Mark, ...] = NO_MARKS) -> Step:
-    return step(
-        COUNT,
-        "q",
-        marks=marks,
-        what="The charge of these electrons",
-        direction=one_of(sign_key(data), SIGNS),
-        why="Each electron carries e, so n of them carry n times e. This is the size of the charge.",
-        plain="Count times the charge of one.",
-    )
-
-
 def sign_key(data: Data) -> str:
     return "negative" if drop_sign(data) < 0 else "positive"
 
 
-def held_step(data: Data, makes: str, marks: tuple[Mark, ...] = FSA) -> Step:
-    """mg = qE for a drop at rest, solved for q, E or m."""
-    way = {"q": one_of(sign_key(data), SIGNS), "E": field_way(data), "m": None}[makes]
-    return step(HELD, makes, marks=marks, direction=way)
-
-
-def count_step(data: Data) -> Step:
-    lacking = drop_sign(data) > 0
-    options = (
-        ("excess", "too many electrons: the charge is negative"),
-        ("lacking", "too few electrons: the charge is positive"),
+def drop_steps(data: Data) -> tuple[Step, ...]:
+    """Every step about a drop at rest: n = q/e, E = V/d, mg = qE."""
+    size = by_value(SIGN_OF_DROP, sign_key(data), "q")
+    count = replace(
+        COUNT,
+        marks=SA,
+        directions={"n": by_value(ELECTRONS, "excess" if drop_sign(data) < 0 else "lacking", "n")},
     )
-    return step(COUNT, "n", count=True, marks=SA, direction=one_of("lacking" if lacking else "excess", options))
+    of_electrons = step(
+        count,
+        "q",
+        what="The charge of these electrons",
+        direction=size,
+        why="Each electron carries e, so n of them carry n times e. This is the size of the charge.",
+        plain="Count times the charge of one.",
+    )
+    held = replace(HELD, directions={"q": size, "E": field_way(data)})
+    return (of_electrons, *between_plates(data).steps(), *held.steps(), step(count, "n", count=True))
+
+
+def drop_parts(data: Data, asked: str) -> tuple[Part, ...]:
+    """The calculations up to ``asked``, one part a step."""
+    balanced = "Calculate the electric field that holds the drop."
+    asks = {
+        "E": ("field", PLATES_ASK["E"] if data.has("V") and data.has("d") else balanced),
+        "q": ("charge", "Calculate the size of the charge on the drop."),
+        "n": ("electrons", "Calculate how many electrons too many or too few the drop has."),
+        "m": ("find", "Calculate the mass of the drop."),
+        "V": ("find", "Calculate the potential difference that holds the drop."),
+        "d": ("find", PLATES_ASK["d"]),
+    }
+    return part_a_step(lead(data.known, drop_steps(data), asked), asks)
+
+
+def drop_scene(data: Data, *labels: str) -> Figure:
+    """The drop between the plates. labels: what is written at the plates and between them."""
+    return plates(upper_sign(data), labels or ("V", "d"), "drop", "-" if drop_sign(data) < 0 else "+")
 
 
 def fbd_part() -> Part:
@@ -113,7 +110,7 @@ def fbd_part() -> Part:
 
 def sign_part(data: Data) -> Part:
     sign = sign_key(data)
-    way = field_way(data).words
+    way = words_of(field_along(data))
     return Part(
         "sign",
         "explain",
@@ -143,8 +140,26 @@ def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Chec
         rest = abs(found["a"]) <= 1e-9 * found["g"]
         return None if rest else UP_DOWN.by_sign(found["a"], positive)
 
-    law = "q*E_2 - m*g = m*a" if up else "m*g - q*E_2 = m*a"
-    right = "(q*E_2 - m*g)/m" if up else "(m*g - q*E_2)/m"
+    second = Relation(
+        "q*E_2 - m*g = m*a" if up else "m*g - q*E_2 = m*a",
+        what="Newton's second law",
+        quotes=(SECOND.name,),
+        why=(
+            "The field is the same as before, so the forces still balance."
+            if still
+            else f"The forces no longer balance. Take {positive} as positive:"
+            f" {'the electrostatic force' if up else 'the weight'} is now the larger."
+        ),
+        plain="What is left over of the two forces moves the drop.",
+        units={"a": "m·s⁻²"},
+        directions={"a": way},
+        mistakes=()
+        if still
+        else (
+            Mistake("weight-forgotten", "a", "q*E_2/m", "The weight still acts: subtract it."),
+            Mistake("forces-added", "a", "(q*E_2 + m*g)/m", "The two forces point opposite ways: subtract."),
+        ),
+    )
     steps = (
         step(
             PLATES.renamed(E="E_2", V="V_2"),
@@ -152,31 +167,9 @@ def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Chec
             marks=(Mark("substitution"),),
             what="The new field",
             why="The charge and the weight stay; only the field has changed.",
-            direction=field_way(data),
+            direction=field_way(data, "E_2"),
         ),
-        Step(
-            law=law,
-            make=f"a = {right}",
-            unit="m·s⁻²",
-            what="Newton's second law",
-            quotes=(SECOND.name,),
-            direction=way,
-            why=(
-                f"The forces no longer balance. Take {'up' if up else 'down'} as positive:"
-                f" {'the electrostatic force is now the larger' if up else 'the weight is now the larger'}."
-                if not still
-                else "The field is the same as before, so the forces still balance."
-            ),
-            plain="What is left over of the two forces moves the drop.",
-            mistakes=(
-                ()
-                if still
-                else (
-                    Mistake("weight-forgotten", "a", "q*E_2/m", "The weight still acts: subtract it."),
-                    Mistake("forces-added", "a", "(q*E_2 + m*g)/m", "The two forces point opposite ways: subtract."),
-                )
-            ),
-        ),
+        second.step("a"),
     )
     part = Part(
         "changed",
@@ -192,42 +185,6 @@ def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Chec
         tolerance=1e-6,
     )
     return part, (check,)
-
-
-def balance_parts(data: Data, known: str) -> list[Part]:
-    """The calculations, one part a value. known: 'n' or 'q', how the charge is given or asked."""
-    asked = data.asked
-
-    def part(key: str, ask: str, *steps: Step) -> Part:
-        return Part(key, "calculate", ask, steps)
-
-    first = (
-        [part("charge", "Calculate the size of the charge on the drop.", charge_of_electrons(data, SA))]
-        if known == "n" and asked != "n"
-        else []
-    )
-    one_field = part("field", PLATES_ASK["E"], plates_step(data))
-    if asked in ("n", "q"):
-        found = [
-            one_field,
-            part(
-                "charge" if known == "n" else "find",
-                "Calculate the size of the charge on the drop.",
-                held_step(data, "q"),
-            ),
-        ]
-        if known == "n":
-            found.append(part("find", DROP_FOR["n"], count_step(data)))
-        else:
-            found.append(part("electrons", DROP_FOR["n"], count_step(data)))
-        return found
-    if asked == "m":
-        return [*first, one_field, part("find", DROP_FOR["m"], held_step(data, "m"))]
-    return [
-        *first,
-        part("field", "Calculate the electric field that holds the drop.", held_step(data, "E")),
-        part("find", DROP_FOR[asked], plates_step(data, asked)),
-    ]
 
 
 def drop_story(data: Data, body: str) -> str:
@@ -259,9 +216,10 @@ def whole_warning(n: float) -> tuple[str, ...]:
     return ()
 
 
-def plan_drop(data: Data, known: str) -> Plan:
-    """A drop at rest; known: 'n' or 'q'."""
-    calculations = balance_parts(data, known)
+def plan_drop(data: Data) -> Plan:
+    """A drop at rest, its charge given or asked as a number of electrons or as a size."""
+    asked, usual = data.asked, drop_parts(data, "n" if data.asked == "q" else data.asked)
+    calculations = (replace(part, key="find") if part.answers == asked else part for part in usual)
     parts = [fbd_part(), sign_part(data), *calculations]
     plan = Plan(
         story=drop_story(
@@ -269,7 +227,7 @@ def plan_drop(data: Data, known: str) -> Plan:
         ),
         parts=tuple(parts),
         values=dict(data.values),
-        scene=lambda _: plates(upper_sign(data), particle="drop", particle_sign="-" if drop_sign(data) < 0 else "+"),
+        scene=lambda _: drop_scene(data),
     )
     return finish_drop(plan, data)
 
@@ -379,7 +337,7 @@ DROP = Question(
     title="A charged drop held between plates",
     fields=(mass(), electrons(), holding(), gap(), upper_plate(), changed_voltage()),
     unknowns=("n", "m", "V", "d"),
-    plan=lambda data: plan_drop(data, "n"),
+    plan=plan_drop,
     constants=("e", "g"),
     laws=LAWS,
     example={"m": "4,8 x 10^-15 kg", "n": "", "V": "784 V", "d": "8 mm", "upper": "positive", "V_2": ""},
@@ -392,7 +350,7 @@ DROP_CHARGE = Question(
     title="A drop with a given charge held between plates",
     fields=(mass(), size_of_charge(), holding(), gap(), upper_plate(), changed_voltage()),
     unknowns=("V", "q", "m", "d"),
-    plan=lambda data: plan_drop(data, "q"),
+    plan=plan_drop,
     constants=("e", "g"),
     laws=LAWS,
     example={

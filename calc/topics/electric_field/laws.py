@@ -8,9 +8,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from calc.model.constants import SHEET
 from calc.model.questions import Mistake, Step
 from calc.model.relations import Relation
-from calc.topics.electric_field.shared import NOT_SQUARED, PLAIN_FIELD, WHY_SOURCE
+from calc.topics.electric_field.shared import NOT_SQUARED, PLAIN_FIELD, WHY_SOURCE, WORK_ENERGY
 from calc.topics.shared.electrostatics import SECOND
 
 WEIGHED = "The force to balance is the weight: multiply the mass by g."
@@ -95,8 +96,126 @@ NEWTON = Relation(
     mistakes=(
         Mistake("divided", "F", "a/m", "F = ma: multiply the mass by the acceleration."),
         Mistake("multiplied", "a", "F*m", "F = ma: divide the force by the mass."),
+        Mistake("multiplied", "m", "F*a", "F = ma: divide the force by the acceleration."),
     ),
 )
+
+NOT_ROOTED = "The square stands alone: take the square root."
+STEADY = "A steady push adds the same speed in every second."
+SPEED_GAINED = Relation(
+    "v = a*t",
+    what="The speed grows in step with the time",
+    why="The field is uniform, so the acceleration is constant and the equations of motion hold.",
+    plain=STEADY,
+    units={"v": "m·s⁻¹", "a": "m·s⁻²", "t": "s"},
+    mistakes=(
+        Mistake("divided", "v", "a/t", "a is speed gained per second: multiply by the seconds."),
+        Mistake("multiplied", "t", "v*a", "a is speed gained per second: divide the speed by it."),
+    ),
+)
+SPEED_AFTER = Relation(
+    "v^2 = 2*a*s",
+    what="Speed after a distance, from rest",
+    why=SPEED_GAINED.why,
+    plain=STEADY,
+    units={"v": "m·s⁻¹", "a": "m·s⁻²", "s": "m"},
+    mistakes=(
+        Mistake("root-omitted", "v", "2*a*s", "This is the square of the speed: take the square root."),
+        Mistake("two-omitted", "v", "sqrt(a*s)", "There is a 2 in the formula."),
+        Mistake("not-squared", "s", "v/(2*a)", "Square the speed first."),
+    ),
+)
+DISTANCE_IN = Relation(
+    "s = 1/2*a*t^2",
+    what="Distance in a time, from rest",
+    why=SPEED_GAINED.why,
+    plain=STEADY,
+    units={"s": "m", "a": "m·s⁻²", "t": "s"},
+    mistakes=(
+        Mistake("not-squared", "s", "1/2*a*t", "Square the time."),
+        Mistake("half-omitted", "s", "a*t^2", "There is a half in the formula."),
+        Mistake("root-omitted", "t", "2*s/a", NOT_ROOTED),
+        Mistake("half-omitted", "t", "sqrt(s/a)", "There is a half in the formula."),
+    ),
+)
+WORK_BY_FIELD = Relation(
+    "W = q*E*s",
+    what="Work done by the field: force times distance along it",
+    why=(
+        "The force qE and the motion along the field's line have the same direction, so cos 0° = 1. Work has no"
+        " direction."
+    ),
+    plain="Pushing harder, or over a longer way, takes more energy from the field.",
+    units={"W": "J", "q": "C", "E": "V·m⁻¹", "s": "m"},
+    sizes=("q",),
+    mistakes=(
+        Mistake("distance-omitted", "W", "q*E", "This is the force: multiply by the distance."),
+        Mistake("multiplied", "s", "W*q*E", "Work is force times distance: divide the work by the force."),
+    ),
+)
+KINETIC = Relation(
+    "W = 1/2*m*v^2",
+    what="Work-energy theorem: the work becomes kinetic energy",
+    quotes=(WORK_ENERGY.name,),
+    why="It starts from rest, so all the work done by the field is now kinetic energy.",
+    plain="What the field puts in as work is there as energy of motion.",
+    units={"W": "J", "m": "kg", "v": "m·s⁻¹"},
+    mistakes=(
+        Mistake("not-squared", "W", "1/2*m*v", "Square the speed."),
+        Mistake("half-omitted", "W", "m*v^2", "Kinetic energy is half of mv²."),
+        Mistake("root-omitted", "v", "2*W/m", "This is v²: take the square root."),
+        Mistake("half-omitted", "v", "sqrt(W/m)", "Kinetic energy is half of mv²: double the work first."),
+        Mistake("not-squared", "m", "2*W/v", "Divide by the square of the speed."),
+    ),
+)
+ALONG_PLATES = Relation(
+    "L = u*t",
+    what="Along the plates: constant velocity",
+    why="The field is at right angles to u: no force acts along the plates, so that velocity does not change.",
+    plain="Nothing pushes it along the plates, so it goes on there just as fast.",
+    units={"L": "m", "u": "m·s⁻¹", "t": "s"},
+    mistakes=(
+        Mistake("multiplied", "t", "L*u", "Time is distance divided by speed."),
+        Mistake("upside-down", "t", "u/L", "Time is distance divided by speed."),
+        Mistake("divided", "L", "u/t", "Distance is speed times time."),
+        Mistake("multiplied", "u", "L*t", "Speed is distance divided by time."),
+    ),
+)
+BOTH_VELOCITIES = Relation(
+    "v^2 = u^2 + v_y^2",
+    what="Put the two velocities together",
+    why="They are at right angles: use Pythagoras.",
+    plain="It moves along and across at once.",
+    units={"v": "m·s⁻¹", "u": "m·s⁻¹", "v_y": "m·s⁻¹"},
+    mistakes=(Mistake("sizes-added", "v", "u + v_y", "The velocities are at right angles: use Pythagoras."),),
+)
+ANGLE_LEFT = Relation(
+    "tan(theta) = v_y/u",
+    what="The angle of the velocity with the direction in which it entered",
+    why="Opposite over adjacent: across over along.",
+    plain="How steeply it leaves.",
+    units={"theta": "°", "v_y": "m·s⁻¹", "u": "m·s⁻¹"},
+    mistakes=(
+        Mistake(
+            "angle-inverted",
+            "theta",
+            "atan(u/v_y)",
+            "Across over along: v_y is opposite the angle.",
+            "the angle was taken from the line of the field",
+        ),
+    ),
+)
+
+
+def between(relation: Relation, **names: str) -> Relation:
+    """The relation between other names. What stands on the data sheet has no sign and is not asked for."""
+    law = relation.renamed(**names)
+    return replace(
+        law,
+        units={name: unit for name, unit in law.units.items() if name not in SHEET},
+        sizes=tuple(name for name in law.sizes if name not in SHEET),
+        mistakes=tuple(m for m in law.mistakes if m.at not in SHEET),
+    )
 
 
 def step(relation: Relation, unknown: str, also: tuple[Mistake, ...] = (), **changes: Any) -> Step:
@@ -105,7 +224,25 @@ def step(relation: Relation, unknown: str, also: tuple[Mistake, ...] = (), **cha
     return replace(made, mistakes=(*made.mistakes, *also), **changes)
 
 
+def written(line: str, unit: str, **rest: Any) -> Step:
+    """A step whose line holds for these data alone (a sum, a distance), so that no law of a data sheet has it."""
+    return Step(law=line, make=line, unit=unit, **rest)
+
+
 def force_step(at: str, q: str, makes: str, also: tuple[Mistake, ...] = (), **changes: Any) -> Step:
     """F = qE from the field ``at``, in the order in which it is said."""
-    relation = PER_CHARGE.renamed(E=at, q=q, F=makes)
-    return step(relation, makes, also, make=f"{makes} = {q}*{at}", **changes)
+    return step(between(PER_CHARGE, E=at, q=q, F=makes), makes, also, make=f"{makes} = {q}*{at}", **changes)
+
+
+def along_or_against(negative: bool) -> str:
+    if negative:
+        return "The charge is negative: the force is opposite to the field."
+    return "The charge is positive: the force has the direction of the field."
+
+
+def follows_field(at: str, right: str, negative: bool) -> tuple[Mistake, ...]:
+    """A negative charge taken to follow the field: the size stays right."""
+    if not negative:
+        return ()
+    say = "Negative: opposite to E."
+    return (Mistake("follows-field", at, right, say, "only the direction differs", turns=True),)

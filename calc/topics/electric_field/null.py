@@ -9,15 +9,17 @@ Marks: common practice, no source.
 from __future__ import annotations
 
 from calc.figures import Charge, Figure, On, spheres_on_line
-from calc.model.answers import Point
+from calc.model.answers import Direction, Point
 from calc.model.questions import NO_MARKS, Check, Data, Draw, Mistake, Part, Plan, Question, Refusal, Step, Values
-from calc.topics.electric_field.shared import ADDING, FIELD, one_of, pattern, pattern_points, refuse_zero
+from calc.model.relations import Towards
+from calc.topics.electric_field.shared import ADDING, FIELD, pattern, pattern_part, refuse_zero
 from calc.topics.shared.electrostatics import charge, distance
 
 NONE = (
     "No null point at a finite distance: the charges are equal in size, so their fields are equal only half-way "
     "between them, and there both point the same way. Change one of the charges."
 )
+NAMES = ("Q1", "Q2")
 WHERE = (
     ("between", "from A, between the charges"),
     ("beyond-A", "from A, on the far side of A from B"),
@@ -40,11 +42,21 @@ def place_of(first: float, second: float) -> str:
     return "beyond-A" if abs(first) < abs(second) else "beyond-B"
 
 
-def null_steps(first: float, second: float) -> tuple[Step, ...]:
-    """x, and the root that is rejected (equal like charges have none)."""
+def place_found(names: tuple[str, str]) -> Towards:
+    """Where the null point lies, by the signs and sizes of the charges."""
+
+    def where(v: Values) -> Direction:
+        place = place_of(v[names[0]], v[names[1]])
+        return Direction(place, dict(WHERE)[place], WHERE)
+
+    return where
+
+
+def null_steps(first: float, second: float, names: tuple[str, str] = NAMES) -> tuple[Step, ...]:
+    """x, and the root that is rejected (equal like charges have none). names: of the two charges."""
     place = place_of(first, second)
     like = place == "between"
-    near, far = ("Q2", "Q1") if place == "beyond-B" else ("Q1", "Q2")
+    near, far = reversed(names) if place == "beyond-B" else names
     here = "B" if place == "beyond-B" else "A"
     join, apart = ("-", "+") if like else ("+", "-")
     law = f"k*{near}/x^2 = k*{far}/(D {join} x)^2"
@@ -78,8 +90,8 @@ def null_steps(first: float, second: float) -> tuple[Step, ...]:
         law=law,
         make=f"x = D*{small}/({large} {apart} {small})",
         unit="m",
-        sizes=("Q1", "Q2"),
-        direction=one_of(place, WHERE),
+        sizes=names,
+        direction=place_found(names),
         lines=(
             f"{near}/x^2 = {far}/(D {join} x)^2",
             f"{small}/x = {large}/(D {join} x)",
@@ -100,7 +112,7 @@ def null_steps(first: float, second: float) -> tuple[Step, ...]:
             make=f"x_r = {rejected}",
             unit="m",
             marks=NO_MARKS,
-            sizes=("Q1", "Q2"),
+            sizes=names,
             what="The other root, to be rejected",
             why=f"A square root has two signs. The other sign gives a point {rejected_place(first, second)}.",
             plain="The sum also finds a spot where the two pushes are equally hard but in the same direction.",
@@ -147,7 +159,7 @@ def why_rejected(first: float, second: float) -> Part:
     return Part("reject", "explain", "Explain why there is only one such point.", points=tuple(points))
 
 
-def null_checks(first: float, second: float, names: tuple[str, str] = ("Q1", "Q2")) -> tuple[Check, ...]:
+def null_checks(first: float, second: float, names: tuple[str, str] = NAMES) -> tuple[Check, ...]:
     """Substitution, and which charge is nearer. names: of the two charges."""
     place = place_of(first, second)
     near, far = reversed(names) if place == "beyond-B" else names
@@ -173,16 +185,19 @@ def null_checks(first: float, second: float, names: tuple[str, str] = ("Q1", "Q2
     return (substitution, nearer)
 
 
-def null_scene(v: Values, arrows: bool = True) -> Figure:
+def pair(v: Values) -> list[Charge]:
+    return [Charge("A", v["Q1"], 0.0, shows=("Q1",)), Charge("B", v["Q2"], v["D"], shows=("Q2",))]
+
+
+def null_scene(v: Values) -> Figure:
     """A, B and the null point N, with the two equal and opposite fields there."""
     place = place_of(v["Q1"], v["Q2"])
     at = {"between": v["x"], "beyond-A": -v["x"], "beyond-B": v["D"] + v["x"]}[place]
     right = (at > 0) == (v["Q1"] > 0)
-    fields = [On(2, "E_1", 1.0, right, "field"), On(2, "E_2", 1.0, not right, "field")]
     return spheres_on_line(
-        [Charge("A", v["Q1"], 0.0), Charge("B", v["Q2"], v["D"])],
+        pair(v),
         points=[("N", at)],
-        forces=fields if arrows else (),
+        forces=[On(2, "E_1", 1.0, right, "field"), On(2, "E_2", 1.0, not right, "field")],
         title="Where the field is zero",
         distances=[(0, 1, "D"), (1 if place == "beyond-B" else 0, 2, "x")],
     )
@@ -212,18 +227,10 @@ def plan_null(data: Data) -> Plan:
                 figure=null_scene,
             ),
             why_rejected(first, second),
-            Part(
-                "pattern",
-                "draw",
-                "Draw the field around the two charges.",
-                points=pattern_points(first, second),
-                figure=pair_pattern,
-            ),
+            pattern_part("the two charges", pair_pattern, first, second),
         ),
         values=dict(data.values),
-        scene=lambda v: spheres_on_line(
-            [Charge("A", v["Q1"], 0.0), Charge("B", v["Q2"], v["D"])], distances=[(0, 1, "D")], title="Two charges"
-        ),
+        scene=lambda v: spheres_on_line(pair(v), distances=[(0, 1, "D")], title="Two charges"),
         checks=null_checks(first, second),
         notes=(
             ("Very far away the field is nearly zero as well, but nowhere at a finite distance exactly.",)

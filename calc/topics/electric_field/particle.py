@@ -6,74 +6,43 @@ Marks and ranges: common practice, no source.
 
 from __future__ import annotations
 
-from calc.model.answers import Direction, Point
-from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step
+from calc.model.answers import Point
+from calc.model.directions import FOUR_WAYS
+from calc.model.questions import Check, Choice, Data, Draw, Input, Part, Plan, Question, Refusal, Step
 from calc.model.relations import Towards
-from calc.topics.electric_field.charge import along_or_against, follows_field, force_scene
-from calc.topics.electric_field.laws import NEWTON, PER_CHARGE, force_step, step
-from calc.topics.electric_field.shared import FIELD, FOUR, field, follows, in_air, one_of
+from calc.topics.electric_field.charge import force_scene
+from calc.topics.electric_field.laws import (
+    NEWTON,
+    PER_CHARGE,
+    along_or_against,
+    between,
+    follows_field,
+    force_step,
+    step,
+)
+from calc.topics.electric_field.shared import (
+    FIELD,
+    FOUR,
+    by_value,
+    field,
+    follows,
+    in_air,
+    part_a_step,
+    words_of,
+)
+from calc.topics.electric_field.uniform import PARTICLES, TIMES, an, other_mass
 from calc.topics.shared.electrostatics import SECOND
-
-PARTICLES = {"electron": ("m_e", -1), "proton": ("m_p", 1)}
+from calc.working.chain import lead
 
 
 def plan_particle(data: Data) -> Plan:
     name = data.choices["particle"]
-    mass, sign = PARTICLES[name]
+    _, mass, sign = PARTICLES[name]
     along = data.choices["along"]
-    way = one_of(follows(along, sign), FOUR)
-    if data.asked == "a":
-        parts: tuple[Part, ...] = (
-            Part(
-                "force",
-                "calculate",
-                f"Calculate the electrostatic force on the {name}.",
-                (electron_force("E", name, way),),
-            ),
-            Part(
-                "acceleration",
-                "calculate",
-                f"Calculate the acceleration of the {name}.",
-                (acceleration("F", "a", mass, way),),
-            ),
-        )
-        story = f"{_an(name)} is released in a field of {data.said['E']} {dict(FOUR)[along]}."
-    else:
-        parts = (
-            Part(
-                "force",
-                "calculate",
-                f"Calculate the electrostatic force on the {name}.",
-                (
-                    step(
-                        NEWTON.renamed(m=mass),
-                        "F",
-                        direction=way,
-                        plain="Force is mass times acceleration.",
-                        why="The electrostatic force is the only force worth counting; the weight is far smaller.",
-                    ),
-                ),
-            ),
-            Part(
-                "field",
-                "calculate",
-                "Calculate the electric field.",
-                (
-                    step(
-                        PER_CHARGE.renamed(q="e"),
-                        "E",
-                        follows_field("E", "F/e", sign < 0),
-                        sizes=(),
-                        what="Force per unit charge",
-                        direction=one_of(along, FOUR),
-                        why=f"The charge of the {name} has the size e. " + along_or_against(sign < 0),
-                        plain="Share the force out over the charge.",
-                    ),
-                ),
-            ),
-        )
-        story = f"{_an(name)} accelerates at {data.said['a']} in a field that points {dict(FOUR)[along]}."
-    words = dict(FOUR)
+    pushed = follows(along, sign)
+    refuse_weight(data, mass)
+    chain = lead(data.known, particle_steps(name, mass, sign, along), data.asked)
+    who = f"{an(name)[0].upper()}{an(name)[1:]}"
     explain = Part(
         "direction",
         "explain",
@@ -84,59 +53,89 @@ def plan_particle(data: Data) -> Plan:
                 f" {'opposite to' if sign < 0 else 'in the direction of'} the field.",
                 1,
             ),
-            Point(f"It accelerates in the direction of the net force: {words[way.key]}.", 1, (words[way.key],)),
+            Point(f"It accelerates in the direction of the net force: {words_of(pushed)}.", 1, (words_of(pushed),)),
         ),
     )
+    asks = {
+        "F": ("force", f"Calculate the electrostatic force on the {name}."),
+        "a": ("acceleration", f"Calculate the acceleration of the {name}."),
+        "E": ("field", "Calculate the electric field."),
+    }
     plan = Plan(
-        story=story,
-        parts=(*parts, explain),
+        story=(
+            f"{who} is released in a field of {data.said['E']} {words_of(along)}."
+            if data.has("E")
+            else f"{who} accelerates at {data.said['a']} in a field that points {words_of(along)}."
+        ),
+        parts=(*part_a_step(chain, asks), explain),
         values=dict(data.values),
-        scene=lambda v: force_scene(v, along, way.key, sign),
+        scene=lambda v: force_scene(v, along, pushed, sign),
         checks=(
             Check("Work backwards from the acceleration to the field", f"{mass}*a/e = E"),
             Check(
                 "May the weight be left out?",
                 words="The weight is less than a thousandth of the electrostatic force.",
-                holds=lambda v: v[mass] * v["g"] < v["F"] / 1000,
+                holds=lambda v: v[mass] * v["g"] < v["F"] / TIMES,
             ),
         ),
     )
-    values = data.settings.constants()
-    if data.has("E") and values["e"] * data.values["E"] < 1000 * values[mass] * values["g"]:
-        raise Refusal("E", "In so weak a field the weight counts as well. Type a stronger field.")
-    if data.has("a") and data.values["a"] < 1000 * values["g"]:
-        raise Refusal("a", "At so small an acceleration the weight counts as well. Type a larger one.")
     return in_air(plan, data, "E")
 
 
-def _an(name: str) -> str:
-    return f"{'An' if name[0] in 'aeiou' else 'A'} {name}"
+def refuse_weight(data: Data, mass: str) -> None:
+    """Both formulas leave the weight out, so it may not count."""
+    sheet = data.settings.constants()
+    if data.has("E") and sheet["e"] * data.values["E"] < TIMES * sheet[mass] * sheet["g"]:
+        raise Refusal("E", "In so weak a field the weight counts as well. Type a stronger field.")
+    if data.has("a") and data.values["a"] < TIMES * sheet["g"]:
+        raise Refusal("a", "At so small an acceleration the weight counts as well. Type a larger one.")
 
 
-def electron_force(at: str, name: str, way: Direction | Towards | None, makes: str = "F") -> Step:
+def particle_steps(name: str, mass: str, sign: int, along: str) -> tuple[Step, ...]:
+    """F = eE and F = ma, each way round."""
+    pushed = follows(along, sign)
+    return (
+        electron_force("E", name, by_value(FOUR_WAYS, pushed, "E")),
+        acceleration("F", "a", mass, by_value(FOUR_WAYS, pushed, "F")),
+        step(
+            between(NEWTON, m=mass),
+            "F",
+            direction=by_value(FOUR_WAYS, pushed, "a"),
+            plain="Force is mass times acceleration.",
+            why="The electrostatic force is the only force worth counting; the weight is far smaller.",
+        ),
+        step(
+            between(PER_CHARGE, q="e"),
+            "E",
+            follows_field("E", "F/e", sign < 0),
+            what="Force per unit charge",
+            direction=by_value(FOUR_WAYS, along, "F"),
+            why=f"The charge of the {name} has the size e. {along_or_against(sign < 0)}",
+            plain="Share the force out over the charge.",
+        ),
+    )
+
+
+def electron_force(at: str, name: str, way: Towards) -> Step:
     """F = eE on an electron or a proton."""
     negative = name == "electron"
     return force_step(
         at,
         "e",
-        makes,
-        follows_field(makes, f"e*{at}", negative),
-        sizes=(),
+        "F",
+        follows_field("F", f"e*{at}", negative),
         direction=way,
         what="Find the force from the field",
-        why=f"The charge of the {name} has the size e. " + along_or_against(negative),
+        why=f"The charge of the {name} has the size e. {along_or_against(negative)}",
         plain=(
             "The field says how hard one coulomb is pushed. An electron or a proton has only a tiny part of a coulomb."
         ),
     )
 
 
-def acceleration(force: str, makes: str, mass: str, way: Direction | Towards | None) -> Step:
+def acceleration(force: str, makes: str, mass: str, way: Towards) -> Step:
     """a = F/m from Newton's second law."""
-    other = "m_p" if mass == "m_e" else "m_e"
-    look = "Look again at the data sheet: electrons and protons have different masses."
-    relation = NEWTON.renamed(F=force, m=mass, a=makes)
-    return step(relation, makes, (Mistake("other-mass", makes, f"{force}/{other}", look),), direction=way)
+    return step(between(NEWTON, F=force, m=mass, a=makes), makes, other_mass(force, makes, mass), direction=way)
 
 
 PARTICLE = Question(

@@ -6,12 +6,26 @@ Ranges and marks: common practice, no source.
 
 from __future__ import annotations
 
-from calc.model.answers import Direction, Mark, Point
-from calc.model.directions import UP_DOWN
-from calc.model.questions import FSA, Check, Data, Draw, Part, Plan, Question, Step
+from dataclasses import replace
+
+from calc.model.answers import Point
+from calc.model.questions import Check, Data, Draw, Part
+from calc.model.relations import Relation
 from calc.topics.electric_field.laws import PLATES as UNIFORM_FIELD
-from calc.topics.electric_field.laws import step
-from calc.topics.electric_field.shared import UNIFORM, field, gap, in_air, plates, upper_plate, upper_sign, voltage
+from calc.topics.electric_field.shared import (
+    UNIFORM,
+    air,
+    field,
+    field_along,
+    field_way,
+    gap,
+    plates,
+    upper_plate,
+    upper_sign,
+    voltage,
+    words_of,
+)
+from calc.working.solving import Situation, question
 
 PLATES_ASK = {
     "E": "Calculate the electric field between the plates.",
@@ -20,13 +34,9 @@ PLATES_ASK = {
 }
 
 
-def field_way(data: Data) -> Direction:
-    """Downwards from a positive upper plate, upwards to a negative one."""
-    return UP_DOWN.of("down" if data.choices["upper"] == "positive" else "up")
-
-
-def plates_step(data: Data, asked: str = "E", marks: tuple[Mark, ...] = FSA) -> Step:
-    return step(UNIFORM_FIELD, asked, marks=marks, direction=field_way(data) if asked == "E" else None)
+def between_plates(data: Data) -> Relation:
+    """E = V/d, the field from the positive plate to the negative one."""
+    return replace(UNIFORM_FIELD, directions={"E": field_way(data)})
 
 
 def plates_drawing(data: Data) -> Part:
@@ -47,54 +57,53 @@ def plates_drawing(data: Data) -> Part:
     )
 
 
-def plan_plates(data: Data) -> Plan:
-    asked = data.asked
-    way = field_way(data).words
-    facts = [f"Two large parallel metal plates lie one above the other; the upper one is {data.choices['upper']}."]
-    if data.has("d"):
-        facts.append(f"They are {data.said['d']} apart.")
-    if data.has("V"):
-        facts.append(f"The potential difference between them is {data.said['V']}.")
-    if data.has("E"):
-        facts.append(f"The field between them is {data.said['E']}.")
-    back = "E*d = V" if asked == "E" else "V/d = E"
-    plan = Plan(
-        story=" ".join(facts),
-        parts=(
-            Part("find", "calculate", PLATES_ASK[asked], (plates_step(data, asked),)),
-            Part(
-                "explain",
-                "explain",
-                "Describe the field between the plates.",
-                points=(
-                    Point(
-                        "It has the same size and direction everywhere between the plates (edges ignored).",
-                        1,
-                        ("same size and direction",),
-                    ),
-                    Point(
-                        f"It points towards the negative plate, {way}: the way a small positive test charge would be"
-                        " pushed.",
-                        1,
-                        ("towards the negative plate",),
-                    ),
-                ),
+def level_plates(data: Data) -> Situation:
+    explain = Part(
+        "explain",
+        "explain",
+        "Describe the field between the plates.",
+        points=(
+            Point(
+                "It has the same size and direction everywhere between the plates (edges ignored).",
+                1,
+                ("same size and direction",),
             ),
-            plates_drawing(data),
+            Point(
+                f"It points towards the negative plate, {words_of(field_along(data))}: the way a small positive test"
+                " charge would be pushed.",
+                1,
+                ("towards the negative plate",),
+            ),
         ),
-        values=dict(data.values),
-        scene=lambda _: plates(upper_sign(data)),
-        checks=(Check("Put the answer back", back, "1 V·m⁻¹ is the same as 1 N·C⁻¹."),),
     )
-    return in_air(plan, data, "E")
+    back = Check(
+        "Put the answer back", "E*d = V" if data.asked == "E" else "V/d = E", "1 V·m⁻¹ is the same as 1 N·C⁻¹."
+    )
+    return Situation(
+        relations=(between_plates(data),),
+        openings=(
+            f"Two large parallel metal plates lie one above the other; the upper one is {data.choices['upper']}.",
+        ),
+        tell={
+            "d": "They are {} apart.",
+            "V": "The potential difference between them is {}.",
+            "E": "The field between them is {}.",
+        },
+        ask=PLATES_ASK,
+        later=lambda data, _: (explain, plates_drawing(data)),
+        scene=lambda _: plates(upper_sign(data)),
+        proofs=lambda _: (back,),
+        warn=lambda v: air(v, "E"),
+    )
 
 
-PLATES = Question(
-    key="plates",
-    title="The uniform field between plates",
+PLATES = question(
+    "plates",
+    "The uniform field between plates",
+    level_plates,
     fields=(field("E", "Electric field between the plates", "V·m⁻¹"), voltage(), gap(), upper_plate()),
     unknowns=("E", "V", "d"),
-    plan=plan_plates,
+    any_givens=False,
     laws=(UNIFORM.name,),
     example={"E": "", "V": "1,2 kV", "d": "15 mm", "upper": "positive"},
     draws={

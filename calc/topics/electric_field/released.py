@@ -10,22 +10,20 @@ from random import Random
 from typing import cast
 
 from calc.model.answers import Point
-from calc.model.questions import Check, Choice, Data, Draw, Mistake, Part, Refusal, Values
-from calc.model.relations import Relation
-from calc.topics.electric_field.laws import PLATES
+from calc.model.questions import Check, Choice, Data, Draw, Part, Refusal, Values
+from calc.topics.electric_field.laws import KINETIC, PLATES, WORK_BY_FIELD
 from calc.topics.electric_field.motion_drawn import released_figure
-from calc.topics.electric_field.shared import FIELD, FOUR, UNIFORM, school, typed_number
+from calc.topics.electric_field.shared import FIELD, FOUR, MOTION, UNIFORM, WORK_ENERGY, school, typed_number, words_of
 from calc.topics.electric_field.uniform import (
     BY_CHARGE,
     IONS,
-    MOTION,
-    WORK_ENERGY,
     Charged,
     an,
     boxes,
     charged,
     energy,
     following,
+    for_body,
     force_of,
     from_rest,
     length,
@@ -35,47 +33,25 @@ from calc.topics.electric_field.uniform import (
     refuse_weight,
     speed,
     time,
+    told_by,
     warned,
-    weight_told,
-    words_of,
-    work_by_field,
+    weight_check,
 )
 from calc.topics.shared.electrostatics import SECOND, state
 from calc.working.solving import Situation, question
 
 
-def kinetic(body: Charged) -> Relation:
-    """W = ½mv² from rest."""
-    m = body.m
-    return Relation(
-        f"W = 1/2*{m}*v^2",
-        what="Work-energy theorem: the work becomes kinetic energy",
-        quotes=(WORK_ENERGY.name,),
-        why="It starts from rest, so all the work done by the field is now kinetic energy.",
-        plain="What the field puts in as work is there as energy of motion.",
-        units={"W": "J", "v": "m·s⁻¹", **({"m": "kg"} if m == "m" else {})},
-        directions={"v": body.way},
-        mistakes=(
-            Mistake("not-squared", "W", f"1/2*{m}*v", "Square the speed."),
-            Mistake("half-omitted", "W", f"{m}*v^2", "Kinetic energy is half of mv²."),
-            Mistake("root-omitted", "v", f"2*W/{m}", "This is v²: take the square root."),
-            Mistake("half-omitted", "v", f"sqrt(W/{m})", "Kinetic energy is half of mv²: double the work first."),
-            Mistake("not-squared", "m", "2*W/v", "Divide by the square of the speed."),
-        ),
-    )
-
-
 def situation(data: Data) -> Situation:
     along = data.choices["along"]
     moves = data.choices["moves"]
-    body = charged(data, along, "moves", {"along": 1, "against": -1}.get(moves, 0))
+    body = charged(data, along, "moves", {"along": 1, "against": -1}.get(moves, 0), ("v",))
     laws = (
         PLATES,
         force_of(body),
         newton(body),
-        *from_rest("s", "v", body, "It starts from rest."),
-        work_by_field(body, "s"),
-        kinetic(body),
+        *from_rest(body, "It starts from rest."),
+        for_body(WORK_BY_FIELD, body),
+        for_body(KINETIC, body),
     )
     who = an(body.name)
     way = f"The field points {words_of(along)}; the weight may be left out."
@@ -95,28 +71,14 @@ def situation(data: Data) -> Situation:
 
     def proofs(values: Values) -> tuple[Check, ...]:
         q, m = body.q, body.m
-        balance = f"{q}*V*s/d = 1/2*{m}*v^2"
-        made: tuple[Check, ...] = ()
-        if {"V", "s", "d", "v", q, m} <= values.keys():
-            made = (
-                Check(
-                    "Energy: what the field gives is what the body has",
-                    balance,
-                    "Both sides in joules.",
-                    tolerance=1e-6,
-                    sizes=("q",) if q == "q" else (),
-                ),
-            )
-        if not {q, m, "E", "g"} <= values.keys():
-            return made
-        return (
-            *made,
-            Check(
-                "May the weight be left out?",
-                words="The weight is less than a thousandth of the electrostatic force.",
-                holds=lambda v: weight_told(v, body),
-            ),
+        balance = Check(
+            "Energy: what the field gives is what the body has",
+            f"{q}*V*s/d = 1/2*{m}*v^2",
+            "Both sides in joules.",
+            tolerance=1e-6,
+            sizes=("q",) if q == "q" else (),
         )
+        return told_by(values, balance) + weight_check(values, body)
 
     return Situation(
         relations=laws,

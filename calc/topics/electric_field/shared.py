@@ -7,16 +7,18 @@ down: common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from math import isclose
+from math import copysign, isclose, prod
 
 from calc.figures import Figure, Force, field_pattern, free_body_diagram, plates_scene
 from calc.figures.pieces import Sign
 from calc.language.printing import Style, exact
-from calc.model.answers import Direction, Law, Point
+from calc.model.answers import Law, Point
 from calc.model.constants import SHEET
-from calc.model.questions import Choice, Data, Input, Part, Plan, Refusal, Values
+from calc.model.directions import FOUR_WAYS, UP_DOWN, Kind
+from calc.model.questions import Choice, Data, Input, Part, Plan, Refusal, Step, Values
+from calc.model.relations import Towards
 from calc.topics.shared.electrostatics import ELECTROSTATICS
 from calc.working.working import run
 
@@ -46,6 +48,21 @@ UNIFORM = Law(
     group=ELECTROSTATICS,
 )
 
+MOTION = Law(
+    "Motion with constant acceleration",
+    "When the acceleration is constant, the velocity changes by the same amount in every second.",
+    ("acceleration is constant", "same amount in every second"),
+    formulas=("v = u + a*t", "s = u*t + 1/2*a*t^2", "v^2 = u^2 + 2*a*s"),
+    group="Motion",
+)
+WORK_ENERGY = Law(
+    "Work-energy theorem",
+    "The net work done on a body is equal to the change in the kinetic energy of the body.",
+    ("net work", "change in the kinetic energy"),
+    formulas=("E_k = 1/2*m*v^2",),
+    group="Work and energy",
+)
+
 BREAKDOWN = 3e6  # N·C⁻¹, dry air
 AIR = "Air would break down: above 3 × 10⁶ N·C⁻¹ a spark jumps. It is worked out as in a vacuum; check the prefixes."
 NO_FIELD = "A zero charge gives no field, so this cannot be found. Type a charge that is not zero."
@@ -59,11 +76,8 @@ PLAIN_FIELD = (
 WHY_SOURCE = "Q is the charge that makes the field. Put in its size; its sign gives the direction."
 NOT_SQUARED = "Inverse square: square the distance."
 
-SIDES = (("right", "to the right"), ("left", "to the left"))
-FOUR = (*SIDES, ("up", "upwards"), ("down", "downwards"))
-OPPOSITE = {"right": "left", "left": "right", "up": "down", "down": "up"}
+FOUR = FOUR_WAYS.options
 TURNED = {"right": 0.0, "up": 90.0, "left": 180.0, "down": 270.0}
-AWAY = (("away", "away from the charge"), ("towards", "towards the charge"))
 
 
 def field(name: str = "E", words: str = "Electric field (size)", unit: str = "N·C⁻¹") -> Input:
@@ -99,19 +113,20 @@ def upper_plate() -> Choice:
     return Choice("upper", "The upper plate is", (("positive", "positive"), ("negative", "negative")))
 
 
-def one_of(key: str, options: tuple[tuple[str, str], ...]) -> Direction:
-    """The direction ``key`` among ``options``."""
-    return Direction(key, dict(options)[key], options)
-
-
-def pointing(sign: float) -> Direction:
-    """Away from a positive source, towards a negative one."""
-    return one_of("away" if sign > 0 else "towards", AWAY)
+def words_of(key: str) -> str:
+    """One of the four ways, in a sentence."""
+    return FOUR_WAYS.of(key).words
 
 
 def follows(along: str, sign: float) -> str:
     """The way the force points on a charge of this sign in a field along ``along``."""
-    return along if sign > 0 else OPPOSITE[along]
+    return along if sign > 0 else FOUR_WAYS.opposite(along)
+
+
+def by_value(kind: Kind, key: str, *names: str, sign: float = 1) -> Towards:
+    """The direction ``key`` while the product of these values and ``sign`` is positive, its opposite while it is
+    negative, none for zero: so it follows a learner's own values."""
+    return lambda values: kind.by_sign(prod((copysign(bool(values[n]), values[n]) for n in names), start=sign), key)
 
 
 def refuse_zero(data: Data, *names: str) -> None:
@@ -126,12 +141,14 @@ def refuse_idle(data: Data) -> None:
         raise Refusal("q", "A zero charge feels no force: leave this box empty.")
 
 
+def air(values: Values, *fields: str) -> tuple[str, ...]:
+    """The warning about air if one of these fields is beyond breakdown."""
+    return (AIR,) if any(values[name] > BREAKDOWN for name in fields) else ()
+
+
 def in_air(plan: Plan, data: Data, *fields: str) -> Plan:
     """The plan, with the warning about air if one of these fields is beyond breakdown."""
-    values = run(plan, data.settings.constants())
-    if any(values[name] > BREAKDOWN for name in fields):
-        return replace(plan, warnings=(*plan.warnings, AIR))
-    return plan
+    return replace(plan, warnings=(*plan.warnings, *air(run(plan, data.settings.constants()), *fields)))
 
 
 def define(law: Law, ask: str, key: str = "define") -> Part:
@@ -191,25 +208,39 @@ def pattern(charges: Sequence[tuple[str, float, float, float]]) -> Figure:
     return field_pattern(charges, title=f"Field lines of {names}")
 
 
+def pattern_part(around: str, figure: Callable[[Values], Figure], *charges: float) -> Part:
+    """The part that asks for the field lines of these charges (C, with their signs)."""
+    return Part("pattern", "draw", f"Draw the field around {around}.", points=pattern_points(*charges), figure=figure)
+
+
+def part_a_step(chain: Sequence[Step], asks: Mapping[str, tuple[str, str]]) -> tuple[Part, ...]:
+    """A part for each step. asks: by the name a step makes, the part's key and what it asks."""
+    return tuple(Part(asks[step.makes][0], "calculate", asks[step.makes][1], (step,)) for step in chain)
+
+
+def field_along(data: Data) -> str:
+    """The field between level plates: down from a positive upper plate, up to a negative one."""
+    return "down" if data.choices["upper"] == "positive" else "up"
+
+
+def field_way(data: Data, name: str = "E") -> Towards:
+    """The direction of the field ``name`` between level plates."""
+    return by_value(UP_DOWN, field_along(data), name)
+
+
 def upper_sign(data: Data) -> Sign:
     return "+" if data.choices["upper"] == "positive" else "-"
 
 
-def plates(
-    sign: Sign,
-    labels: tuple[str, str] = ("V", "d"),
-    particle: str = "",
-    particle_sign: Sign = "",
-    forces: Sequence[tuple[str, float, float]] = (),
-) -> Figure:
-    """The uniform field between level plates, with a particle half-way if one is named."""
+def plates(sign: Sign, labels: Sequence[str] = ("V", "d"), particle: str = "", particle_sign: Sign = "") -> Figure:
+    """The uniform field between level plates, with a charged particle half-way if one is named."""
     return plates_scene(
         upper_sign=sign,
         voltage=labels[0],
         separation=labels[1],
         particle=particle,
         particle_sign=particle_sign,
-        forces=forces,
+        particle_shows=("q", "n"),
         title="The field between the plates",
         notes=("The edges of the plates are ignored.",),
     )

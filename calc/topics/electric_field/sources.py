@@ -9,37 +9,35 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from math import hypot
+from typing import NamedTuple
 
 from calc.figures import Figure
 from calc.language.printing import Style
 from calc.language.symbols import symbol
-from calc.model.answers import Direction, Mark, Point
+from calc.model.answers import Mark, Point
 from calc.model.questions import FSA, NO_MARKS, Check, Data, Mistake, Part, Plan, Refusal, Rows, Step, Values
 from calc.model.relations import Towards
-from calc.topics.electric_field.charge import placed_force
+from calc.topics.electric_field.charge import force_at_p, placed_force
+from calc.topics.electric_field.laws import SOURCE_FIELD, between, step, written
 from calc.topics.electric_field.shared import (
     AT_SOURCE,
     DEFINE,
-    NOT_SQUARED,
-    PLAIN_FIELD,
     SHARED,
     in_air,
     pattern,
-    pattern_points,
+    pattern_part,
     position,
     refuse_idle,
 )
 from calc.topics.several_charges.plane import sloped
-from calc.topics.several_charges.shared import NOISE, Body, heading_of, row_values, side, way_words, within_bounds
+from calc.topics.several_charges.shared import NOISE, Body, heading_of, row_values, way_words, within_bounds
 from calc.topics.shared.electrostatics import charge
-from calc.working.working import direction
 
 PLAIN_NET = (
     "Each charge pushes a coulomb at P its own way. Pushes the same way help each other; opposite ones "
     "take from each other."
 )
 ARROWS = "Arrow at P for each."
-NO_WAY = "no direction: the net field is zero"
 COUNTED = ("A", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight")
 
 
@@ -89,26 +87,18 @@ def gap_step(source: Body, at: Body) -> Step:
     """The distance from a source to P."""
     name, tag = f"r_{source.tag}", source.tag
     across, along = f"x_P - x{tag}", f"y_P - y{tag}"
-    wrong: tuple[Mistake, ...] = ()
     if sloped(source, at):
-        make = f"{name} = sqrt(({across})^2 + ({along})^2)"
+        line = f"{name} = sqrt(({across})^2 + ({along})^2)"
         why = "Pythagoras with the steps across and up, from the source to P."
-        wrong = (
-            Mistake(
-                "places-added",
-                name,
-                f"abs({across}) + abs({along})",
-                "The shortest way is along the joining line: use Pythagoras.",
-            ),
-        )
+        say = "The shortest way is along the joining line: use Pythagoras."
+        wrong: tuple[Mistake, ...] = (Mistake("places-added", name, f"abs({across}) + abs({along})", say),)
     else:
         flat = abs(at.x - source.x) > abs(at.y - source.y)
-        make = f"{name} = abs({across if flat else along})"
+        line, wrong = f"{name} = abs({across if flat else along})", ()
         why = "The distance from the source to P, not between the sources."
-    return Step(
-        law=make,
-        make=make,
-        unit="m",
+    return written(
+        line,
+        "m",
         marks=NO_MARKS,
         what=f"Distance from {source.words} to P",
         why=why,
@@ -117,42 +107,26 @@ def gap_step(source: Body, at: Body) -> Step:
     )
 
 
-def field_step(source: Body, where: Direction, way: str, first: bool, gap: str = "", test: str = "") -> Step:
-    """One source's field at P. way: the direction inside a sentence; test: the name of a charge placed at P."""
-    name, gap = f"E_{source.tag}", gap or f"r_{source.tag}"
-    law = f"{name} = k*{source.name}/{gap}^2"
+def field_step(source: Body, where: Towards, way: str, first: bool, placed: bool = False) -> Step:
+    """One source's field at P. way: the direction inside a sentence; placed: a charge q is put at P."""
+    name, gap = f"E_{source.tag}", f"r_{source.tag}"
     act, side_ = ("repels", "away from") if source.charge > 0 else ("attracts", "towards")
-    wrong = [Mistake("not-squared", name, f"k*{source.name}/{gap}", NOT_SQUARED)]
-    if test:
-        wrong.append(
-            Mistake(
-                "test-charge",
-                name,
-                f"k*abs({test})/{gap}^2",
-                "E belongs to the source: put in the charge that makes the field.",
-            )
-        )
-    return Step(
-        law=law,
-        make=law,
-        unit="N·C⁻¹",
-        sizes=(source.name,),
+    say = "E belongs to the source: put in the charge that makes the field."
+    law = between(SOURCE_FIELD, E=name, Q=source.name, r=gap)
+    wrong = tuple(replace(m, why="") for m in law.mistakes if m.at == name)  # in a sum the answer does not show how
+    of_placed = Mistake("test-charge", name, f"k*abs(q)/{gap}^2", say)
+    return step(
+        replace(law, mistakes=wrong),
+        name,
+        (of_placed,) if placed else (),
         direction=where,
-        mistakes=tuple(wrong),
         marks=FSA if first else (Mark("substitution"),),
         what=f"The field of {source.words} alone, at P",
         why=(
             f"{source.words[0].upper()}{source.words[1:]} {act} a small positive test charge: its field points {side_}"
             f" it, {way}. Put in the size only."
         ),
-        plain=PLAIN_FIELD,
     )
-
-
-def of_field(where: Direction) -> Direction:
-    """A direction shared with net forces, its words for a zero vector about the field."""
-    options = tuple((key, NO_WAY if key == "none" else words) for key, words in where.options)
-    return replace(where, words=NO_WAY if where.key == "none" else where.words, options=options)
 
 
 def arrow_points(sources: Sequence[Body], at: Body, style: Style) -> tuple[Point, ...]:
@@ -164,30 +138,6 @@ def arrow_points(sources: Sequence[Body], at: Body, style: Style) -> tuple[Point
             1,
         )
         for s in sources
-    )
-
-
-def pushed_along(step: Step, values: Values, sign: int) -> Direction | None:
-    """The way of the force on a charge of this sign, on a line, in the field that ``step`` makes."""
-    net = direction(step, values)
-    if net is None or net.key == "none":
-        return None
-    return side(sign if net.key == "right" else -sign)
-
-
-def force_at(data: Data, net: str, way: Towards) -> tuple[Part, ...]:
-    """F = qE on a charge placed at P, if one is given."""
-    if not data.has("q"):
-        return ()
-    ask = f"A charge of {data.said['q']} is placed at P. Calculate the electrostatic force on it."
-    return (Part("force", "calculate", ask, (placed_force(data, way, net),)),)
-
-
-def pattern_part(sources: Sequence[Body]) -> Part:
-    charges = [(s.label, s.charge, s.x, s.y) for s in sources]
-    ask = f"Draw the field around the charge{'s' if len(sources) > 1 else ''}."
-    return Part(
-        "pattern", "draw", ask, points=pattern_points(*(s.charge for s in sources)), figure=lambda _: pattern(charges)
     )
 
 
@@ -205,39 +155,39 @@ def story(data: Data, sources: Sequence[Body]) -> str:
 # --- the whole of a net field, on a line as in a plane -----------------------------------------------------------
 
 
-def each_field(
-    data: Data, sources: Sequence[Body], at: Body, way: Callable[[Body], tuple[Direction, str]]
-) -> list[Step]:
-    """Distance and field of every source alone. way: the direction of its field, and the same inside a sentence."""
-    test = "q" if data.has("q") else ""
-    return [
+class Place(NamedTuple):
+    """What a net field at P takes from the line or the plane it lies in.
+
+    alone: the direction of one source's field, and the same inside a sentence. net: the steps from the fields to
+    their sum. force: the direction of the force on a charge q at P. figure: the fields at P, drawn. scene: the data.
+    ask: for the net field. check: the net field worked again from the signs of the charges. zero: the fields cancel.
+    """
+
+    alone: Callable[[Body], tuple[Towards, str]]
+    net: tuple[Step, ...]
+    force: Towards
+    figure: Callable[[Values], Figure]
+    scene: Callable[[Values], Figure]
+    ask: str
+    check: Check
+    zero: bool
+    net_figure: Callable[[Values], Figure] | None = None
+
+
+def net_plan(data: Data, sources: Sequence[Body], at: Body, place: Place) -> Plan:
+    """Definition, arrows, the net field, the force on a charge at P and the pattern."""
+    fields = [
         step
         for i, source in enumerate(sources)
-        for step in (gap_step(source, at), field_step(source, *way(source), i == 0, test=test))
+        for step in (gap_step(source, at), field_step(source, *place.alone(source), i == 0, data.has("q")))
     ]
-
-
-def size_check(sources: Sequence[Body]) -> Check:
-    return Check(
+    answer = "E_net" if place.net else f"E_{sources[-1].tag}"
+    charges = [(s.label, s.charge, s.x, s.y) for s in sources]
+    bounds = Check(
         "Is the size possible?",
         words="The net field is never larger than the sum of all the sizes.",
-        holds=lambda v: within_bounds(v, [f"E_{s.tag}" for s in sources], "E_net"),
+        holds=lambda v: within_bounds(v, [f"E_{s.tag}" for s in sources], answer),
     )
-
-
-def net_plan(
-    data: Data,
-    sources: Sequence[Body],
-    at: Body,
-    found: Part,
-    force_way: Towards,
-    arrows: Callable[[Values], Figure],
-    scene: Callable[[Values], Figure],
-    checks: tuple[Check, ...],
-    zero: bool,
-) -> Plan:
-    """The parts around ``found``, the net field: definition, arrows, force on a charge at P, pattern. zero:
-    the fields cancel."""
     plan = Plan(
         story=story(data, sources),
         parts=(
@@ -247,15 +197,17 @@ def net_plan(
                 "draw",
                 "Draw the field of each charge at P as an arrow.",
                 points=arrow_points(sources, at, data.settings.style),
-                figure=arrows,
+                figure=place.figure,
             ),
-            found,
-            *force_at(data, found.answers, force_way),
-            pattern_part(sources),
+            Part("net", "calculate", place.ask, (*fields, *place.net), answer=answer, figure=place.net_figure),
+            *((force_at_p(data, placed_force(data, place.force, answer)),) if data.has("q") else ()),
+            pattern_part(
+                f"the charge{'s' if len(sources) > 1 else ''}", lambda _: pattern(charges), *(s.charge for s in sources)
+            ),
         ),
         values={**row_values(data), **data.values},
-        scene=scene,
-        checks=checks,
-        notes=("The fields cancel: P is a null point, so the net field has no direction.",) if zero else (),
+        scene=place.scene,
+        checks=() if not place.net else (bounds,) if place.zero else (bounds, place.check),
+        notes=("The fields cancel: P is a null point, so the net field has no direction.",) if place.zero else (),
     )
-    return in_air(plan, data, *(f"E_{s.tag}" for s in sources), found.answers)
+    return in_air(plan, data, *(f"E_{s.tag}" for s in sources), answer)

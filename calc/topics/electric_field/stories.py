@@ -11,46 +11,50 @@ from random import Random
 from typing import cast
 
 from calc.figures import Charge, Figure, On, spheres_on_line
-from calc.model.answers import Direction, Point
-from calc.model.questions import Check, Data, Draw, Mistake, Part, Plan, Question, Refusal, Step, Values
+from calc.model.answers import Point
+from calc.model.directions import LEFT_RIGHT
+from calc.model.questions import Check, Data, Draw, Mistake, Part, Plan, Question, Refusal, Values
 from calc.topics.electric_field.drop import (
     balanced_mass,
     changed_part,
     changed_voltage,
-    count_step,
-    drop_sign,
+    drop_parts,
+    drop_scene,
     fbd_part,
-    held_step,
     holding,
     mass,
     sign_part,
     whole_warning,
 )
-from calc.topics.electric_field.line import line_net
+from calc.topics.electric_field.laws import written
+from calc.topics.electric_field.net import line_net, on_line
 from calc.topics.electric_field.null import NONE, null_checks, null_steps, pair_pattern, rejected_place
 from calc.topics.electric_field.particle import acceleration, electron_force
-from calc.topics.electric_field.plates import field_way, plates_step
 from calc.topics.electric_field.shared import (
     ADDING,
     DEFINE,
     FIELD,
     TEST_CHARGE,
     UNIFORM,
+    by_value,
     define,
+    field_along,
     gap,
     in_air,
-    pattern_points,
-    plates,
+    pattern_part,
     refuse_zero,
     upper_plate,
-    upper_sign,
+    words_of,
 )
-from calc.topics.electric_field.sources import field_step, pushed_along
-from calc.topics.several_charges.shared import SIDES, Body, side, sideways
+from calc.topics.electric_field.sources import field_step
+from calc.topics.several_charges.shared import Body, sideways
 from calc.topics.shared.electrostatics import EQUILIBRIUM, QUANTISATION, SECOND, charge, distance
 from calc.working.working import run
 
 # --- two domes and a point -----------------------------------------------------------------------------------
+
+
+NAMES = ("Q_A", "Q_B")
 
 
 def plan_domes(data: Data) -> Plan:
@@ -63,24 +67,20 @@ def plan_domes(data: Data) -> Plan:
     domes = (a, b)
     k = data.settings.constant("k")
     sizes = [k * abs(a.charge) / at.x**2, k * abs(b.charge) / beyond**2]
-    ways = [side(sideways(s, at), SIDES) for s in domes]
-    net, way = line_net(domes, at, sizes)
-    if way.key == "none":
+    net, positive = line_net(domes, at, sizes)
+    if not positive:
         raise Refusal("r_B", "P is the null point itself: no force acts there. Choose another distance.")
 
-    def back(v: Values) -> Direction | None:
-        return pushed_along(net, v, -1)
-
-    gap_a = Step(
-        law="r_A = D + r_B",
-        make="r_A = D + r_B",
-        unit="m",
+    gap_a = written(
+        "r_A = D + r_B",
+        "m",
         marks=(),
         what="Distance from dome A to P",
         why="P lies beyond B, so A is further away by the distance between the domes.",
         plain="Add the two stretches.",
         mistakes=(Mistake("wrong-distance", "r_A", "D", "Measure from the source to P, not between the sources."),),
     )
+    first, second = (field_step(s, *on_line(s, at), s is a) for s in domes)
     parts = (
         DEFINE,
         Part(
@@ -90,10 +90,10 @@ def plan_domes(data: Data) -> Plan:
             points=tuple(
                 Point(
                     f"Arrow E_{s.tag} at P points {'away from' if s.charge > 0 else 'towards'} dome {s.tag},"
-                    f" {w.words}.",
+                    f" {on_line(s, at)[1]}.",
                     1,
                 )
-                for s, w in zip(domes, ways, strict=True)
+                for s in domes
             ),
             figure=lambda v: domes_figure(v, domes, at, True),
         ),
@@ -101,19 +101,19 @@ def plan_domes(data: Data) -> Plan:
             "net",
             "calculate",
             "Calculate the net electric field at P.",
-            (gap_a, field_step(a, ways[0], ways[0].words, True), field_step(b, ways[1], ways[1].words, False), net),
+            (gap_a, first, second, net),
         ),
         Part(
             "force",
             "calculate",
             "A stray electron passes through P. Calculate the electrostatic force on it.",
-            (electron_force("E_net", "electron", back),),
+            (electron_force("E_net", "electron", by_value(LEFT_RIGHT, positive, "E_net", sign=-1)),),
         ),
         Part(
             "acceleration",
             "calculate",
             "Calculate the acceleration of the electron at P.",
-            (acceleration("F", "a", "m_e", back),),
+            (acceleration("F", "a", "m_e", by_value(LEFT_RIGHT, positive, "F", sign=-1)),),
         ),
         Part(
             "later",
@@ -133,15 +133,11 @@ def plan_domes(data: Data) -> Plan:
             "null",
             "calculate",
             "Find the point on the line through the domes where the net electric field is zero.",
-            renamed(null_steps(a.charge, b.charge)),
+            null_steps(a.charge, b.charge, NAMES),
             answer="x",
         ),
-        Part(
-            "pattern",
-            "draw",
-            "Draw the field around the two domes.",
-            points=pattern_points(a.charge, b.charge),
-            figure=lambda v: pair_pattern({**v, "Q1": v["Q_A"], "Q2": v["Q_B"]}),
+        pattern_part(
+            "the two domes", lambda v: pair_pattern({**v, "Q1": v["Q_A"], "Q2": v["Q_B"]}), a.charge, b.charge
         ),
     )
     rejected = (
@@ -173,36 +169,17 @@ def plan_domes(data: Data) -> Plan:
                 "Both domes are on the same side of P, so the signs alone settle the directions.",
                 tolerance=1e-6,
             ),
-            *null_checks(a.charge, b.charge, ("Q_A", "Q_B")),
+            *null_checks(a.charge, b.charge, NAMES),
         ),
         notes=rejected,
     )
     return in_air(plan, data, "E_A", "E_B", "E_net")
 
 
-def letters(text: str) -> str:
-    """Charges called by the names of the domes."""
-    return text.replace("Q1", "Q_A").replace("Q2", "Q_B")
-
-
-def renamed(steps: tuple[Step, ...]) -> tuple[Step, ...]:
-    return tuple(
-        replace(
-            step,
-            law=letters(step.law),
-            make=letters(step.make),
-            lines=tuple(letters(line) for line in step.lines),
-            sizes=("Q_A", "Q_B"),
-            mistakes=tuple(replace(m, instead=letters(m.instead)) for m in step.mistakes),
-        )
-        for step in steps
-    )
-
-
 def domes_figure(v: Values, domes: tuple[Body, Body], at: Body, arrows: bool) -> Figure:
     forces = [On(2, f"E_{s.tag}", v[f"E_{s.tag}"], sideways(s, at) > 0, "field") for s in domes]
     return spheres_on_line(
-        [Charge(s.tag, s.charge, s.x) for s in domes],
+        [Charge(s.tag, s.charge, s.x, shows=(s.name,)) for s in domes],
         points=[("P", at.x)],
         forces=forces if arrows else (),
         distances=[] if arrows else [(0, 1, "D"), (1, 2, "r_B")],
@@ -248,19 +225,10 @@ def plan_sprayer(data: Data) -> Plan:
             define(UNIFORM, "Describe the electric field between the plates in words."),
             fbd_part(),
             sign_part(data),
-            Part("field", "calculate", "Calculate the electric field between the plates.", (plates_step(data),)),
-            Part("charge", "calculate", "Calculate the size of the charge on the drop.", (held_step(data, "q"),)),
-            Part(
-                "electrons",
-                "calculate",
-                "Calculate how many electrons too many or too few the drop has.",
-                (count_step(data),),
-            ),
+            *drop_parts(data, "n"),
         ),
         values=dict(data.values),
-        scene=lambda _: plates(
-            upper_sign(data), (data.said["V"], data.said["d"]), "drop", "-" if drop_sign(data) < 0 else "+"
-        ),
+        scene=lambda _: drop_scene(data, data.said["V"], data.said["d"]),
     )
     values = run(base, data.settings.constants())
     changed, more = changed_part(data, values)
@@ -288,7 +256,7 @@ def plan_sprayer(data: Data) -> Plan:
             *more,
         ),
         warnings=whole_warning(values["n"]),
-        notes=(f"The field points {field_way(data).words}; the electrostatic force on the drop points upwards.",),
+        notes=(f"The field points {words_of(field_along(data))}; the electrostatic force on the drop points upwards.",),
     )
     return in_air(plan, data, "E", "E_2")
 

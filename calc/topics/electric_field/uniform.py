@@ -10,31 +10,23 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from calc.language.expressions import ExpressionError
-from calc.model.answers import Direction, Law
+from calc.language.expressions import ExpressionError, equation
 from calc.model.directions import FOUR_WAYS, SIGN_OF_CHARGE
-from calc.model.questions import Choice, Data, Input, Mistake, Refusal, Step, Values
-from calc.model.relations import Relation
-from calc.topics.electric_field.charge import along_or_against, follows_field
-from calc.topics.electric_field.shared import AIR, BREAKDOWN, FOUR, field, follows, gap, voltage
-from calc.topics.shared.electrostatics import SECOND
+from calc.model.questions import Check, Choice, Data, Input, Mistake, Refusal, Step, Values
+from calc.model.relations import Relation, Towards
+from calc.topics.electric_field.laws import (
+    DISTANCE_IN,
+    NEWTON,
+    PER_CHARGE,
+    SPEED_AFTER,
+    SPEED_GAINED,
+    along_or_against,
+    between,
+    follows_field,
+)
+from calc.topics.electric_field.shared import AIR, BREAKDOWN, by_value, field, follows, gap, voltage, words_of
 from calc.working.chain import spread
 from calc.working.working import measure
-
-MOTION = Law(
-    "Motion with constant acceleration",
-    "When the acceleration is constant, the velocity changes by the same amount in every second.",
-    ("acceleration is constant", "same amount in every second"),
-    formulas=("v = u + a*t", "s = u*t + 1/2*a*t^2", "v^2 = u^2 + 2*a*s"),
-    group="Motion",
-)
-WORK_ENERGY = Law(
-    "Work-energy theorem",
-    "The net work done on a body is equal to the change in the kinetic energy of the body.",
-    ("net work", "change in the kinetic energy"),
-    formulas=("E_k = 1/2*m*v^2",),
-    group="Work and energy",
-)
 
 PARTICLES = {"electron": ("e", "m_e", -1), "proton": ("e", "m_p", 1)}
 # Charge (C) and mass (kg) of ions for practice: He²⁺, Na⁺, Cl⁻, O²⁻, Al³⁺, from atomic masses (from memory).
@@ -48,7 +40,7 @@ class Charged:
     """The charged body of one set of data.
 
     q, m: the names of its charge and mass. sign: of the charge, 0 where nothing tells it.
-    along: which way the field points.
+    along: which way the field points. directed: what has the direction of the force, besides force and acceleration.
     """
 
     name: str
@@ -56,26 +48,28 @@ class Charged:
     m: str
     sign: int
     along: str
+    directed: tuple[str, ...]
 
     @property
     def pushed(self) -> str:
         """Which way the electrostatic force points; '' where the sign is not known."""
         return follows(self.along, self.sign) if self.sign else ""
 
-    def way(self, _: Values) -> Direction | None:
-        """The direction of the force, the acceleration and what they bring about."""
-        return FOUR_WAYS.of(self.pushed) if self.sign else None
-
-    def sign_of_charge(self, _: Values) -> Direction | None:
-        """The sign of the charge as a direction."""
-        return SIGN_OF_CHARGE.of("negative" if self.sign < 0 else "positive") if self.sign else None
+    @property
+    def ways(self) -> dict[str, Towards]:
+        """The direction of the force, the acceleration and what they bring about, and the sign of the charge."""
+        if not self.sign:
+            return {}
+        moved = {name: by_value(FOUR_WAYS, self.pushed, name) for name in ("F", "a", *self.directed)}
+        # The sign is not calculated but told by the way the body is pushed.
+        return {**moved, "q": lambda v: SIGN_OF_CHARGE.by_sign(self.sign, "positive") if v["q"] else None}
 
     @property
     def kind(self) -> str:
         return "negative" if self.sign < 0 else "positive"
 
 
-def charged(data: Data, along: str, choice: str, told: int) -> Charged:
+def charged(data: Data, along: str, choice: str, told: int, directed: tuple[str, ...]) -> Charged:
     """Who moves. told: the sign that the box ``choice`` gives its charge, 0 for none.
 
     Refuses a charge of zero, one that stands on the data sheet, and one that ``choice`` contradicts.
@@ -100,7 +94,7 @@ def charged(data: Data, along: str, choice: str, told: int) -> Charged:
         sign = data.sign("q")
         if not sign:
             raise Refusal("q", "A zero charge feels no force, so it stays as it is. Type a charge that is not zero.")
-    body = Charged(name if name in PARTICLES else "charged body", q, m, sign, along)
+    body = Charged(name if name in PARTICLES else "charged body", q, m, sign, along, directed)
     if told and told != sign:
         raise Refusal(
             choice,
@@ -125,121 +119,57 @@ def an(name: str) -> str:
 
 # --- the laws --------------------------------------------------------------------------------------------------
 
-NOT_ROOTED = "The square stands alone: take the square root."
+
+def for_body(relation: Relation, body: Charged, **names: str) -> Relation:
+    """The relation with this body's charge, mass and directions, and with other names."""
+    law = between(relation, q=body.q, m=body.m, **names)
+    return replace(law, directions={name: way for name, way in body.ways.items() if name in law.units})
 
 
 def force_of(body: Charged) -> Relation:
     """F = qE on the body."""
     q, negative = body.q, body.sign < 0
     why = f"The charge of the {body.name} has the size e." if q == "e" else "Sizes go into the formula."
-    if body.sign:
-        why += f" {along_or_against(negative)}"
-    units = {"E": "N·C⁻¹", "F": "N", "q": "C"}
-    return Relation(
-        f"F = {q}*E",
+    law = for_body(PER_CHARGE, body)
+    return replace(
+        law,
+        law=f"F = {q}*E",
         what="Force and field: so much force on every coulomb",
-        why=why,
+        why=f"{why} {along_or_against(negative)}" if body.sign else why,
         plain=(
             "The field says how hard one coulomb would be pushed. Multiply by how many coulombs there are, or share the"
             " force out over them."
         ),
-        units={name: unit for name, unit in units.items() if name != "q" or q == "q"},
-        sizes=("q",) if q == "q" else (),
-        directions={"F": body.way, "q": body.sign_of_charge},
-        mistakes=(
-            Mistake("multiplied", "E", f"F*{q}", "Per unit charge: divide the force by the charge."),
-            Mistake("divided", "F", f"E/{q}", "E is force per coulomb: multiply by the charge."),
-            Mistake("upside-down", "q", "E/F", "E is force per coulomb: q is the force divided by E."),
-            *follows_field("F", f"{q}*E", negative),
-        ),
+        mistakes=(*law.mistakes, *follows_field("F", f"{q}*E", negative)),
     )
+
+
+OTHER_MASS = "Look again at the data sheet: electrons and protons have different masses."
+
+
+def other_mass(force: str, makes: str, mass: str) -> tuple[Mistake, ...]:
+    """The acceleration of an electron worked with the mass of a proton, or the other way round."""
+    other = {"m_e": "m_p", "m_p": "m_e"}.get(mass)
+    return (Mistake("other-mass", makes, f"{force}/{other}", OTHER_MASS),) if other else ()
 
 
 def newton(body: Charged) -> Relation:
     """F = ma: the electrostatic force is the net force."""
-    m = body.m
-    other = {"m_e": "m_p", "m_p": "m_e"}.get(m)
-    look = "Look again at the data sheet: electrons and protons have different masses."
-    return Relation(
-        f"F = {m}*a",
-        what="Newton's second law",
-        quotes=(SECOND.name,),
+    law = for_body(NEWTON, body)
+    return replace(
+        law,
         why=(
             "The electrostatic force is the only force worth counting: the weight is far smaller. The acceleration has"
             " its direction."
         ),
-        plain="The same push speeds up a small mass more.",
-        units={"F": "N", "a": "m·s⁻²", **({"m": "kg"} if m == "m" else {})},
-        directions={"F": body.way, "a": body.way},
-        mistakes=(
-            Mistake("divided", "F", f"a/{m}", "F = ma: multiply the mass by the acceleration."),
-            Mistake("multiplied", "a", f"F*{m}", "F = ma: divide the force by the mass."),
-            Mistake("multiplied", "m", "F*a", "F = ma: divide the force by the acceleration."),
-            *((Mistake("other-mass", "a", f"F/{other}", look),) if other else ()),
-        ),
+        mistakes=(*law.mistakes, *other_mass("F", "a", body.m)),
     )
 
 
-def from_rest(s: str, v: str, way: Charged, rest: str) -> tuple[Relation, ...]:
-    """The equations of motion along the field: distance ``s``, speed ``v`` after it. rest: why it starts
-    without speed."""
-    after = f"{rest} The field is uniform, so the acceleration is constant and the equations of motion hold."
-
-    def law(line: str, what: str, *mistakes: Mistake) -> Relation:
-        return Relation(
-            line,
-            what=what,
-            why=after,
-            plain="A steady push adds the same speed in every second.",
-            units={s: "m", v: "m·s⁻¹", "a": "m·s⁻²", "t": "s"},
-            directions={v: way.way, "a": way.way, **({s: way.way} if s == "y" else {})},
-            mistakes=mistakes,
-        )
-
-    return (
-        law(
-            f"{v} = a*t",
-            "The speed grows in step with the time",
-            Mistake("divided", v, "a/t", "a is speed gained per second: multiply by the seconds."),
-            Mistake("multiplied", "t", f"{v}*a", "a is speed gained per second: divide the speed by it."),
-        ),
-        law(
-            f"{v}^2 = 2*a*{s}",
-            "Speed after a distance, from rest",
-            Mistake("root-omitted", v, f"2*a*{s}", "This is the square of the speed: take the square root."),
-            Mistake("two-omitted", v, f"sqrt(a*{s})", "There is a 2 in the formula."),
-            Mistake("not-squared", s, f"{v}/(2*a)", "Square the speed first."),
-        ),
-        law(
-            f"{s} = 1/2*a*t^2",
-            "Distance in a time, from rest",
-            Mistake("not-squared", s, "1/2*a*t", "Square the time."),
-            Mistake("half-omitted", s, "a*t^2", "There is a half in the formula."),
-            Mistake("root-omitted", "t", f"2*{s}/a", NOT_ROOTED),
-            Mistake("half-omitted", "t", f"sqrt({s}/a)", "There is a half in the formula."),
-        ),
-    )
-
-
-def work_by_field(body: Charged, s: str) -> Relation:
-    """W = qEs over the distance ``s`` along the field's line."""
-    q = body.q
-    return Relation(
-        f"W = {q}*E*{s}",
-        what="Work done by the field: force times distance along it",
-        why=(
-            "The force qE and the motion along the field's line have the same direction, so cos 0° = 1. Work has no"
-            " direction."
-        ),
-        plain="Pushing harder, or over a longer way, takes more energy from the field.",
-        units={"W": "J", "E": "V·m⁻¹", s: "m", **({"q": "C"} if q == "q" else {})},
-        sizes=("q",) if q == "q" else (),
-        directions={"q": body.sign_of_charge},
-        mistakes=(
-            Mistake("distance-omitted", "W", f"{q}*E", "This is the force: multiply by the distance."),
-            Mistake("multiplied", s, f"W*{q}*E", "Work is force times distance: divide the work by the force."),
-        ),
-    )
+def from_rest(body: Charged, rest: str, **names: str) -> tuple[Relation, ...]:
+    """The equations of motion along the field. rest: why it starts without speed."""
+    laws = (for_body(law, body, **names) for law in (SPEED_GAINED, SPEED_AFTER, DISTANCE_IN))
+    return tuple(replace(law, why=f"{rest} {law.why}") for law in laws)
 
 
 # --- the boxes ---------------------------------------------------------------------------------------------------
@@ -340,19 +270,19 @@ def warned(values: Values, *names: str) -> tuple[str, ...]:
     return told
 
 
-def weight_told(values: Values, body: Charged) -> bool:
-    """Whether the weight is known to be below a thousandth of the electrostatic force; unknown counts as so."""
-    m, q = (values.get(name) for name in (body.m, body.q))
-    if m is None or q is None or "E" not in values:
-        return True
-    return m * values["g"] < abs(q) * values["E"] / TIMES
+def told_by(values: Values, *checks: Check) -> tuple[Check, ...]:
+    """Those of the checks whose every value is known."""
+    return tuple(check for check in checks if set(equation(check.equation).names) <= values.keys())
 
 
-def words_of(along: str) -> str:
-    return dict(FOUR)[along]
-
-
-def without_direction(relation: Relation, *names: str) -> Relation:
-    """The relation with no direction asked of these names."""
-    kept = {name: way for name, way in relation.directions.items() if name not in names}
-    return replace(relation, directions=kept)
+def weight_check(values: Values, body: Charged) -> tuple[Check, ...]:
+    """That the weight is below a thousandth of the electrostatic force, where that can be told."""
+    if not {body.q, body.m, "E", "g"} <= values.keys():
+        return ()
+    return (
+        Check(
+            "May the weight be left out?",
+            words="The weight is less than a thousandth of the electrostatic force.",
+            holds=lambda v: v[body.m] * v["g"] < abs(v[body.q]) * v["E"] / TIMES,
+        ),
+    )
