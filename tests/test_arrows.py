@@ -355,15 +355,35 @@ def test_a_marked_angle_has_the_size_of_its_name(key: str) -> None:
                     assert mark.sweep_deg == pytest.approx(size, abs=0.1), (case.name, place)
 
 
+def to_scale(figure: Figure, kind: str) -> bool:
+    """Whether no note says that arrows of this kind are not to scale; one about velocities says it of them alone."""
+    about = [n for n in figure.notes if "to scale" in n.casefold() and not n.startswith("Distances")]
+    return not any(kind == "velocity" or not note.startswith("Hollow heads") for note in about)
+
+
+def quantity(arrow: Arrow) -> str:
+    """What an arrow stands for: a resultant or a component is a force or a field as its label says."""
+    return {"F": "force", "E": "field", "v": "velocity", "u": "velocity"}.get(arrow.label[:1], arrow.kind)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_arrows_of_two_quantities_are_not_said_to_be_to_one_scale(key: str) -> None:
+    """Newtons and metres a second have no common length: where both are drawn, a note takes one of them out."""
+    for case in cases(key):
+        for place, figure in case.figures:
+            scaled = {quantity(a) for a in arrows(figure) if to_scale(figure, a.kind)} & {"force", "field", "velocity"}
+            assert len(scaled) <= 1, (case.name, place, scaled, figure.notes)
+
+
 @pytest.mark.parametrize("key", KEYS)
 def test_arrows_said_to_be_to_scale_are(key: str) -> None:
-    """Without the note, arrows of one kind are as long as their values are large; the longer value never has
-    the shorter arrow."""
+    """Without a note about their kind, arrows of one quantity are as long as their values are large; the larger
+    value never has the shorter arrow."""
     for case in cases(key):
         sizes = {bare(symbol(n).label): abs(v) for n, v in case.values.items()}
         for place, figure in case.figures:
-            scale = not any("to scale" in note.casefold() for note in figure.notes)
             for kind in ("force", "field", "resultant", "velocity"):
+                scale = to_scale(figure, kind)
                 alike = ("force", "resultant", "field") if kind == "resultant" else (kind, "resultant")
                 known = [
                     (sizes[bare(a.label)], long(a))

@@ -7,6 +7,7 @@ from calc.model.questions import Step
 from calc.topics import find
 from calc.working.reading import read
 from calc.working.working import direction, run
+from tests.cases import KEYS, cases
 
 
 def pointing(key: str, name: str, typed: dict[str, object], **carried: float) -> Direction | None:
@@ -87,3 +88,69 @@ def test_the_electron_at_the_domes_follows_the_net_field(own: float, field: str,
         found = pointing("museum-domes", name, typed, E_A=own)
         assert found is not None
         assert found.key == way, name
+
+
+CANCEL = {"charges": [{"Q": "+4 nC", "x": "0 cm"}, {"Q": "+4 nC", "x": "40 cm"}], "x_P": "20 cm"}
+
+
+@pytest.mark.parametrize(("carried", "net", "force"), [("E_1", "right", "left"), ("E_2", "left", "right")])
+def test_fields_that_cancel_have_a_direction_with_a_learners_own(carried: str, net: str, force: str) -> None:
+    """Half-way between equal charges there is no direction; with one field carried in larger there is, and a
+    negative charge goes against it."""
+    typed: dict[str, object] = {**CANCEL, "q": "-2 nC"}
+    right = pointing("line", "E_net", typed)
+    assert right is not None
+    assert right.key == "none"
+    assert pointing("line", "F", typed) is None
+    for name, way in (("E_net", net), ("F", force)):
+        found = pointing("line", name, typed, **{carried: 2000.0})
+        assert found is not None
+        assert found.key == way
+
+
+@pytest.mark.parametrize(("own", "angle"), [(250.0, 0.0), (-250.0, 180.0)])
+def test_components_that_cancel_have_a_direction_with_a_learners_own(own: float, angle: float) -> None:
+    """Between equal charges of a plane E_x is zero; carried in as ±250 N/C it turns net field and force."""
+    rows = [{"Q": "+4 nC", "x": f"{x} cm", "y": "0 cm"} for x in (-30, 30)]
+    typed: dict[str, object] = {"charges": rows, "x_P": "0", "y_P": "0", "q": "-2 nC"}
+    right = pointing("plane", "E_net", typed)
+    assert right is not None
+    assert right.key == "none"
+    for name, turn in (("E_net", 0.0), ("F", 180.0)):
+        found = pointing("plane", name, typed, E_x=own)
+        assert found is not None
+        assert found.angle == pytest.approx((angle + turn) % 360)
+
+
+@pytest.mark.parametrize("upper", ["positive", "negative"])
+def test_no_voltage_means_a_field_without_direction(upper: str) -> None:
+    """With the potential difference changed to 0 V the new field is zero and points nowhere; with 300 V it points
+    to the negative plate."""
+    assert pointing("drop", "E_2", {**DROP, "upper": upper, "V_2": "0 V"}) is None
+    found = pointing("drop", "E_2", {**DROP, "upper": upper, "V_2": "300 V"})
+    assert found is not None
+    assert found.key == {"positive": "down", "negative": "up"}[upper]
+
+
+@pytest.mark.parametrize(
+    ("key", "zero", "name", "typed"),
+    [
+        ("charge", "E", "F", {"Q": "-6 nC", "r": "30 cm", "q": "2 nC"}),
+        ("particle", "F", "a", {"E": "6e3 N/C", "particle": "electron", "along": "up"}),
+        ("particle", "F", "E", {"a": "4e14 m/s^2", "particle": "proton", "along": "left"}),
+        ("line", "E_net", "F", {**LINE, "q": "2 nC"}),
+        ("museum-domes", "E_net", "a", {"Q_A": "45 nC", "Q_B": "-20 nC", "D": "40 cm", "r_B": "20 cm"}),
+    ],
+)
+def test_what_comes_of_nothing_has_no_direction(key: str, zero: str, name: str, typed: dict[str, object]) -> None:
+    """A field or a force of zero carried in makes what follows zero as well, and it points nowhere."""
+    assert pointing(key, name, typed) is not None
+    assert pointing(key, name, typed, **{zero: 0.0}) is None
+
+
+@pytest.mark.parametrize("key", [key for key in KEYS if key.startswith("electric-field.")])
+def test_no_direction_is_fixed_when_the_plan_is_made(key: str) -> None:
+    """Every direction is worked out from the values: what is carried in can always turn it."""
+    for case in cases(key):
+        fixed = [step.makes for part in case.plan.parts for step in part.steps if isinstance(step.direction, Direction)]
+        assert fixed == [], case.name

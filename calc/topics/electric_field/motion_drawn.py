@@ -20,7 +20,7 @@ def released_figure(name: str, along: str, sign: int, *, forces: bool) -> Figure
     turn = TURNED[along]
     push = turn if sign > 0 else (turn + 180.0) % 360.0
     items = _plates(turn)
-    items.append(Sphere((0.0, 0.0), RADIUS, SIGNS[sign], "q" if name == "charged body" else ""))
+    items.append(Sphere((0.0, 0.0), RADIUS, SIGNS[sign], "q" if name == "charged body" else "", shows=("q",)))
     words = dict(FOUR)
     sentences = [
         f"Two parallel charged plates; the field E between them points {words[along]}. The {name} is between the"
@@ -64,7 +64,7 @@ def crossing_figure(upper: Sign, sign: int, bends: str, share: float, edge: bool
     items = _plates(270.0 if upper == "+" else 90.0)
     first = -WIDE - 3.4
     items += [
-        Sphere((first, enters), RADIUS, SIGNS[sign]),
+        Sphere((first, enters), RADIUS, SIGNS[sign], shows=("q",)),
         Arrow((first + RADIUS, enters), (first + RADIUS + 2.4, enters), "u", "velocity"),
         Dimension((-WIDE, -HALF - 1.5), (WIDE, -HALF - 1.5), "L", -1.0, 0.3),
     ]
