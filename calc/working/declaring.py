@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
+from typing import Any
 
 from calc.figures import Figure
 from calc.model.answers import Law, Point
@@ -85,7 +86,7 @@ def declare(
         key,
         title,
         replace(
-            _told(given, told_first),
+            told(given, told_first),
             relations=relations,
             openings=openings,
             unfit={**{one.box.name: one.unfit for one in given if one.unfit}, **(unfit or {})},
@@ -114,8 +115,28 @@ def declare(
     )
 
 
-def _told(given: tuple[Given, ...], first: tuple[str, ...]) -> Situation:
+type Item = Given | Choice | Input
+
+
+def boxes(
+    *items: Item, draws: Mapping[str, Draw] | None = None, example: Mapping[str, str] | None = None
+) -> dict[str, Any]:
+    """The fields, the example and the draws of a question whose situation hangs on its data, or that has a plan.
+
+    Boxes and choices stand in the order of the form; a choice shows its first option where ``example`` says no other.
+    """
+    given = [item for item in items if isinstance(item, Given)]
+    shown = {one.name: one.options[0][0] for one in items if isinstance(one, Choice)}
+    return {
+        "fields": tuple(item.box if isinstance(item, Given) else item for item in items),
+        "example": {**shown, **{one.box.name: one.example for one in given}, **(example or {})},
+        "draws": {**{one.box.name: one.draw for one in given if one.draw}, **(draws or {})},
+    }
+
+
+def told(items: tuple[Item, ...], first: tuple[str, ...] = ()) -> Situation:
     """The part of a situation that its quantities say: how each is told, asked and directed."""
+    given = [item for item in items if isinstance(item, Given)]
     return Situation(
         relations=(),
         openings=(),

@@ -55,10 +55,10 @@ class Situation:
 
     relations: the laws, or a function of the data where a choice decides which hold. openings: the
     first sentence, in at least three wordings. tell: by datum, the sentence that gives it, ``{}``
-    standing for the value. ask: by unknown, what to calculate, where "Calculate" and the box's words
-    will not do. ways: by signed quantity, its kind of direction and the positive one; its value is
-    told as a size with words. stated: the parts that come first. later: parts that follow from the
-    values. refuse: raises Refusal for values that cannot be; judge: the same for each value, asked
+    standing for the value; empty where the opening gives it. ask: by unknown, what to calculate, where
+    "Calculate" and the box's words will not do. ways: by signed quantity, its kind of direction and the
+    positive one; its value is told as a size with words. stated: the parts that come first. later: parts
+    that follow from the values. refuse: raises Refusal for values that cannot be; judge: the same for each value, asked
     for or not, that follows from the data, None for one that is not real.
     warn: sentences about values that are worked all the same. proofs: checks beside those the laws give.
     told_at: by datum, values with a sentence of their own. limits: what must be above zero, and why. unfit: by
@@ -312,7 +312,7 @@ def story(data: Data, situation: Situation) -> str:
         if data.has(name):
             own = situation.told_at.get(name, {}).get(data.values[name], words)
             told.append(own.format(said(data, name, situation)))
-    return " ".join(told)
+    return " ".join(filter(None, told))
 
 
 def said(data: Data, name: str, situation: Situation) -> str:

@@ -1,17 +1,19 @@
 """Questions declared in one piece: how long that is, and what follows without being said."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 import calc
-from calc.model.questions import DeclarationError, Input, Question, Refusal, Topic
+from calc.model.questions import Choice, DeclarationError, Draw, Input, Question, Refusal, Topic
 from calc.model.relations import Relation
 from calc.topics import find
 from calc.topics.shared import quantities
 from calc.topics.shared.quantities import Quantity, factor, mass, time, velocity
-from calc.working.declaring import Limit, declare
+from calc.working.declaring import Limit, boxes, declare, told
 from calc.working.reading import Refusals, read
+from calc.working.solving import question
 from calc.working.working import work
 
 DECLARED = ("momentum/join.py", "energy/spring.py", "coulomb/ratio.py")
@@ -164,3 +166,24 @@ def test_every_quantity_of_the_catalogue_makes_a_box(name: str) -> None:
     assert 0 < box.low < box.high
     assert box.refusal == "" or box.refusal.endswith(".")
     assert kind("x", "Some words", "It is {}.", "?; 1 2").draw.unit == (kind.typed or kind.unit)
+
+
+def test_quantities_make_the_boxes_of_a_question_with_a_plan() -> None:
+    """Fields in the order of the form; a choice shows its first option where the example says no other."""
+    where = Choice("where", "It stands", (("left", "on the left"), ("right", "on the right")))
+    items = (mass("m", "Mass", "", "3 kg; 2 3; 2,5"), where, velocity("v", "Velocity", "", "?"))
+    made = boxes(*items, draws={"where": Draw(("right",))})
+    assert [item.name for item in made["fields"]] == ["m", "where", "v"]
+    assert made["example"] == {"m": "3 kg", "where": "left", "v": ""}
+    assert made["draws"] == {"m": Draw((2.0, 3.0), "kg", (2.5,)), "where": Draw(("right",))}
+    assert boxes(*items, example={"where": "right"})["example"]["where"] == "right"
+
+
+def test_a_datum_without_a_sentence_is_told_by_the_opening() -> None:
+    """No gap is left in the story where a quantity has no sentence of its own."""
+    items = (mass("m", "Mass", "", "3 kg"), time("t", "Time", "It takes {}.", "2 s"), velocity("v", "Velocity", ""))
+    law = Relation("v = m*t", "So", "It is.")
+    tells = replace(told(items), relations=(law,), openings=("Three kilograms move.",))
+    trial = question("trial", "A trial", tells, **boxes(*items), laws=())
+    story = trial.plan(read(trial, trial.example).data).story
+    assert story.replace("\N{NO-BREAK SPACE}", " ") == "Three kilograms move. It takes 2 s."

@@ -9,19 +9,12 @@ from dataclasses import replace
 
 from calc.model.questions import SA, A, Check, Choice, Data, Draw, Mistake, Part, Plan, Question, Refusal
 from calc.model.relations import Relation
-from calc.topics.coulomb.force import two_spheres
+from calc.topics.coulomb.force import apart, carried, two_spheres
 from calc.topics.coulomb.touch import FIRST, LARGER, SECOND, SHARED, SHARING, electrons, few_moved, product, refuse_idle
-from calc.topics.shared.electrostatics import (
-    CONSERVATION,
-    COULOMB,
-    NO_PULL,
-    QUANTISATION,
-    charge,
-    distance,
-    force,
-    state,
-)
+from calc.topics.shared.electrostatics import CONSERVATION, COULOMB, NO_PULL, QUANTISATION, state
+from calc.topics.shared.quantities import charge, electrostatic_force
 from calc.working.chain import worked
+from calc.working.declaring import boxes
 
 CANCEL = "Equal and opposite charges cancel: after the touch neither sphere is charged, and there is no force."
 
@@ -41,7 +34,7 @@ def plan_contact(data: Data) -> Plan:
     q1, q2, r = (data.said[name] for name in ("Q1", "Q2", "r"))
     return Plan(
         story=data.pick(
-            f"Two identical metal spheres, A and B, stand on insulating stems. A carries {q1} and B carries {q2}; their"
+            f"Two identical metal spheres, A and B, stand on insulating stems. {carried(data)}; their"
             f" centres are {r} apart. They are made to touch and are then separated.",
             f"A and B are equal conducting spheres on plastic rods, with charges of {q1} and {q2}. At first their"
             f" centres are {r} apart. They touch, and are moved apart again.",
@@ -66,27 +59,20 @@ def plan_contact(data: Data) -> Plan:
     )
 
 
+R2 = apart("r2", "Distance between the centres afterwards", "", unit="m")
 CONTACT = Question(
-    key="contact",
-    title="Two spheres touch and part",
-    fields=(
-        charge("Q1", "Charge on A"),
-        charge("Q2", "Charge on B"),
-        distance("r", "Distance between the centres before"),
-        replace(
-            distance("r2", "Distance between the centres afterwards"), optional=True, help="empty: the same as before"
-        ),
-    ),
+    "contact",
+    "Two spheres touch and part",
     plan=plan_contact,
     constants=("e", "k"),
     laws=(COULOMB.name, CONSERVATION.name, QUANTISATION.name),
-    example={"Q1": "+9 nC", "Q2": "-4 nC", "r": "20 cm", "r2": ""},
-    draws={
-        "Q1": Draw((4, 6, 8, 9, 12), "nC", harder=(3.2, 7.6, 9.6)),
-        "Q2": Draw((-2, -3, -5, -7, 1, 2.5), "nC", harder=(-1.6, -4.4, -5.8)),
-        "r": Draw((10, 15, 20, 25, 30, 40), "cm"),
-        "r2": Draw(("",), harder=("6 cm", "12 cm", "50 cm")),
-    },
+    **boxes(
+        charge("Q1", "Charge on A", "", "+9 nC; 4 6 8 9 12; 3,2 7,6 9,6"),
+        charge("Q2", "Charge on B", "", "-4 nC; -2 -3 -5 -7 1 2,5; -1,6 -4,4 -5,8"),
+        apart("r", "Distance between the centres before", "", "20 cm; 10 15 20 25 30 40", unit="m"),
+        replace(R2, box=replace(R2.box, optional=True, help="empty: the same as before")),
+        draws={"r2": Draw(("",), harder=("6 cm", "12 cm", "50 cm"))},
+    ),
 )
 
 # --- both charges from two forces --------------------------------------------------------------------------
@@ -136,23 +122,17 @@ def plan_two_forces(data: Data) -> Plan:
 
 
 TWO_FORCES = Question(
-    key="two-forces",
-    title="Find both charges from two forces",
-    fields=(
-        force("F_1", "Force before the touch (size)"),
-        force("F_2", "Force after the touch (size)"),
-        distance(),
-        Choice("acting", "Before the touch the spheres", (("attract", "attract"), ("repel", "repel"))),
-    ),
+    "two-forces",
+    "Find both charges from two forces",
     plan=plan_two_forces,
     constants=("k",),
     laws=(COULOMB.name, CONSERVATION.name),
-    example={"F_1": "27 µN", "F_2": "9 µN", "r": "10 cm", "acting": "attract"},
-    draws={
-        "F_1": Draw((12, 18, 27, 36), "µN"),
-        "F_2": Draw((4, 9, 16, 25), "µN"),
-        "r": Draw((10, 15, 20, 30), "cm"),
-        "acting": Draw(("attract",)),
-    },
     levels=(3,),
+    **boxes(
+        electrostatic_force("F_1", "Force before the touch (size)", "", "27 µN; 12 18 27 36", unit="N"),
+        electrostatic_force("F_2", "Force after the touch (size)", "", "9 µN; 4 9 16 25", unit="N"),
+        apart("r", "Distance between the centres", "", "10 cm; 10 15 20 30", unit="m"),
+        Choice("acting", "Before the touch the spheres", (("attract", "attract"), ("repel", "repel"))),
+        draws={"acting": Draw(("attract",))},
+    ),
 )

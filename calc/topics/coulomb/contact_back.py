@@ -11,10 +11,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from calc.figures import Figure
-from calc.model.questions import NO_MARKS, Choice, Data, Draw, Input, Part, Refusal, Step, Values
+from calc.model.questions import NO_MARKS, Choice, Data, Draw, Part, Refusal, Step, Values
 from calc.model.relations import Relation
-from calc.topics.coulomb.force import EACH_AND_OTHER, by_sign, two_spheres
-from calc.topics.coulomb.touch import FIRST, LARGER, SECOND, SHARING, electrons, product
+from calc.topics.coulomb.force import EACH_AND_OTHER, apart, by_sign, two_spheres
+from calc.topics.coulomb.touch import FIRST, LARGER, SECOND, SHARING, electrons, first_charges, product
 from calc.topics.shared.electrostatics import (
     CONSERVATION,
     COULOMB,
@@ -22,13 +22,12 @@ from calc.topics.shared.electrostatics import (
     NO_PULL,
     QUANTISATION,
     WHY_SIGN,
-    charge,
-    distance,
-    force,
     refuse_zero_charge,
     state,
 )
+from calc.topics.shared.quantities import charge, electrostatic_force
 from calc.working.chain import follows
+from calc.working.declaring import Item, boxes, told
 from calc.working.solving import Laws, Situation, question
 
 TURNS = {"attract": -1, "repel": 1, "positive": 1, "negative": -1}
@@ -52,6 +51,65 @@ SUM = Relation(
     marks=NO_MARKS,
 )
 SIGNED_ROOT = replace(LARGER, directions={"Q1": by_sign("Q1")})
+
+
+UNSAID = ("unsaid", "not said")
+BOXES: tuple[Item, ...] = (
+    *first_charges("?; 4 6 8 9 12 nC; 3,2 7,6 -9,6", "-2 nC; -2 -3 -5 2; -1,6 4,4 -5,8"),
+    apart(
+        "r",
+        "Distance between the centres before",
+        "Before the touch their centres are {} apart.",
+        "?; 10 15 20 30 cm; 12 25 45",
+        ask="Calculate the distance between the centres before the touch.",
+    ),
+    electrostatic_force(
+        "F_1",
+        "Force before the touch (size)",
+        "Before the touch they act on each other with a force of {}.",
+        "?; 4 9 12 25 µN; 3,5 7,2 16",
+        ask="Calculate the force between the spheres before the touch.",
+        result="measured",
+    ),
+    Choice(
+        "acting",
+        "Before the touch A and B",
+        (UNSAID, ("attract", "attract each other"), ("repel", "repel each other")),
+        quiet=("unsaid",),
+    ),
+    charge(
+        "Q_new",
+        "Charge on each sphere afterwards",
+        "After the touch each carries {}.",
+        "?; 2 3 1,5 -1 nC; 2,4 -1,8 3,3",
+        ask="Calculate the charge on each sphere after the touch.",
+    ),
+    apart(
+        "r2",
+        "Distance between the centres afterwards",
+        "After the touch their centres are placed {} apart.",
+        "10 cm; 10 15 20 25; 8 35 50",
+        unit="m",
+        ask="Calculate the distance between the centres after the touch.",
+    ),
+    electrostatic_force(
+        "F_2",
+        "Force after the touch (size)",
+        "They then repel each other with a force of {}.",
+        "3,6 µN; 1,6 3,6 6,4 10; 2,5 4,2 8,1",
+        unit="N",
+        ask="Calculate the force between the spheres after the touch.",
+        result="measured",
+        told_at={0.0: "There is then no force between them."},
+    ),
+    Choice(
+        "after",
+        "After the touch both charges are",
+        (UNSAID, ("positive", "positive"), ("negative", "negative")),
+        quiet=("unsaid",),
+    ),
+)
+SIGNS = {"acting": Draw(("attract", "repel")), "after": Draw(("positive", "negative"))}
 
 
 def with_signs(law: Relation, signs: Mapping[str, int], told: str) -> Relation:
@@ -95,8 +153,8 @@ def refuse_unsaid(data: Data) -> None:
     if reached(acting, after):
         return
     both = (acting if acting in TURNS else "attract", after if after in TURNS else "positive")
-    for name, told in (("acting", (both[0], after)), ("after", (acting, both[1])), ("after", both)):
-        if reached(*told):
+    for name, tried in (("acting", (both[0], after)), ("after", (acting, both[1])), ("after", both)):
+        if reached(*tried):
             raise Refusal(name, SAY[name])
 
 
@@ -142,10 +200,14 @@ def situation(data: Data) -> Situation:
     refuse_impossible(data)
     refuse_unsaid(data)
     acting, after = data.choices["acting"], data.choices["after"]
+    usual = told(BOXES)
     pull = acting if acting in TURNS else "act on"
-    then = f" Both are {after} then." if after in TURNS and not data.has("Q_new") else ""
+    tell = {**usual.tell, "F_1": f"Before the touch they {pull} each other with a force of {{}}."}
+    if after in TURNS and not data.has("Q_new"):
+        tell["F_2"] += f" Both are {after} then."
     exchanged = not data.has("Q1") and not data.has("Q2") and {"Q1", "Q2"} & set(data.asked_names)
-    return Situation(
+    return replace(
+        usual,
         relations=laws_for(data, acting, after),
         openings=(
             "Two identical metal spheres, A and B, stand on insulating stems. They are made to touch and are then"
@@ -154,28 +216,7 @@ def situation(data: Data) -> Situation:
             " parted.",
             "Two identical conducting spheres, A and B, hang on nylon threads. They touch, and are held apart again.",
         ),
-        tell={
-            "Q1": "Before the touch A carries {}.",
-            "Q2": "Before the touch B carries {}.",
-            "r": "Before the touch their centres are {} apart.",
-            "F_1": f"Before the touch they {pull} each other with a force of {{}}.",
-            "Q_new": "After the touch each carries {}.",
-            "r2": "After the touch their centres are placed {} apart.",
-            "F_2": (
-                f"They then repel each other with a force of {{}}.{then}"
-                if data.values.get("F_2")
-                else "There is then no force between them."
-            ),
-        },
-        ask={
-            "Q1": "Calculate the charge that A carried before the touch.",
-            "Q2": "Calculate the charge that B carried before the touch.",
-            "Q_new": "Calculate the charge on each sphere after the touch.",
-            "r": "Calculate the distance between the centres before the touch.",
-            "r2": "Calculate the distance between the centres after the touch.",
-            "F_1": "Calculate the force between the spheres before the touch.",
-            "F_2": "Calculate the force between the spheres after the touch.",
-        },
+        tell=tell,
         stated=(state(COULOMB, "law"),),
         later=moved,
         refuse=refuse_signs,
@@ -200,12 +241,6 @@ def scene(values: Values) -> Figure:
     return two_spheres(values, "F_1", "The two spheres before they touch")
 
 
-def measured(item: Input) -> Input:
-    """A box whose value is usually found: left out first where more is given than is needed."""
-    return replace(item, result="measured")
-
-
-UNSAID = ("unsaid", "not said")
 GIVEN = {
     "Q1": ("Q2", "F_2", "r2", "after"),
     "Q2": ("Q1", "F_2", "r2", "after"),
@@ -228,52 +263,10 @@ CONTACT_BACK = question(
     "contact-back",
     "Spheres that touched, worked backwards",
     situation,
-    fields=(
-        charge("Q1", "Charge on A before"),
-        charge("Q2", "Charge on B before"),
-        distance("r", "Distance between the centres before"),
-        measured(force("F_1", "Force before the touch (size)")),
-        Choice(
-            "acting",
-            "Before the touch A and B",
-            (UNSAID, ("attract", "attract each other"), ("repel", "repel each other")),
-            quiet=("unsaid",),
-        ),
-        charge("Q_new", "Charge on each sphere afterwards"),
-        distance("r2", "Distance between the centres afterwards"),
-        measured(force("F_2", "Force after the touch (size)")),
-        Choice(
-            "after",
-            "After the touch both charges are",
-            (UNSAID, ("positive", "positive"), ("negative", "negative")),
-            quiet=("unsaid",),
-        ),
-    ),
-    example={
-        "Q1": "",
-        "Q2": "-2 nC",
-        "r": "",
-        "F_1": "",
-        "acting": "unsaid",
-        "Q_new": "",
-        "r2": "10 cm",
-        "F_2": "3,6 µN",
-        "after": "positive",
-    },
+    **boxes(*BOXES, draws=SIGNS, example={"after": "positive"}),
     since=2,
     asks="Q1",
     constants=("e", "k"),
     laws=(COULOMB.name, CONSERVATION.name, QUANTISATION.name),
-    draws={
-        "Q1": Draw((4, 6, 8, 9, 12), "nC", harder=(3.2, 7.6, -9.6)),
-        "Q2": Draw((-2, -3, -5, 2), "nC", harder=(-1.6, 4.4, -5.8)),
-        "r": Draw((10, 15, 20, 30), "cm", harder=(12, 25, 45)),
-        "F_1": Draw((4, 9, 12, 25), "µN", harder=(3.5, 7.2, 16)),
-        "acting": Draw(("attract", "repel")),
-        "Q_new": Draw((2, 3, 1.5, -1), "nC", harder=(2.4, -1.8, 3.3)),
-        "r2": Draw((10, 15, 20, 25), "cm", harder=(8, 35, 50)),
-        "F_2": Draw((1.6, 3.6, 6.4, 10), "µN", harder=(2.5, 4.2, 8.1)),
-        "after": Draw(("positive", "negative")),
-    },
     adjust=practise_back,
 )

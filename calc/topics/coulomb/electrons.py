@@ -6,9 +6,11 @@ from dataclasses import replace
 
 from calc.language.printing import counted
 from calc.model.directions import ELECTRONS as TOO_MANY_OR_FEW
-from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Refusal
+from calc.model.questions import Check, Choice, Data, Draw, Mistake, Refusal
 from calc.model.relations import Relation, Said
-from calc.topics.shared.electrostatics import QUANTISATION, charge, state
+from calc.topics.shared.electrostatics import QUANTISATION, state
+from calc.topics.shared.quantities import Quantity, charge
+from calc.working.declaring import boxes, told
 from calc.working.solving import Situation, question
 
 
@@ -45,6 +47,18 @@ COUNTED = Relation(
 )
 
 
+BOXES = (
+    charge("Q", "Charge on the sphere", "", "-4 nC; -2 -3,2 4 -5 6,4 -8; -0,72 1,36 -48", ask="Calculate its charge."),
+    Quantity("", 1e6, 1e14, "The number of electrons must be greater than zero.", whole=True)(
+        "n", "Number of electrons", "", ask="Calculate how many electrons it has too many or too few."
+    ),
+    Choice(
+        "which", "The sphere has", (("excess", "too many electrons"), ("lacking", "too few electrons")), asked=("Q",)
+    ),
+)
+NUMBERS = Draw(("2,5 x 10^10", "4 x 10^10", "7,5 x 10^9"), harder=("1,25 x 10^11", "3,6 x 10^8"))
+
+
 def situation(data: Data) -> Situation:
     """A charged sphere, told by its charge or by its electrons."""
     e, given = data.settings.constant("e"), data.values.get("Q")
@@ -60,11 +74,11 @@ def situation(data: Data) -> Situation:
         "n": lambda v: TOO_MANY_OR_FEW.by_sign(v["Q"], "lacking"),
         "Q": lambda v: TOO_MANY_OR_FEW.of(data.choices["which"]),
     }
-    return Situation(
+    return replace(
+        told(BOXES),
         relations=(replace(COUNTED, directions=ways),),
         openings=(story,),
         tell={},
-        ask={"n": "Calculate how many electrons it has too many or too few.", "Q": "Calculate its charge."},
         stated=(state(QUANTISATION),),
         proofs=lambda v: (Check("Multiply back: the charge that n electrons carry", "n*e = Q", sizes=("Q",)),),
         warn=lambda v: () if given is None else few_electrons(abs(given) / e),
@@ -75,32 +89,9 @@ ELECTRONS = question(
     "electrons",
     "How many electrons?",
     situation,
-    fields=(
-        charge("Q", "Charge on the sphere"),
-        Input(
-            "n",
-            "Number of electrons",
-            "",
-            1e6,
-            1e14,
-            whole=True,
-            refusal="The number of electrons must be greater than zero.",
-        ),
-        Choice(
-            "which",
-            "The sphere has",
-            (("excess", "too many electrons"), ("lacking", "too few electrons")),
-            asked=("Q",),
-        ),
-    ),
+    **boxes(*BOXES, draws={"n": NUMBERS}),
     unknowns=("n", "Q"),
     any_givens=False,
     constants=("e",),
     laws=(QUANTISATION.name,),
-    example={"Q": "-4 nC", "n": "", "which": "excess"},
-    draws={
-        "Q": Draw((-2, -3.2, 4, -5, 6.4, -8), "nC", harder=(-0.72, 1.36, -48)),
-        "n": Draw(("2,5 x 10^10", "4 x 10^10", "7,5 x 10^9"), harder=("1,25 x 10^11", "3,6 x 10^8")),
-        "which": Draw(("excess", "lacking")),
-    },
 )

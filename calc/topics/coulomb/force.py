@@ -13,7 +13,7 @@ from calc.figures import Figure
 from calc.figures.charges import Charge, On, spheres_on_line
 from calc.model.answers import Direction
 from calc.model.directions import ATTRACTION, SIGN_OF_CHARGE
-from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Values
+from calc.model.questions import Check, Choice, Data, Input, Mistake, Part, Plan, Question, Refusal, Values
 from calc.model.relations import Relation, Said, Towards
 from calc.topics.shared.electrostatics import (
     COULOMB,
@@ -21,14 +21,16 @@ from calc.topics.shared.electrostatics import (
     NO_PULL,
     PLAIN_LAW,
     POINT_CHARGES,
-    charge,
-    distance,
-    force,
     refuse_zero_charge,
     state,
 )
+from calc.topics.shared.quantities import Quantity, charge, electrostatic_force, length
+from calc.working.declaring import boxes, told
 from calc.working.solving import Situation, question
 
+apart = replace(length, high=10)  # between centres
+
+SPHERES = (("A", "Q1"), ("B", "Q2"))
 EACH_AND_OTHER = (("Q1", "Q2"), ("Q2", "Q1"))
 
 
@@ -42,6 +44,11 @@ def pull_or_push(values: Values) -> Direction | None:
     return ATTRACTION.by_sign(values["Q1"] * values["Q2"], "repel")
 
 
+def carried(data: Data) -> str:
+    """What is known of the first charges: "A carries +8 nC and B carries −5 nC"."""
+    return " and ".join(f"{letter} carries {data.said[name]}" for letter, name in SPHERES if data.has(name))
+
+
 def two_spheres(values: Values, pull: str, title: str, charges: Mapping[str, float] | None = None) -> Figure:
     """A and B with the equal and opposite forces ``pull``, as far as they are known.
 
@@ -53,7 +60,7 @@ def two_spheres(values: Values, pull: str, title: str, charges: Mapping[str, flo
     return spheres_on_line(
         [
             Charge(letter, signed.get(name, 0.0), place, signed=name in signed, shows=(name,))
-            for letter, name, place in (("A", "Q1", 0.0), ("B", "Q2", values.get("r", 1.0)))
+            for (letter, name), place in zip(SPHERES, (0.0, values.get("r", 1.0)), strict=True)
         ],
         forces=[On(sphere, pull, values[pull], to_right, shows=both) for sphere, to_right in ends],
         distances=[(0, 1, "r")],
@@ -93,12 +100,40 @@ SCALED = Check(
     sizes=("Q1", "Q2"),
 )
 PUT_BACK = Check("Put the answer back into the law: the force must come out as given", "k*Q1*Q2/r^2 = F")
+NO_RADIUS = "Radius must be greater than zero."
+BOXES = (
+    charge("Q1", "Charge on A", "", "+8 nC; 2 3 4 5 6 8 -3 -4 -6; 1,5 -2,4 3,6 7,2 -8,5"),
+    charge("Q2", "Charge on B", "", "-5 nC; 2 4 5 7 9 -2 -5 -7; 2,5 -4,8 6,4 -1,6"),
+    apart(
+        "r",
+        "Distance between the centres",
+        "",
+        "12 cm; 5 8 10 12 15 20 25 30; 45 65 85 130",
+        unit="m",
+        ask="Calculate the distance between the centres of A and B.",
+    ),
+    electrostatic_force(
+        "F",
+        "Electrostatic force (size)",
+        "",
+        "?; 2 4 6 9 12 25 µN; 1,5 3,6 7,5",
+        ask="Calculate the electrostatic force between A and B.",
+    ),
+    Choice(
+        "acting",
+        "A and B",
+        (("unsaid", "attract or repel: not said"), ("attract", "attract each other"), ("repel", "repel each other")),
+        quiet=("unsaid",),
+        asked=("Q1", "Q2"),
+    ),
+    Input("R", "Radius of each sphere", "cm", 1e-4, 1.0, NO_RADIUS, optional=True, help="only if it is given"),
+)
 
 
 def signs(data: Data) -> dict[str, int]:
     """The sign of each charge: of one that is asked, from what is told of the force; 0 where nothing tells."""
-    told = {"attract": -1, "repel": 1}.get(data.choices["acting"], 0)
-    return {one: data.sign(one) if data.has(one) else told * data.sign(other) for one, other in EACH_AND_OTHER}
+    turn = {"attract": -1, "repel": 1}.get(data.choices["acting"], 0)
+    return {one: data.sign(one) if data.has(one) else turn * data.sign(other) for one, other in EACH_AND_OTHER}
 
 
 def refuse_impossible(data: Data) -> None:
@@ -138,22 +173,16 @@ def situation(data: Data) -> Situation:
 
     size = f", each with a radius of {data.said['R']}," if data.has("R") else ","
     bodies = ("small charged spheres", "charged metal spheres", "point charges")
-    apart = data.pick("Their centres are", "Their centres are", "They are")
+    centres = data.pick("Their centres are", "Their centres are", "They are")
     if data.has("R"):
-        bodies, apart = ("charged spheres",) * 3, "Their centres are"
-    carried = [f"{letter} carries {data.said[name]}" for letter, name in (("A", "Q1"), ("B", "Q2")) if data.has(name)]
+        bodies, centres = ("charged spheres",) * 3, "Their centres are"
     # With both charges given their signs say it already; the choice is then not asked.
     pull = {"attract": " attract and", "repel": " repel and"}.get(data.choices["acting"] if charge_asked else "", "")
-    return Situation(
+    return replace(
+        told(BOXES),
         relations=(replace(LAW, directions={"F": pull_or_push, "Q1": sign_told, "Q2": sign_told}),),
-        openings=tuple(f"Two {what}, A and B{size} are fixed in place. {' and '.join(carried)}." for what in bodies),
-        tell={"r": f"{apart} {{}} apart.", "F": f"They{pull} exert a force of {{}} on each other."},
-        ask={
-            "F": "Calculate the electrostatic force between A and B.",
-            "Q1": "Calculate the charge on A.",
-            "Q2": "Calculate the charge on B.",
-            "r": "Calculate the distance between the centres of A and B.",
-        },
+        openings=tuple(f"Two {what}, A and B{size} are fixed in place. {carried(data)}." for what in bodies),
+        tell={"r": f"{centres} {{}} apart.", "F": f"They{pull} exert a force of {{}} on each other."},
         stated=(state(COULOMB),),
         refuse=refuse_overlap,
         scene=scene,
@@ -167,64 +196,29 @@ FORCE = question(
     "force",
     "Force between two charges",
     situation,
-    fields=(
-        charge("Q1", "Charge on A"),
-        charge("Q2", "Charge on B"),
-        distance(),
-        force(),
-        Choice(
-            "acting",
-            "A and B",
-            (
-                ("unsaid", "attract or repel: not said"),
-                ("attract", "attract each other"),
-                ("repel", "repel each other"),
-            ),
-            quiet=("unsaid",),
-            asked=("Q1", "Q2"),
-        ),
-        Input(
-            "R",
-            "Radius of each sphere",
-            "cm",
-            1e-4,
-            1.0,
-            refusal="Radius must be greater than zero.",
-            optional=True,
-            help="only if it is given",
-        ),
-    ),
+    **boxes(*BOXES),
     unknowns=("F", "Q1", "Q2", "r"),
     any_givens=False,
     constants=("k",),
     laws=(COULOMB.name,),
-    example={"Q1": "+8 nC", "Q2": "-5 nC", "r": "12 cm", "F": "", "acting": "unsaid"},
-    draws={
-        "Q1": Draw((2, 3, 4, 5, 6, 8, -3, -4, -6), "nC", harder=(1.5, -2.4, 3.6, 7.2, -8.5)),
-        "Q2": Draw((2, 4, 5, 7, 9, -2, -5, -7), "nC", harder=(2.5, -4.8, 6.4, -1.6)),
-        "r": Draw((5, 8, 10, 12, 15, 20, 25, 30), "cm", harder=(45, 65, 85, 130)),
-        "F": Draw((2, 4, 6, 9, 12, 25), "µN", harder=(1.5, 3.6, 7.5)),
-        "acting": Draw(("attract", "repel")),
-    },
 )
 
 # --- what becomes of the force -----------------------------------------------------------------------------
 
 COMPARED = Relation(
     "F_new = a*b*F/d^2",
-    what="Compare the two forces",
-    why=(
-        "k stays the same. Multiply by what each charge is multiplied by; divide by the square of what the distance is"
-        " multiplied by."
-    ),
-    plain=PLAIN_LAW,
-    units={"F_new": "N"},
+    "Compare the two forces",
+    "k stays the same. Multiply by what each charge is multiplied by; divide by the square of what the distance is"
+    " multiplied by.",
+    {"F_new": "N"},
+    PLAIN_LAW,
     mistakes=(
         Mistake("not-squared", "F_new", "a*b*F/d", "Inverse square: square the factor of the distance."),
         Mistake("distance-multiplied", "F_new", "a*b*F*d^2", "Further apart means a smaller force: divide by d²."),
         Mistake("factors-added", "F_new", "(a+b)*F/d^2", "Product, not sum: multiply the factors."),
     ),
 )
+times = Quantity("", 0.01, 100)
 
 
 def change(data: Data, name: str, what: str) -> str:
@@ -248,21 +242,14 @@ def plan_scaling(data: Data) -> Plan:
 
 
 SCALING = Question(
-    key="scaling",
-    title="What if the charges or the distance change?",
-    fields=(
-        force(),
-        Input("a", "First charge is multiplied by", "", 0.01, 100),
-        Input("b", "Second charge is multiplied by", "", 0.01, 100),
-        Input("d", "Distance is multiplied by", "", 0.01, 100),
-    ),
+    "scaling",
+    "What if the charges or the distance change?",
     plan=plan_scaling,
     laws=(COULOMB.name,),
-    example={"F": "36 mN", "a": "2", "b": "1", "d": "3"},
-    draws={
-        "F": Draw((12, 18, 24, 36, 48, 72), "mN"),
-        "a": Draw((2, 3, 4), harder=(0.5, 6, 1.5)),
-        "b": Draw((1, 2, 5), harder=(0.25, 3)),
-        "d": Draw((2, 3, 4), harder=(0.5, 0.2, 1.5)),
-    },
+    **boxes(
+        electrostatic_force("F", "Electrostatic force (size)", "", "36 mN; 12 18 24 36 48 72", unit="N"),
+        times("a", "First charge is multiplied by", "", "2; 2 3 4; 0,5 6 1,5"),
+        times("b", "Second charge is multiplied by", "", "1; 1 2 5; 0,25 3"),
+        times("d", "Distance is multiplied by", "", "3; 2 3 4; 0,5 0,2 1,5"),
+    ),
 )

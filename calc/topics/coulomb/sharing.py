@@ -11,9 +11,12 @@ from calc.figures import Figure
 from calc.figures.charges import Charge, spheres_on_line
 from calc.model.questions import SA, Check, Choice, Data, Draw, Mistake, Part, Plan, Question, Values
 from calc.topics.coulomb.electrons import few_electrons
-from calc.topics.coulomb.touch import SHARED, SHARING, electrons, few_moved, refuse_idle
-from calc.topics.shared.electrostatics import CONSERVATION, QUANTISATION, charge, state
+from calc.topics.coulomb.force import carried
+from calc.topics.coulomb.touch import SHARED, SHARING, electrons, few_moved, first_charges, refuse_idle
+from calc.topics.shared.electrostatics import CONSERVATION, QUANTISATION, state
+from calc.topics.shared.quantities import charge
 from calc.working.chain import lead, worked
+from calc.working.declaring import Item, boxes, told
 from calc.working.solving import Situation, question
 
 
@@ -34,15 +37,27 @@ def last_typed(data: Data, *names: str) -> str:
 # --- two spheres -------------------------------------------------------------------------------------------
 
 
+TWO: tuple[Item, ...] = (
+    *first_charges("+7 nC; 5 6 7 9 -8; 3,6 -5,2 7,8", "-3 nC; -2 -3 -4 -6 1,5; -1,4 -4,6 2,2"),
+    charge(
+        "Q_new",
+        "Charge on each sphere afterwards",
+        "",
+        "?; 2 2,5 -1 3,5 nC; 1,3 -2,7 4,1",
+        ask="Calculate the charge on each sphere after they have touched.",
+    ),
+)
+
+
 def two_spheres_share(data: Data) -> Situation:
     """Two spheres that touch once, told with the charges that are given."""
-    first = [f"{letter} carries {data.said[name]}" for letter, name in (("A", "Q1"), ("B", "Q2")) if data.has(name)]
-    facts = f"At first {' and '.join(first)}."
+    facts = f"At first {carried(data)}."
 
     def refuse(data: Data, v: Values) -> None:
         refuse_idle(v, "Q1", "Q_new", max(abs(v["Q1"]), abs(v["Q2"])), last_typed(data, "Q1", "Q2", "Q_new"))
 
-    return Situation(
+    return replace(
+        told(TWO),
         relations=(SHARING,),
         openings=(
             f"Two identical metal spheres, A and B, stand on insulating stems. {facts} They are made to touch and are"
@@ -52,11 +67,6 @@ def two_spheres_share(data: Data) -> Situation:
             " and are held apart.",
         ),
         tell={"Q_new": "Afterwards each carries {}."},
-        ask={
-            "Q_new": "Calculate the charge on each sphere after they have touched.",
-            "Q1": "Calculate the charge that A carried before the touch.",
-            "Q2": "Calculate the charge that B carried before the touch.",
-        },
         stated=(state(CONSERVATION),),
         later=lambda data, values: (electrons(),),
         refuse=refuse,
@@ -70,22 +80,12 @@ TWO_SPHERES = question(
     "sharing",
     "Two spheres share their charge",
     two_spheres_share,
-    fields=(
-        charge("Q1", "Charge on A before"),
-        charge("Q2", "Charge on B before"),
-        charge("Q_new", "Charge on each sphere afterwards"),
-    ),
+    **boxes(*TWO),
     unknowns=("Q_new", "Q1", "Q2"),
     any_givens=False,
     constants=("e",),
     since=2,
     laws=(CONSERVATION.name, QUANTISATION.name),
-    example={"Q1": "+7 nC", "Q2": "-3 nC", "Q_new": ""},
-    draws={
-        "Q1": Draw((5, 6, 7, 9, -8), "nC", harder=(3.6, -5.2, 7.8)),
-        "Q2": Draw((-2, -3, -4, -6, 1.5), "nC", harder=(-1.4, -4.6, 2.2)),
-        "Q_new": Draw((2, 2.5, -1, 3.5), "nC", harder=(1.3, -2.7, 4.1)),
-    },
 )
 
 # --- three spheres in turn ---------------------------------------------------------------------------------
@@ -104,12 +104,25 @@ SECOND_TOUCH = replace(
     ),
 )
 THIRD_TOUCH = SHARING.renamed(Q1="Q_BC", Q2="Q_AB", Q_new="Q_CA")
-THREE_ASKED = {
-    "Q_BC": "Calculate the charge on B and on C after the second touch.",
-    "Q_A": "Calculate the charge that A carried at the start.",
-    "Q_B": "Calculate the charge that B carried at the start.",
-    "Q_C": "Calculate the charge that C carried at the start.",
+START = {
+    "A": "+8 nC; 4 6 8 -6 12; 5,6 -4,8 9,2",
+    "B": "-2 nC; -2 3 -4 5; -1,6 2,8 -6,4",
+    "C": "-5 nC; -5 9 -8 7; -3,4 8,6 -7,2",
 }
+THREE: tuple[Item, ...] = (
+    *(
+        charge(
+            f"Q_{x}",
+            f"Charge on {x} at the start",
+            "",
+            drawn,
+            ask=f"Calculate the charge that {x} carried at the start.",
+        )
+        for x, drawn in START.items()
+    ),
+    charge("Q_BC", "Charge on B and on C after the second touch", "", "?; -1 1,5 2 -3 nC; 1,7 -2,3 3,9"),
+    Choice("then", "Afterwards", (("parted", "they stay apart"), ("third", "C touches A")), quiet=("parted",)),
+)
 
 
 def touched(number: int, pair: str, before: str, after: str) -> Part:
@@ -148,7 +161,7 @@ def plan_three(data: Data) -> Plan:
             "Calculate the charge that A and B each carry between the two touches.",
             (replace(between, marks=SA),),
         ),
-        Part("find", "calculate", THREE_ASKED[data.asked], (found,)),
+        Part("find", "calculate", told(THREE).ask[data.asked], (found,)),
         touched(1, "AB", "Q_A", "Q_AB"),
         touched(2, "BC", "Q_AB", "Q_BC"),
     ]
@@ -177,26 +190,12 @@ def plan_three(data: Data) -> Plan:
 
 
 THREE_SPHERES = Question(
-    key="three-spheres",
-    title="Three spheres touch in turn",
-    fields=(
-        charge("Q_A", "Charge on A at the start"),
-        charge("Q_B", "Charge on B at the start"),
-        charge("Q_C", "Charge on C at the start"),
-        charge("Q_BC", "Charge on B and on C after the second touch"),
-        Choice("then", "Afterwards", (("parted", "they stay apart"), ("third", "C touches A")), quiet=("parted",)),
-    ),
+    "three-spheres",
+    "Three spheres touch in turn",
     unknowns=("Q_BC", "Q_A", "Q_B", "Q_C"),
     plan=plan_three,
     constants=("e",),
     since=2,
     laws=(CONSERVATION.name, QUANTISATION.name),
-    example={"Q_A": "+8 nC", "Q_B": "-2 nC", "Q_C": "-5 nC", "Q_BC": "", "then": "parted"},
-    draws={
-        "Q_A": Draw((4, 6, 8, -6, 12), "nC", harder=(5.6, -4.8, 9.2)),
-        "Q_B": Draw((-2, 3, -4, 5), "nC", harder=(-1.6, 2.8, -6.4)),
-        "Q_C": Draw((-5, 9, -8, 7), "nC", harder=(-3.4, 8.6, -7.2)),
-        "Q_BC": Draw((-1, 1.5, 2, -3), "nC", harder=(1.7, -2.3, 3.9)),
-        "then": Draw(("parted",), harder=("parted", "third")),
-    },
+    **boxes(*THREE, draws={"then": Draw(("parted",), harder=("parted", "third"))}),
 )

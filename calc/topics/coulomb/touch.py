@@ -13,8 +13,10 @@ from calc.model.directions import ATTRACTION, Kind
 from calc.model.questions import NO_MARKS, SA, Check, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation, Said
 from calc.topics.coulomb.electrons import few_electrons, refuse_part_of_one
-from calc.topics.coulomb.force import EACH_AND_OTHER, by_sign, pull_or_push
+from calc.topics.coulomb.force import EACH_AND_OTHER, SPHERES, by_sign, pull_or_push
 from calc.topics.shared.electrostatics import COULOMB, NOT_SQUARED, PLAIN_LAW, POINT_CHARGES
+from calc.topics.shared.quantities import charge
+from calc.working.declaring import Given
 
 MADE = "What is on both afterwards is twice what one of them has."
 UNDONE = Said(
@@ -91,6 +93,20 @@ def product(acting: str) -> Relation:
         PLAIN_LAW,
         marks=SA,
         quotes=(COULOMB.name,),
+    )
+
+
+def first_charges(*numbers: str) -> tuple[Given, ...]:
+    """The boxes for what A and B carried before the touch."""
+    return tuple(
+        charge(
+            name,
+            f"Charge on {letter} before",
+            f"Before the touch {letter} carries {{}}.",
+            drawn,
+            ask=f"Calculate the charge that {letter} carried before the touch.",
+        )
+        for (letter, name), drawn in zip(SPHERES, numbers, strict=True)
     )
 
 
