@@ -12,7 +12,7 @@ from typing import Any
 
 from calc.figures import Figure
 from calc.model.answers import Law, Point
-from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Question, Refusal, Values
+from calc.model.questions import Check, Choice, Data, Draw, Field, Input, Mistake, Part, Question, Refusal, Values
 from calc.model.relations import Relation, Together
 from calc.working.solving import Laws, Limit, Situation, Way, question, the
 
@@ -125,13 +125,16 @@ def boxes(
 
     Boxes and choices stand in the order of the form; a choice shows its first option where ``example`` says no other.
     """
-    given = [item for item in items if isinstance(item, Given)]
-    shown = {one.name: one.options[0][0] for one in items if isinstance(one, Choice)}
-    return {
-        "fields": tuple(item.box if isinstance(item, Given) else item for item in items),
-        "example": {**shown, **{one.box.name: one.example for one in given}, **(example or {})},
-        "draws": {**{one.box.name: one.draw for one in given if one.draw}, **(draws or {})},
-    }
+    fields, shown, drawn = list[Field](), dict[str, str](), dict[str, Draw]()
+    for item in items:
+        fields.append(item.box if isinstance(item, Given) else item)
+        if isinstance(item, Choice):
+            shown[item.name] = item.options[0][0]
+        elif isinstance(item, Given):
+            shown[item.box.name] = item.example
+            if item.draw:
+                drawn[item.box.name] = item.draw
+    return {"fields": tuple(fields), "example": shown | dict(example or {}), "draws": drawn | dict(draws or {})}
 
 
 def told(items: tuple[Item, ...], first: tuple[str, ...] = ()) -> Situation:
