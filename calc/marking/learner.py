@@ -17,6 +17,7 @@ from calc.language.quantities import QuantityError, parse_number, parse_quantity
 from calc.language.units import Unit, UnitError, parse_unit
 from calc.language.unittext import raised_to_caret
 from calc.model.answers import Direction
+from calc.model.directions import SIGN_OF_CHARGE, meant, turned_round
 
 CLOSE = 0.01  # "within 1 %"
 NEARLY = 1e-9  # floats that mean the same number
@@ -136,31 +137,10 @@ def _apart(text: str, problem: QuantityError) -> tuple[Decimal, Unit | None]:
     raise problem
 
 
-OPPOSITES = {
-    frozenset(pair)
-    for pair in (
-        ("left", "right"),
-        ("up", "down"),
-        ("towards", "away"),
-        ("north", "south"),
-        ("east", "west"),
-        ("attract", "repel"),
-        ("positive", "negative"),
-        ("up-slope", "down-slope"),
-        ("in", "out"),
-        ("forwards", "backwards"),
-        ("upwards", "downwards"),
-        ("clockwise", "anticlockwise"),
-    )
-}
-
-
 def by_sign(direction: Direction | None) -> bool:
     """True when the 'direction' is the sign of the value: a minus sign typed says it too."""
-    return direction is not None and {key for key, _ in direction.options} == {
-        "positive",
-        "negative",
-    }
+    signs = {key for key, _ in SIGN_OF_CHARGE.options}
+    return direction is not None and {key for key, _ in direction.options} == signs
 
 
 def can_be_asked(direction: Direction | None) -> bool:
@@ -174,16 +154,17 @@ type Judged = Literal["right", "missing", "opposite", "wrong"]
 def judge_direction(text: str, right: Direction) -> Judged:
     """'right', 'missing', 'opposite' or 'wrong'; QuantityError when the text is no direction.
 
-    text: an option's key or words, degrees anticlockwise from the +x axis, or ``bearing 053``.
+    text: an option's key or words, what else its kind of direction is called, degrees anticlockwise from the +x
+    axis, or ``bearing 053``.
     """
     said = text.strip()
     if not said:
         return "missing"
-    for key, words in right.options:
-        if said.casefold() in (key.casefold(), words.casefold()):
-            if key == right.key:
-                return "right"
-            return "opposite" if opposite(key, right) else "wrong"
+    keys = [key for key, _ in right.options]
+    chosen = next((key for key, words in right.options if said.casefold() in (key.casefold(), words.casefold())), None)
+    key = chosen or meant(said, keys)
+    if key is not None:
+        return "right" if key == right.key else "opposite" if opposite(key, right) else "wrong"
     if right.angle is None:
         offered = " or ".join(f"“{words}”" for _, words in right.options)
         raise QuantityError(f'"{said}" is not one of the directions here. Choose {offered}.')
@@ -194,10 +175,7 @@ def opposite(key: str, right: Direction) -> bool:
     """Whether an option is the right direction turned round: the only other one, or opposite in every part."""
     if len(right.options) == 2:
         return True
-    one, other = key.split("-"), right.key.split("-")
-    return frozenset((key, right.key)) in OPPOSITES or (
-        len(one) == len(other) and all(frozenset(pair) in OPPOSITES for pair in zip(one, other, strict=True))
-    )
+    return turned_round(key, right.key)
 
 
 def _judge_angle(said: str, right: float) -> Judged:

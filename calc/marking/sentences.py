@@ -12,6 +12,7 @@ from calc.language.units import UnitError, kind_of, name_of_dimension, parse_uni
 from calc.language.unittext import superscript
 from calc.marking.early_rounding import two_decimals
 from calc.marking.findings import Finding
+from calc.marking.learner import by_sign
 from calc.marking.marking import PartMarked
 from calc.marking.suspects import Chain, Slip, Suspect
 from calc.model.answers import Direction
@@ -233,7 +234,7 @@ def _about_turn(finding: Finding) -> list[Sentence]:
 
 
 def _about_sign(finding: Finding, where: Direction | None) -> list[Sentence]:
-    if where is not None and where.key in ("positive", "negative"):
+    if where is not None and by_sign(where):
         return [Sentence(f"The size is right; the sign is not: {where.words}.")]
     if finding.way.right < 0:
         return [Sentence("The size is right, but this value is negative: keep the minus sign.")]

@@ -6,8 +6,10 @@ the kind, so no question lists synonyms of its own.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
+from itertools import permutations
 
 from calc.model.answers import Direction
 
@@ -143,6 +145,23 @@ FORWARDS = Kind(
     },
     signed=True,
 )
+COMPASS = Kind(
+    "compass",
+    (("north", "north"), ("south", "south"), ("east", "east"), ("west", "west")),
+    (("north", "south"), ("east", "west")),
+    {
+        "north": ("northwards", "due north"),
+        "south": ("southwards", "due south"),
+        "east": ("eastwards", "due east"),
+        "west": ("westwards", "due west"),
+    },
+)
+IN_OUT = Kind(
+    "into or out of the page",
+    (("in", "into the page"), ("out", "out of the page")),
+    (("in", "out"),),
+    {"in": ("into", "inwards"), "out": ("outwards",)},
+)
 KINDS = (
     SIGN_OF_CHARGE,
     ATTRACTION,
@@ -156,4 +175,38 @@ KINDS = (
     ALONG_X,
     ALONG_Y,
     FORWARDS,
+    COMPASS,
+    IN_OUT,
 )
+
+
+def turned_round(one: str, other: str) -> bool:
+    """Whether two keys are opposite: as a pair of some kind, or part by part ("right-up" and "left-down")."""
+    if any({one, other} == set(pair) for kind in KINDS for pair in kind.opposites):
+        return True
+    parts, others = one.split("-"), other.split("-")
+    return len(parts) == len(others) > 1 and all(map(turned_round, parts, others))
+
+
+def meant(said: str, keys: Iterable[str]) -> str | None:
+    """The one of ``keys`` that a reader's words name: itself, its words, a synonym, or the same for each part of
+    "right-up" in any order. None where none does, or several do."""
+    found = [key for key in keys if said.casefold() in _names(key) or _in_parts(said, key)]
+    return found[0] if len(found) == 1 else None
+
+
+def _names(key: str) -> set[str]:
+    """What a key is called in any kind, in small letters."""
+    words = [text for kind in KINDS for option, text in kind.options if option == key]
+    return {name.casefold() for name in (key, *words, *(s for kind in KINDS for s in kind.synonyms.get(key, ())))}
+
+
+def _in_parts(said: str, key: str) -> bool:
+    """Whether the words name every part of a key of two parts: "up and to the right" for "right-up"."""
+    parts = key.split("-")
+    words = [word for word in re.split(r"\s+and\s+|\s*,\s*", said.casefold()) if word]
+    if key in {option for kind in KINDS for option, _ in kind.options} or not len(words) == len(parts) > 1:
+        return False
+    return any(
+        all(word in _names(part) for word, part in zip(words, order, strict=True)) for order in permutations(parts)
+    )

@@ -7,9 +7,10 @@ import re
 from collections.abc import Mapping
 
 from calc.figures import Arrow, Curve, Figure, Segment, Sphere
+from calc.marking.learner import by_sign
 from calc.model.questions import Plan
 from calc.working.reading import Read
-from calc.working.working import run
+from calc.working.working import direction, run
 
 
 def fair_scene(plan: Plan, found: Read) -> Figure | None:
@@ -21,9 +22,7 @@ def fair_scene(plan: Plan, found: Read) -> Figure | None:
     if scene is None:
         return None
     signs_asked = any(part.asks_sign for part in plan.parts) or any(
-        told and {"positive", "negative"} & {key for key, _ in told.options}
-        for step in plan.steps
-        if (told := step.direction(values) if callable(step.direction) else step.direction)
+        by_sign(direction(step, values)) for step in plan.steps
     )
     for item in scene.items:
         if isinstance(item, Arrow) and item.kind not in ("axis", "velocity"):

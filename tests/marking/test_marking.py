@@ -17,6 +17,7 @@ from calc.marking.marking import PartMarked, formulas, mark_question, tick_items
 from calc.marking.sentences import sentence_text, sentences
 from calc.model.answers import Direction, Point
 from calc.model.constants import Settings
+from calc.model.directions import KINDS, LEFT_RIGHT, Kind
 from calc.model.questions import A, Data, Input, Mistake, Part, Plan, Question, Step
 from calc.working.reading import read
 
@@ -194,6 +195,43 @@ NORTH_EAST = Direction(
 def test_directions_in_a_plane(said: str, found: str) -> None:
     """Degrees from +x, a bearing or the words: right within a degree, opposite when turned round."""
     assert judge_direction(said, NORTH_EAST) == found
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
+def test_a_kind_of_direction_is_judged_by_its_own_words(kind: Kind) -> None:
+    """Each word and synonym of a kind names its direction; the opposite, however it is said, is the opposite."""
+    for key, words in kind.options:
+        right = kind.of(key)
+        for said in (key, words, *kind.synonyms.get(key, ()), f" {words.upper()} "):
+            assert judge_direction(said, right) == "right", said
+        other = kind.opposite(key)
+        for said in (other, *kind.synonyms.get(other, ())):
+            assert judge_direction(said, right) == "opposite", said
+        for third in {k for k, _ in kind.options} - {key, other}:
+            assert judge_direction(third, right) == "wrong", third
+
+
+@pytest.mark.parametrize(
+    ("said", "found"),
+    [
+        ("up and to the right", "right"),
+        ("rightwards, upward", "right"),
+        ("down and left", "opposite"),
+        ("to the left and upwards", "wrong"),
+        ("to the left", "wrong"),
+    ],
+)
+def test_a_direction_of_two_parts_may_be_said_in_any_order(said: str, found: str) -> None:
+    """Each part in words of its own kind."""
+    options = (("right-up", "A"), ("left-down", "B"), ("left-up", "C"), ("right-down", "D"), ("left", "E"))
+    assert judge_direction(said, Direction("right-up", "A", options)) == found
+
+
+def test_words_of_no_direction_on_offer_are_refused() -> None:
+    """A word of another kind, or of two kinds on offer at once, is no answer."""
+    for said in ("upwards", "clockwise", "right or left"):
+        with pytest.raises(QuantityError, match="is not one of the directions here"):
+            judge_direction(said, LEFT_RIGHT.of("left"))
 
 
 def test_a_direction_that_is_none_says_what_to_choose() -> None:
