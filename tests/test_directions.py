@@ -6,17 +6,21 @@ import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import product
 
 import pytest
 
 from calc.figures import Arrow, Figure
+from calc.language.expressions import ExpressionError
 from calc.language.symbols import symbol
-from calc.model.answers import WorkedAnswer
+from calc.model.answers import Direction, WorkedAnswer
+from calc.model.directions import UP_DOWN
+from calc.model.questions import Step
 from calc.practice.drawing import draw
 from calc.renderings import svg
 from calc.topics import find, question_keys, topics
 from calc.working.reading import read
-from calc.working.working import work
+from calc.working.working import direction, run, work
 
 KEYS = question_keys()
 CLOSE = 1.0  # degrees: words give one or two decimals of an angle
@@ -212,3 +216,45 @@ def test_phrases_are_read_as_directions() -> None:
     assert turned("36,9° above the left", None) == pytest.approx(143.1)
     assert turned("down the slope", 25.0) == 205.0
     assert turned("left or right: to the left, to the right", None) is None
+
+
+def turns(key: str, seeds: range) -> Iterator[tuple[str, bool]]:
+    """Steps whose value a learner's own earlier value turns round, and whether their direction turns with it."""
+    topic, question = find(key)
+    for level, seed in product((1, 2, 3), seeds):
+        drawn = draw(topic, question, seed, level)
+        found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
+        plan, constants = question.plan(found.data), found.data.settings.constants()
+        right = run(plan, constants)
+        for place, step in enumerate(plan.steps):
+            told = direction(step, right)
+            for earlier, times in product(plan.steps[:place] if told else (), (0.05, 0.5, 2.0, 20.0)):
+                try:
+                    own = run(plan, constants, {earlier.makes: right[earlier.makes] * times})
+                except ExpressionError:
+                    continue
+                if own[step.makes] * right[step.makes] < 0:
+                    yield f"{step.law} for {step.makes}, own {earlier.makes}", direction(step, own) != told
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_a_direction_turns_with_its_value(key: str) -> None:
+    """A plan worked on with a learner's own value never tells the direction that the right value had."""
+    assert [where for where, turned in turns(key, range(1, 3)) if not turned] == []
+
+
+def test_values_that_turn_are_met() -> None:
+    """The rule above is put to the test: a cut thread, a drop and a slope have such values."""
+    for key in ("equilibrium.slope", "electric-field.drop", "equilibrium.hovering-ball"):
+        assert list(turns(key, range(1, 5))), key
+
+
+def test_a_fixed_direction_is_that_of_a_value_above_zero() -> None:
+    """Below zero its kind's opposite is told; a place has none and stays."""
+    step = Step("d = a - b", "d = a - b", "Compare", "So.", "m", direction=UP_DOWN.of("down"))
+    assert [direction(step, {"d": d}) for d in (1.0, -1.0)] == [UP_DOWN.of("down"), UP_DOWN.of("up")]
+    places = (("between", "between them"), ("beyond-1", "beyond 1"), ("beyond-2", "beyond 2"))
+    between = replace(step, direction=Direction("between", "between them", places))
+    assert direction(between, {"d": -1.0}) == between.direction
+    plane = Direction("right-up", "30° above the +x axis", (("right-up", "A"), ("left-down", "B"), ("up", "C")), 30.0)
+    assert direction(replace(step, direction=plane), {"d": -1.0}) == Direction("left-down", "B", plane.options, 210.0)

@@ -162,6 +162,15 @@ IN_OUT = Kind(
     (("in", "out"),),
     {"in": ("into", "inwards"), "out": ("outwards",)},
 )
+ALONG_THREAD = Kind(
+    "along a thread",
+    (
+        ("away", "along the line of the thread, away from the support"),
+        ("to", "along the line of the thread, towards the support"),
+    ),
+    (("away", "to"),),
+    {"away": ("away from the support",), "to": ("towards the support", "to the support")},
+)
 KINDS = (
     SIGN_OF_CHARGE,
     ATTRACTION,
@@ -177,6 +186,7 @@ KINDS = (
     FORWARDS,
     COMPASS,
     IN_OUT,
+    ALONG_THREAD,
 )
 
 
@@ -186,6 +196,15 @@ def turned_round(one: str, other: str) -> bool:
         return True
     parts, others = one.split("-"), other.split("-")
     return len(parts) == len(others) > 1 and all(map(turned_round, parts, others))
+
+
+def turned(way: Direction) -> Direction:
+    """The option that is ``way`` turned round; ``way`` itself where none is (a place between two charges)."""
+    others = [option for option in way.options if option[0] != way.key]
+    for key, words in others:
+        if turned_round(key, way.key) or len(way.options) == 2:
+            return Direction(key, words, way.options, None if way.angle is None else (way.angle + 180) % 360)
+    return way
 
 
 def meant(said: str, keys: Iterable[str]) -> str | None:

@@ -167,7 +167,8 @@ class Step:
     lines: equations shown between the two, in symbols. unit: of the value.
     sizes: signed names of which only the size is substituted (charges in a force).
     why: the reason, for a learner; plain: the same for someone who has forgotten the physics.
-    direction: data, or a function of all values. mistakes: known wrong ways to do this step.
+    direction: that of a value above zero (one below zero points the other way), or a function of all values.
+    mistakes: known wrong ways to do this step.
     count: the value counts things, and is printed whole when it is whole.
     other: the second root of a square, as an equation; dropped: why it is not an answer.
     quotes: the names of the laws that the step applies; a hint tells them in words.

@@ -55,7 +55,7 @@ class Relation:
     law: an equation. units: of each name that can be asked ('°' for an angle, '' for a pure number); one
     that declares none takes those of the question's boxes.
     what: what is done with it, as a heading. why: the reason, for a learner; plain: without assuming physics.
-    sizes: names of which only the size goes in. directions: by name, from all values.
+    sizes: names of which only the size goes in. directions: by name, from all values, or that of a value above zero.
     mistakes: the catalogue's, each ``at`` a name of the law; those at the unknown are used.
     dropped: by name, why the second root of a square is not an answer.
     said: by name, the words of its step where they are its own.
@@ -71,7 +71,7 @@ class Relation:
     sizes: tuple[str, ...] = ()
     marks: tuple[Mark, ...] = FSA
     mistakes: tuple[Mistake, ...] = ()
-    directions: Mapping[str, Towards] = field(default_factory=dict)
+    directions: Mapping[str, Towards | Direction] = field(default_factory=dict)
     dropped: Mapping[str, str] = field(default_factory=dict)
     said: Mapping[str, Said] = field(default_factory=dict)
     by_hand: Mapping[str, Step] = field(default_factory=dict)
@@ -139,8 +139,10 @@ class Relation:
         )
 
 
-def _under_names(way: Towards, names: Mapping[str, str]) -> Towards:
+def _under_names(way: Towards | Direction, names: Mapping[str, str]) -> Towards | Direction:
     """A direction that looks its values up under their first names."""
+    if isinstance(way, Direction):
+        return way
     return lambda values: way({**values, **{old: values[new] for old, new in names.items() if new in values}})
 
 

@@ -28,6 +28,7 @@ from calc.model.answers import (
     WorkedAnswer,
 )
 from calc.model.constants import SHEET
+from calc.model.directions import turned
 from calc.model.questions import (
     Check,
     Choice,
@@ -423,5 +424,8 @@ def decides(check: Check, values: Mapping[str, float]) -> bool:
 
 
 def direction(step: Step, values: Mapping[str, float]) -> Direction | None:
-    """The direction of a step's value, for these values."""
-    return step.direction(values) if callable(step.direction) else step.direction
+    """The direction of a step's value, for these values. A fixed one is that of a value above zero."""
+    told = step.direction
+    if callable(told):
+        return told(values)
+    return turned(told) if told is not None and values[step.makes] < 0 else told

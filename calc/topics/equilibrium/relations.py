@@ -14,7 +14,7 @@ from typing import NamedTuple
 from calc.language.expressions import equation
 from calc.model.answers import Direction, Mark
 from calc.model.questions import NO_MARKS, Check, Mistake, Step, Values
-from calc.model.relations import Relation, Towards
+from calc.model.relations import Relation
 from calc.topics.shared.electrostatics import COULOMB, PLAIN_LAW, SECOND, WHY_SIGN, sign_of_charge
 
 PLAIN_BALANCE = "Nothing moves, so the pulls up and the pulls down along the line are worth the same."
@@ -30,9 +30,9 @@ UPRIGHT = "The vertical part of T balances mg: T cos α = mg."
 LEVEL = "F_E is opposite α: T sin α."
 
 
-def fixed(way: Direction) -> Towards:
-    """A direction that no value changes."""
-    return lambda values: way
+def fixed(way: Direction) -> Direction:
+    """The direction of a value above zero; one below zero points the other way."""
+    return way
 
 
 def directed(law: Relation, ways: Mapping[str, Direction]) -> Relation:
