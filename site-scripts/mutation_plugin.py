@@ -33,6 +33,7 @@ TOOL = sys.monitoring.COVERAGE_ID
 MEMORY = 4 << 30  # bytes: a change that fills the memory fails its test, not the machine
 # A test may take so many times its noted processor time, and so many seconds more.
 SLOWER, GRACE = 10.0, 20.0
+FULLY = 5  # runs of a remembering function of which every line is noted, also those that ran just before
 
 OPTIONS = ["-q", "-s", "--tb=no", "--assert=plain", "-o", "timeout=0"] + [
     part for name in ("cacheprovider", "xdist") for part in ("-p", f"no:{name}")
@@ -252,14 +253,35 @@ def _line(code: CodeType, number: int) -> object:
     return sys.monitoring.DISABLE  # once is enough
 
 
-_forgetful: list[Any] = []
+class Kept:
+    """``functools.cache`` of a function of calc: every use counts as the lines of all its runs so far."""
 
+    def __init__(self, function: Callable[..., Any]) -> None:
+        functools.update_wrapper(self, function)
+        self.function = function
+        self.kept: dict[Any, Any] = {}
+        self.lines: set[Place] = set()
+        self.runs = 0
 
-def afresh() -> None:
-    """From here on every line is noted again, and what calc remembers has to be worked out again."""
-    for one in _forgetful:
-        one.cache_clear()
-    sys.monitoring.restart_events()
+    def __call__(self, *args: Any, **named: Any) -> Any:
+        key = (args, tuple(sorted(named.items())))
+        if key in self.kept:
+            _running[-1].update(self.lines)
+            return self.kept[key]
+        _running.append(set())
+        self.runs += 1
+        if self.runs <= FULLY:
+            sys.monitoring.restart_events()
+        try:
+            self.kept[key] = self.function(*args, **named)
+        finally:
+            self.lines |= _running.pop()
+            _running[-1].update(self.lines)
+        return self.kept[key]
+
+    def cache_clear(self) -> None:
+        """Forget."""
+        self.kept.clear()
 
 
 class Remembered:
@@ -274,7 +296,7 @@ class Remembered:
         key = (args, tuple(sorted(named.items())))
         if key not in self.kept:
             _running.append(set())
-            afresh()
+            sys.monitoring.restart_events()
             try:
                 self.kept[key] = self.function(*args, **named), _running[-1]
             finally:
@@ -293,7 +315,7 @@ class Remembered:
 
 
 def noting_caches() -> None:
-    """Let the caches of the tests keep lines, and those of calc be emptied."""
+    """Let the caches of the tests and of calc keep lines."""
     usual = functools.lru_cache
 
     def lru_cache(maxsize: Any = 128, typed: bool = False) -> Any:
@@ -301,10 +323,7 @@ def noting_caches() -> None:
             owner = function.__module__.partition(".")[0]
             if owner == "tests":
                 return Remembered(function)
-            made = usual(size, typed)(function)
-            if owner == "calc" and function.__module__ != "calc.topics":  # reads the folder, once
-                _forgetful.append(made)
-            return made
+            return Kept(function) if owner == "calc" else usual(size, typed)(function)
 
         size = 128 if callable(maxsize) else maxsize
         return wrap(maxsize) if callable(maxsize) else wrap
@@ -382,7 +401,7 @@ class Noting:
         shared = 0
         for item, following in zip(items, [*items[1:], None], strict=True):
             _running[:] = [set()]
-            afresh()
+            sys.monitoring.restart_events()
             began = processor_time()
             item.ihook.pytest_runtest_protocol(item=item, nextitem=following)
             seconds = processor_time() - began

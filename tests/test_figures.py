@@ -6,6 +6,7 @@ Drawing rules (arrows start on the dot, lines leave + and enter −, meet surfac
 """
 
 import itertools
+import re
 from collections.abc import Callable, Sequence
 from math import atan2, cos, degrees, hypot, isclose, radians, sin
 from random import Random
@@ -50,7 +51,9 @@ from calc.figures import (
     tail_to_head,
 )
 from calc.figures import field as field_module
+from calc.figures.energy import energy_bars
 from calc.figures.graphs import scale_of, tick_label
+from calc.figures.motion import Moving, before_after
 from calc.figures.pieces import Sign
 from calc.figures.words import direction, plain
 from tests.strategies import examples
@@ -301,26 +304,95 @@ def test_field_arrows_on_a_marked_point() -> None:
 @pytest.mark.parametrize(
     ("call", "message"),
     [
-        (lambda: spheres_on_line([("A", 1, 0), ("B", 1, 0)]), "share one place"),
-        (lambda: spheres_on_line([("A", 1, 0)], forces=[(1, "F", 1, True)]), "no body number 1"),
-        (lambda: charges_in_plane([("A", 1, 0, 0)]), "give at least two"),
-        (lambda: charges_in_plane([("A", 1, 0, 0), ("B", 1, 0, 0)]), "share a point"),
-        (lambda: slope_scene(90, [("A", 0.5, 1)]), "more than 0 and less than 90"),
-        (lambda: slope_scene(30, [("A", 1.5, 1)]), "lies from 0 to 1"),
-        (lambda: hanging_pair(0), "cannot hang"),
-        (lambda: hanging_pair(10, attracting=True), "use two supports"),
-        (lambda: plates_scene(lines=13), "0 to 12 field lines"),
-        (lambda: field_pattern([("A", 0, 0, 0)]), "at least one that is not zero"),
-        (lambda: field_pattern([]), "1 to 8 charges, not 0"),
-        (lambda: graph("t", "v", []), "has no points"),
-        (lambda: free_body_diagram([]), "nothing to draw"),
-        (lambda: tail_to_head([("A", 0, 0)]), "nothing to add"),
+        (
+            lambda: spheres_on_line([("A", 1, 0), ("B", 1, 0)]),
+            "Two bodies share one place: give each its own position.",
+        ),
+        (
+            lambda: spheres_on_line([("A", 1, 0)], forces=[(1, "F", 1, True)]),
+            "There is no body number 1: there are 1.",
+        ),
+        (lambda: spheres_on_line([]), "There is no charge and no point to draw: give at least one."),
+        (lambda: charges_in_plane([("A", 1, 0, 0)]), "One charge alone feels no force: give at least two."),
+        (
+            lambda: charges_in_plane([("A", 1, 0, 0), ("B", 1, 0, 0)]),
+            "Two charges share a point: give each its own position.",
+        ),
+        (
+            lambda: charges_in_plane([("A", 1, 0, 0), ("B", 1, 1, 0)], on=2),
+            "There is no charge number 2: there are 2.",
+        ),
+        (
+            lambda: slope_scene(90, [("A", 0.5, 1)]),
+            "A slope of 90° cannot be drawn: use more than 0 and less than 90.",
+        ),
+        (lambda: slope_scene(0, [("A", 0.5, 1)]), "A slope of 0° cannot be drawn: use more than 0 and less than 90."),
+        (lambda: slope_scene(30, [("A", 1.5, 1)]), "A at 1.5: a place on the slope lies from 0 to 1."),
+        (lambda: slope_scene(30, [("A", -0.01, 1)]), "A at -0.01: a place on the slope lies from 0 to 1."),
+        (lambda: hanging_pair(0), "A thread at 0° to the vertical cannot hang: use 0 to 90."),
+        (lambda: hanging_pair(90), "A thread at 90° to the vertical cannot hang: use 0 to 90."),
+        (
+            lambda: hanging_pair(10, attracting=True),
+            "Spheres that attract would touch on one support: use two supports.",
+        ),
+        (lambda: plates_scene(lines=13), "Plates need a sign + or - (got “+”) and 0 to 12 field lines (got 13)."),
+        (lambda: plates_scene(lines=-1), "Plates need a sign + or - (got “+”) and 0 to 12 field lines (got -1)."),
+        (lambda: field_pattern([("A", 0, 0, 0)]), "A field needs a charge: give at least one that is not zero."),
+        (lambda: field_pattern([]), "A field pattern shows 1 to 8 charges, not 0."),
+        (
+            lambda: field_pattern([("A", 1, n, 0) for n in range(9)]),
+            "A field pattern shows 1 to 8 charges, not 9.",
+        ),
+        (
+            lambda: field_pattern([("A", 1, 0, 0), ("B", 1, 0, 0)]),
+            "Two charges share a point: give each its own position.",
+        ),
+        (lambda: graph("t", "v", []), "The graph of v has no points, or one that is not a number."),
+        (lambda: free_body_diagram([]), "No force is larger than zero: there is nothing to draw."),
+        (lambda: tail_to_head([("A", 0, 0)]), "No vector is larger than zero: there is nothing to add."),
+        (
+            lambda: tail_to_head([("F_{1}", -1, 30)]),
+            "F1 has size -1 and direction 30°: a size must be zero or more; turn the direction instead.",
+        ),
+        (
+            lambda: before_after([Moving("A", "v", -1)], [Moving("A", "v", 1)]),
+            "Each sketch needs a body, and a speed is zero or more: turn the direction instead.",
+        ),
+        (
+            lambda: energy_bars([("Before", [("E_k", 0.0)])]),
+            "Energy bars need an amount that is not zero, and every amount a number.",
+        ),
+        (lambda: Figure("T", "D.", ()), "Figure “T” has nothing to draw: give it at least one item."),
+        (lambda: Figure("T", " ", (Dot((0, 0)),)), "A figure needs a title and a description: write both."),
+        (
+            lambda: Figure("T", "D.", (Dot((0, float("inf"))),)),
+            "Figure “T”: Dot has the point (0, inf); every coordinate must be a finite number.",
+        ),
     ],
 )
 def test_impossible_drawings_are_refused(call: Callable[[], Figure], message: str) -> None:
-    """A drawing that makes no sense is refused with the rule."""
-    with pytest.raises(ValueError, match=message):
+    """A drawing that makes no sense is refused with the rule, word for word."""
+    with pytest.raises(ValueError, match="^" + re.escape(message) + "$"):
         call()
+
+
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: slope_scene(0.5, [("A", 0.0, 1), ("B", 1.0, 1)]),
+        lambda: slope_scene(89.5, [("A", 0.5, 1)]),
+        lambda: hanging_pair(89.5),
+        lambda: plates_scene(lines=12),
+        lambda: plates_scene(lines=0),
+        lambda: field_pattern([("A", 1, n, n % 3) for n in range(8)]),
+        lambda: field_pattern([("A", 1, 0, 0)]),
+        lambda: spheres_on_line([("A", 1, 0), ("B", 1, 1)], forces=[(1, "F", 1, True), (0, "F", 1, False)]),
+        lambda: charges_in_plane([("A", 1, 0, 0), ("B", 1, 1, 0)], on=1),
+    ],
+)
+def test_the_last_possible_drawings_are_drawn(call: Callable[[], Figure]) -> None:
+    """Just inside each limit there is a drawing."""
+    assert call().items
 
 
 @st.composite
@@ -421,6 +493,14 @@ def test_plate_lines_run_from_plus_to_minus(sign: Sign, upright: bool) -> None:
     assert all(line.start[along] == line.end[along] for line in lines)
     steps = np.diff(sorted(line.start[along] for line in lines))
     assert steps == pytest.approx(np.full(6, steps[0]))
+
+
+@pytest.mark.parametrize(
+    ("lines", "said"), [(1, "One field line runs from"), (2, "2 evenly spaced field lines run from")]
+)
+def test_one_line_is_told_as_one(lines: int, said: str) -> None:
+    """A single line between plates is not told as several."""
+    assert said in plates_scene(lines=lines).description
 
 
 def test_balanced_drop_shows_equal_forces() -> None:

@@ -81,7 +81,8 @@ def plates_scene(
     sentences = [f"{first} plate {_word(upper_sign)}, {second} plate {_word(lower_sign)}."]
     tells: list[Tells] = []
     if lines:
-        told = f"{lines} evenly spaced field lines run from the positive to the negative plate."
+        count = "One field line runs" if lines == 1 else f"{lines} evenly spaced field lines run"
+        told = f"{count} from the positive to the negative plate."
         tells.append(Tells(told, names_of(field_label)))
     if particle:
         name = words.plain(particle)

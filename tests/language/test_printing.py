@@ -13,7 +13,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from calc.language.printing import Printed, Style, angle, count, exact, rounded, spoken, with_unit
+from calc.language.printing import Printed, Style, angle, count, counted, exact, rounded, spoken, with_unit
 from calc.language.quantities import parse_number
 from calc.language.units import parse_unit
 from tests.strategies import compound_units, data_values, styles, values
@@ -299,3 +299,9 @@ def test_an_angle_has_no_power_of_ten_and_is_on_an_axis_only_when_it_is(degrees:
 def test_a_count_is_printed_whole_when_it_is_whole(value: float, text: str) -> None:
     """Things counted are not printed with decimals they cannot have."""
     assert count(value).text == text.replace(" ", "\N{NO-BREAK SPACE}")
+
+
+@pytest.mark.parametrize(("count", "said"), [(0, "0 marks"), (1, "1 mark"), (2, "2 marks"), (11, "11 marks")])
+def test_only_one_is_singular(count: int, said: str) -> None:
+    """A noun is singular after 1 alone."""
+    assert counted(count, "mark") == said

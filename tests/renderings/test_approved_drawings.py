@@ -9,18 +9,139 @@ writes them anew; look at each picture that git shows as changed. Symbols: IEC 6
 of velocities, dashed components: common practice, no source.
 """
 
+import json
 import random
 import re
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
+from calc.figures import (
+    Body,
+    Charge,
+    Figure,
+    GraphLine,
+    On,
+    Resolved,
+    charges_in_plane,
+    field_pattern,
+    free_body_diagram,
+    graph,
+    hanging_pair,
+    plates_scene,
+    slope_scene,
+    spheres_on_line,
+    tail_to_head,
+)
+from calc.figures.energy import energy_bars
+from calc.figures.motion import before_after, moving
 from calc.renderings import svg, tikz
 from tests.drawn_figures import BUILDERS
 
 APPROVED = Path(__file__).parent / "approved"
 NUMBER = re.compile(r"-?\d*\.?\d+")
 PRINTED = 0.011  # coordinates have two decimals; the last may differ where sin and cos do
+
+
+TELLING = range(8)  # seeds of a builder whose words are held
+WAYS = ((0, 90), (0, 180), (0, 0), (270, 0), (0, 89.9), (0, 89.95), (0, 91), (30, 120), (0, 0.99), (0, 1), (179, 0))
+# Drawings at the edges of what is drawn one way or the other: turns of 0, 1, 7, 90, 180 degrees; sizes near the
+# least that can be seen; nothing at all.
+EDGES: dict[str, Callable[[], Figure]] = {
+    **{
+        f"sum of {a} and {b}": lambda a=a, b=b: tail_to_head([("A", 1, a), ("B", 0.5, b)], angle=(a, a + 40, "θ"))
+        for a, b in WAYS
+    },
+    **{
+        f"sum with {size} of the largest": lambda size=size: tail_to_head(
+            [("A", 1, 0), ("B", size, 90)], angle=(0, 1, "θ")
+        )
+        for size in (0, 0.05, 0.06, 0.15, 0.16)
+    },
+    "sum that closes": lambda: tail_to_head([("A", 1, 0), ("B", 1, 120), ("C", 1, 240)]),
+    "sum that almost closes": lambda: tail_to_head([("A", 1, 0), ("B", 1 - 1e-5, 180)]),
+    **{
+        f"free body at {a} and {b}": lambda a=a, b=b: free_body_diagram(
+            [("A", 1, a), ("B", 0.5, b), ("C", 0, 45)], components=[Resolved("A", 30, "along", "across")]
+        )
+        for a, b in (*WAYS, (0, 7), (0, 6.9), (10, 17))
+    },
+    **{
+        f"free body with {size}": lambda size=size: free_body_diagram([("A", 1, 0), ("B", size, 90)])
+        for size in (0.01, 0.15, 0.16, 0.17, 1)
+    },
+    **{
+        f"line with gaps 1 and {gap}": lambda gap=gap: spheres_on_line(
+            [("A", 1, 0), ("B", -1, 1), ("C", 0, 1 + gap)],
+            forces=[On(1, "F", 1, True), On(1, "G", 0.5, True), On(1, "H", 0.2, False)],
+            distances=[(0, 1, "r"), (1, 2, "s"), (0, 2, "t")],
+        )
+        for gap in (0.1, 0.46, 0.47, 1, 2.1, 2.2, 50)
+    },
+    **{
+        f"plane with a third at {x}; {y}": lambda x=x, y=y: charges_in_plane(
+            [Charge("A", 1, 0, 0), Charge("B", -1, 1, 0), Charge("C", 2, x, y)],
+            forces=[("F", 1, 0), ("G", 0.4, 90)],
+            resultant=("R", 1.1, 22),
+            distances=[(0, 1, "r")],
+        )
+        for x, y in ((0, 1), (-1, 0), (2, 0), (1, 0.26), (1, 0.27), (0.01, 0.01), (30, 40))
+    },
+    **{
+        f"slope of {angle}": lambda angle=angle: slope_scene(angle, [Body("A", 0.0, 1), Body("B", 1.0, 0)], string="up")
+        for angle in (1, 10, 45, 66, 67, 89)
+    },
+    **{
+        f"threads at {angle}": lambda angle=angle: hanging_pair(angle, two_supports=False)
+        for angle in (1, 3, 7.4, 45, 89)
+    },
+    **{f"plates with {n} lines": lambda n=n: plates_scene(lines=n, upper_sign="-") for n in (0, 1, 2, 12)},
+    **{
+        f"bodies at {a} and {b}": lambda a=a, b=b: before_after(
+            [moving("1", "u", a)],
+            [moving("1", "v", b), moving("2", "", b, joined=True)],
+        )
+        for a, b in ((0, 1), (-1, 0), (3, 1), (3, 2.4), (3, 2.5), (0, 0))
+    },
+    **{
+        f"bars of {size}": lambda size=size: energy_bars([("Before", [("E", 1.0)]), ("After", [("E", size)])])
+        for size in (-1, 0, 1e-3, 1)
+    },
+    **{
+        f"graph to {end}": lambda end=end: graph("t (s)", "v (m·s⁻¹)", [GraphLine([(0, 1), (1, 1 + end), (2, 1)])])
+        for end in (0, 1e-10, 1e-8, 1, -3, 5000)
+    },
+    "graph with many stretches": lambda: graph("t", "x", [GraphLine([(n, n % 2) for n in range(8)])]),
+    "graph with six stretches": lambda: graph("t", "x", [GraphLine([(n, n % 2) for n in range(7)])]),
+    "pattern of one": lambda: field_pattern([Charge("A", -1, 0, 0)]),
+    "pattern of like": lambda: field_pattern([Charge("A", 1, 0, 0), Charge("B", 1, 1, 0)]),
+}
+
+
+def told(figure: Figure) -> list[str]:
+    """The words of a figure, and which of them tell what."""
+    return [figure.title, figure.description, *figure.notes, *map(str, figure.tells), ", ".join(figure.drawn_from)]
+
+
+def pieces(figure: Figure) -> list[str]:
+    """The pieces as data, coordinates to a thousandth; of a long curve the ends."""
+
+    def short(found: re.Match[str]) -> str:
+        return f"{float(found[0]) + 0.0:.3f}"
+
+    lines = [re.sub(r"-?\d+\.\d+(e-?\d+)?", short, repr(item)).replace("-0.000", "0.000") for item in figure.items]
+    return [line if len(line) < 900 else f"{line[:300]} … {line[-300:]}" for line in lines]
+
+
+def held() -> dict[str, dict[str, list[str]]]:
+    """Words of every builder, and words and pieces at the edges."""
+    words = {
+        f"{kind}/{seed}": told(BUILDERS[kind](random.Random(f"{kind}/told/{seed}")))
+        for kind in BUILDERS
+        for seed in TELLING
+    }
+    return {"words": words, "edges": {name: [*told(make()), *pieces(make())] for name, make in EDGES.items()}}
 
 
 def drawings(kind: str) -> dict[str, str]:
@@ -61,6 +182,16 @@ def test_a_drawing_is_the_one_that_was_looked_at(kind: str) -> None:
         assert changed(approved, lined(text)) == [], name
 
 
+@pytest.mark.parametrize("what", ["words", "edges"])
+def test_words_and_edges_are_those_that_were_read(what: str) -> None:
+    """What every builder says, and what is drawn where one way of drawing gives way to another."""
+    approved = json.loads((APPROVED / f"{what}.json").read_text(encoding="utf-8"))
+    made = held()[what]
+    assert made.keys() == approved.keys()
+    for name, lines in made.items():
+        assert changed("\n".join(approved[name]), "\n".join(lines)) == [], name
+
+
 def test_a_changed_drawing_is_seen() -> None:
     """A stroke moved by a twentieth, a turned word, an element more: each is a change."""
     text = lined(svg.render(BUILDERS["slope"](random.Random("seen"))))
@@ -78,3 +209,5 @@ if __name__ == "__main__":
     for every in BUILDERS:
         for name, text in drawings(every).items():
             (APPROVED / name).write_text(lined(text), encoding="utf-8")
+    for what, lines in held().items():
+        (APPROVED / f"{what}.json").write_text(json.dumps(lines, ensure_ascii=False, indent=1) + "\n", encoding="utf-8")
