@@ -117,6 +117,40 @@ AWAY_TOWARDS = Kind(
     (("away", "towards"),),
     {"away": ("away", "outwards"), "towards": ("towards", "toward", "inwards")},
 )
+ALONG_THREAD = Kind(
+    "along a thread, down or sideways",
+    (
+        ("away", "along the line of the thread, away from the support"),
+        ("to", "along the line of the thread, towards the support"),
+        ("down", "straight down"),
+        ("sideways", "horizontally"),
+    ),
+    (("away", "to"),),
+    {
+        "away": ("away from the support", "along the thread outwards"),
+        "to": ("towards the support", "along the thread inwards"),
+        "down": ("vertically downwards", "downwards"),
+        "sideways": ("horizontal", "to the side"),
+    },
+)
+FROM_SLOPE = Kind(
+    "away from a slope or into it",
+    (
+        ("away", "at right angles to the slope, away from it"),
+        ("into", "at right angles to the slope, into it"),
+    ),
+    (("away", "into"),),
+    {"away": ("away from the slope", "out of the slope"), "into": ("into the slope", "towards the slope")},
+)
+ELECTRONS = Kind(
+    "electrons too many or too few",
+    (
+        ("excess", "too many electrons: the charge is negative"),
+        ("lacking", "too few electrons: the charge is positive"),
+    ),
+    (("excess", "lacking"),),
+    {"excess": ("too many", "excess", "gained"), "lacking": ("too few", "lacking", "lost")},
+)
 CLOCKWISE = Kind(
     "clockwise or anticlockwise",
     (("clockwise", "clockwise"), ("anticlockwise", "anticlockwise")),
@@ -180,6 +214,9 @@ KINDS = (
     FOUR_WAYS,
     ALONG_SLOPE,
     AWAY_TOWARDS,
+    ALONG_THREAD,
+    FROM_SLOPE,
+    ELECTRONS,
     CLOCKWISE,
     ALONG_X,
     ALONG_Y,

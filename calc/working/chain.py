@@ -36,10 +36,13 @@ def needs(step: Step) -> set[str]:
 def lead(known: Collection[str], ways: Sequence[Step], target: str) -> tuple[Step, ...]:
     """The fewest layers of steps from ``known`` (constants among it) to ``target``, in order.
 
-    Mistakes that need other values drop out.
+    A root that has to be searched is the last resort. Mistakes that need other values drop out.
 
     Raises NoWay.
     """
+    direct = [way for way in ways if way.root is None]
+    if len(direct) < len(ways) and follows(known, direct, target):
+        return lead(known, direct, target)
     have, made = set(known), list[Step]()
     while target not in have:
         layer: dict[str, Step] = {}
@@ -116,8 +119,9 @@ def core(data: Data, ways: Sequence[Step], *wants: str) -> Data:
 
     So an answer is the same whether or not a value known from elsewhere, usually rounded, is typed too.
     Left out first: what is typed with far fewer figures than any result, then what is declared a result,
-    the least precise first.
+    the least precise first. Nothing is left out that only a search for a root would give again.
     """
+    ways = [way for way in ways if way.root is None]
     known, figures = set(data.values), data.figures
     constants = set(data.settings.constants())
     results = sorted(known & set(data.results), key=lambda n: (figures.get(n, 0), data.results.index(n)))

@@ -170,14 +170,17 @@ def question(
     )
 
 
-def plan(data: Data, situation: Situation, inputs: Mapping[str, Input]) -> Plan:
-    """One set of data worked: a part for each unknown. Raises Refusal."""
+def plan(data: Data, situation: Situation, inputs: Mapping[str, Input], rests: Data | None = None) -> Plan:
+    """One set of data worked: a part for each unknown. Raises Refusal.
+
+    rests: the data that the answer rests on, where they are not those that ``core`` leaves.
+    """
     situation = situation.measured(inputs)
     ways = situation.steps(data)
     units = {step.makes: step.unit for step in ways}
     boxes = {name: item.unit for name, item in inputs.items()}
     angles = {name: "°" for name, unit in (boxes | units).items() if unit == "°"}
-    needed = core(data, ways, *data.asked_names)
+    needed = rests or core(data, ways, *data.asked_names)
     follow = spread(needed.values, ways, data.settings.constants(), situation.judge)
     chains = led(needed, ways, inputs)
     steps = tuple(step for _, chain in chains for step in chain)

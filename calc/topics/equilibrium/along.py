@@ -7,33 +7,24 @@ T + F_E − F_g∥ = 0, each force with its own sign; across a slope N = mg cos 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.figures import Force
 from calc.model.answers import Direction, Mark, Point
+from calc.model.directions import ALONG_SLOPE, FROM_SLOPE, UP_DOWN
 from calc.model.questions import FSA, NO_MARKS, A, Data, Mistake, Refusal, Step, Values
-from calc.topics.equilibrium.line_laws import (
-    BARE_CUT,
-    COMPONENTS,
-    NORMAL,
-    PARALLEL,
-    WEIGHT,
-    balance,
-    mass_from_cut,
-)
-from calc.topics.equilibrium.relations import coulomb, counting, cut, directed, steps_of
-from calc.topics.equilibrium.shared import (
-    arrow_points,
-    kind,
-    neutral,
-    signs,
-)
+from calc.model.relations import Relation
+from calc.topics.equilibrium.line_laws import BARE_CUT, COMPONENTS, NORMAL, PARALLEL, WEIGHT, balance, mass_from_cut
+from calc.topics.equilibrium.relations import alone, coulomb, counting, cut, directed, steps_of
+from calc.topics.equilibrium.shared import arrow_points, kind, neutral, signs
 from calc.working.chain import spread
 
 NO_LIFT = (
     "No equilibrium this way: the electrostatic force points {down}, like the weight, and nothing pulls {up}. "
     "Turn one charge's sign, or put the fixed charge on the other side."
 )
+WHOSE_DISTANCE = "Measure from the fixed charge to the point, not to the sphere."
+ADD_OR_SUBTRACT = "Draw an arrow for each field at the point: same way, add; opposite ways, subtract."
 
 
 @dataclass(frozen=True)
@@ -66,27 +57,39 @@ class Line:
     def way(self, up: int) -> Direction:
         """Up or down the line as a direction that can be asked for."""
         if self.slope:
-            options = (("up-slope", "up the slope"), ("down-slope", "down the slope"))
-        else:
-            options = (("up", "upwards"), ("down", "downwards"))
-        return Direction(*options[0 if up > 0 else 1], options=options)
+            return ALONG_SLOPE.of("up-slope" if up > 0 else "down-slope")
+        return UP_DOWN.of("up" if up > 0 else "down")
 
     def words(self, up: int) -> str:
         return self.way(up).words
 
-    # --- the ways from one quantity to another
+    # --- the laws that hold
 
-    def weight_steps(self) -> list[Step]:
-        """The weight, on a slope its part along it and the normal force, each solved for each quantity."""
+    def laws(self) -> tuple[Relation, ...]:
+        """Every law of this set-up, with the directions it gives."""
+        laws = [*self.weight_laws(), *self.balance_laws()]
+        if not self.neutral:
+            toward = self.way(self.lift) if self.lift else None
+            laws += [coulomb(toward, self.sign_1, self.sign_2, self.equal), counting(self.sign_1)]
+        if self.string != "none":
+            alone = "m*(g*sin(theta))" if self.slope else "m*(g)"
+            forgot = Mistake("charge-forgotten", "F_net", alone, "The charge still acts: keep F_E in the net force.")
+            laws += cut(self.way(self.motion), forgot)
+            if self.slope and self.lift:
+                laws.append(mass_from_cut(self.string, self.lift))
+        return tuple(laws)
+
+    def weight_laws(self) -> tuple[Relation, ...]:
+        """The weight, on a slope its part along it and the normal force."""
         down = self.way(-1)
         if not self.slope:
-            return steps_of(directed(WEIGHT, {"F_g": down}))
-        return steps_of(directed(PARALLEL, {"F_gpar": down}), directed(NORMAL, {"N": PERPENDICULAR}), COMPONENTS)
+            return (directed(WEIGHT, {"F_g": down}),)
+        return directed(PARALLEL, {"F_gpar": down}), directed(NORMAL, {"N": FROM_SLOPE.of("away")}), COMPONENTS
 
-    def balance_steps(self) -> list[Step]:
+    def balance_laws(self) -> tuple[Relation, ...]:
         """F_net = 0 along the line, for T, F_E and the weight's part; none while the direction of F_E is open."""
         if not (self.lift or self.neutral):
-            return []
+            return ()
         up, down = self.words(1), self.words(-1)
         other = "the weight's component" if self.slope else "the weight"
         if self.neutral:
@@ -95,10 +98,8 @@ class Line:
                 f" {down}."
             )
         else:
-            lifting = ["T"] if self.string == "up" else []
-            lifting += ["F_E"] if self.lift > 0 else []
-            pulling = ["F_E"] if self.lift < 0 else ["T"] if self.string == "down" else []
-            pulling.append(other)
+            lifting = ["T"] * (self.string == "up") + ["F_E"] * (self.lift > 0)
+            pulling = ["F_E"] * (self.lift < 0) + ["T"] * (self.string == "down") + [other]
             act, pull = ("act" if lifting[1:] else "acts", "pull" if pulling[1:] else "pulls")
             why = (
                 f"At rest, so F_net = 0. Take {up} as positive: {' and '.join(lifting)} {act} {up};"
@@ -109,15 +110,13 @@ class Line:
             "F_E": self.way(self.lift or 1),
             self.weight: self.way(-1),
         }
-        laws = [directed(balance(self.string, self.lift, self.weight, why), ways)]
-        if self.neutral and self.slope:
-            laws.append(directed(BARE_CUT, {"a": self.way(-1)}))
-        return steps_of(*laws)
+        law = directed(balance(self.string, self.lift, self.weight, why), ways)
+        return (law, directed(BARE_CUT, {"a": self.way(-1)})) if self.neutral and self.slope else (law,)
 
-    def field_steps(self, d: float | None, r: float | None) -> list[Step]:
+    def field_laws(self, d: float | None, r: float | None) -> tuple[Relation, ...]:
         """The net field at the string's far end, d from the sphere; needs both signs."""
         if d is None or r is None or not (self.sign_1 and self.sign_2):
-            return []
+            return ()
         end = 1 if self.string == "up" else -1  # the sphere is at 0, up is positive
         beside = self.side == end
         if beside and abs(r - d) <= 1e-9 * r:
@@ -127,100 +126,71 @@ class Line:
         apart = ("D = r - d" if r > d else "D = d - r") if beside else "D = r + d"
         first = self.sign_1 * end
         second = self.sign_2 * (1 if end * d > self.side * r else -1)
-        one = self.said(self.sign_1, first, "The sphere")
-        two = self.said(self.sign_2, second, "The fixed charge")
-        second_charge = "Q1" if self.equal else "Q2"
-        steps = [
-            Step(
-                "E_1 = k*Q1/d^2",
-                "E_1 = k*Q1/d^2",
-                "Find the field of the sphere there",
-                one,
-                "N·C⁻¹",
-                FSA,
-                sizes=("Q1",),
-                direction=self.way(first),
-                plain="A field says what a positive charge would feel, newton for each coulomb.",
-                mistakes=(Mistake("not-squared", "E_1", "k*Q1/d", "Inverse square: square the distance."),),
+        return (
+            self.field_of("Q1", "E_1 = k*Q1/d^2", "The sphere", self.sign_1, first),
+            alone(
+                Step(
+                    apart,
+                    apart,
+                    "Measure the distance from the fixed charge to that point",
+                    "Each field has its own distance, from its own charge.",
+                    "m",
+                    NO_MARKS,
+                    mistakes=(Mistake("wrong-distance", "D", "r", WHOSE_DISTANCE),),
+                )
             ),
-            Step(
-                apart,
-                apart,
-                "Measure the distance from the fixed charge to that point",
-                "Each field has its own distance, from its own charge.",
-                "m",
-                NO_MARKS,
-                mistakes=(
-                    Mistake(
-                        "wrong-distance", "D", "r", "Measure from the fixed charge to the point, not to the sphere."
-                    ),
-                ),
+            self.field_of(
+                *(("Q1", "E_2 = k*Q1/D^2") if self.equal else ("Q2", "E_2 = k*Q2/D^2")),
+                "The fixed charge",
+                self.sign_2,
+                second,
             ),
-            Step(
-                f"E_2 = k*{second_charge}/D^2",
-                f"E_2 = k*{second_charge}/D^2",
-                "Find the field of the fixed charge there",
-                two,
-                "N·C⁻¹",
-                (Mark("substitution"),),
-                sizes=(second_charge,),
-                direction=self.way(second),
-                mistakes=(
-                    Mistake("not-squared", "E_2", f"k*{second_charge}/D", "Inverse square: square the distance."),
-                ),
-            ),
-        ]
-        net = "E_net = E_1 + E_2" if first == second else "E_net = abs(E_1 - E_2)"
-        why = (
-            "Both fields point the same way: add them."
-            if first == second
-            else "The fields point opposite ways: subtract the smaller from the larger; the larger gives the direction."
+            self.net_field(first, second),
         )
 
-        def net_way(v: Values) -> Direction | None:
-            return self.way(first if first == second or v["E_1"] > v["E_2"] else second) if v["E_net"] else None
+    def field_of(self, charge: str, law: str, who: str, sign: int, up: int) -> Relation:
+        """The field of one charge at the string's end, where it points ``up``."""
+        name, run = ("positive", "away from") if sign > 0 else ("negative", "towards")
+        first = who == "The sphere"
+        step = Step(
+            law,
+            law,
+            f"Find the field of {who.lower()} there",
+            f"{who} is {name}: its field points {run} it, {self.words(up)}.",
+            "N·C⁻¹",
+            FSA if first else (Mark("substitution"),),
+            sizes=(charge,),
+            direction=self.way(up),
+            plain="A field says what a positive charge would feel, newton for each coulomb." if first else "",
+        )
+        slip = Mistake("not-squared", step.makes, step.how.removesuffix("^2"), "Inverse square: square the distance.")
+        return alone(replace(step, mistakes=(slip,)))
 
-        other = "abs(E_1 - E_2)" if first == second else "E_1 + E_2"
-        steps.append(
+    def net_field(self, first: int, second: int) -> Relation:
+        """Both fields together; ``first`` and ``second``: which way each points, up positive."""
+        same = first == second
+        added, taken = "E_1 + E_2", "abs(E_1 - E_2)"
+        net = f"E_net = {added if same else taken}"
+
+        def way(v: Values) -> Direction | None:
+            return self.way(first if same or v["E_1"] > v["E_2"] else second) if v["E_net"] else None
+
+        return alone(
             Step(
                 net,
                 net,
                 "Add the fields as vectors",
-                why,
+                "Both fields point the same way: add them."
+                if same
+                else "The fields point opposite ways: subtract the smaller from the larger; the larger gives the"
+                " direction.",
                 "N·C⁻¹",
                 A,
-                direction=net_way,
+                direction=way,
                 plain="Two winds along one line: together they are stronger, against each other weaker.",
-                mistakes=(
-                    Mistake(
-                        "wrong-sum",
-                        "E_net",
-                        other,
-                        "Draw an arrow for each field at the point: same way, add; opposite ways, subtract.",
-                    ),
-                ),
+                mistakes=(Mistake("wrong-sum", "E_net", taken if same else added, ADD_OR_SUBTRACT),),
             )
         )
-        return steps
-
-    def said(self, sign: int, up: int, who: str) -> str:
-        """Why the field of one charge points as it does."""
-        name, run = ("positive", "away from") if sign > 0 else ("negative", "towards")
-        return f"{who} is {name}: its field points {run} it, {self.words(up)}."
-
-    def ways(self, data: Data) -> list[Step]:
-        """Every step this set-up allows."""
-        steps = self.weight_steps() + self.balance_steps()
-        if not self.neutral:
-            toward = self.way(self.lift) if self.lift else None
-            steps += steps_of(coulomb(toward, self.sign_1, self.sign_2, self.equal), counting(self.sign_1))
-        if self.string != "none":
-            alone = "m*(g*sin(theta))" if self.slope else "m*(g)"
-            forgot = Mistake("charge-forgotten", "F_net", alone, "The charge still acts: keep F_E in the net force.")
-            steps += steps_of(*cut(self.way(self.motion), forgot))
-            if self.slope and self.lift:
-                steps += steps_of(mass_from_cut(self.string, self.lift))
-        return steps
 
     # --- words and drawings
 
@@ -280,10 +250,7 @@ class Line:
             f"F_E acts {self.words(self.lift)}, {helps}, so the net force and the acceleration"
             f" {'grow' if grows else 'shrink'}."
         )
-        return (
-            Point(first, 1, (f"F_E becomes {rises}",)),
-            Point(second, 1, ("grow" if grows else "shrink",)),
-        )
+        return (Point(first, 1, (f"F_E becomes {rises}",)), Point(second, 1, ("grow" if grows else "shrink",)))
 
     @property
     def grows(self) -> bool:
@@ -294,13 +261,6 @@ class Line:
     def unstable(self) -> bool:
         """Held by nothing but attraction from above."""
         return self.string == "none" and self.side > 0
-
-
-PERPENDICULAR = Direction(
-    "away",
-    "at right angles to the slope, away from it",
-    (("away", "at right angles to the slope, away from it"), ("into", "at right angles to the slope, into it")),
-)
 
 
 def line_of(data: Data, slope: bool) -> Line:
@@ -352,7 +312,7 @@ def told_by_sizes(data: Data, slope: bool, string: str) -> int:
     if string != "up":
         return 1
     known = Line(slope, -1, 1, "none")
-    follows = spread(data.values, known.weight_steps(), data.settings.constants())
+    follows = spread(data.values, steps_of(*known.weight_laws()), data.settings.constants())
     pull = follows.get(known.weight)
     if pull is None or not data.has("T"):
         return 0

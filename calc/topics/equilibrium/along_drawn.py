@@ -142,12 +142,7 @@ def line_checks(line: Line, names: set[str], steps: Sequence[Step]) -> tuple[Che
             )
         )
     elif line.lift or line.neutral:
-        rows.append(
-            (
-                {"m"} | forces,
-                Check("Put the forces back: they must carry the weight", f"{up} = m*g"),
-            )
-        )
+        rows.append(({"m"} | forces, Check("Put the forces back: they must carry the weight", f"{up} = m*g")))
     weight = "g*sin(theta)" if line.slope else "g"
     signed = f"({weight} - F_E/m)" if line.lift > 0 else f"({weight} + F_E/m)"
     if line.neutral:
@@ -184,12 +179,7 @@ def line_checks(line: Line, names: set[str], steps: Sequence[Step]) -> tuple[Che
                 ),
             )
         )
-    rows.append(
-        (
-            {"n", "Q1"},
-            Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",)),
-        )
-    )
+    rows.append(({"n", "Q1"}, Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",))))
     rows.append(
         (
             {"E_net", "E_1", "E_2"},

@@ -6,41 +6,35 @@ of forces, Coulomb's law and the second law just after the cut.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from math import sin
 
 from calc.model.answers import Point
 from calc.model.constants import SHEET
-from calc.model.questions import (
-    Choice,
-    Data,
-    Draw,
-    Input,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Step,
-)
+from calc.model.questions import Check, Choice, Data, Draw, Input, Part, Plan, Question, Refusal, Step
 from calc.topics.equilibrium.along import Line, line_of
 from calc.topics.equilibrium.along_drawn import draw_part, judge, line_checks
 from calc.topics.equilibrium.held_scene import scene, story
 from calc.topics.equilibrium.practised import one_of, si
+from calc.topics.equilibrium.relations import steps_of
 from calc.topics.equilibrium.shared import (
     ACTING,
     EQUAL,
     F_E,
     FBD_RULES,
+    GROWS,
     LENGTHS,
     NEUTRAL,
     NO_STRING,
     ONE_SIGN,
     SAY_ACTING,
     SLACK,
-    UNITS,
     UNSTABLE,
     WHICH,
     apart,
+    boxes,
+    by_choice,
     electrons,
     first_acceleration,
     mass,
@@ -51,22 +45,25 @@ from calc.topics.equilibrium.shared import (
     tension,
 )
 from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge
-from calc.working.chain import NoWay, core, fits, lead, spread, told, worked
-from calc.working.solving import missing
+from calc.working.chain import follows, spread
+from calc.working.solving import Situation, led
 
 SCHOOL_K, SCHOOL_G = SHEET["k"].school, SHEET["g"].school
 ASKED = {
-    "T": "Calculate the tension in the string.",
     "F_E": "Calculate the electrostatic force on the sphere.",
     "N": "Calculate the normal force on the sphere.",
-    "Q1": "Calculate the charge on the sphere.",
-    "Q2": "Calculate the fixed charge.",
     "n": "Calculate how many electrons the sphere has too many or too few.",
     "r": "Calculate the distance between the two charges.",
-    "m": "Calculate the mass of the sphere.",
     "theta": "Calculate the angle of the slope with the horizontal.",
     "a": "The string is cut. Calculate the acceleration of the sphere at that instant.",
     "E_net": "Calculate the net electric field of the two charges at the point where the string is tied.",
+}
+TELL = {
+    "T": "The tension in the string is {}.",
+    "F_E": "The electrostatic force on the sphere is {}.",
+    "N": "The normal force on the sphere is {}.",
+    "a": "Were the string cut, the sphere would start with an acceleration of {}.",
+    "d": "The string is tied to a post {} from the sphere.",
 }
 WORDS = {
     "T": "the tension in the string",
@@ -82,6 +79,7 @@ WORDS = {
     "E_net": "the net field where the string is tied",
     "v": "the speed some time after the cut",
 }
+HELPFUL = "m theta F_E T N r Q1 Q2 a"
 END = Input(
     "d",
     "Distance from the sphere to where the string is tied",
@@ -108,35 +106,42 @@ def plan_line(data: Data, slope: bool) -> Plan:
     want = data.choices["want"]
     refuse_before(data, want)
     line = line_of(data, slope)
+
+    def checks(names: set[str], steps: Sequence[Step]) -> tuple[Check, ...]:
+        return line_checks(line, names, steps)
+
+    return by_choice(data, at_rest(data, line, want), WORDS, HELPFUL, checks)
+
+
+def at_rest(data: Data, line: Line, want: str) -> Situation:
+    """What holds for a sphere at rest on the line, and how it is told."""
+    laws, constants = line.laws(), data.settings.constants()
     directed = line.neutral or line.lift != 0  # else no arrow can be drawn for F_E
-    constants = data.settings.constants()
-    ways = line.ways(data)
-    needed = core(data, ways, want)
-    follows = spread(needed.values, ways, constants, judge(line, needed))
+    ways = steps_of(*laws)
+    if not directed and not follows(data.known, ways, want):
+        led(replace(data, asked=want), steps_of(*replace(line, lift=1).laws()), boxes(WORDS, HELPFUL, want))
+        raise Refusal("acting", SAY_ACTING)
+    known = spread(data.values, ways, constants)
     if want == "E_net":
         if not (line.sign_1 and line.sign_2):
             raise Refusal("Q1", ONE_SIGN)
-        ways += line.field_steps(data.values["d"], follows.get("r"))
-    steps = known_steps(needed, line, ways, want)
-    worked(needed, steps)
-    made = {step.makes for step in steps}
-    notes = (*((FBD_RULES,) if directed else ()), *fits(data, ways, steps, UNITS))
-    if line.neutral:
-        notes = (*notes, NEUTRAL)
-    if line.string != "none" and follows.get("T") == 0:
-        notes = (SLACK, *notes)
-    return Plan(
-        story=story(data, line),
-        parts=(
-            *((draw_part(line, data, ways),) if directed else ()),
-            Part("find", "calculate", ASKED[want], steps),
-            *(later_parts(line, data, ways, want) if directed else ()),
-        ),
-        values={name: data.values[name] for name in data.values if name not in made},
-        units={"theta": "°"},
+        laws += line.field_laws(data.values["d"], known.get("r"))
+    notes = {
+        SLACK: line.string != "none" and known.get("T") == 0,
+        FBD_RULES: directed,
+        NEUTRAL: line.neutral,
+        UNSTABLE: line.unstable,
+    }
+    return Situation(
+        relations=laws,
+        openings=(story(data, line),),
+        tell=TELL,
+        ask=ASKED,
+        stated=(draw_part(line, data, ways),) if directed else (),
+        later=lambda data, values: later_parts(line, data, ways, want) if directed else (),
+        judge=judge(line, data),
         scene=lambda v: scene(line, v),
-        checks=line_checks(line, told(data.values, steps), steps),
-        notes=(*notes, UNSTABLE) if line.unstable else notes,
+        notes=tuple(note for note, holds in notes.items() if holds),
     )
 
 
@@ -157,35 +162,12 @@ def refuse_before(data: Data, want: str) -> None:
         raise Refusal("want", "The charges are equal in size: ask for the charge on the sphere instead.")
 
 
-def known_steps(data: Data, line: Line, ways: list[Step], want: str) -> tuple[Step, ...]:
-    """The steps to what is asked; what needs the direction of F_E is refused where nothing tells it."""
-    if line.neutral or line.lift:
-        return find_steps(data, ways, want)
-    try:
-        return lead(data.known, ways, want)
-    except NoWay:
-        find_steps(data, replace(line, lift=1).ways(data), want)  # names what else is missing
-        raise Refusal("acting", SAY_ACTING) from None
-
-
-def find_steps(data: Data, ways: list[Step], want: str) -> tuple[Step, ...]:
-    """The steps to what is asked; a refusal names what else would be needed."""
-    try:
-        return lead(data.known, ways, want)
-    except NoWay:
-        names = dict.fromkeys(("m", "theta", "F_E", "T", "N", "r", "Q1", "Q2", "a", want))
-        raise Refusal(None, missing(set(data.known), ways, want, {n: WORDS[n] for n in names})) from None
-
-
 def later_parts(line: Line, data: Data, ways: list[Step], want: str) -> tuple[Part, ...]:
     """After the cut: the diagram and what becomes of a. Without a string: what a nudge does."""
     if want == "a":
-        turn = "change" if line.neutral else "become larger or smaller"
-        ask = f"As the sphere moves on, does its acceleration {turn}? Explain."
-        return (
-            draw_part(line, data, ways, "draw-cut", cut=True),
-            Part("later", "explain", ask, points=line.after()),
-        )
+        ask = GROWS.replace("become larger or smaller", "change") if line.neutral else GROWS
+        cut = draw_part(line, data, ways, "draw-cut", cut=True)
+        return (cut, Part("later", "explain", ask, points=line.after()))
     if line.string == "none":
         ask = "The sphere is moved a little towards the fixed charge and let go. Does it come back? Explain."
         return (Part("nudge", "explain", ask, points=nudge_points(line)),)
@@ -194,23 +176,18 @@ def later_parts(line: Line, data: Data, ways: list[Step], want: str) -> tuple[Pa
 
 def nudge_points(line: Line) -> tuple[Point, ...]:
     """Two marks: what F_E does, and who wins."""
-    if line.side > 0:
-        return (
-            Point("Closer, r is smaller, so the attraction F_E becomes larger.", 1, ("F_E becomes larger",)),
-            Point(
-                f"The net force now points {line.words(1)}, towards the fixed charge: the sphere does not come back,"
-                " the equilibrium is unstable.",
-                1,
-                ("unstable",),
-            ),
-        )
+    force, run, comes, said, key = (
+        ("attraction", "towards", "does not come back", "unstable", "unstable")
+        if line.side > 0
+        else ("repulsion", "away from", "comes back", "stable along this line", "comes back")
+    )
     return (
-        Point("Closer, r is smaller, so the repulsion F_E becomes larger.", 1, ("F_E becomes larger",)),
+        Point(f"Closer, r is smaller, so the {force} F_E becomes larger.", 1, ("F_E becomes larger",)),
         Point(
-            f"The net force now points {line.words(1)}, away from the fixed charge: the sphere comes back, the"
-            " equilibrium is stable along this line.",
+            f"The net force now points {line.words(1)}, {run} the fixed charge: the sphere {comes}, the equilibrium is"
+            f" {said}.",
             1,
-            ("comes back",),
+            (key,),
         ),
     )
 

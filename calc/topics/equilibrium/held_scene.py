@@ -13,7 +13,7 @@ from calc.topics.equilibrium.along import Line
 
 
 def story(data: Data, line: Line) -> str:
-    """The data as a small story; what is not given is not mentioned."""
+    """Who is at rest where, and what is beside it; what is not given is not mentioned."""
     said = data.said
     who = "A small charged sphere" if data.values.get("Q1") != 0 else "A small uncharged sphere"
     if data.has("m"):
@@ -34,15 +34,6 @@ def story(data: Data, line: Line) -> str:
     facts.append(f"{other} is fixed {spot}.")
     if data.choices["acting"] != "signs":
         facts.append(f"The spheres {data.choices['acting']} each other.")
-    for name, words in (
-        ("T", "The tension in the string is {}."),
-        ("F_E", "The electrostatic force on the sphere is {}."),
-        ("N", "The normal force on the sphere is {}."),
-        ("a", "Were the string cut, the sphere would start with an acceleration of {}."),
-        ("d", "The string is tied to a post {} from the sphere."),
-    ):
-        if data.has(name):
-            facts.append(words.format(said[name]))
     return " ".join(fact for fact in facts if fact)
 
 

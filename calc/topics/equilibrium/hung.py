@@ -5,29 +5,21 @@ from __future__ import annotations
 from dataclasses import replace
 from math import degrees, sin, tan
 
+from calc.figures import Figure
 from calc.model.answers import Point
-from calc.model.questions import (
-    Choice,
-    Data,
-    Draw,
-    Input,
-    Mistake,
-    Part,
-    Plan,
-    Question,
-    Refusal,
-    Step,
-)
+from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step, Values
 from calc.topics.equilibrium.held import SCHOOL_G, SCHOOL_K
 from calc.topics.equilibrium.practised import one_of, si
+from calc.topics.equilibrium.relations import alone, steps_of
 from calc.topics.equilibrium.shared import (
     ACTING,
     F_E,
     FBD_RULES,
+    GROWS,
     LENGTHS,
-    UNITS,
     WHICH,
     apart,
+    by_choice,
     electrons,
     first_acceleration,
     mass,
@@ -48,22 +40,22 @@ from calc.topics.equilibrium.threads import (
     pair_of,
 )
 from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance
-from calc.working.chain import FIT, NoWay, core, fits, inputs, lead, spread, told, worked
-from calc.working.solving import missing
+from calc.working.chain import FIT, NoWay, core, follows, inputs, lead, spread, worked
+from calc.working.solving import Situation
 
 ASKED = {
-    "T": "Calculate the tension in a thread.",
     "F_E": "Calculate the electrostatic force on each sphere.",
-    "alpha": "Calculate the angle of a thread with the vertical.",
-    "beta": "Calculate the angle between the threads.",
-    "r": "Calculate the distance between the spheres.",
     "s": "Calculate the distance between the supports.",
-    "L": "Calculate the length of a thread.",
-    "m": "Calculate the mass of a sphere.",
-    "Q1": "Calculate the charge on the first sphere.",
-    "Q2": "Calculate the charge on the second sphere.",
     "n": "Calculate how many electrons the first sphere has too many or too few.",
     "a": "The thread of one sphere is cut. Calculate the acceleration of that sphere at that instant.",
+}
+TELL = {
+    "alpha": "Each thread makes an angle of {} with the vertical.",
+    "beta": "The angle between the threads is {}.",
+    "r": "The distance between their centres is {}.",
+    "F_E": "The electrostatic force on each is {}.",
+    "T": "The tension in each thread is {}.",
+    "a": "Were a thread cut, its sphere would start with an acceleration of {}.",
 }
 SAGGING = "A thread that carries a sphere is pulled: its tension is at least the weight. Type more than zero."
 EACH = "Calculate the size of the charge on each sphere."
@@ -93,6 +85,7 @@ EQUAL_ANGLES = (
     ),
 )
 WHOLE = Mistake("whole-angle", "alpha", "2*alpha", HALF, "the whole angle stands in for its half")
+NO_SHORTCUT = "These data need no shortcut: every step is exact, whatever the size of the angle."
 TWO_ANGLES = (
     "More than one angle fits. At the smallest the spheres come to rest: moved a little closer they swing back. "
     "At the next larger one the equilibrium is unstable: a little closer and the attraction wins."
@@ -104,55 +97,86 @@ def plan_threads(data: Data) -> Plan:
     want = data.choices["want"]
     refuse_before(data, want)
     pair = pair_of(data)
+    roots = searched(data, pair)
+    situation = hanging(data, pair, roots[:1], want)
+    rests = surer(data, situation.steps(data), want)
+    more = () if follows(rests.known, steps_of(*pair.laws()), want) or want != "alpha" or pair.shortcut else roots[1:]
+
+    def checks(names: set[str], steps: tuple[Step, ...]) -> tuple[Check, ...]:
+        return pair_checks(pair, names, steps)
+
+    made = by_choice(data, situation, WORDS, "m L alpha s r F_E T Q1 Q2", checks, rests, more)
+    if more:
+        parts = tuple(
+            replace(part, ask=f"{part.ask} List every angle that fits.") if part.key == "find" else part
+            for part in made.parts
+        )
+        return replace(made, parts=parts, notes=(*made.notes, TWO_ANGLES))
+    if pair.shortcut and any("Use the small-angle" in step.what for step in made.steps):
+        return replace(made, parts=(*made.parts, exact_part(pair)))
+    if pair.shortcut:
+        return replace(
+            made,
+            notes=(*made.notes, "These data need no shortcut: every step is exact, whatever the size of the angle."),
+        )
+    return made
+
+
+def hanging(data: Data, pair: Pair, root: tuple[Step, ...], want: str) -> Situation:
+    """What holds for a pair on threads, and how it is told; the search for the angle is the last resort."""
+    ways = steps_of(*pair.laws())
     constants = data.settings.constants()
-    ways = pair.ways()
+    laws = (*pair.laws(), *map(alone, root))
+    if not follows(data.known, ways, want):
+        known = spread(data.values, ways, constants)
+        if pair.bare <= known.keys():
+            if not root:
+                raise Refusal("Q1" if data.has("Q1") else None, NO_ANGLE)
+            if pair.shortcut:
+                laws = (*laws, alone(pair.small_angle(known, constants["k"], constants["g"])))
+
+    def drawn(values: Values) -> Figure:
+        alpha = spread({n: x for n, x in values.items() if n not in constants}, ways, constants).get("alpha", 0.4)
+        return pair_figure(pair, alpha)
+
+    return Situation(
+        relations=laws,
+        openings=(story(data, pair),),
+        tell=TELL,
+        ask=ASKED | ({"Q1": EACH} if pair.equal else {}),
+        stated=(pair_draw(pair, data, ways),),
+        later=lambda data, values: later_parts(pair, data, ways, want),
+        judge=judge_pair(pair, data),
+        scene=drawn,
+        mistakes=(WHOLE,),
+        notes=(FBD_RULES,),
+    )
+
+
+def searched(data: Data, pair: Pair) -> tuple[Step, ...]:
+    """The searches for the angles, from what is not measured where that is enough."""
+    constants = data.settings.constants()
+    for left_out in (data.measured, frozenset[str]()):
+        base = {name: value for name, value in data.values.items() if name not in left_out}
+        known = spread(base, steps_of(*pair.laws()), constants)
+        if pair.bare <= known.keys():
+            return tuple(pair.roots(known, constants["k"], constants["g"]))
+    return ()
+
+
+def surer(data: Data, ways: list[Step], want: str) -> Data:
+    """The data to work from: an angle from a rounded force can be far out, and where it is, the masses, lengths and
+    charges decide."""
     needed = core(data, ways, want)
-    follows = spread(needed.values, ways, constants, judge_pair(pair, needed))
-    steps, extra = find_steps(needed, pair, ways, follows, want)
-    values = worked(needed, steps, extra)
-    if inputs(data.values, steps) & data.measured:
-        # An angle from a rounded force can be far out: where it is, the masses, lengths and charges decide.
-        bare = replace(data, values={n: v for n, v in data.values.items() if n not in data.measured})
-        try:
-            other, more = find_steps(bare, pair, ways, spread(bare.values, ways, constants), want)
-            sure = worked(bare, other, more)
-        except Refusal:
-            sure = values
-        if abs(abs(sure[want]) - abs(values[want])) > FIT * abs(sure[want]):
-            steps, extra, values = other, more, sure
-    known = spread(
-        {name: value for name, value in values.items() if name not in constants},
-        ways,
-        constants,
-        judge_pair(pair, needed),
-    )
-    made = {step.makes for step in (*steps, *extra)}
-    notes = (FBD_RULES, *fits(data, [*ways, *searched(data, pair, ways)], steps, UNITS))
-    parts = [
-        pair_draw(pair, data, ways),
-        Part(
-            "find",
-            "calculate",
-            (EACH if want == "Q1" and pair.equal else ASKED[want]) + (" List every angle that fits." if extra else ""),
-            (*steps, *extra),
-            answer=want,
-        ),
-        *later_parts(pair, data, ways, want),
-    ]
-    if pair.shortcut and any("Use the small-angle" in step.what for step in steps):
-        parts.append(exact_part(pair))
-    elif pair.shortcut:
-        notes += ("These data need no shortcut: every step is exact, whatever the size of the angle.",)
-    return Plan(
-        story=story(data, pair),
-        parts=tuple(parts),
-        values={name: data.values[name] for name in data.values if name not in made},
-        units={"alpha": "°", "beta": "°"},
-        scene=lambda v: pair_figure(pair, v.get("alpha", known.get("alpha", 0.4))),
-        checks=pair_checks(pair, told(data.values, (*steps, *extra)), steps),
-        notes=(*notes, TWO_ANGLES) if extra else notes,
-        mistakes=(WHOLE,) if data.has("alpha") else (),
-    )
+    bare = replace(data, values={n: v for n, v in data.values.items() if n not in data.measured})
+    try:
+        steps = lead(needed.known, ways, want)
+        if not inputs(data.values, steps) & data.measured:
+            return needed
+        found, sure = worked(needed, steps)[want], worked(bare, lead(bare.known, ways, want))[want]
+    except (NoWay, Refusal):
+        return needed
+    return bare if abs(abs(sure) - abs(found)) > FIT * abs(sure) else needed
 
 
 def refuse_before(data: Data, want: str) -> None:
@@ -176,43 +200,10 @@ def refuse_before(data: Data, want: str) -> None:
         raise Refusal("want", "The charges are equal in size: ask for the charge on the first sphere instead.")
 
 
-def find_steps(
-    data: Data, pair: Pair, ways: list[Step], follows: dict[str, float], want: str
-) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
-    """The steps to what is asked, and the steps to further angles that fit; a root is the last resort."""
-    try:
-        return lead(data.known, ways, want), ()
-    except NoWay:
-        pass
-    constants = data.settings.constants()
-    roots = pair.root_steps(follows, constants["k"], constants["g"])
-    needed = {"m", "L", "Q1"} | ({"s"} if pair.two else set()) | (set() if pair.equal else {"Q2"})
-    if not roots and needed <= follows.keys():
-        raise Refusal("Q1" if data.has("Q1") else None, NO_ANGLE)
-    try:
-        steps = lead(data.known, [*ways, *roots[:1]], want)
-    except NoWay:
-        names = dict.fromkeys(("m", "L", "alpha", "s", "r", "F_E", "T", "Q1", "Q2", want))
-        raise Refusal(None, missing(set(data.known), ways, want, {n: WORDS[n] for n in names})) from None
-    return steps, tuple(roots[1:]) if want == "alpha" else ()
-
-
-def searched(data: Data, pair: Pair, ways: list[Step]) -> list[Step]:
-    """The search for the angle from masses, lengths and charges alone, to compare a rounded result with."""
-    constants = data.settings.constants()
-    base = {name: value for name, value in data.values.items() if name not in data.measured}
-    known = spread(base, ways, constants)
-    exact = replace(pair, shortcut=False)
-    return exact.root_steps(known, constants["k"], constants["g"])[:1]
-
-
 def later_parts(pair: Pair, data: Data, ways: list[Step], want: str) -> tuple[Part, ...]:
     if want == "a":
-        ask = "As the sphere moves on, does its acceleration become larger or smaller? Explain."
-        return (
-            pair_draw(pair, data, ways, "draw-cut", cut=True),
-            Part("later", "explain", ask, points=pair.after()),
-        )
+        cut = pair_draw(pair, data, ways, "draw-cut", cut=True)
+        return (cut, Part("later", "explain", GROWS, points=pair.after()))
     if data.has("Q1") and data.has("Q2") and abs(data.values["Q1"]) != abs(data.values["Q2"]):
         ask = "The charges differ. Explain why both threads still make the same angle with the vertical."
         return (Part("angles", "explain", ask, points=EQUAL_ANGLES),)
@@ -220,7 +211,7 @@ def later_parts(pair: Pair, data: Data, ways: list[Step], want: str) -> tuple[Pa
 
 
 def story(data: Data, pair: Pair) -> str:
-    """The data as a small story; what is not given is not mentioned."""
+    """Who hangs from what, and what drives them apart; what is not given is not mentioned."""
     said = data.said
     who = data.pick("Two small spheres", "Two light spheres", "Two foil-covered spheres")
     each = f" of mass {said['m']} each" if data.has("m") else " of equal mass"
@@ -240,16 +231,6 @@ def story(data: Data, pair: Pair) -> str:
             f"The first has {said['n']} electrons too {'many' if data.choices['which'] == 'excess' else 'few'}."
         )
     facts.append(f"They {'repel' if pair.repel > 0 else 'attract'} each other and are at rest.")
-    for name, words in (
-        ("alpha", "Each thread makes an angle of {} with the vertical."),
-        ("beta", "The angle between the threads is {}."),
-        ("r", "The distance between their centres is {}."),
-        ("F_E", "The electrostatic force on each is {}."),
-        ("T", "The tension in each thread is {}."),
-        ("a", "Were a thread cut, its sphere would start with an acceleration of {}."),
-    ):
-        if data.has(name):
-            facts.append(words.format(said[name]))
     return " ".join(facts)
 
 

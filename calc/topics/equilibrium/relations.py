@@ -13,18 +13,13 @@ from typing import NamedTuple
 
 from calc.language.expressions import equation
 from calc.model.answers import Direction, Mark
+from calc.model.directions import ALONG_THREAD, ELECTRONS
 from calc.model.questions import NO_MARKS, Check, Mistake, Step, Values
 from calc.model.relations import Relation
 from calc.topics.shared.electrostatics import COULOMB, PLAIN_LAW, SECOND, WHY_SIGN, sign_of_charge
 
 PLAIN_BALANCE = "Nothing moves, so the pulls up and the pulls down along the line are worth the same."
-ALONG = (
-    ("away", "along the line of the thread, away from the support"),
-    ("to", "along the line of the thread, towards the support"),
-    ("down", "straight down"),
-    ("sideways", "horizontally"),
-)
-AWAY, TO_SUPPORT = (Direction(key, dict(ALONG)[key], ALONG) for key in ("away", "to"))
+AWAY, TO_SUPPORT = ALONG_THREAD.of("away"), ALONG_THREAD.of("to")
 OPPOSITE = "F_E is opposite α and mg beside it: tan α = F_E/(mg)."
 UPRIGHT = "The vertical part of T balances mg: T cos α = mg."
 LEVEL = "F_E is opposite α: T sin α."
@@ -65,6 +60,12 @@ def told(law: Relation, words: Mapping[str, Said]) -> Relation:
             plain=step.plain if said.plain is None else said.plain,
         )
     return replace(law, by_hand={**law.by_hand, **steps})
+
+
+def alone(step: Step) -> Relation:
+    """A law that is used for one of its quantities only, by the step given."""
+    names = {step.makes: step.unit}
+    return Relation(step.law, step.what, step.why, names, step.plain, sizes=step.sizes, by_hand={step.makes: step})
 
 
 THREAD_UNITS = {"m": "kg", "alpha": "°", "F_E": "N", "T": "N"}
@@ -132,10 +133,7 @@ WOULD_CUT = Relation(
 )
 
 
-NOT_SQUARED, ROOT_OMITTED = (
-    "Inverse square: square the distance.",
-    "You have r²: take the square root.",
-)
+NOT_SQUARED, ROOT_OMITTED = ("Inverse square: square the distance.", "You have r²: take the square root.")
 SIZE = "Use Coulomb's law for the size of the charge"
 
 
@@ -169,10 +167,7 @@ TWO_CHARGES = _coulomb(
     Mistake("not-squared", "Q2", "F_E*r/(k*Q1)", NOT_SQUARED),
 )
 EQUAL_CHARGES = _coulomb(
-    "Q1^2",
-    "2*Q1",
-    ("Q1",),
-    Mistake("root-omitted", "Q1", "F_E*r^2/k", "You have Q²: take the square root."),
+    "Q1^2", "2*Q1", ("Q1",), Mistake("root-omitted", "Q1", "F_E*r^2/k", "You have Q²: take the square root.")
 )
 
 
@@ -185,8 +180,6 @@ def coulomb(towards: Direction | None, sign_1: int = 0, sign_2: int = 0, equal: 
     return directed(EQUAL_CHARGES if equal else TWO_CHARGES, {**ways, **({"F_E": towards} if towards else {})})
 
 
-EXCESS = ("excess", "too many electrons: the charge is negative")
-LACKING = ("lacking", "too few electrons: the charge is positive")
 COUNTING = told(
     Relation(
         "n = Q1/e",
@@ -214,8 +207,8 @@ COUNTING = told(
 
 def counting(sign_1: int = 0) -> Relation:
     """Charge and electrons; ``sign_1``: the sign of the charge Q1, 0 where it is not known."""
-    kept = EXCESS if sign_1 < 0 else LACKING
-    ways = {"n": Direction(*kept, options=(EXCESS, LACKING)), "Q1": sign_of_charge(sign_1)} if sign_1 else {}
+    kept = ELECTRONS.of("excess" if sign_1 < 0 else "lacking")
+    ways = {"n": kept, "Q1": sign_of_charge(sign_1)} if sign_1 else {}
     law = directed(COUNTING, ways)
     return replace(law, by_hand={**law.by_hand, "n": replace(law.step("n"), count=True)})
 

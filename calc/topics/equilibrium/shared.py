@@ -7,14 +7,14 @@ F_E = k Q₁ Q₂ / r² with the sizes of the charges. Marks and ranges: common 
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from calc.model.answers import Mark, Point
-from calc.model.questions import Choice, Data, Input, Refusal
-from calc.topics.shared.electrostatics import (
-    distance,
-    force,
-)
+from calc.model.questions import Check, Choice, Data, Input, Plan, Refusal, Step
+from calc.topics.shared.electrostatics import distance, force
+from calc.working.chain import told
+from calc.working.solving import Situation, plan
 
 NO_PUSH = "A string cannot push: no equilibrium this way."
 SLACK = "The tension is zero: the string is slack, and the forces just balance without it."
@@ -31,33 +31,41 @@ UNSTABLE = (
     "a little further away and the weight wins."
 )
 NEUTRAL = "The electrostatic force is zero here: it is left out of the diagram and of the sum of the forces."
-UNITS = {
-    "m": "kg",
-    "theta": "°",
-    "N": "N",
-    "F_gpar": "N",
-    "F_g": "N",
-    "T": "N",
-    "F_E": "N",
-    "F_net": "N",
-    "Q1": "C",
-    "Q2": "C",
-    "n": "",
-    "r": "m",
-    "d": "m",
-    "D": "m",
-    "a": "m·s⁻²",
-    "E_1": "N·C⁻¹",
-    "E_2": "N·C⁻¹",
-    "E_net": "N·C⁻¹",
-    "alpha": "°",
-    "beta": "°",
-    "L": "m",
-    "s": "m",
-    "x": "m",
-}
-
+GROWS = "As the sphere moves on, does its acceleration become larger or smaller? Explain."
 BALANCE_MARKS = (Mark("formula"), Mark("substitution", 2), Mark("answer"))
+
+
+# --- forms that ask by a choice ---
+
+
+def boxes(words: Mapping[str, str], names: str, want: str) -> dict[str, Input]:
+    """What may be asked or typed, under its words, as a refusal calls it."""
+    return {name: Input(name, words[name].removeprefix("the "), "", 0.0, 1.0) for name in (*names.split(), want)}
+
+
+def by_choice(
+    data: Data,
+    situation: Situation,
+    words: Mapping[str, str],
+    names: str,
+    checks: Callable[[set[str], tuple[Step, ...]], tuple[Check, ...]],
+    rests: Data | None = None,
+    further: tuple[Step, ...] = (),
+) -> Plan:
+    """The plan of a form whose choice ``want`` says what to find.
+
+    words: by quantity, "the mass of the sphere". names: those that a refusal may send a reader to.
+    checks: second ways, from the names an answer rests on and its steps. rests: as in ``plan``.
+    further: steps to more answers that fit as well.
+    """
+    want = data.choices["want"]
+    made = plan(replace(data, asked=want), situation, boxes(words, names, want), rests and replace(rests, asked=want))
+    steps = made.part("find").steps
+    parts = tuple(
+        replace(part, steps=(*steps, *further), answer=want) if part.key == "find" else part for part in made.parts
+    )
+    names_used = told(data.values, (*steps, *further))
+    return replace(made, parts=parts, checks=checks(names_used, steps))
 
 
 # --- fields of the forms ------------------------------------------------------------------------------------
@@ -65,14 +73,7 @@ BALANCE_MARKS = (Mark("formula"), Mark("substitution", 2), Mark("answer"))
 
 def mass(words: str = "Mass of the sphere") -> Input:
     """A mass; 1 mg to 1 kg is usual for charged bodies in class."""
-    return Input(
-        "m",
-        words,
-        "g",
-        1e-6,
-        1.0,
-        "Mass must be greater than zero.",
-    )
+    return Input("m", words, "g", 1e-6, 1.0, "Mass must be greater than zero.")
 
 
 def slope_angle() -> Input:
@@ -130,11 +131,7 @@ WHICH = Choice(
 ACTING = Choice(
     "acting",
     "The spheres",
-    (
-        ("signs", "do what their signs say"),
-        ("repel", "repel each other"),
-        ("attract", "attract each other"),
-    ),
+    (("signs", "do what their signs say"), ("repel", "repel each other"), ("attract", "attract each other")),
     quiet=("signs",),
 )
 EQUAL = Choice(

@@ -30,16 +30,11 @@ from calc.topics.equilibrium.along import Line
 from calc.topics.equilibrium.along_drawn import draw_part, judge, line_checks
 from calc.topics.equilibrium.held import END, WEIGHT, nudge_points
 from calc.topics.equilibrium.held_scene import scene
-from calc.topics.equilibrium.hung import (
-    EQUAL_ANGLES,
-    HALF_ANGLE,
-    PARTS,
-    SUPPORTS_APART,
-    THREAD,
-    WHOLE_ANGLE,
-)
+from calc.topics.equilibrium.hung import EQUAL_ANGLES, HALF_ANGLE, PARTS, SUPPORTS_APART, THREAD, WHOLE_ANGLE
+from calc.topics.equilibrium.relations import steps_of
 from calc.topics.equilibrium.shared import (
     FBD_RULES,
+    GROWS,
     LENGTHS,
     UNSTABLE,
     kind,
@@ -62,7 +57,6 @@ from calc.topics.shared.electrostatics import (
 )
 from calc.working.chain import lead, spread
 
-GROWS = "As the sphere moves on, does its acceleration become larger or smaller? Explain."
 MUST_REPEL = "In this story the spheres repel: give both charges the same sign."
 MUST_ATTRACT = "In this story the spheres attract: give the charges opposite signs."
 
@@ -117,7 +111,7 @@ def line_story(data: Data, side: int, string: str, lift: int | None = None) -> t
     refuse_uncharged(data)
     acting = -lift * side if lift else kind(data)
     line = Line("theta" in data.values, side, -acting * side, string, False, *signs(data, acting))
-    ways = line.ways(data)
+    ways = steps_of(*line.laws())
     spread(data.values, ways, data.settings.constants(), judge(line, data))
     return line, Chapters(data, ways)
 
@@ -214,7 +208,7 @@ def plan_stage(data: Data) -> Plan:
     if kind(data) > 0:
         raise Refusal("Q2", MUST_ATTRACT)
     line, told = line_story(data, 1, "up")
-    told.ways += line.field_steps(data.values["d"], data.values["r"])
+    told.ways += steps_of(*line.field_laws(data.values["d"], data.values["r"]))
     said = data.said
     story = (
         f"On a theatre stage a foil-covered ball of mass {said['m']} with a charge of {said['Q1']} seems to rest by"
@@ -488,7 +482,7 @@ def pair_story(data: Data, two: bool, equal: bool, acting: Literal[1, -1]) -> tu
     """The set-up of a story on threads, found possible."""
     refuse_uncharged(data)
     pair = Pair(acting, two, equal, False, *signs(data, acting))
-    ways = pair.ways()
+    ways = steps_of(*pair.laws())
     spread(data.values, ways, data.settings.constants(), judge_pair(pair, data))
     return pair, Chapters(data, ways)
 

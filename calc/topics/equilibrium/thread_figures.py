@@ -5,16 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from math import cos, degrees, radians, sin, tan
 
-from calc.figures import (
-    Dimension,
-    Figure,
-    Force,
-    Resolved,
-    Segment,
-    Sphere,
-    Surface,
-    free_body_diagram,
-)
+from calc.figures import Dimension, Figure, Force, Resolved, Segment, Sphere, Surface, free_body_diagram
 from calc.figures.charges import RADIUS, sign_of
 from calc.figures.figure import Tells
 from calc.figures.pieces import AngleMark, Item, Plate, polar

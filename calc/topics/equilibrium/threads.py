@@ -17,31 +17,9 @@ from calc.figures import Figure
 from calc.figures.charges import sign_of
 from calc.figures.scenes import hanging_pair
 from calc.model.answers import Point
-from calc.model.questions import (
-    FSA,
-    NO_MARKS,
-    SA,
-    A,
-    Check,
-    Data,
-    Mistake,
-    Part,
-    Refusal,
-    Root,
-    Step,
-)
+from calc.model.questions import FSA, NO_MARKS, SA, A, Check, Data, Mistake, Part, Refusal, Root, Step, Values
 from calc.model.relations import Relation
-from calc.topics.equilibrium.relations import (
-    AWAY,
-    WOULD_CUT,
-    Said,
-    coulomb,
-    counting,
-    cut,
-    steps_of,
-    thread_laws,
-    told,
-)
+from calc.topics.equilibrium.relations import AWAY, WOULD_CUT, Said, alone, coulomb, counting, cut, thread_laws, told
 from calc.topics.equilibrium.shared import SAY_ACTING, arrow_points, kind, signs
 from calc.topics.equilibrium.thread_figures import thread_draw
 from calc.topics.shared.electrostatics import kind_of_force
@@ -165,67 +143,92 @@ class Pair:
     @property
     def gap(self) -> str:
         """The distance of the spheres, as an expression."""
-        return "2*L*sin(alpha)" if not self.two else f"(s {'+' if self.repel > 0 else '-'} 2*L*sin(alpha))"
+        return f"(s {'+' if self.repel > 0 else '-'} 2*L*sin(alpha))" if self.two else "(2*L*sin(alpha))"
 
-    # --- the ways from one quantity to another
+    # --- the laws that hold
 
-    def geometry_steps(self) -> list[Step]:
-        """The triangle of thread, vertical and shift, and the distance between the spheres."""
-        return steps_of(HALVED, SHIFT, GAPS[self.two, self.repel], DOUBLED)
+    def laws(self) -> tuple[Relation, ...]:
+        """Every law of this set-up, but for the search for an angle."""
+        force = kind_of_force(self.repel)
+        return (
+            *(HALVED, SHIFT, GAPS[self.two, self.repel], DOUBLED),
+            *(*thread_laws(force), WOULD_CUT),
+            coulomb(force, self.sign_1, self.sign_2, self.equal),
+            counting(self.sign_1),
+            *cut(AWAY),
+            *(() if self.two else (self.cube(),)),
+        )
 
-    def balance_steps(self) -> list[Step]:
-        """tan α = F_E/(mg), T cos α = mg, T sin α = F_E, each solved for each quantity."""
-        return steps_of(*thread_laws(kind_of_force(self.repel)), WOULD_CUT)
+    def cube(self) -> Relation:
+        """Coulomb's law and the horizontal balance put together, for the angle."""
+        return alone(
+            Step(
+                f"T*sin(alpha)^3 = k*{self.charges}/(4*L^2)",
+                f"alpha = asin((k*{self.charges}/(4*L^2*T))^(1/3))",
+                "Put Coulomb's law into the horizontal balance",
+                "T sin α = F_E with r = 2L sin α: three factors of sin α, a cube root.",
+                "°",
+                FSA,
+                sizes=self.sizes,
+            )
+        )
 
-    def root_steps(self, known: dict[str, float], k: float, g: float) -> list[Step]:
+    @property
+    def bare(self) -> set[str]:
+        """What is enough to search for the angle."""
+        return {"m", "L", *self.sizes} | ({"s"} if self.two else set())
+
+    def small_angle(self, known: Values, k: float, g: float) -> Step:
+        """α by the shortcut: sin α taken for tan α."""
+        cube = f"k*{self.charges}/(4*L^2*m*g)"
+        if k * self.product(known) / (4 * known["L"] ** 2 * known["m"] * g) >= 1:
+            raise Refusal("method", SHORTCUT_FAR)
+        return Step(
+            f"sin(alpha)^3 = {cube}",
+            f"alpha = asin(({cube})^(1/3))",
+            "Use the small-angle shortcut: take sin α for tan α",
+            "Then tan α · sin² α becomes sin³ α, which can be rearranged. It is not exact.",
+            "°",
+            FSA,
+            sizes=self.sizes,
+        )
+
+    def product(self, known: Values) -> float:
+        return abs(known["Q1"] * known["Q1" if self.equal else "Q2"])
+
+    def roots(self, known: Values, k: float, g: float) -> list[Step]:
         """α from the charges: no formula frees it. All angles at which the spheres can hang apart, smallest first."""
-        wanted = {"m", "L", "Q1"} | ({"s"} if self.two else set()) | (set() if self.equal else {"Q2"})
-        if not wanted <= known.keys():
-            return []
-        both = abs(known["Q1"] * known["Q1" if self.equal else "Q2"])
-        if not self.two and self.shortcut:
-            cube = f"k*{self.charges}/(4*L^2*m*g)"
-            if k * both / (4 * known["L"] ** 2 * known["m"] * g) >= 1:
-                raise Refusal("method", SHORTCUT_FAR)
-            return [
-                Step(
-                    f"sin(alpha)^3 = {cube}",
-                    f"alpha = asin(({cube})^(1/3))",
-                    "Use the small-angle shortcut: take sin α for tan α",
-                    "Then tan α · sin² α becomes sin³ α, which can be rearranged. It is not exact.",
-                    "°",
-                    FSA,
-                    sizes=self.sizes,
-                ),
-            ]
         equation = (
-            f"tan(alpha)*{'sin(alpha)^2' if not self.two else self.gap + '^2'} ="
-            f" k*{self.charges}/({'4*L^2*' if not self.two else ''}m*g)"
+            f"tan(alpha)*{self.gap}^2 = k*{self.charges}/(m*g)"
+            if self.two
+            else f"tan(alpha)*sin(alpha)^2 = k*{self.charges}/(4*L^2*m*g)"
         )
         why = (
             f"F_E = mg tan α and F_E = k{'Q₁²' if self.equal else 'Q₁Q₂'}/r² with r ="
             f" {'2L sin α' if not self.two else 's ' + ('+' if self.repel > 0 else '−') + ' 2L sin α'}. Put together,"
             " only α is unknown."
         )
+        found = f"alpha = atan(k*{self.charges}/(m*g*{self.gap}^2))"
         steps = []
-        for i, (low, high) in enumerate(self.brackets(known, k * both / (known["m"] * g))):
+        for i, (low, high) in enumerate(self.brackets(known, k * self.product(known) / (known["m"] * g))):
             name = "alpha" if i == 0 else f"alpha_{i + 1}"
+            law = equation.replace("alpha", name)
             steps.append(
                 Step(
-                    equation.replace("alpha", name),
-                    f"{name} = atan(k*{self.charges}/(m*g*{self.gap.replace('alpha', name)}^2))",
+                    law,
+                    found.replace("alpha", name),
                     "Solve for the angle step by step" if i == 0 else "Find the next angle that fits as well",
                     why,
                     "°",
                     FSA if i == 0 else A,
                     sizes=self.sizes,
-                    root=Root(equation.replace("alpha", name), low, high, METHOD),
+                    root=Root(law, low, high, METHOD),
                     plain="Guess an angle, see which side is too large, guess between; again and again.",
                 )
             )
         return steps
 
-    def brackets(self, known: dict[str, float], c: float) -> list[tuple[float, float]]:
+    def brackets(self, known: Values, c: float) -> list[tuple[float, float]]:
         """Intervals of α with exactly one root each of tan α · r² = c (c = kQ₁Q₂/(mg), in m²)."""
         top = pi / 2 - 1e-9
         if self.repel > 0:
@@ -241,29 +244,6 @@ class Pair:
 
         ends = [0.0, *scan(slope, 0.0, limit * (1 - 1e-12)), limit]
         return [(a, b) for a, b in itertools.pairwise(ends) if (gap(a) > 0) != (gap(b) > 0)]
-
-    def ways(self) -> list[Step]:
-        """Every step without a root to search for."""
-        steps = self.geometry_steps() + self.balance_steps()
-        steps += steps_of(
-            coulomb(kind_of_force(self.repel), self.sign_1, self.sign_2, self.equal),
-            counting(self.sign_1),
-            *cut(AWAY),
-        )
-        if not self.two:
-            cube = f"(k*{self.charges}/(4*L^2*T))^(1/3)"
-            steps.append(
-                Step(
-                    f"T*sin(alpha)^3 = k*{self.charges}/(4*L^2)",
-                    f"alpha = asin({cube})",
-                    "Put Coulomb's law into the horizontal balance",
-                    "T sin α = F_E with r = 2L sin α: three factors of sin α, a cube root.",
-                    "°",
-                    FSA,
-                    sizes=self.sizes,
-                )
-            )
-        return steps
 
     # --- words and drawings
 
