@@ -19,6 +19,7 @@ from calc.figures import (
     charges_in_plane,
     free_body_diagram,
     graph,
+    hanging_pair,
     plates_scene,
     slope_scene,
     spheres_on_line,
@@ -29,6 +30,7 @@ from calc.figures.energy import Amount, energy_bars
 from calc.figures.graph_marks import Area, Gradient, Key
 from calc.figures.motion import Moving, before_after
 from calc.figures.pieces import Block, Dimension
+from calc.figures.scenes import Body
 from calc.figures.telling import composed
 from calc.language.symbols import symbol
 from calc.papers.papers import plain_scene
@@ -54,6 +56,8 @@ BARS = energy_bars(
         ("After", [Amount("E_k", 45, "45 J")]),
     ]
 )
+ON_SLOPE = slope_scene(30, [Body("A", 0.3, 1, shows=("Q1",)), Body("B", 0.7, -1, shows=("Q2",))])
+PAIR = hanging_pair(20, signs=("+", "-"), two_supports=True, shows=(("Q1",), ("Q2",)))
 CIRCUIT = circuit(
     series(Part("battery", "ε = 12 V"), Part("ammeter")),
     parallel(Part("resistor", "R_1 = 4 Ω"), Part("resistor", "R_2 = 6 Ω")),
@@ -79,6 +83,9 @@ GRAPH = graph(
 @pytest.mark.parametrize(
     ("figure", "asked", "gone", "kept"),
     [
+        (ON_SLOPE, "Q1", ("A (positive)",), ("A and B", "A slope rises")),
+        (ON_SLOPE, "Q2", ("B (negative)",), ("A and B", "A slope rises")),
+        (PAIR, "Q2", ("B (negative)",), ("hang apart on equal threads",)),
         (VELOCITIES, "v_f", ("1,5", "to the left"), ("4 m·s", "Before, A moves to the right")),
         (BARS, "W_f", ("15", "below zero"), ("60 J", "45 J")),
         (CIRCUIT, "R1", ("4 Ω",), ("6 Ω", "12 V", "a resistor R1")),

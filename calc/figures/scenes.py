@@ -6,13 +6,13 @@ figure; angles are true, distances are not unless a note says so.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from math import cos, radians, sin
 from typing import Literal, NamedTuple
 
 from calc.figures import words
 from calc.figures.charges import RADIUS, sign_of
-from calc.figures.figure import Figure
+from calc.figures.figure import Figure, Tells
 from calc.figures.pieces import (
     AngleMark,
     Block,
@@ -33,12 +33,13 @@ BLOCK = (2.6, 1.8)  # width and height of a drawn block, in lines
 
 
 class Body(NamedTuple):
-    """A body on a slope: `place` from 0 (bottom) to 1 (top); `charge` only gives the sign."""
+    """A body on a slope: `place` from 0 (bottom) to 1 (top); `charge` only gives the sign, of the values `shows`."""
 
     label: str
     place: float
     charge: float = 0.0
     shape: Literal["sphere", "block"] = "sphere"
+    shows: tuple[str, ...] = ()
 
 
 def slope_scene(
@@ -107,7 +108,7 @@ def slope_scene(
         if body.shape == "block":
             items.append(Block(centre, *BLOCK, angle_deg, body.label))
         else:
-            items.append(Sphere(centre, RADIUS, sign_of(body.charge), body.label))
+            items.append(Sphere(centre, RADIUS, sign_of(body.charge), body.label, shows=body.shows))
     for a, b, label in distances:
         low, high = sorted((a, b), key=lambda i: given[i].place)
         items.append(Dimension(centres[low], centres[high], label, 1.9, RADIUS + 0.3))
@@ -121,17 +122,28 @@ def slope_scene(
         )
         items += arrows
     order = sorted(given, key=lambda body: body.place)
-    said = (
-        f"A slope rises to the right at {words.degrees(angle_deg)} to the horizontal. "
-        f"From bottom to top: {words.listing([words.charged(b.label, b.charge) for b in order])}."
+    signs = tuple(sorted({name for body in given for name in body.shows}))
+    tells = Tells(
+        f"From bottom to top: {words.listing([words.charged(b.label, b.charge) for b in order])}.",
+        signs,
+        f"From bottom to top: {words.listing([words.charged(b.label, 0) for b in order])}.",
     )
+    said = f"A slope rises to the right at {words.degrees(angle_deg)} to the horizontal. {tells.sentence}"
     if string:
         where = "top" if string == "up" else "bottom"
         said += f" A string parallel to the slope ties {words.plain(given[string_on].label)} to a post at the {where}."
     remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]
     # The angle is drawn true.
     true = tuple(sorted(words.names_in(angle_label)))
-    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true)
+    return Figure(
+        title,
+        description or said,
+        tuple(items),
+        (*remarks, *notes),
+        unit=1.0,
+        drawn_from=true,
+        tells=() if description else (tells,),
+    )
 
 
 def hanging_pair(
@@ -142,6 +154,7 @@ def hanging_pair(
     two_supports: bool = False,
     attracting: bool = False,
     angle_label: str = "α",
+    shows: tuple[tuple[str, ...], tuple[str, ...]] = ((), ()),
     thread_label: str = "L",
     distance_label: str = "r",
     supports_label: str = "",
@@ -181,7 +194,7 @@ def hanging_pair(
         thread = side * inward * angle_deg - 90
         end = polar(hook, length - radius, thread)
         items.append(Segment(hook, end, "string", thread_label if i == 0 else ""))
-        items.append(Sphere(centre, radius, signs[i], labels[i]))
+        items.append(Sphere(centre, radius, signs[i], labels[i], shows=shows[i]))
         if two_supports or i == 1:
             items.append(Segment(hook, (hook[0], -drop), "guide"))
         if i == 1:
@@ -198,12 +211,17 @@ def hanging_pair(
         items += arrows
     supports = "two supports" if two_supports else "one support"
     way = "towards each other" if attracting else "apart"
-    said = (
-        "Two charged spheres,"
-        f" {words.listing([words.charged(a, SIGNS[s]) for a, s in zip(labels, signs, strict=True)])}, hang {way} on"
-        f" equal threads from {supports}, each thread {words.degrees(angle_deg)} from the vertical."
-    )
+
+    def told(worths: Iterable[Sign]) -> str:
+        named = words.listing([words.charged(a, SIGNS[s]) for a, s in zip(labels, worths, strict=True)])
+        return (
+            f"Two charged spheres, {named}, hang {way} on equal threads from {supports}, each thread"
+            f" {words.degrees(angle_deg)} from the vertical."
+        )
+
+    said = told(signs)
+    tells = (Tells(said, (*shows[0], *shows[1]), told(("", ""))),) if not description else ()
     remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]
     # The angle is drawn true.
     true = tuple(sorted(words.names_in(angle_label)))
-    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true)
+    return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true, tells=tells)

@@ -142,15 +142,6 @@ FROM_SLOPE = Kind(
     (("away", "into"),),
     {"away": ("away from the slope", "out of the slope"), "into": ("into the slope", "towards the slope")},
 )
-ELECTRONS = Kind(
-    "electrons too many or too few",
-    (
-        ("excess", "too many electrons: the charge is negative"),
-        ("lacking", "too few electrons: the charge is positive"),
-    ),
-    (("excess", "lacking"),),
-    {"excess": ("too many", "excess", "gained"), "lacking": ("too few", "lacking", "lost")},
-)
 CLOCKWISE = Kind(
     "clockwise or anticlockwise",
     (("clockwise", "clockwise"), ("anticlockwise", "anticlockwise")),
@@ -216,7 +207,6 @@ KINDS = (
     AWAY_TOWARDS,
     ALONG_THREAD,
     FROM_SLOPE,
-    ELECTRONS,
     CLOCKWISE,
     ALONG_X,
     ALONG_Y,

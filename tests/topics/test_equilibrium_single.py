@@ -106,6 +106,7 @@ def field_whole(m: float, q: float, volts: float, d: float) -> dict[str, float]:
         "d": d,
         "E": volts / d,
         "F_E": pull.real,
+        "n": q / E,
         "alpha": alpha,
         "T": abs(pull),
         "a": abs(pull) / m,
@@ -171,6 +172,48 @@ def test_any_sufficient_givens_bring_back_what_was_left_out(
             assert worked.unproven == (), (givens, want)
             solved[want] += 1
     assert min(solved.values()) >= 2, solved
+
+
+@pytest.mark.parametrize(
+    ("key", "told", "kept"),
+    [
+        ("thread-in-field", {"E": "80 kV/m", "lean": "along"}, "lacking"),
+        ("thread-in-field", {"E": "80 kV/m", "lean": "against"}, "excess"),
+        ("thread-beside-charge", {"r": "8 cm", "Q2": "45 nC", "acting": "repel"}, "lacking"),
+        ("thread-beside-charge", {"r": "8 cm", "Q2": "45 nC", "acting": "attract"}, "excess"),
+    ],
+)
+def test_electrons_can_be_asked_and_their_kind_follows(key: str, told: dict[str, str], kept: str) -> None:
+    """n = F_E/(E e), or F_E r²/(k Q₂ e), by hand; too many where the sphere is negative."""
+    worked = solve(key, "n", m="1 g", alpha="20°", **told)
+    force = 1e-3 * G * math.tan(math.radians(20))
+    charge = force / 80e3 if "E" in told else force * 0.08**2 / (K * 45e-9)
+    found = part(worked, "find").answer
+    assert found is not None
+    assert found.direction is not None
+    assert found.value == pytest.approx(charge / E, rel=1e-9)
+    assert found.direction.key == kept
+
+
+def test_electrons_in_a_field_need_the_side_to_which_the_sphere_hangs() -> None:
+    """Without it nothing tells whether they are too many or too few; where they are given, the angle follows."""
+    problem = refused("thread-in-field", "n", m="1 g", alpha="20°", E="80 kV/m")
+    assert problem.field == "lean"
+    assert problem.sentence == "Say which way the sphere hangs: the sign of its charge follows from it."
+    worked = solve("thread-in-field", "alpha", m="1 g", n="5e10", E="80 kV/m")
+    assert math.tan(worked.values["alpha"]) == pytest.approx(5e10 * E * 80e3 / (1e-3 * G))
+    assert "It has 5 × 10¹⁰ electrons too many or too few." in plain(worked.story)
+
+
+@pytest.mark.parametrize("variant", range(3))
+def test_the_body_beside_a_charge_has_one_name(variant: int) -> None:
+    """The opening, the parts and the boxes speak of a sphere; no telling calls it otherwise."""
+    topic, question = find("equilibrium.thread-beside-charge")
+    typed = {"m": "1 g", "alpha": "20°", "acting": "repel", "r": "8 cm", "Q2": "45 nC"}
+    worked = work(topic, question, read(question, typed, "Q1", variant=variant))
+    said = " ".join((worked.story, *(shown.ask for shown in worked.parts)))
+    assert "sphere" in worked.story.split(". ")[0]
+    assert not re.search(r"\b(ball|bead)\b", said)
 
 
 def test_an_algebra_system_agrees_on_the_masses_and_angles() -> None:

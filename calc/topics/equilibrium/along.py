@@ -45,6 +45,11 @@ class Line:
     neutral: bool = False
 
     @property
+    def other(self) -> str:
+        """The name of the fixed charge."""
+        return "Q1" if self.equal else "Q2"
+
+    @property
     def weight(self) -> str:
         """The name of the part of the weight that acts along the line."""
         return "F_gpar" if self.slope else "F_g"
@@ -139,12 +144,7 @@ class Line:
                     mistakes=(Mistake("wrong-distance", "D", "r", WHOSE_DISTANCE),),
                 )
             ),
-            self.field_of(
-                *(("Q1", "E_2 = k*Q1/D^2") if self.equal else ("Q2", "E_2 = k*Q2/D^2")),
-                "The fixed charge",
-                self.sign_2,
-                second,
-            ),
+            self.field_of(self.other, f"E_2 = k*{self.other}/D^2", "The fixed charge", self.sign_2, second),
             self.net_field(first, second),
         )
 

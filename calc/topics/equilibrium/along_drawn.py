@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from math import degrees
 
 from calc.figures import Figure, Resolved, free_body_diagram
 from calc.figures.vectors import Angle
 from calc.model.questions import Check, Data, Part, Refusal, Step, Values
 from calc.topics.equilibrium.along import Line
+from calc.topics.equilibrium.relations import COUNTED, provable
 from calc.topics.equilibrium.shared import FBD_ASK, NO_PUSH
 from calc.working.chain import spread
 
@@ -117,79 +119,46 @@ def line_checks(line: Line, names: set[str], steps: Sequence[Step]) -> tuple[Che
     """Other routes to the same values than ``steps``, as far as their quantities are among ``names``."""
     up = {("up", 1): "T + F_E", ("up", -1): "T - F_E", ("down", 1): "F_E - T"}.get((line.string, line.lift), "F_E")
     up = "T" if line.neutral else up
-    forces = {"T"} if line.neutral else {"F_E"} | ({"T"} if line.string != "none" else set())
-    rows: list[tuple[set[str], Check]] = []
+    rows: list[Check] = []
     if line.slope and (line.lift or line.neutral):
-        rows.append(
-            (
-                {"m", "theta"} | forces,
-                Check(
-                    "Add the vertical components instead: they must carry the weight",
-                    f"({up})*sin(theta) + m*g*cos(theta)^2 = m*g",
-                    "The forces along the slope each have a vertical component with sin θ, the normal force mg cos θ"
-                    " one with cos θ.",
-                ),
-            )
-        )
+        rows.append(replace(VERTICAL_PARTS, equation=f"({up})*sin(theta) + m*g*cos(theta)^2 = m*g"))
     if line.slope:
-        rows.append(
-            (
-                {"N", "m", "theta"},
-                Check(
-                    "The two components of the weight and the weight itself make a right-angled triangle",
-                    "sqrt(N^2 + (m*g*sin(theta))^2) = m*g",
-                ),
-            )
-        )
+        rows.append(RIGHT_ANGLED)
     elif line.lift or line.neutral:
-        rows.append(({"m"} | forces, Check("Put the forces back: they must carry the weight", f"{up} = m*g")))
-    weight = "g*sin(theta)" if line.slope else "g"
-    signed = f"({weight} - F_E/m)" if line.lift > 0 else f"({weight} + F_E/m)"
+        rows.append(Check("Put the forces back: they must carry the weight", f"{up} = m*g"))
     if line.neutral:
-        rows.append(({"a", "T", "m"}, Check("Work the acceleration from the pull of the string", "a = T/m")))
-        return tuple(check for wanted, check in rows if wanted <= names)
+        return provable(names, *rows, Check("Work the acceleration from the pull of the string", "a = T/m"))
+    weight, sign = "g*sin(theta)" if line.slope else "g", "-" if line.lift > 0 else "+"
+    left = f"a = ({weight} {sign} F_E/m)" if line.string == "up" else f"a = F_E/m - {weight}"
     if line.lift:
-        rows.append(
-            (
-                {"a", "m", "F_E"} | ({"theta"} if line.slope else set()),
-                Check(
-                    "Work the acceleration from the forces that are left",
-                    f"a = {signed}" if line.string == "up" else f"a = F_E/m - {weight}",
-                ),
-            )
-        )
+        rows.append(Check("Work the acceleration from the forces that are left", left))
     both, sizes = ("Q1^2", ("Q1",)) if line.equal else ("Q1*Q2", ("Q1", "Q2"))
-    if all(step.make != f"F_E = k*{both}/r^2" for step in steps):
-        rows.append(
-            (
-                {"Q1", "r", "F_E", *sizes},
-                Check("Put the charges and the distance back into Coulomb's law", f"k*{both}/r^2 = F_E", sizes=sizes),
-            )
-        )
+    law = f"k*{both}/r^2"
+    if all(step.make != f"F_E = {law}" for step in steps):
+        back = "Put the charges and the distance back into Coulomb's law"
+        rows.append(Check(back, f"{law} = F_E", sizes=sizes))
     elif "T" not in names:
-        other = "Q1" if line.equal else "Q2"
-        rows.append(
-            (
-                {"Q1", "r", "F_E", *sizes},
-                Check(
-                    "Compare with 1 µC and 1 µC at 1 m, which feel k × 10⁻¹² newtons",
-                    f"F_E = k*10^-12*(Q1/10^-6)*({other}/10^-6)*(1/r)^2",
-                    "Each charge scales the force in step; the distance scales it by the square, downwards.",
-                    sizes=sizes,
-                ),
-            )
-        )
-    rows.append(({"n", "Q1"}, Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",))))
-    rows.append(
-        (
-            {"E_net", "E_1", "E_2"},
-            Check(
-                "The net field lies between the difference and the sum of the two",
-                holds=lambda v: (
-                    abs(v["E_1"] - v["E_2"]) * (1 - 1e-9) <= v["E_net"] <= (v["E_1"] + v["E_2"]) * (1 + 1e-9)
-                ),
-                words="Fields along one line add or subtract, nothing else.",
-            ),
-        )
-    )
-    return tuple(check for wanted, check in rows if wanted <= names)
+        by_ratio = f"F_E = k*10^-12*(Q1/10^-6)*({line.other}/10^-6)*(1/r)^2"
+        rows.append(replace(BY_RATIO, equation=by_ratio, sizes=sizes))
+    fields = (BETWEEN,) if "E_net" in names else ()
+    return (*provable(names, *rows, COUNTED), *fields)
+
+
+VERTICAL_PARTS = Check(
+    "Add the vertical components instead: they must carry the weight",
+    words="The forces along the slope each have a vertical component with sin θ, the normal force mg cos θ one with"
+    " cos θ.",
+)
+RIGHT_ANGLED = Check(
+    "The two components of the weight and the weight itself make a right-angled triangle",
+    "sqrt(N^2 + (m*g*sin(theta))^2) = m*g",
+)
+BY_RATIO = Check(
+    "Compare with 1 µC and 1 µC at 1 m, which feel k × 10⁻¹² newtons",
+    words="Each charge scales the force in step; the distance scales it by the square, downwards.",
+)
+BETWEEN = Check(
+    "The net field lies between the difference and the sum of the two",
+    holds=lambda v: abs(v["E_1"] - v["E_2"]) * (1 - 1e-9) <= v["E_net"] <= (v["E_1"] + v["E_2"]) * (1 + 1e-9),
+    words="Fields along one line add or subtract, nothing else.",
+)

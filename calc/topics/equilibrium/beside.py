@@ -13,26 +13,25 @@ from math import atan, cos, pi, tan
 from calc.model.answers import Direction, Point
 from calc.model.directions import LEFT_RIGHT
 from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Refusal, Values
-from calc.model.relations import Relation
+from calc.model.relations import Relation, Said
 from calc.topics.equilibrium.hung import HALF_ANGLE, PARTS, SAGGING
 from calc.topics.equilibrium.practised import practised
 from calc.topics.equilibrium.relations import (
     AWAY,
+    COUNTED,
     WOULD_CUT,
-    Said,
     coulomb,
     counting,
     cut,
     fixed,
-    steps_of,
     thread_laws,
-    told,
     where_known,
 )
 from calc.topics.equilibrium.shared import (
     ACTING,
     F_E,
     FBD_RULES,
+    GROWS,
     LENGTHS,
     SAY_ACTING,
     WHICH,
@@ -92,9 +91,35 @@ def hanging(data: Data) -> Callable[[str, float | None], None]:
     return see
 
 
-def refuse_slack(data: Data) -> None:
+def one_sphere(
+    data: Data, told: Situation, push: int, memo: tuple[Point, ...], after: tuple[str, tuple[Point, ...]]
+) -> Situation:
+    """What is drawn and asked of one sphere on a thread, whatever pushes it.
+
+    push: +1 where F_E points to the right, −1 to the left, 0 where nothing tells: then nothing is drawn. memo: of
+    the free-body diagram. after: what is asked of the motion after the cut, and its points.
+    """
     if data.values.get("T") == 0:
         raise Refusal("T", SAGGING)
+    ways = told.steps(data)
+    ask, points = after
+
+    def drawn(key: str = "draw", cut: bool = False) -> Part:
+        return thread_draw(data, ways, push, memo, body="the sphere", key=key, cut=cut)
+
+    def later(_: Data, values: Values) -> tuple[Part, ...]:
+        if not push or "a" not in data.asked_names:
+            return ()
+        return (drawn("draw-cut", True), Part("later", "explain", ask, points=points))
+
+    return replace(
+        told,
+        stated=(drawn(),) if push else (),
+        later=later,
+        judge=hanging(data),
+        scene=told.scene if push else None,
+        notes=(FBD_RULES,) if push else (),
+    )
 
 
 TRIANGLE = Check("The three forces make a right-angled triangle", "sqrt(F_E^2 + (m*g)^2) = T")
@@ -109,8 +134,8 @@ NEXT_TO = (
         " left, at the same level."
     ),
     (
-        "A charged foam bead, the sphere, hangs still from a nylon thread. Level with it, on its left, a second charge"
-        " is fixed on an insulating stand."
+        "A charged foam sphere hangs still from a nylon thread. Level with it, on its left, a second charge is fixed on"
+        " an insulating stand."
     ),
     (
         "On a light thread a charged sphere hangs beside a fixed charge: the centres of both lie on one level line, the"
@@ -122,34 +147,16 @@ NEXT_TO = (
 def beside(data: Data) -> Situation:
     """What holds beside a fixed charge, as far as the signs tell which way the sphere is pushed."""
     refuse_uncharged(data)
-    refuse_slack(data)
     acting = kind(data)
     if not acting and {"Q1", "Q2", "n"} & set(data.asked_names):
         raise Refusal("acting", SAY_ACTING)
     one, two = signs(data, acting)
     pair = Pair(acting, two=False, equal=False)
-    laws = (
-        *thread_laws(kind_of_force(acting) if acting else None),
-        WOULD_CUT,
-        coulomb(kind_of_force(acting) if acting else None, one, two),
-        counting(one),
-        *cut(AWAY),
-    )
+    push = kind_of_force(acting) if acting else None
     said = {1: " They repel each other.", -1: " They attract each other.", 0: ""}[acting]
     many = "many" if data.choices["which"] == "excess" else "few"
-    ways = steps_of(*laws)
-
-    def drawn(key: str = "draw", after: bool = False) -> Part:
-        return thread_draw(data, ways, acting, pair.arrows(), body="the sphere", key=key, cut=after)
-
-    def later(_: Data, values: Values) -> tuple[Part, ...]:
-        if not acting or "a" not in data.asked_names:
-            return ()
-        ask = "As the sphere moves on, does its acceleration become larger or smaller? Explain."
-        return (drawn("draw-cut", True), Part("later", "explain", ask, points=pair.after()))
-
-    return Situation(
-        relations=laws,
+    told = Situation(
+        relations=(*thread_laws(push), WOULD_CUT, coulomb(push, one, two), counting(one), *cut(AWAY)),
         openings=tuple(opening + said for opening in NEXT_TO),
         tell={
             **TELL,
@@ -159,9 +166,6 @@ def beside(data: Data) -> Situation:
             "r": "The distance between the centres is {}.",
         },
         ask=ASK,
-        stated=(drawn(),) if acting else (),
-        later=later,
-        judge=hanging(data),
         proofs=where_known(
             Check(
                 "The whole way back: Coulomb's law with these charges must give the force that the angle needs",
@@ -170,11 +174,11 @@ def beside(data: Data) -> Situation:
             ),
             TRIANGLE,
             FIRST,
-            Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",)),
+            COUNTED,
         ),
-        scene=(lambda v: beside_scene(v.get("alpha", 0.4), acting, one, two)) if acting else None,
-        notes=(FBD_RULES,) if acting else (),
+        scene=lambda v: beside_scene(v.get("alpha", 0.4), acting, one, two),
     )
+    return one_sphere(data, told, acting, pair.arrows(), (GROWS, pair.after()))
 
 
 def all_beside(base: dict[str, float]) -> dict[str, float]:
@@ -337,9 +341,9 @@ def force_in_field(way: Direction | None, sign: int) -> Relation:
             Mistake("upside-down", "E", "Q/F_E", "F_E = QE, so E = F_E/Q."),
         ),
     )
-    return told(
+    return replace(
         law,
-        {
+        said={
             "Q": Said(
                 "Use the force of the field for the size of the charge",
                 "The sign follows from the direction of the force: along the field or against it.",
@@ -356,20 +360,18 @@ def in_field(data: Data) -> Situation:
     """What holds in a horizontal field, as far as the sign tells which way the sphere is pushed."""
     refuse_zero_charge(data, "Q")
     refuse_uncharged(data)
-    refuse_slack(data)
     field, along = (1 if data.choices["field"] == "right" else -1), push_of(data)
-    if not along and "Q" in data.asked_names:
+    if not along and {"Q", "n"} & set(data.asked_names):
         raise Refusal("lean", SAY_LEAN)
     push = along * field
     way = LEFT_RIGHT.of("right" if push > 0 else "left") if push else None
-    laws = (*thread_laws(way), WOULD_CUT, force_in_field(way, along), PLATES, *cut(AWAY))
-    towards = f"to the {data.choices['field']}"
     lean = {
         1: " It hangs to the side to which the field points.",
         -1: " It hangs to the side from which the field comes.",
         0: "",
     }[along if not data.has("Q") else 0]
-    rows = arrow_points(
+    many = {1: "few", -1: "many", 0: "many or too few"}[along]
+    memo = arrow_points(
         ("F_g", "the weight, straight down"),
         ("T", "the tension, along the thread towards the support"),
         (
@@ -377,23 +379,19 @@ def in_field(data: Data) -> Situation:
             f"the electrostatic force, {way.words if way else ''}, {'along' if along > 0 else 'against'} the field",
         ),
     )
-    ways = steps_of(*laws)
-
-    def drawn(key: str = "draw", after: bool = False) -> Part:
-        return thread_draw(data, ways, push, rows, body="the sphere", key=key, cut=after)
-
-    def later(_: Data, values: Values) -> tuple[Part, ...]:
-        if not push or "a" not in data.asked_names:
-            return ()
-        ask = "As the sphere moves on between the plates, does its acceleration change? Explain."
-        return (drawn("draw-cut", True), Part("later", "explain", ask, points=SAME))
-
-    return Situation(
-        relations=laws,
-        openings=tuple(one.format(way=towards) + lean for one in BETWEEN),
+    told = Situation(
+        relations=(
+            *(*thread_laws(way), WOULD_CUT),
+            force_in_field(way, along),
+            PLATES,
+            *cut(AWAY),
+            counting(along).renamed(Q1="Q"),
+        ),
+        openings=tuple(one.format(way=f"to the {data.choices['field']}") + lean for one in BETWEEN),
         tell={
             **TELL,
             "Q": "It carries {}.",
+            "n": f"It has {{}} electrons too {many}.",
             "E": "The field is {}.",
             "V": "The potential difference between the plates is {}.",
             "d": "The plates are {} apart.",
@@ -403,9 +401,6 @@ def in_field(data: Data) -> Situation:
             "Q": "Calculate the charge on the sphere.",
             "E": "Calculate the electric field between the plates.",
         },
-        stated=(drawn(),) if push else (),
-        later=later,
-        judge=hanging(data),
         proofs=where_known(
             Check(
                 "The whole way back: the force of the field must be the one that the angle needs",
@@ -414,10 +409,12 @@ def in_field(data: Data) -> Situation:
             ),
             TRIANGLE,
             FIRST,
+            replace(COUNTED, equation="n*e = Q", sizes=("Q",)),
         ),
-        scene=(lambda v: field_scene(v.get("alpha", 0.4), field, push, along)) if push else None,
-        notes=(FBD_RULES,) if push else (),
+        scene=lambda v: field_scene(v.get("alpha", 0.4), field, push, along),
     )
+    ask = "As the sphere moves on between the plates, does its acceleration change? Explain."
+    return one_sphere(data, told, push, memo, (ask, SAME))
 
 
 def all_in_field(base: dict[str, float]) -> dict[str, float]:
@@ -470,6 +467,7 @@ IN_FIELD = question(
         Choice("field", "The field points", (("right", "to the right"), ("left", "to the left"))),
         mass(),
         charge("Q", "Charge on the sphere"),
+        electrons(),
         ANGLE,
         Input(
             "E",
@@ -515,7 +513,8 @@ IN_FIELD = question(
         "lengths": "scale",
     },
     asks="alpha",
-    constants=("g",),
+    undrawn=("n",),
+    constants=("g", "e"),
     laws=(EQUILIBRIUM.name, SECOND.name),
     draws={
         **FIELD_DRAWS,

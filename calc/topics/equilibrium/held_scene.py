@@ -5,8 +5,10 @@ from __future__ import annotations
 from math import degrees
 
 from calc.figures import Dimension, Figure, Segment, Sphere, Surface
-from calc.figures.charges import sign_of
-from calc.figures.scenes import slope_scene
+from calc.figures.charges import RADIUS, sign_of
+from calc.figures.figure import Tells
+from calc.figures.pieces import Item
+from calc.figures.scenes import Body, slope_scene
 from calc.figures.words import charged
 from calc.model.questions import Data, Values
 from calc.topics.equilibrium.along import Line
@@ -65,51 +67,51 @@ def scene(line: Line, v: Values) -> Figure:
 
 def slope_figure(line: Line, v: Values) -> Figure:
     """Sphere A on the slope, B fixed; the slope's own angle where it is known."""
-    first, second = line.sign_1, line.sign_2
     places = (0.28, 0.68) if line.side > 0 else (0.62, 0.22)
     if line.string == "down" and line.side < 0:
         places = (0.75, 0.4)
-    pull = line.string if line.string != "none" else ""
+    passes = line.string != "none" and (line.side > 0) == (line.string == "up")
     return slope_scene(
         min(max(degrees(v.get("theta", 0.5)), 8.0), 75.0),
-        [("A", places[0], first), ("B", places[1], second)],
-        string="up" if pull == "up" else "down" if pull == "down" else "",
+        [
+            Body("A", places[0], line.sign_1, shows=("Q1",)),
+            Body("B", places[1], line.sign_2, shows=(line.other,)),
+        ],
+        string="up" if line.string == "up" else "down" if line.string == "down" else "",
         distances=[(0, 1, "r")],
-        angle_label="θ",
         title="Charged sphere on a smooth slope",
-        notes=(
-            ("B is fixed; where the string passes it, it does not touch.",)
-            if pull and (line.side > 0) == (pull == "up")
-            else ("B is fixed.",)
-        ),
+        notes=("B is fixed; where the string passes it, it does not touch." if passes else "B is fixed.",),
     )
 
 
 def vertical_figure(line: Line, v: Values) -> Figure:
     """Sphere A on the vertical line, B fixed above or below it."""
-    first, second = line.sign_1, line.sign_2
-    gap, radius, remark = 5.0 * line.side, 0.65, ""
-    items: list[Sphere | Dimension | Segment | Surface] = [
-        Sphere((0.0, 0.0), radius, sign_of(first), "A"),
-        Sphere((0.0, gap), radius, sign_of(second), "B"),
+    gap, remark = 5.0 * line.side, ""
+    items: list[Item] = [
+        Sphere((0.0, 0.0), RADIUS, sign_of(line.sign_1), "A", shows=("Q1",)),
+        Sphere((0.0, gap), RADIUS, sign_of(line.sign_2), "B", shows=(line.other,)),
         Dimension((0.0, min(0.0, gap)), (0.0, max(0.0, gap)), "r", -2.4, 0.3),
     ]
-    said = (
-        f"Sphere {charged('A', first)} is at rest, sphere {charged('B', second)} is fixed straight"
+    rest, alone = (
+        f"Sphere {charged('A', one)} is at rest, sphere {charged('B', two)} is fixed straight"
         f" {'above' if gap > 0 else 'below'} it."
+        for one, two in ((line.sign_1, line.sign_2), (0, 0))
     )
     if line.string != "none":
         way = 1.0 if line.string == "up" else -1.0
         reach = way * (8.5 if way == line.side else 4.5)
-        edge = (-3.0, 3.0) if way < 0 else (3.0, -3.0)
-        items.insert(0, Segment((0.0, way * radius), (0.0, reach), "string"))
-        items.insert(0, Surface((edge[0], reach), (edge[1], reach)))
+        items.insert(0, Segment((0.0, way * RADIUS), (0.0, reach), "string"))
+        items.insert(0, Surface((3.0 * way, reach), (-3.0 * way, reach)))
         remark = " Where the string passes it, it does not touch." if way == line.side else ""
-        said += f" A vertical string runs from A {'up to the ceiling' if way > 0 else 'down to the table'}."
+        held = f"A vertical string runs from A {'up to the ceiling' if way > 0 else 'down to the table'}."
     else:
-        items.insert(0, Segment((-1.3, -1.6), (-1.3, 1.9), "guide"))
-        items.insert(0, Segment((1.3, -1.6), (1.3, 1.9), "guide"))
-        said += " A smooth guide keeps A on the vertical line."
+        items[:0] = [Segment((x, -1.6), (x, 1.9), "guide") for x in (1.3, -1.3)]
+        held = "A smooth guide keeps A on the vertical line."
     return Figure(
-        "Charged sphere on a vertical line", said, tuple(items), (f"Not to scale. B is fixed.{remark}",), unit=1.0
+        "Charged sphere on a vertical line",
+        f"{rest} {held}",
+        tuple(items),
+        (f"Not to scale. B is fixed.{remark}",),
+        unit=1.0,
+        tells=(Tells(rest, ("Q1", line.other), alone),),
     )

@@ -6,79 +6,62 @@ equations and their components. Marks: common practice, no source.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc.model.answers import Mark
-from calc.model.questions import FSA, NO_MARKS, SA, Mistake, Step
-from calc.model.relations import Relation
-from calc.topics.equilibrium.relations import PLAIN_BALANCE, Said, told
+from calc.model.questions import NO_MARKS, SA, Mistake, Step
+from calc.model.relations import Relation, Said
+from calc.topics.equilibrium.relations import PLAIN_BALANCE
 from calc.topics.equilibrium.shared import BALANCE_MARKS
 
 SWAPPED = "Small θ: small pull down the slope. The component along the slope has sin θ."
 ACROSS = "N balances the component across the slope, which has cos θ: nearly the whole weight on a gentle slope."
+GENTLE = "On a gentle slope gravity pulls only a little along it; on a steep one nearly with all its strength."
 EXCHANGED = "sin and cos are exchanged"
 FROM_PARALLEL = "Find the {} from the component along the slope"
-WEIGHT = told(
-    Relation(
-        "F_g = m*g",
-        "Find the weight",
-        "The weight acts straight down.",
-        {"F_g": "N", "m": "kg"},
-        marks=NO_MARKS,
-        mistakes=(Mistake("multiplied", "m", "F_g*g", "Divide by g: m = F_g/g."),),
-    ),
-    {
-        "F_g": Said(
-            "Find the weight", "The weight acts straight down.", NO_MARKS, "How hard the earth pulls on the sphere."
-        ),
-        "m": Said("Find the mass from the weight", "The weight is m times g.", SA),
+WEIGHT = Relation(
+    "F_g = m*g",
+    "Find the weight",
+    "The weight acts straight down.",
+    {"F_g": "N", "m": "kg"},
+    marks=NO_MARKS,
+    mistakes=(Mistake("multiplied", "m", "F_g*g", "Divide by g: m = F_g/g."),),
+    said={
+        "F_g": Said(marks=NO_MARKS, plain="How hard the earth pulls on the sphere."),
+        "m": Said("Find the mass from the weight", "The weight is m times g.", marks=SA),
     },
 )
-PARALLEL = told(
-    Relation(
-        "F_gpar = m*g*sin(theta)",
-        "Resolve the weight along the slope",
-        "Only this component of the weight acts along the slope.",
-        {"F_gpar": "N", "m": "kg", "theta": "°"},
-        marks=SA,
-        mistakes=(
-            Mistake("sin-cos", "F_gpar", "m*g*cos(theta)", SWAPPED, EXCHANGED),
-            Mistake(
-                "not-resolved", "F_gpar", "m*g", "Only a component of the weight acts along the slope: use mg sin θ."
-            ),
-            Mistake("sin-cos", "m", "F_gpar/(g*cos(theta))", SWAPPED, EXCHANGED),
-            Mistake("sin-cos", "theta", "acos(F_gpar/(m*g))", SWAPPED, EXCHANGED),
-        ),
+PARALLEL = Relation(
+    "F_gpar = m*g*sin(theta)",
+    "Resolve the weight along the slope",
+    "Only this component of the weight acts along the slope.",
+    {"F_gpar": "N", "m": "kg", "theta": "°"},
+    marks=SA,
+    mistakes=(
+        Mistake("sin-cos", "F_gpar", "m*g*cos(theta)", SWAPPED, EXCHANGED),
+        Mistake("not-resolved", "F_gpar", "m*g", "Only a component of the weight acts along the slope: use mg sin θ."),
+        Mistake("sin-cos", "m", "F_gpar/(g*cos(theta))", SWAPPED, EXCHANGED),
+        Mistake("sin-cos", "theta", "acos(F_gpar/(m*g))", SWAPPED, EXCHANGED),
     ),
-    {
-        "F_gpar": Said(
-            "Resolve the weight along the slope",
-            "Only this component of the weight acts along the slope.",
-            NO_MARKS,
-            "On a gentle slope gravity pulls only a little along it; on a steep one nearly with all its strength.",
-        ),
+    said={
+        "F_gpar": Said(marks=NO_MARKS, plain=GENTLE),
         "m": Said(FROM_PARALLEL.format("mass"), "F_g∥ = mg sin θ, with m alone on one side."),
         "theta": Said(FROM_PARALLEL.format("angle"), "F_g∥ = mg sin θ: the inverse sine gives the angle."),
     },
 )
-NORMAL = told(
-    Relation(
-        "N = m*g*cos(theta)",
-        "Balance the forces across the slope",
-        "T and F_E have no component across the slope, so N alone balances mg cos θ.",
-        {"N": "N", "m": "kg", "theta": "°"},
-        mistakes=(
-            Mistake("sin-cos", "N", "m*g*sin(theta)", ACROSS, EXCHANGED),
-            Mistake("not-resolved", "N", "m*g", "On a slope N is less than the weight: use mg cos θ."),
-            Mistake("sin-cos", "m", "N/(g*sin(theta))", ACROSS, EXCHANGED),
-            Mistake("sin-cos", "theta", "asin(N/(m*g))", ACROSS, EXCHANGED),
-        ),
+NORMAL = Relation(
+    "N = m*g*cos(theta)",
+    "Balance the forces across the slope",
+    "T and F_E have no component across the slope, so N alone balances mg cos θ.",
+    {"N": "N", "m": "kg", "theta": "°"},
+    mistakes=(
+        Mistake("sin-cos", "N", "m*g*sin(theta)", ACROSS, EXCHANGED),
+        Mistake("not-resolved", "N", "m*g", "On a slope N is less than the weight: use mg cos θ."),
+        Mistake("sin-cos", "m", "N/(g*sin(theta))", ACROSS, EXCHANGED),
+        Mistake("sin-cos", "theta", "asin(N/(m*g))", ACROSS, EXCHANGED),
     ),
-    {
-        "N": Said(
-            "Balance the forces across the slope",
-            "T and F_E have no component across the slope, so N alone balances mg cos θ.",
-            FSA,
-            "The slope pushes back just as hard as the sphere presses on it.",
-        ),
+    said={
+        "N": Said(plain="The slope pushes back just as hard as the sphere presses on it."),
         "m": Said("Find the mass from the normal force", "N = mg cos θ, with m alone on one side."),
         "theta": Said("Find the angle from the normal force", "N = mg cos θ: the inverse cosine gives the angle."),
     },
@@ -157,7 +140,7 @@ def balance(string: str, lift: int, weight: str, why: str) -> Relation:
     law = Relation(law.law, what, why, law.units, PLAIN_BALANCE, marks=BALANCE_MARKS, mistakes=tuple(mistakes))
     short = (Mark("formula"), Mark("answer")) if string == "none" else (Mark("formula"), Mark("substitution"))
     names = law.names if string == "none" else (weight,)
-    return told(law, dict.fromkeys(names, Said(what, why, short)))
+    return replace(law, said=dict.fromkeys(names, Said(what, why, marks=short)))
 
 
 def other_way(make: str) -> str:

@@ -7,15 +7,14 @@ equations and their components. Marks: common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
-from typing import NamedTuple
 
 from calc.language.expressions import equation
-from calc.model.answers import Direction, Mark
+from calc.model.answers import Direction
 from calc.model.directions import ALONG_THREAD, ELECTRONS
 from calc.model.questions import NO_MARKS, Check, Mistake, Step, Values
-from calc.model.relations import Relation
+from calc.model.relations import Relation, Said
 from calc.topics.shared.electrostatics import COULOMB, PLAIN_LAW, SECOND, WHY_SIGN, sign_of_charge
 
 PLAIN_BALANCE = "Nothing moves, so the pulls up and the pulls down along the line are worth the same."
@@ -35,31 +34,6 @@ def directed(law: Relation, ways: Mapping[str, Direction]) -> Relation:
     turned = {name: fixed(way) for name, way in ways.items()}
     steps = {name: replace(step, direction=turned.get(name)) for name, step in law.by_hand.items()}
     return replace(law, directions=turned, by_hand=steps)
-
-
-class Said(NamedTuple):
-    """What one step of a law says: heading and reason; marks and plain words where they are its own too."""
-
-    what: str
-    why: str
-    marks: tuple[Mark, ...] | None = None
-    plain: str | None = None
-
-
-def told(law: Relation, words: Mapping[str, Said]) -> Relation:
-    """A relation whose step for a name in ``words`` has its own heading and reason; marks and plain words
-    where given."""
-    steps = {}
-    for name, said in words.items():
-        step = law.step(name)
-        steps[name] = replace(
-            step,
-            what=said.what,
-            why=said.why,
-            marks=step.marks if said.marks is None else said.marks,
-            plain=step.plain if said.plain is None else said.plain,
-        )
-    return replace(law, by_hand={**law.by_hand, **steps})
 
 
 def alone(step: Step) -> Relation:
@@ -156,7 +130,7 @@ def _coulomb(both: str, added: str, charges: tuple[str, ...], *mistakes: Mistake
     )
     why = WHY_SIGN if len(charges) > 1 else "Both charges are the same size, so Q² stands in the law."
     words = {"r": Said("Use Coulomb's law for the distance", "Only the positive root is a distance.")}
-    return told(law, {**words, **dict.fromkeys(charges, Said(SIZE, why))})
+    return replace(law, said={**words, **dict.fromkeys(charges, Said(SIZE, why))})
 
 
 TWO_CHARGES = _coulomb(
@@ -180,26 +154,24 @@ def coulomb(towards: Direction | None, sign_1: int = 0, sign_2: int = 0, equal: 
     return directed(EQUAL_CHARGES if equal else TWO_CHARGES, {**ways, **({"F_E": towards} if towards else {})})
 
 
-COUNTING = told(
-    Relation(
-        "n = Q1/e",
-        "Count the electrons",
-        "Charge comes in whole electron charges; e is the size of one.",
-        {"n": "", "Q1": "C"},
-        "Divide the pile by the size of one grain to count the grains.",
-        sizes=("Q1",),
-        mistakes=(
-            Mistake("multiplied", "n", "Q1*e", "Divide by the charge of one electron: n = Q/e."),
-            Mistake("divided", "Q1", "n/e", "Multiply: each electron brings e."),
-        ),
+COUNTING = Relation(
+    "n = Q1/e",
+    "Count the electrons",
+    "Charge comes in whole electron charges; e is the size of one.",
+    {"n": "", "Q1": "C"},
+    "Divide the pile by the size of one grain to count the grains.",
+    sizes=("Q1",),
+    mistakes=(
+        Mistake("multiplied", "n", "Q1*e", "Divide by the charge of one electron: n = Q/e."),
+        Mistake("divided", "Q1", "n/e", "Multiply: each electron brings e."),
     ),
-    {
-        "n": Said("Count the electrons", "Charge comes in whole electron charges; e is the size of one."),
+    said={
+        "n": Said(count=True),
         "Q1": Said(
             "Turn the electrons into a charge",
             "Each electron too many or too few counts e.",
-            NO_MARKS,
-            "So many grains, each of the same size.",
+            marks=NO_MARKS,
+            plain="So many grains, each of the same size.",
         ),
     },
 )
@@ -209,8 +181,7 @@ def counting(sign_1: int = 0) -> Relation:
     """Charge and electrons; ``sign_1``: the sign of the charge Q1, 0 where it is not known."""
     kept = ELECTRONS.of("excess" if sign_1 < 0 else "lacking")
     ways = {"n": kept, "Q1": sign_of_charge(sign_1)} if sign_1 else {}
-    law = directed(COUNTING, ways)
-    return replace(law, by_hand={**law.by_hand, "n": replace(law.step("n"), count=True)})
+    return directed(COUNTING, ways)
 
 
 CUT = (
@@ -243,9 +214,13 @@ SECOND_LAW = Relation(
 )
 
 
-BACK = told(
-    Relation("T = m*a", "Find the tension from the acceleration after the cut", CUT, {"T": "N", "m": "kg"}, HELD),
-    {"m": Said("Find the mass from the acceleration after the cut", CUT)},
+BACK = Relation(
+    "T = m*a",
+    "Find the tension from the acceleration after the cut",
+    CUT,
+    {"T": "N", "m": "kg"},
+    HELD,
+    said={"m": Said("Find the mass from the acceleration after the cut", CUT)},
 )
 
 
@@ -260,6 +235,15 @@ def steps_of(*laws: Relation) -> list[Step]:
     return [step for law in laws for step in law.steps()]
 
 
+COUNTED = Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",))
+
+
+def provable(names: Collection[str], *checks: Check) -> tuple[Check, ...]:
+    """The second ways to an answer whose quantities are all among ``names``; constants are known anyway."""
+    known = {*names, "k", "g", "e"}
+    return tuple(c for c in checks if set(equation(c.equation).names) <= known)
+
+
 def where_known(*checks: Check) -> Callable[[Values], tuple[Check, ...]]:
     """Second ways to an answer, each where all its values are known."""
-    return lambda values: tuple(c for c in checks if set(equation(c.equation).names) <= values.keys())
+    return lambda values: provable(values.keys(), *checks)

@@ -39,8 +39,9 @@ BALANCE_MARKS = (Mark("formula"), Mark("substitution", 2), Mark("answer"))
 
 
 def boxes(words: Mapping[str, str], names: str, want: str) -> dict[str, Input]:
-    """What may be asked or typed, under its words, as a refusal calls it."""
-    return {name: Input(name, words[name].removeprefix("the "), "", 0.0, 1.0) for name in (*names.split(), want)}
+    """What may be asked or typed, under its words, as a refusal calls it; what cannot be is judged by the set-up."""
+    called = {name: words[name].removeprefix("the ") for name in (*names.split(), want)}
+    return {name: Input(name, said, "", 0.0, 1.0, signed=True) for name, said in called.items()}
 
 
 def by_choice(

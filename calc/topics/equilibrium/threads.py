@@ -18,8 +18,18 @@ from calc.figures.charges import sign_of
 from calc.figures.scenes import hanging_pair
 from calc.model.answers import Point
 from calc.model.questions import FSA, NO_MARKS, SA, A, Check, Data, Mistake, Part, Refusal, Root, Step, Values
-from calc.model.relations import Relation
-from calc.topics.equilibrium.relations import AWAY, WOULD_CUT, Said, alone, coulomb, counting, cut, thread_laws, told
+from calc.model.relations import Relation, Said
+from calc.topics.equilibrium.relations import (
+    AWAY,
+    COUNTED,
+    WOULD_CUT,
+    alone,
+    coulomb,
+    counting,
+    cut,
+    provable,
+    thread_laws,
+)
 from calc.topics.equilibrium.shared import SAY_ACTING, arrow_points, kind, signs
 from calc.topics.equilibrium.thread_figures import thread_draw
 from calc.topics.shared.electrostatics import kind_of_force
@@ -53,41 +63,37 @@ HALVED = Relation(
 DOUBLED = Relation(
     "beta = 2*alpha", "Double for the angle between the threads", "Both threads lean by α.", {"beta": "°"}, marks=A
 )
-SHIFT = told(
-    Relation(
-        "sin(alpha) = x/L",
-        "Find the angle from the triangle",
-        BESIDE_ALPHA,
-        {"x": "m", "alpha": "°", "L": "m"},
-        marks=SA,
-        mistakes=(
-            Mistake("sin-cos", "x", "L*cos(alpha)", "The shift is opposite α: use sin α."),
-            Mistake("sin-cos", "alpha", "acos(x/L)", "x is opposite α: use sin α = x/L."),
-        ),
+SHIFT = Relation(
+    "sin(alpha) = x/L",
+    "Find the angle from the triangle",
+    BESIDE_ALPHA,
+    {"x": "m", "alpha": "°", "L": "m"},
+    marks=SA,
+    mistakes=(
+        Mistake("sin-cos", "x", "L*cos(alpha)", "The shift is opposite α: use sin α."),
+        Mistake("sin-cos", "alpha", "acos(x/L)", "x is opposite α: use sin α = x/L."),
     ),
-    {
+    said={
         "x": Said(
             TO_THE_SIDE,
             "Each sphere hangs a distance x = L sin α to the side of its support.",
-            NO_MARKS,
-            "Look at the triangle of thread, vertical and sideways shift.",
+            marks=NO_MARKS,
+            plain="Look at the triangle of thread, vertical and sideways shift.",
         ),
         "L": Said("Find the length of a thread from the triangle", BESIDE_ALPHA),
     },
 )
-ONE_SUPPORT = told(
-    Relation(
-        "r = 2*x",
-        "Find the distance between the spheres",
-        "The support is above the middle: two equal shifts.",
-        {"r": "m", "x": "m"},
-        marks=SA,
-        mistakes=(
-            Mistake("half-gap", "r", "x", "Two half-gaps: r = 2L sin α.", "the answer is half the right one"),
-            Mistake("half-gap", "x", "r", "Only half of r belongs to one thread's triangle."),
-        ),
+ONE_SUPPORT = Relation(
+    "r = 2*x",
+    "Find the distance between the spheres",
+    "The support is above the middle: two equal shifts.",
+    {"r": "m", "x": "m"},
+    marks=SA,
+    mistakes=(
+        Mistake("half-gap", "r", "x", "Two half-gaps: r = 2L sin α.", "the answer is half the right one"),
+        Mistake("half-gap", "x", "r", "Only half of r belongs to one thread's triangle."),
     ),
-    {"x": Said("Halve the distance between the spheres", "The support is above the middle.", NO_MARKS)},
+    said={"x": Said("Halve the distance between the spheres", "The support is above the middle.", marks=NO_MARKS)},
 )
 
 
@@ -105,9 +111,9 @@ def two_supports(plus: str, minus: str, lean: str) -> Relation:
             Mistake("not-halved", "x", "r - s" if plus == "+" else "s - r", "Two shifts: halve the difference."),
         ),
     )
-    return told(
+    return replace(
         law,
-        {
+        said={
             "x": Said(TO_THE_SIDE, "The difference between r and s is shared by both sides."),
             "s": Said("Find the distance between the supports", "Take both shifts off the gap again."),
         },
@@ -258,26 +264,18 @@ class Pair:
 
     def after(self) -> tuple[Point, ...]:
         """What becomes of a once the cut sphere moves."""
-        if self.repel > 0:
-            return (
-                Point(
-                    "The sphere moves away from the other one: r becomes larger, so F_E becomes smaller.",
-                    1,
-                    ("F_E becomes smaller",),
-                ),
-                Point(
-                    "The weight stays, so the net force and the acceleration shrink towards g, straight down.",
-                    1,
-                    ("shrink",),
-                ),
-            )
+        run, gap, force, net, end = (
+            ("away from", "larger", "smaller", "shrink", " towards g, straight down")
+            if self.repel > 0
+            else ("towards", "smaller", "larger", "grow", "")
+        )
         return (
             Point(
-                "The sphere moves towards the other one: r becomes smaller, so F_E becomes larger.",
+                f"The sphere moves {run} the other one: r becomes {gap}, so F_E becomes {force}.",
                 1,
-                ("F_E becomes larger",),
+                (f"F_E becomes {force}",),
             ),
-            Point("The weight stays, so the net force and the acceleration grow.", 1, ("grow",)),
+            Point(f"The weight stays, so the net force and the acceleration {net}{end}.", 1, (net,)),
         )
 
 
@@ -336,6 +334,7 @@ def pair_figure(pair: Pair, alpha: float) -> Figure:
         signs=(sign_of(pair.sign_1), sign_of(pair.sign_2)),
         two_supports=pair.two,
         attracting=pair.repel < 0,
+        shows=(("Q1",), (pair.sizes[-1],)),
         supports_label="s" if pair.two else "",
     )
 
@@ -350,42 +349,35 @@ def pair_draw(
 
 def pair_checks(pair: Pair, names: set[str], steps: tuple[Step, ...]) -> tuple[Check, ...]:
     """Other routes to the same values, as far as their quantities are among ``names``."""
-    rows: list[tuple[set[str], Check]] = [
-        ({"T", "m", "F_E"}, Check("The three forces make a right-angled triangle", "sqrt(F_E^2 + (m*g)^2) = T")),
-        (
-            {"m", "F_E", "L", "alpha"},
-            Check(
-                "Take moments about the support",
-                "F_E*cos(alpha)*L = m*g*sin(alpha)*L",
-                "F_E turns the thread one way with the arm L cos α, the weight the other way with the arm L sin α.",
-            ),
-        ),
-        (
-            {"a", "alpha"},
-            Check("Work the acceleration from g and the angle", "a = g/cos(alpha)", "T = mg/cos α, divided by m."),
-        ),
-        ({"n", "Q1"}, Check("Multiply back: the charge that n electrons carry", "n*e = Q1", sizes=("Q1",))),
-    ]
     if pair.shortcut and any(step.make.startswith("alpha = asin((k") for step in steps):
         return ()
-    length = "(L*sin(alpha)*2)" if not pair.two else pair.gap
-    coulomb = Check(
+    length = pair.gap if pair.two else "(L*sin(alpha)*2)"
+    whole = Check(
         "The whole way back: Coulomb's law with these charges must give the force that the angle needs",
         f"k*{pair.charges}/{length}^2 = m*g*tan(alpha)",
         sizes=pair.sizes,
         tolerance=1e-6,
     )
-    rows.append(({*pair.sizes, "L", "alpha", "m", *(["s"] if pair.two else [])}, coulomb))
-    short = Check(
-        "Put the charges and the distance back into Coulomb's law", f"k*{pair.charges}/r^2 = F_E", sizes=pair.sizes
-    )
-    if rows[-1][0] <= names:
-        pass
-    elif all(step.make != f"F_E = k*{pair.charges}/r^2" for step in steps):
-        rows.append(({*pair.sizes, "r", "F_E"}, short))
+    law = f"k*{pair.charges}/r^2"
+    if pair.bare | {"alpha"} <= names:
+        last: tuple[Check, ...] = ()
+    elif all(step.make != f"F_E = {law}" for step in steps):
+        last = (Check("Put the charges and the distance back into Coulomb's law", f"{law} = F_E", sizes=pair.sizes),)
     else:
-        rows.append(({"alpha", "F_E", "m"}, Check("Put the angle back", "m*g*tan(alpha) = F_E")))
-    return tuple(check for wanted, check in rows if wanted <= names)
+        last = (Check("Put the angle back", "m*g*tan(alpha) = F_E"),)
+    return provable(names, *ROUTES, whole, *last)
+
+
+ROUTES = (
+    Check("The three forces make a right-angled triangle", "sqrt(F_E^2 + (m*g)^2) = T"),
+    Check(
+        "Take moments about the support",
+        "F_E*cos(alpha)*L = m*g*sin(alpha)*L",
+        "F_E turns the thread one way with the arm L cos α, the weight the other way with the arm L sin α.",
+    ),
+    Check("Work the acceleration from g and the angle", "a = g/cos(alpha)", "T = mg/cos α, divided by m."),
+    COUNTED,
+)
 
 
 def exact_part(pair: Pair) -> Part:
