@@ -6,15 +6,15 @@ just after the thread is cut: data-sheet equations. Marks and ranges: common pra
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from math import atan, cos, pi, tan
 
 from calc.model.answers import Direction, Point
 from calc.model.directions import LEFT_RIGHT
-from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Refusal, Values
+from calc.model.questions import Check, Choice, Data, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation, Said
-from calc.topics.equilibrium.hung import HALF_ANGLE, PARTS, SAGGING
+from calc.topics.equilibrium.hung import PARTS, SAGGING
 from calc.topics.equilibrium.practised import practised
 from calc.topics.equilibrium.relations import (
     AWAY,
@@ -29,21 +29,24 @@ from calc.topics.equilibrium.relations import (
 )
 from calc.topics.equilibrium.shared import (
     ACTING,
-    F_E,
+    AT_CUT,
+    COUNT,
     FBD_RULES,
+    GAP,
     GROWS,
+    HUNG_MASS,
+    LEAN,
     LENGTHS,
+    PULL,
+    PUSH,
     SAY_ACTING,
     WHICH,
-    apart,
     arrow_points,
-    electrons,
-    first_acceleration,
+    draws_of,
     kind,
-    mass,
     refuse_uncharged,
     signs,
-    tension,
+    told_of_given,
 )
 from calc.topics.equilibrium.thread_figures import beside_scene, field_scene, thread_draw
 from calc.topics.equilibrium.threads import Pair, bad_angle
@@ -51,34 +54,59 @@ from calc.topics.shared.electrostatics import (
     COULOMB,
     EQUILIBRIUM,
     SECOND,
-    charge,
     kind_of_force,
     refuse_zero_charge,
     sign_of_charge,
 )
-from calc.working.solving import Situation, question
+from calc.topics.shared.quantities import Quantity, charge
+from calc.working.declaring import Given, told
+from calc.working.solving import Situation
 
 SCHOOL = {"k": 9e9, "g": 9.8, "e": 1.6e-19}
-ANGLE = replace(
-    HALF_ANGLE,
-    words="Angle of the thread with the vertical",
-    help="",
-    refusal="Give the angle with the vertical: more than 0° and less than 90°.",
-)
-ASK = {
-    "T": "Calculate the tension in the thread.",
-    "F_E": "Calculate the electrostatic force on the sphere.",
-    "alpha": "Calculate the angle of the thread with the vertical.",
-    "n": "Calculate how many electrons the sphere has too many or too few.",
-    "a": "The thread is cut. Calculate the acceleration of the sphere at that instant.",
-}
-TELL = {
-    "m": "Its mass is {}.",
-    "alpha": "The thread makes an angle of {} with the vertical.",
-    "F_E": "The electrostatic force on the sphere is {}.",
-    "T": "The tension in the thread is {}.",
-    "a": "Were the thread cut, the sphere would start with an acceleration of {}.",
-}
+TOLD_FIRST = ("m", "alpha", "F_E", "T", "a")
+
+
+def hung_by(drawn: Mapping[str, str]) -> dict[str, Given]:
+    """What is told of one sphere on its thread; ``drawn``: the example's and the drawn numbers of each quantity."""
+    given = (
+        HUNG_MASS("m", "Mass of the sphere", "Its mass is {}.", drawn["m"]),
+        LEAN(
+            "alpha",
+            "Angle of the thread with the vertical",
+            "The thread makes an angle of {} with the vertical.",
+            drawn["alpha"],
+        ),
+        COUNT(
+            "n",
+            "Electrons too many or too few on the sphere",
+            "It has {} electrons too many or too few.",
+            drawn["n"],
+            ask="Calculate how many electrons the sphere has too many or too few.",
+        ),
+        PUSH(
+            "F_E",
+            "Electrostatic force (size)",
+            "The electrostatic force on the sphere is {}.",
+            drawn["F_E"],
+            ask="Calculate the electrostatic force on the sphere.",
+        ),
+        PULL("T", "Tension in the thread", "The tension in the thread is {}.", drawn["T"]),
+        AT_CUT(
+            "a",
+            "Acceleration at the instant the thread is cut",
+            "Were the thread cut, the sphere would start with an acceleration of {}.",
+            drawn["a"],
+            ask="The thread is cut. Calculate the acceleration of the sphere at that instant.",
+        ),
+    )
+    return {one.box.name: one for one in given}
+
+
+def electrons_told(given: tuple[Given, ...], sign: int) -> Situation:
+    """What the quantities say, with the electrons too many or too few as the sign of the charge says."""
+    all_told = told(given, TOLD_FIRST)
+    many = {1: "few", -1: "many", 0: "many or too few"}[sign]
+    return replace(all_told, tell={**all_told.tell, "n": f"It has {{}} electrons too {many}."})
 
 
 def hanging(data: Data) -> Callable[[str, float | None], None]:
@@ -92,7 +120,7 @@ def hanging(data: Data) -> Callable[[str, float | None], None]:
 
 
 def one_sphere(
-    data: Data, told: Situation, push: int, memo: tuple[Point, ...], after: tuple[str, tuple[Point, ...]]
+    data: Data, bare: Situation, push: int, memo: tuple[Point, ...], after: tuple[str, tuple[Point, ...]]
 ) -> Situation:
     """What is drawn and asked of one sphere on a thread, whatever pushes it.
 
@@ -101,7 +129,7 @@ def one_sphere(
     """
     if data.values.get("T") == 0:
         raise Refusal("T", SAGGING)
-    ways = told.steps(data)
+    ways = bare.steps(data)
     ask, points = after
 
     def drawn(key: str = "draw", cut: bool = False) -> Part:
@@ -113,11 +141,11 @@ def one_sphere(
         return (drawn("draw-cut", True), Part("later", "explain", ask, points=points))
 
     return replace(
-        told,
+        bare,
         stated=(drawn(),) if push else (),
         later=later,
         judge=hanging(data),
-        scene=told.scene if push else None,
+        scene=bare.scene if push else None,
         notes=(FBD_RULES,) if push else (),
     )
 
@@ -154,18 +182,10 @@ def beside(data: Data) -> Situation:
     pair = Pair(acting, two=False, equal=False)
     push = kind_of_force(acting) if acting else None
     said = {1: " They repel each other.", -1: " They attract each other.", 0: ""}[acting]
-    many = "many" if data.choices["which"] == "excess" else "few"
-    told = Situation(
+    bare = replace(
+        electrons_told(BESIDE_GIVEN, -1 if data.choices["which"] == "excess" else 1),
         relations=(*thread_laws(push), WOULD_CUT, coulomb(push, one, two), counting(one), *cut(AWAY)),
         openings=tuple(opening + said for opening in NEXT_TO),
-        tell={
-            **TELL,
-            "Q1": "The hanging sphere carries {}.",
-            "n": f"It has {{}} electrons too {many}.",
-            "Q2": "The fixed charge is {}.",
-            "r": "The distance between the centres is {}.",
-        },
-        ask=ASK,
         proofs=where_known(
             Check(
                 "The whole way back: Coulomb's law with these charges must give the force that the angle needs",
@@ -178,7 +198,7 @@ def beside(data: Data) -> Situation:
         ),
         scene=lambda v: beside_scene(v.get("alpha", 0.4), acting, one, two),
     )
-    return one_sphere(data, told, acting, pair.arrows(), (GROWS, pair.after()))
+    return one_sphere(data, bare, acting, pair.arrows(), (GROWS, pair.after()))
 
 
 def all_beside(base: dict[str, float]) -> dict[str, float]:
@@ -196,7 +216,7 @@ def practise_beside(typed: dict[str, object], random: object, level: int) -> dic
         typed,
         random,
         level,
-        BESIDE_DRAWS,
+        draws_of(BESIDE_GIVEN, "m alpha r Q2"),
         all_beside,
         {
             "Q1": ("m alpha r Q2", "T alpha r Q2"),
@@ -220,54 +240,45 @@ def practise_beside(typed: dict[str, object], random: object, level: int) -> dic
     return dict(text)
 
 
-BESIDE_DRAWS = {
-    "m": Draw((0.5, 0.8, 1, 1.2, 1.5, 2), "g", harder=(0.65, 1.35, 1.8)),
-    "alpha": Draw((15, 18, 20, 22, 25, 30), "°", harder=(16.5, 23.5, 33)),
-    "r": Draw((6, 8, 9, 10, 12), "cm", harder=(7.5, 9.5, 11.5)),
-    "Q2": Draw((40, 60, 75, 90, -50, -70), "nC", harder=(54, 82, -64)),
-}
-FOUND = {
-    "Q1": Draw((30, 60), "nC"),
-    "n": Draw((2e11,)),
-    "F_E": Draw((3, 5), "mN"),
-    "T": Draw((12, 15), "mN"),
-    "a": Draw((10.5, 11), "m/s^2"),
-}
-BESIDE = question(
+BESIDE_BODY = hung_by(
+    {
+        "m": "1,2 g; 0,5 0,8 1 1,2 1,5 2; 0,65 1,35 1,8",
+        "alpha": "22°; 15 18 20 22 25 30; 16,5 23,5 33",
+        "n": "?; 2e11",
+        "F_E": "?; 3 5 mN",
+        "T": "?; 12 15 mN",
+        "a": "?; 10,5 11 m/s^2",
+    }
+)
+BESIDE_GIVEN = (
+    BESIDE_BODY["m"],
+    BESIDE_BODY["alpha"],
+    charge("Q1", "Charge on the hanging sphere", "The hanging sphere carries {}.", "?; 30 60 nC"),
+    BESIDE_BODY["n"],
+    charge("Q2", "Charge fixed in place", "The fixed charge is {}.", "+45 nC; 40 60 75 90 -50 -70; 54 82 -64"),
+    GAP(
+        "r",
+        "Distance between the charges",
+        "The distance between the centres is {}.",
+        "8 cm; 6 8 9 10 12; 7,5 9,5 11,5",
+        unit="m",
+        ask="Calculate the distance between the charges.",
+    ),
+    BESIDE_BODY["F_E"],
+    BESIDE_BODY["T"],
+    BESIDE_BODY["a"],
+)
+BESIDE = told_of_given(
     "thread-beside-charge",
     "One sphere on a thread beside a fixed charge",
     beside,
-    fields=(
-        mass(),
-        ANGLE,
-        charge("Q1", "Charge on the hanging sphere"),
-        electrons(),
-        charge("Q2", "Charge fixed in place"),
-        apart("Distance between the charges"),
-        F_E,
-        tension("thread"),
-        first_acceleration("the thread is cut"),
-        ACTING,
-        replace(WHICH, quiet=("excess", "lacking")),
-        PARTS,
-        LENGTHS,
-    ),
-    example={
-        "m": "1,2 g",
-        "alpha": "22°",
-        "Q2": "+45 nC",
-        "r": "8 cm",
-        "acting": "repel",
-        "which": "lacking",
-        "parts": "whole",
-        "lengths": "scale",
-    },
+    BESIDE_GIVEN,
+    last=(ACTING, replace(WHICH, quiet=("excess", "lacking")), PARTS, LENGTHS),
+    picked={"acting": "repel", "which": "lacking", "parts": "whole", "lengths": "scale"},
     asks="Q1",
     constants=("k", "g", "e"),
-    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
-    draws={**BESIDE_DRAWS, **FOUND},
-    since=2,
-    adjust=practise_beside,
+    laws=(EQUILIBRIUM, COULOMB, SECOND),
+    practise=practise_beside,
 )
 
 
@@ -370,7 +381,6 @@ def in_field(data: Data) -> Situation:
         -1: " It hangs to the side from which the field comes.",
         0: "",
     }[along if not data.has("Q") else 0]
-    many = {1: "few", -1: "many", 0: "many or too few"}[along]
     memo = arrow_points(
         ("F_g", "the weight, straight down"),
         ("T", "the tension, along the thread towards the support"),
@@ -379,7 +389,8 @@ def in_field(data: Data) -> Situation:
             f"the electrostatic force, {way.words if way else ''}, {'along' if along > 0 else 'against'} the field",
         ),
     )
-    told = Situation(
+    bare = replace(
+        electrons_told(FIELD_GIVEN, along),
         relations=(
             *(*thread_laws(way), WOULD_CUT),
             force_in_field(way, along),
@@ -388,19 +399,6 @@ def in_field(data: Data) -> Situation:
             counting(along).renamed(Q1="Q"),
         ),
         openings=tuple(one.format(way=f"to the {data.choices['field']}") + lean for one in BETWEEN),
-        tell={
-            **TELL,
-            "Q": "It carries {}.",
-            "n": f"It has {{}} electrons too {many}.",
-            "E": "The field is {}.",
-            "V": "The potential difference between the plates is {}.",
-            "d": "The plates are {} apart.",
-        },
-        ask={
-            **ASK,
-            "Q": "Calculate the charge on the sphere.",
-            "E": "Calculate the electric field between the plates.",
-        },
         proofs=where_known(
             Check(
                 "The whole way back: the force of the field must be the one that the angle needs",
@@ -414,7 +412,7 @@ def in_field(data: Data) -> Situation:
         scene=lambda v: field_scene(v.get("alpha", 0.4), field, push, along),
     )
     ask = "As the sphere moves on between the plates, does its acceleration change? Explain."
-    return one_sphere(data, told, push, memo, (ask, SAME))
+    return one_sphere(data, bare, push, memo, (ask, SAME))
 
 
 def all_in_field(base: dict[str, float]) -> dict[str, float]:
@@ -432,7 +430,7 @@ def practise_in_field(typed: dict[str, object], random: object, level: int) -> d
         typed,
         random,
         level,
-        FIELD_DRAWS,
+        draws_of(FIELD_GIVEN, "m Q V d"),
         all_in_field,
         {
             "alpha": ("m Q V d", "m Q E", "m T"),
@@ -453,77 +451,63 @@ def practise_in_field(typed: dict[str, object], random: object, level: int) -> d
     return dict(text)
 
 
-FIELD_DRAWS = {
-    "m": Draw((0.1, 0.15, 0.2, 0.25, 0.3), "g", harder=(0.12, 0.18, 0.28)),
-    "Q": Draw((5, 6, 8, 10, -5, -7, -9), "nC", harder=(5.5, 7.2, -8.4)),
-    "V": Draw((4, 5, 6, 8), "kV", harder=(4.5, 7.2)),
-    "d": Draw((5, 6, 8, 10), "cm", harder=(5.5, 7.5)),
-}
-IN_FIELD = question(
+FIELD_BODY = hung_by(
+    {
+        "m": "0,2 g; 0,1 0,15 0,2 0,25 0,3; 0,12 0,18 0,28",
+        "alpha": "?; 15 20 °",
+        "n": "?",
+        "F_E": "?; 0,5 0,8 mN",
+        "T": "?; 2 3 mN",
+        "a": "?; 10,5 11 m/s^2",
+    }
+)
+FIELD_GIVEN = (
+    FIELD_BODY["m"],
+    charge("Q", "Charge on the sphere", "It carries {}.", "+8 nC; 5 6 8 10 -5 -7 -9; 5,5 7,2 -8,4"),
+    FIELD_BODY["n"],
+    FIELD_BODY["alpha"],
+    Quantity("V·m⁻¹", 10, 1e7, "The field's size is greater than zero: pick its direction beside it.")(
+        "E",
+        "Electric field",
+        "The field is {}.",
+        "?; 60 80 kV/m",
+        ask="Calculate the electric field between the plates.",
+    ),
+    Quantity("V", 1, 1e5, "Enter the size of the potential difference: more than zero.")(
+        "V",
+        "Potential difference between the plates",
+        "The potential difference between the plates is {}.",
+        "6 kV; 4 5 6 8; 4,5 7,2",
+        unit="V",
+    ),
+    Quantity("cm", 1e-3, 1, "Distance must be greater than zero.")(
+        "d", "Distance between the plates", "The plates are {} apart.", "8 cm; 5 6 8 10; 5,5 7,5"
+    ),
+    FIELD_BODY["F_E"],
+    FIELD_BODY["T"],
+    FIELD_BODY["a"],
+)
+LEANING = Choice(
+    "lean",
+    "The sphere is pushed",
+    (
+        ("signs", "as the sign of its charge says"),
+        ("along", "in the direction of the field"),
+        ("against", "against the field"),
+    ),
+    quiet=("signs",),
+)
+IN_FIELD = told_of_given(
     "thread-in-field",
     "One sphere on a thread in a horizontal field",
     in_field,
-    fields=(
-        Choice("field", "The field points", (("right", "to the right"), ("left", "to the left"))),
-        mass(),
-        charge("Q", "Charge on the sphere"),
-        electrons(),
-        ANGLE,
-        Input(
-            "E",
-            "Electric field",
-            "V·m⁻¹",
-            10,
-            1e7,
-            "The field's size is greater than zero: pick its direction beside it.",
-        ),
-        Input(
-            "V",
-            "Potential difference between the plates",
-            "V",
-            1,
-            1e5,
-            "Enter the size of the potential difference: more than zero.",
-        ),
-        Input("d", "Distance between the plates", "cm", 1e-3, 1, "Distance must be greater than zero."),
-        F_E,
-        tension("thread"),
-        first_acceleration("the thread is cut"),
-        Choice(
-            "lean",
-            "The sphere is pushed",
-            (
-                ("signs", "as the sign of its charge says"),
-                ("along", "in the direction of the field"),
-                ("against", "against the field"),
-            ),
-            quiet=("signs",),
-        ),
-        PARTS,
-        LENGTHS,
-    ),
-    example={
-        "field": "right",
-        "m": "0,2 g",
-        "Q": "+8 nC",
-        "V": "6 kV",
-        "d": "8 cm",
-        "lean": "along",
-        "parts": "whole",
-        "lengths": "scale",
-    },
+    FIELD_GIVEN,
+    first=(Choice("field", "The field points", (("right", "to the right"), ("left", "to the left"))),),
+    last=(LEANING, PARTS, LENGTHS),
+    picked={"field": "right", "lean": "along", "parts": "whole", "lengths": "scale"},
     asks="alpha",
     undrawn=("n",),
     constants=("g", "e"),
-    laws=(EQUILIBRIUM.name, SECOND.name),
-    draws={
-        **FIELD_DRAWS,
-        "alpha": Draw((15, 20), "°"),
-        "E": Draw((60, 80), "kV/m"),
-        "F_E": Draw((0.5, 0.8), "mN"),
-        "T": Draw((2, 3), "mN"),
-        "a": Draw((10.5, 11), "m/s^2"),
-    },
-    since=2,
-    adjust=practise_in_field,
+    laws=(EQUILIBRIUM, SECOND),
+    practise=practise_in_field,
 )

@@ -10,11 +10,13 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from calc.model.answers import Mark, Point
-from calc.model.questions import Check, Choice, Data, Input, Plan, Refusal, Step
+from calc.model.answers import Law, Mark, Point
+from calc.model.questions import Check, Choice, Data, Draw, Input, Plan, Question, Refusal, Step
 from calc.topics.shared.electrostatics import distance, force
+from calc.topics.shared.quantities import Quantity, electrostatic_force
 from calc.working.chain import told
-from calc.working.solving import Situation, plan
+from calc.working.declaring import Given
+from calc.working.solving import Situation, plan, question
 
 NO_PUSH = "A string cannot push: no equilibrium this way."
 SLACK = "The tension is zero: the string is slack, and the forces just balance without it."
@@ -33,6 +35,68 @@ UNSTABLE = (
 NEUTRAL = "The electrostatic force is zero here: it is left out of the diagram and of the sum of the forces."
 GROWS = "As the sphere moves on, does its acceleration become larger or smaller? Explain."
 BALANCE_MARKS = (Mark("formula"), Mark("substitution", 2), Mark("answer"))
+
+
+# --- quantities of a body on a thread ---
+
+HUNG_MASS = Quantity("g", 1e-6, 1.0, "Mass must be greater than zero.")
+LEAN = Quantity("°", 0.5, 85, "Give the angle with the vertical: more than 0° and less than 90°.", under=90.0)
+GAP = Quantity("m", 1e-3, 10, "Distance must be greater than zero.", result="laid out")
+DEPTH = Quantity("m", 1e-2, 5, "The depth must be greater than zero.", result="laid out")
+LENGTH = Quantity("m", 1e-2, 5, "The thread's length must be greater than zero.")
+PUSH = replace(electrostatic_force, result="measured")
+PULL = Quantity("N", 1e-6, 10.0, NO_PUSH, over=None, result="measured")
+AT_CUT = Quantity(
+    "m·s⁻²",
+    1e-3,
+    1e3,
+    "The acceleration at the cut must be greater than zero: with none, there was no tension.",
+    result="measured",
+)
+COUNT = Quantity("", 1e6, 1e14, "The number of electrons must be greater than zero.", whole=True, result="measured")
+
+
+def told_of_given(
+    key: str,
+    title: str,
+    situation: Callable[[Data], Situation],
+    given: tuple[Given, ...],
+    *,
+    first: tuple[Choice, ...] = (),
+    last: tuple[Choice, ...],
+    picked: Mapping[str, str],
+    asks: str,
+    laws: tuple[Law, ...],
+    constants: tuple[str, ...],
+    practise: Callable[[dict[str, object], object, int], dict[str, object]],
+    unknowns: tuple[str, ...] | None = None,
+    undrawn: tuple[str, ...] = (),
+) -> Question:
+    """A question whose laws hang on the data, from its quantities: boxes between the choices ``first`` and ``last``.
+
+    picked: the example's choices. The rest as in :func:`~calc.working.solving.question`.
+    """
+    return question(
+        key,
+        title,
+        situation,
+        fields=(*first, *(one.box for one in given), *last),
+        example={**{one.box.name: one.example for one in given if one.example}, **picked},
+        draws=draws_of(given),
+        asks=asks,
+        laws=tuple(law.name for law in laws),
+        constants=constants,
+        unknowns=unknowns,
+        undrawn=undrawn,
+        adjust=practise,
+        since=2,
+    )
+
+
+def draws_of(given: tuple[Given, ...], names: str = "") -> dict[str, Draw]:
+    """What practice draws: for these names, in their order, or for all."""
+    draws = {one.box.name: one.draw for one in given if one.draw}
+    return {name: draws[name] for name in names.split() or draws}
 
 
 # --- forms that ask by a choice ---

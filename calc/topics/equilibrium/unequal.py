@@ -12,29 +12,36 @@ from dataclasses import replace
 from math import atan, cos, pi, tan
 
 from calc.model.answers import Point
-from calc.model.questions import SA, Check, Data, Draw, Input, Mistake, Part, Refusal, Values
+from calc.model.questions import SA, Check, Data, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation
 from calc.topics.equilibrium.beside import SCHOOL
-from calc.topics.equilibrium.hung import PARTS, SAGGING, THREAD
+from calc.topics.equilibrium.hung import PARTS, SAGGING
 from calc.topics.equilibrium.practised import practised
 from calc.topics.equilibrium.relations import coulomb, steps_of, thread_laws, where_known
 from calc.topics.equilibrium.shared import (
-    F_E,
+    DEPTH,
     FBD_RULES,
+    GAP,
+    HUNG_MASS,
+    LEAN,
+    LENGTH,
     LENGTHS,
-    apart,
+    PULL,
+    PUSH,
     arrow_points,
+    draws_of,
     kind,
-    mass,
     refuse_uncharged,
     signs,
-    tension,
+    told_of_given,
 )
 from calc.topics.equilibrium.thread_figures import thread_draw, unequal_scene
 from calc.topics.equilibrium.threads import SWING
-from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, charge, kind_of_force
+from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, kind_of_force
+from calc.topics.shared.quantities import charge
 from calc.working.chain import spread
-from calc.working.solving import Situation, question
+from calc.working.declaring import told
+from calc.working.solving import Situation
 
 FIRST, SECOND = ({"m": f"m{i}", "alpha": f"alpha_{i}", "T": f"T{i}", "F_E": "F_E"} for i in (1, 2))
 NO_THREAD = "No thread hangs at such an angle: each angle must be more than 0° and less than 90°. Check the numbers."
@@ -162,31 +169,10 @@ def unequal(data: Data) -> Situation:
             ),
         )
 
-    return Situation(
+    return replace(
+        told(GIVEN),
         relations=laws(data),
         openings=HOOK,
-        tell={
-            "m1": "The first sphere has a mass of {}.",
-            "m2": "The second sphere has a mass of {}.",
-            "alpha_1": "The thread of the first makes an angle of {} with the vertical.",
-            "alpha_2": "The thread of the second makes an angle of {} with the vertical.",
-            "Q1": "The first carries {}.",
-            "Q2": "The second carries {}.",
-            "r": "The distance between the centres is {}.",
-            "F_E": "The electrostatic force on each is {}.",
-            "T1": "The tension in the first thread is {}.",
-            "T2": "The tension in the second thread is {}.",
-            "h": "They hang {} below the hook.",
-            "L1": "The first thread is {} long.",
-            "L2": "The second thread is {} long.",
-        },
-        ask={
-            "F_E": "Calculate the electrostatic force on each sphere.",
-            "alpha_1": "Calculate the angle of the first thread with the vertical.",
-            "alpha_2": "Calculate the angle of the second thread with the vertical.",
-            "r": "Calculate the distance between the spheres.",
-            "h": "Calculate how far below the hook the spheres hang.",
-        },
         stated=(drawn(),),
         later=lean,
         judge=leaning(data),
@@ -275,7 +261,7 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
             typed,
             random,
             level,
-            UNEQUAL_DRAWS,
+            draws_of(GIVEN, "m1 m2 alpha_1 h Q2"),
             everything,
             {
                 "alpha_2": ("m1 m2 alpha_1", "m2 F_E", "m2 T2"),
@@ -296,76 +282,58 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
     )
 
 
-def angle(i: int, which: str) -> Input:
-    return Input(
-        f"alpha_{i}",
-        f"Angle of the {which} thread with the vertical",
-        "°",
-        0.5,
-        85,
-        "Give the angle with the vertical: more than 0° and less than 90°.",
-        under=90.0,
-    )
-
-
-UNEQUAL_DRAWS = {
-    "m1": Draw((0.8, 1, 1.2, 1.5, 2), "g", harder=(0.9, 1.4, 1.8)),
-    "m2": Draw((0.5, 0.6, 2.5, 3, 4), "g", harder=(0.55, 2.4, 3.2)),
-    "alpha_1": Draw((15, 18, 20, 22, 25), "°", harder=(16.5, 23.5)),
-    "h": Draw((6, 8, 10, 12), "cm", harder=(7.5, 9.5, 11.5)),
-    "Q2": Draw((60, 80, 90, -70, -85), "nC", harder=(64, -78)),
-}
-UNEQUAL = question(
+GIVEN = (
+    HUNG_MASS(
+        "m1", "Mass of the first sphere", "The first sphere has a mass of {}.", "2 g; 0,8 1 1,2 1,5 2; 0,9 1,4 1,8"
+    ),
+    HUNG_MASS(
+        "m2", "Mass of the second sphere", "The second sphere has a mass of {}.", "1,2 g; 0,5 0,6 2,5 3 4; 0,55 2,4 3,2"
+    ),
+    LEAN(
+        "alpha_1",
+        "Angle of the first thread with the vertical",
+        "The thread of the first makes an angle of {} with the vertical.",
+        "18°; 15 18 20 22 25; 16,5 23,5",
+    ),
+    LEAN(
+        "alpha_2",
+        "Angle of the second thread with the vertical",
+        "The thread of the second makes an angle of {} with the vertical.",
+        "?; 20 30 °",
+    ),
+    charge("Q1", "Charge on the first sphere", "The first carries {}.", "?; 60 80 nC"),
+    charge("Q2", "Charge on the second sphere", "The second carries {}.", "+60 nC; 60 80 90 -70 -85; 64 -78"),
+    GAP("r", "Distance between the spheres", "The distance between the centres is {}.", "?; 8 10 cm"),
+    PUSH(
+        "F_E",
+        "Electrostatic force (size)",
+        "The electrostatic force on each is {}.",
+        "?; 3 5 mN",
+        ask="Calculate the electrostatic force on each sphere.",
+    ),
+    PULL("T1", "Tension in the first thread", "The tension in the first thread is {}.", "?; 12 15 mN"),
+    PULL("T2", "Tension in the second thread", "The tension in the second thread is {}.", "?; 12 15 mN"),
+    DEPTH(
+        "h",
+        "Depth of the spheres below the hook",
+        "They hang {} below the hook.",
+        "12 cm; 6 8 10 12; 7,5 9,5 11,5",
+        unit="m",
+        ask="Calculate how far below the hook the spheres hang.",
+    ),
+    LENGTH("L1", "Length of the first thread", "The first thread is {} long.", "?; 20 25 cm"),
+    LENGTH("L2", "Length of the second thread", "The second thread is {} long.", "?; 20 25 cm"),
+)
+UNEQUAL = told_of_given(
     "unequal-threads",
     "Two unequal spheres on threads",
     unequal,
-    fields=(
-        replace(mass("Mass of the first sphere"), name="m1"),
-        replace(mass("Mass of the second sphere"), name="m2"),
-        angle(1, "first"),
-        angle(2, "second"),
-        charge("Q1", "Charge on the first sphere"),
-        charge("Q2", "Charge on the second sphere"),
-        apart("Distance between the spheres"),
-        F_E,
-        replace(tension("first thread"), name="T1"),
-        replace(tension("second thread"), name="T2"),
-        replace(
-            THREAD,
-            name="h",
-            words="Depth of the spheres below the hook",
-            refusal="The depth must be greater than zero.",
-            result="laid out",
-        ),
-        replace(THREAD, name="L1", words="Length of the first thread"),
-        replace(THREAD, name="L2", words="Length of the second thread"),
-        PARTS,
-        LENGTHS,
-    ),
-    example={
-        "m1": "2 g",
-        "m2": "1,2 g",
-        "alpha_1": "18°",
-        "h": "12 cm",
-        "Q2": "+60 nC",
-        "parts": "whole",
-        "lengths": "scale",
-    },
+    GIVEN,
+    last=(PARTS, LENGTHS),
+    picked={"parts": "whole", "lengths": "scale"},
     asks="Q1",
     unknowns=("alpha_2", "alpha_1", "m1", "m2", "F_E", "T1", "T2", "Q1", "Q2", "r", "h", "L1", "L2"),
     constants=("k", "g"),
-    laws=(EQUILIBRIUM.name, COULOMB.name),
-    draws={
-        **UNEQUAL_DRAWS,
-        "alpha_2": Draw((20, 30), "°"),
-        "Q1": Draw((60, 80), "nC"),
-        "F_E": Draw((3, 5), "mN"),
-        "T1": Draw((12, 15), "mN"),
-        "T2": Draw((12, 15), "mN"),
-        "r": Draw((8, 10), "cm"),
-        "L1": Draw((20, 25), "cm"),
-        "L2": Draw((20, 25), "cm"),
-    },
-    since=2,
-    adjust=practise,
+    laws=(EQUILIBRIUM, COULOMB),
+    practise=practise,
 )
