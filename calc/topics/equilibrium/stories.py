@@ -7,10 +7,13 @@ number and every part follows.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import partial
 from typing import Literal
 
+from calc.figures import Figure
 from calc.language.wording import called
-from calc.model.answers import Direction, Point
+from calc.model.answers import Point
+from calc.model.directions import UP_DOWN
 from calc.model.questions import (
     FSA,
     NO_MARKS,
@@ -25,7 +28,9 @@ from calc.model.questions import (
     Question,
     Refusal,
     Step,
+    Values,
 )
+from calc.model.relations import Relation
 from calc.topics.equilibrium.along import Line
 from calc.topics.equilibrium.along_drawn import draw_part, judge, line_checks
 from calc.topics.equilibrium.held import END, WEIGHT, nudge_points
@@ -85,19 +90,28 @@ AT_REST = Part(
 
 
 class Chapters:
-    """Parts one after the other: what an earlier part made, a later one may use."""
+    """Parts one after the other: what an earlier part made, a later one may use.
 
-    def __init__(self, data: Data, ways: Sequence[Step]) -> None:
-        self.known, self.ways = set(data.values), list(ways)
-        self.constants = set(data.settings.constants())
+    laws: those that hold; judge: refuses what cannot be. scene: drawn from all values. checks: second ways, from
+    the names known and the steps.
+    """
+
+    def __init__(
+        self,
+        data: Data,
+        laws: Sequence[Relation],
+        judge: Callable[[str, float | None], None],
+        scene: Callable[[Values], Figure],
+        checks: Callable[[set[str], tuple[Step, ...]], tuple[Check, ...]],
+    ) -> None:
+        self.data, self.scene, self.checks = data, scene, checks
+        self.known, self.ways = set(data.values), steps_of(*laws)
         self.steps: list[Step] = []
+        spread(data.values, self.ways, data.settings.constants(), judge)
 
     def calculate(self, key: str, ask: str, target: str) -> Part:
         """The part that asks for ``target``, with the steps that are still missing."""
-        steps = lead(self.known | self.constants, self.ways, target)
-        self.steps += steps
-        self.known |= {step.makes for step in steps}
-        return Part(key, "calculate", ask, steps)
+        return self.own(key, ask, *lead(self.known | set(self.data.settings.constants()), self.ways, target))
 
     def own(self, key: str, ask: str, *steps: Step) -> Part:
         """A part with steps of its own."""
@@ -105,35 +119,38 @@ class Chapters:
         self.known |= {step.makes for step in steps}
         return Part(key, "calculate", ask, steps)
 
+    def plan(
+        self, story: str, parts: tuple[Part, ...], checks: tuple[Check, ...] = (), notes: tuple[str, ...] = ()
+    ) -> Plan:
+        """The whole story."""
+        return Plan(
+            story=story,
+            parts=parts,
+            values=dict(self.data.values),
+            units={name: "°" for name in ("theta", "alpha", "beta") if self.data.has(name) or name in self.known},
+            scene=self.scene,
+            checks=(*self.checks(self.known, tuple(self.steps)), *checks),
+            notes=(FBD_RULES, *notes),
+        )
+
 
 def line_story(data: Data, side: int, string: str, lift: int | None = None) -> tuple[Line, Chapters]:
     """The set-up of a story on a slope or a vertical line, found possible."""
     refuse_uncharged(data)
     acting = -lift * side if lift else kind(data)
     line = Line("theta" in data.values, side, -acting * side, string, False, *signs(data, acting))
-    ways = steps_of(*line.laws())
-    spread(data.values, ways, data.settings.constants(), judge(line, data))
-    return line, Chapters(data, ways)
+    return line, Chapters(data, line.laws(), judge(line, data), partial(scene, line), partial(line_checks, line))
 
 
-def line_plan(
-    data: Data,
-    line: Line,
-    told: Chapters,
-    story: str,
-    parts: tuple[Part, ...],
-    checks: tuple[Check, ...] = (),
-    notes: tuple[str, ...] = (),
-) -> Plan:
-    return Plan(
-        story=story,
-        parts=parts,
-        values=dict(data.values),
-        units={"theta": "°"},
-        scene=lambda v: scene(line, v),
-        checks=(*line_checks(line, told.known, told.steps), *checks),
-        notes=(FBD_RULES, *notes),
-    )
+def pair_story(data: Data, two: bool, equal: bool, acting: Literal[1, -1]) -> tuple[Pair, Chapters]:
+    """The set-up of a story on threads, found possible."""
+    refuse_uncharged(data)
+    pair = Pair(acting, two, equal, False, *signs(data, acting))
+
+    def drawn(values: Values) -> Figure:
+        return pair_figure(pair, values["alpha"])
+
+    return pair, Chapters(data, pair.laws(), judge_pair(pair, data), drawn, partial(pair_checks, pair))
 
 
 # --- a ramp in a museum: fixed charge below, cord to the top ------------------------------------------------
@@ -161,7 +178,7 @@ def plan_museum(data: Data) -> Plan:
         draw_part(line, data, told.ways, "draw-cut", cut=True, body="the upper bead"),
         Part("later", "explain", GROWS, points=line.after()),
     )
-    return line_plan(data, line, told, story, parts)
+    return told.plan(story, parts)
 
 
 MUSEUM = Question(
@@ -265,7 +282,7 @@ def plan_stage(data: Data) -> Plan:
         "k*Q1*Q2/r_0^2 = m*g*sin(theta)",
         sizes=("Q1", "Q2"),
     )
-    return line_plan(data, line, told, story, parts, (back,), (UNSTABLE,))
+    return told.plan(story, parts, (back,), (UNSTABLE,))
 
 
 STAGE = Question(
@@ -331,7 +348,7 @@ def plan_gauge(data: Data) -> Plan:
         told.calculate("cut", "The cord snaps. Calculate the acceleration of the pellet at that instant.", "a"),
         Part("later", "explain", GROWS, points=line.after()),
     )
-    return line_plan(data, line, told, story, parts)
+    return told.plan(story, parts)
 
 
 GAUGE = Question(
@@ -340,7 +357,7 @@ GAUGE = Question(
     fields=(
         mass("Mass of the pellet"),
         slope_angle(),
-        tension("cord"),
+        called(tension(), {"string": "cord"}),
         charge("Q2", "Charge on the fixed ball"),
         distance("r", "Distance between ball and pellet"),
         WEIGHT,
@@ -416,7 +433,6 @@ def plan_hover(data: Data) -> Plan:
             ),
         ),
     )
-    drop = Direction("down", "downwards", (("up", "upwards"), ("down", "downwards")))
     height = Step(
         "DeltaH = r - r_after",
         "DeltaH = r - r_after",
@@ -424,7 +440,7 @@ def plan_hover(data: Data) -> Plan:
         "Both are measured from the same fixed ball.",
         "m",
         SA,
-        direction=drop,
+        direction=UP_DOWN.of("down"),
         plain="How far down it came overnight.",
     )
     parts = (
@@ -448,7 +464,7 @@ def plan_hover(data: Data) -> Plan:
     )
     if half >= 1:
         raise Refusal("f", "Charge leaks away: type a part between 0 and 1, such as 0,5.")
-    return line_plan(data, line, told, story, parts, (same,))
+    return told.plan(story, parts, (same,))
 
 
 HOVER = Question(
@@ -478,27 +494,6 @@ HOVER = Question(
 # --- threads --------------------------------------------------------------------------------------------------
 
 
-def pair_story(data: Data, two: bool, equal: bool, acting: Literal[1, -1]) -> tuple[Pair, Chapters]:
-    """The set-up of a story on threads, found possible."""
-    refuse_uncharged(data)
-    pair = Pair(acting, two, equal, False, *signs(data, acting))
-    ways = steps_of(*pair.laws())
-    spread(data.values, ways, data.settings.constants(), judge_pair(pair, data))
-    return pair, Chapters(data, ways)
-
-
-def pair_plan(data: Data, pair: Pair, told: Chapters, story: str, parts: tuple[Part, ...]) -> Plan:
-    return Plan(
-        story=story,
-        parts=parts,
-        values=dict(data.values),
-        units={"alpha": "°", "beta": "°"},
-        scene=lambda v: pair_figure(pair, v["alpha"]),
-        checks=pair_checks(pair, told.known, tuple(told.steps)),
-        notes=(FBD_RULES,),
-    )
-
-
 @told_of(sphere="ball")
 def plan_hall(data: Data) -> Plan:
     pair, told = pair_story(data, two=False, equal=True, acting=1)
@@ -523,7 +518,7 @@ def plan_hall(data: Data) -> Plan:
         pair_draw(pair, data, told.ways, "draw-cut", cut=True, body="the right-hand ball"),
         Part("later", "explain", GROWS, points=pair.after()),
     )
-    return pair_plan(data, pair, told, story, parts)
+    return told.plan(story, parts)
 
 
 HALL = Question(
@@ -580,7 +575,7 @@ def plan_barn(data: Data) -> Plan:
             points=EQUAL_ANGLES,
         ),
     )
-    return pair_plan(data, pair, told, story, parts)
+    return told.plan(story, parts)
 
 
 BARN = Question(
