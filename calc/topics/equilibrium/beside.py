@@ -444,6 +444,7 @@ def practise_in_field(typed: dict[str, object], random: object, level: int) -> d
             "a": ("m Q V d", "m Q E"),
         },
     )
+    del text["n"]  # this box came after the draws were stored: it is no part of them
     if text["Q"]:
         text["lean"] = "signs"
     elif text["lean"] == "signs":
@@ -506,7 +507,7 @@ IN_FIELD = told_of_given(
     last=(LEANING, PARTS, LENGTHS),
     picked={"field": "right", "lean": "along", "parts": "whole", "lengths": "scale"},
     asks="alpha",
-    undrawn=("n",),
+    drawn=("m", "Q", "alpha", "E", "V", "d", "F_E", "T", "a"),
     constants=("g", "e"),
     laws=(EQUILIBRIUM, SECOND),
     practise=practise_in_field,

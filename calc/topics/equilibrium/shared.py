@@ -70,7 +70,7 @@ def told_of_given(
     constants: tuple[str, ...],
     practise: Callable[[dict[str, object], object, int], dict[str, object]],
     unknowns: tuple[str, ...] | None = None,
-    undrawn: tuple[str, ...] = (),
+    drawn: tuple[str, ...] = (),
 ) -> Question:
     """A question whose laws hang on the data, from its quantities: boxes between the choices ``first`` and ``last``.
 
@@ -87,7 +87,7 @@ def told_of_given(
         laws=tuple(law.name for law in laws),
         constants=constants,
         unknowns=unknowns,
-        undrawn=undrawn,
+        drawn=drawn,
         adjust=practise,
         since=2,
     )
