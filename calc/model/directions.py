@@ -127,8 +127,8 @@ ALONG_THREAD = Kind(
     ),
     (("away", "to"),),
     {
-        "away": ("away from the support", "along the thread outwards"),
-        "to": ("towards the support", "along the thread inwards"),
+        "away": ("away from the support",),
+        "to": ("towards the support", "to the support"),
         "down": ("vertically downwards", "downwards"),
         "sideways": ("horizontal", "to the side"),
     },
@@ -187,15 +187,6 @@ IN_OUT = Kind(
     (("in", "out"),),
     {"in": ("into", "inwards"), "out": ("outwards",)},
 )
-ALONG_THREAD = Kind(
-    "along a thread",
-    (
-        ("away", "along the line of the thread, away from the support"),
-        ("to", "along the line of the thread, towards the support"),
-    ),
-    (("away", "to"),),
-    {"away": ("away from the support",), "to": ("towards the support", "to the support")},
-)
 KINDS = (
     SIGN_OF_CHARGE,
     ATTRACTION,
@@ -213,7 +204,6 @@ KINDS = (
     FORWARDS,
     COMPASS,
     IN_OUT,
-    ALONG_THREAD,
 )
 
 

@@ -23,7 +23,6 @@ from calc.topics.equilibrium.relations import (
     coulomb,
     counting,
     cut,
-    fixed,
     thread_laws,
     where_known,
 )
@@ -337,7 +336,7 @@ def push_of(data: Data) -> int:
 
 def force_in_field(way: Direction | None, sign: int) -> Relation:
     """F_E = QE with the size of the charge."""
-    known = {"F_E": fixed(way)} if way else {}
+    known = {"F_E": way} if way else {}
     law = Relation(
         "F_E = Q*E",
         "Find the force of the field on the charge",
@@ -345,7 +344,7 @@ def force_in_field(way: Direction | None, sign: int) -> Relation:
         {"F_E": "N", "Q": "C", "E": "V·m⁻¹"},
         "So much push for each bit of charge: more charge or a stronger field, more push.",
         sizes=("Q",),
-        directions={**known, **({"Q": fixed(sign_of_charge(sign))} if sign else {})},
+        directions={**known, **({"Q": sign_of_charge(sign)} if sign else {})},
         mistakes=(
             Mistake("divided", "F_E", "E/Q", "E is the force per coulomb: multiply by the coulombs."),
             Mistake("upside-down", "Q", "E/F_E", "F_E = QE, so Q = F_E/E."),

@@ -24,16 +24,10 @@ UPRIGHT = "The vertical part of T balances mg: T cos α = mg."
 LEVEL = "F_E is opposite α: T sin α."
 
 
-def fixed(way: Direction) -> Direction:
-    """The direction of a value above zero; one below zero points the other way."""
-    return way
-
-
 def directed(law: Relation, ways: Mapping[str, Direction]) -> Relation:
     """A relation whose quantities point as told."""
-    turned = {name: fixed(way) for name, way in ways.items()}
-    steps = {name: replace(step, direction=turned.get(name)) for name, step in law.by_hand.items()}
-    return replace(law, directions=turned, by_hand=steps)
+    steps = {name: replace(step, direction=ways.get(name)) for name, step in law.by_hand.items()}
+    return replace(law, directions=ways, by_hand=steps)
 
 
 def alone(step: Step) -> Relation:
@@ -94,7 +88,7 @@ def thread_laws(towards: Direction | None) -> tuple[Relation, ...]:
 
     towards: the direction of F_E, where it is told.
     """
-    ways = {"T": fixed(TO_SUPPORT), **({"F_E": fixed(towards)} if towards else {})}
+    ways = {"T": TO_SUPPORT, **({"F_E": towards} if towards else {})}
     return tuple(replace(law, directions=ways) for law in THREAD)
 
 
