@@ -10,7 +10,6 @@ from collections.abc import Callable
 from dataclasses import replace
 from math import sqrt
 from random import Random
-from typing import cast
 
 from calc.figures import Figure
 from calc.model.answers import Point
@@ -25,19 +24,20 @@ from calc.topics.electric_field.shared import (
     by_value,
     field_along,
     follows,
-    school,
     typed_number,
     upper_plate,
     upper_sign,
     words_of,
 )
 from calc.topics.electric_field.uniform import (
-    IONS,
+    TELL,
     Charged,
     an,
+    ask_of,
     boxes,
     charged,
     energy,
+    fitted,
     following,
     for_body,
     force_of,
@@ -124,13 +124,7 @@ def situation(data: Data) -> Situation:
             f"Moving parallel to two level charged plates in a vacuum, {who} flies in {place}. {way}",
         ),
         tell={
-            "V": "The potential difference between the plates is {}.",
-            "d": "The plates are {} apart.",
-            "E": "The field is {}.",
-            "q": "The charge of the body is {}.",
-            "m": "Its mass is {}.",
-            "F": "The electrostatic force on it is {}.",
-            "a": "It accelerates at {}.",
+            **TELL,
             "u": "It enters with a speed of {}.",
             "L": "The plates are {} long.",
             "t": "It is between the plates for {}.",
@@ -141,10 +135,7 @@ def situation(data: Data) -> Situation:
             "W": "In all, the field does {} of work on it.",
         },
         ask={
-            "E": "Calculate the electric field between the plates.",
-            "q": "Calculate the charge of the body.",
-            "F": f"Calculate the electrostatic force on the {body.name}.",
-            "a": f"Calculate the acceleration of the {body.name}.",
+            **ask_of(body),
             "u": "Calculate the speed with which it enters.",
             "L": "Calculate the length of the plates.",
             "t": "Calculate how long it is between the plates.",
@@ -222,55 +213,39 @@ def explain_part(body: Charged) -> Part:
 
 BENT = ("V", "d", "u", "L")
 GIVEN = {
-    "y": BENT,
-    "v_y": BENT,
-    "v": BENT,
-    "theta": BENT,
-    "W": BENT,
+    **dict.fromkeys(("y", "v_y", "v", "theta", "W"), BENT),
     "t": ("u", "L"),
-    "a": ("V", "d"),
-    "F": ("V", "d"),
+    **dict.fromkeys(("a", "F"), ("V", "d")),
     "E": ("u", "L", "y"),
     "V": ("d", "u", "L", "y"),
     "d": ("V", "u", "L", "y"),
     "u": ("V", "d", "L", "y"),
     "L": ("V", "d", "u", "y"),
-    "q": (*BENT, "y"),
-    "m": (*BENT, "y"),
+    **dict.fromkeys(("q", "m"), (*BENT, "y")),
 }
 
 
-def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
-    """Numbers that fit each other, with a deflection that comes through; of those only what leads to the answer."""
-    draw, sheet = cast(Random, random), school("e", "m_e", "m_p")
-    asked = next(name for name in GIVEN if not str(typed.get(name, "")).strip())
-    own = asked in ("q", "m") or typed["particle"] == "body"
-    q, m = draw.choice(IONS)
-    if not own:
-        negative = typed["particle"] == "electron"
-        q, m = sheet["e"] * (-1 if negative else 1), sheet["m_e" if negative else "m_p"]
+def numbers(draw: Random, q: float, m: float, level: int) -> dict[str, str]:
+    """A voltage, plates and a deflection that comes through, and the speed that gives it (SI)."""
     volts = draw.choice((60, 80, 90, 120) if level == 1 else (72, 96, 110, 140, 150))
     millimetres, long = draw.choice((16, 20, 24, 30)), draw.choice((40, 50, 60))
     d, length_of = millimetres / 1000, long / 1000
     y = d * draw.choice((0.1, 0.15, 0.2, 0.25, 0.3, 0.4))
-    u = (abs(q) * volts / (d * m) * length_of**2 / (2 * y)) ** 0.5
-    number = {
+    u = (q * volts / (d * m) * length_of**2 / (2 * y)) ** 0.5
+    return {
         "V": f"{volts} V",
         "d": f"{millimetres} mm",
         "L": f"{long} mm",
         "y": f"{y * 1000:.4g} mm".replace(".", ","),
         "u": typed_number(u, "m/s"),
-        "q": typed_number(q, "C"),
-        "m": typed_number(m, "kg"),
     }
-    given = {*GIVEN[asked], *(("q", "m") if own else ())} - {asked}
+
+
+def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    """Numbers that fit each other; the plate it bends to is told where its charge is asked."""
+    drawn, q = fitted(typed, random, GIVEN, lambda draw, size, m: numbers(draw, size, m, level))
     field = "down" if typed["upper"] == "positive" else "up"
-    return {
-        **typed,
-        **{name: number[name] if name in given else "" for name in GIVEN},
-        "particle": "body" if own else typed["particle"],
-        "bends": follows(field, q) if asked == "q" else "charge",
-    }
+    return {**drawn, "bends": follows(field, q) if q else "charge"}
 
 
 CROSSING = question(
@@ -309,22 +284,14 @@ CROSSING = question(
         ),
     ),
     example={
+        **dict.fromkeys(GIVEN, ""),
         "V": "90 V",
         "d": "20 mm",
-        "E": "",
         "particle": "body",
         "q": "+3,2 x 10^-19 C",
         "m": "6,64 x 10^-27 kg",
-        "F": "",
-        "a": "",
         "u": "2,5 x 10^5 m/s",
         "L": "50 mm",
-        "t": "",
-        "y": "",
-        "v_y": "",
-        "v": "",
-        "theta": "",
-        "W": "",
         "upper": "positive",
         "enters": "middle",
         "bends": "charge",

@@ -7,21 +7,22 @@ E = V/d, E = F/q, F = ma, v = at, v² = 2as, s = ½at², W = qEs = ½mv². Marks
 from __future__ import annotations
 
 from random import Random
-from typing import cast
 
 from calc.model.answers import Point
 from calc.model.questions import Check, Choice, Data, Draw, Part, Refusal, Values
 from calc.topics.electric_field.laws import KINETIC, PLATES, WORK_BY_FIELD
 from calc.topics.electric_field.motion_drawn import released_figure
-from calc.topics.electric_field.shared import FIELD, FOUR, MOTION, UNIFORM, WORK_ENERGY, school, typed_number, words_of
+from calc.topics.electric_field.shared import FIELD, FOUR, MOTION, UNIFORM, WORK_ENERGY, typed_number, words_of
 from calc.topics.electric_field.uniform import (
     BY_CHARGE,
-    IONS,
+    TELL,
     Charged,
     an,
+    ask_of,
     boxes,
     charged,
     energy,
+    fitted,
     following,
     for_body,
     force_of,
@@ -91,23 +92,14 @@ def situation(data: Data) -> Situation:
             f"In a vacuum, {who} is let go between a pair of charged metal plates. {way}",
         ),
         tell={
-            "V": "The potential difference between the plates is {}.",
-            "d": "The plates are {} apart.",
-            "E": "The field is {}.",
-            "q": "The charge of the body is {}.",
-            "m": "Its mass is {}.",
-            "F": "The electrostatic force on it is {}.",
-            "a": "It accelerates at {}.",
+            **TELL,
             "s": "It moves a distance of {} along the line of the field.",
             "t": "It moves for {}.",
             "v": "Its speed is then {}.",
             "W": "By then the field has done {} of work on it.",
         },
         ask={
-            "E": "Calculate the electric field between the plates.",
-            "q": "Calculate the charge of the body.",
-            "F": f"Calculate the electrostatic force on the {body.name}.",
-            "a": f"Calculate the acceleration of the {body.name}.",
+            **ask_of(body),
             "s": "Calculate how far it has moved.",
             "t": "Calculate how long it moves.",
             "v": "Calculate the speed it has reached.",
@@ -175,36 +167,27 @@ GIVEN = {
 }
 
 
-def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
-    """Numbers that fit each other; of those only what leads to the answer."""
-    draw, sheet = cast(Random, random), school("e", "m_e", "m_p")
-    asked = next(name for name in GIVEN if not str(typed.get(name, "")).strip() and name in typed)
-    own = asked in ("q", "m") or typed["particle"] == "body"
-    q, m = draw.choice(IONS)
-    if not own:
-        q, m = sheet["e"], sheet["m_e" if typed["particle"] == "electron" else "m_p"]
+def numbers(draw: Random, q: float, m: float, level: int) -> dict[str, str]:
+    """A voltage, plates and a way between them, and what comes of these for a charge's size and a mass (SI)."""
     volts = draw.choice((120, 150, 240, 300, 450) if level == 1 else (180, 360, 540, 720, 900))
     millimetres = draw.choice((10, 12, 15, 20, 25))
     part = draw.choice((0.4, 0.5, 0.6, 0.8))
     d, s = millimetres / 1000, millimetres * part / 1000
-    a = abs(q) * volts / (d * m)
-    number = {
+    a = q * volts / (d * m)
+    return {
         "V": f"{volts} V",
         "d": f"{millimetres} mm",
         "s": f"{millimetres * part:g} mm".replace(".", ","),
         "a": typed_number(a, "m/s^2"),
         "t": typed_number((2 * s / a) ** 0.5, "s"),
         "v": typed_number((2 * a * s) ** 0.5, "m/s"),
-        "q": typed_number(q, "C"),
-        "m": typed_number(m, "kg"),
     }
-    given = {*GIVEN[asked], *(("q", "m") if own else ())} - {asked}
-    return {
-        **typed,
-        **{name: number[name] if name in given else "" for name in GIVEN},
-        "particle": "body" if own else typed["particle"],
-        "moves": ("against" if q < 0 else "along") if asked == "q" else "charge",
-    }
+
+
+def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    """Numbers that fit each other; the way it moves is told where its charge is asked."""
+    drawn, q = fitted(typed, random, GIVEN, lambda draw, size, m: numbers(draw, size, m, level))
+    return {**drawn, "moves": ("against" if q < 0 else "along") if q else "charge"}
 
 
 RELEASED = question(
@@ -226,18 +209,13 @@ RELEASED = question(
         ),
     ),
     example={
+        **dict.fromkeys(GIVEN, ""),
         "V": "240 V",
         "d": "20 mm",
-        "E": "",
         "particle": "body",
         "q": "+3,2 x 10^-19 C",
         "m": "6,64 x 10^-27 kg",
-        "F": "",
-        "a": "",
         "s": "15 mm",
-        "t": "",
-        "v": "",
-        "W": "",
         "along": "right",
         "moves": "charge",
     },

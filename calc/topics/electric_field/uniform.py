@@ -7,8 +7,10 @@ force; speeds are far below that of light. Marks and ranges: common practice, no
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from random import Random
+from typing import cast
 
 from calc.language.expressions import ExpressionError, equation
 from calc.model.directions import FOUR_WAYS, SIGN_OF_CHARGE
@@ -24,7 +26,18 @@ from calc.topics.electric_field.laws import (
     between,
     follows_field,
 )
-from calc.topics.electric_field.shared import AIR, BREAKDOWN, by_value, field, follows, gap, voltage, words_of
+from calc.topics.electric_field.shared import (
+    AIR,
+    BREAKDOWN,
+    by_value,
+    field,
+    follows,
+    gap,
+    school,
+    typed_number,
+    voltage,
+    words_of,
+)
 from calc.working.chain import spread
 from calc.working.working import measure
 
@@ -224,6 +237,51 @@ def time(words: str) -> Input:
 
 def energy(words: str) -> Input:
     return Input("W", words, "J", 1e-22, 1, refusal="Work must be greater than zero.")
+
+
+# --- what is told, asked and drawn ------------------------------------------------------------------------------
+
+TELL = {
+    "V": "The potential difference between the plates is {}.",
+    "d": "The plates are {} apart.",
+    "E": "The field is {}.",
+    "q": "The charge of the body is {}.",
+    "m": "Its mass is {}.",
+    "F": "The electrostatic force on it is {}.",
+    "a": "It accelerates at {}.",
+}
+
+
+def ask_of(body: Charged) -> dict[str, str]:
+    """What is asked about plates, charge, force and acceleration."""
+    return {
+        "E": "Calculate the electric field between the plates.",
+        "q": "Calculate the charge of the body.",
+        "F": f"Calculate the electrostatic force on the {body.name}.",
+        "a": f"Calculate the acceleration of the {body.name}.",
+    }
+
+
+Numbers = Callable[[Random, float, float], dict[str, str]]
+
+
+def fitted(
+    typed: dict[str, object], random: object, given: Mapping[str, tuple[str, ...]], numbers: Numbers
+) -> tuple[dict[str, object], float]:
+    """A draw with numbers that fit each other, of those only what leads to the answer; and the charge if it is asked.
+
+    given: by what is asked, the boxes that lead to it. numbers: the texts of all boxes for a charge's size and a mass.
+    """
+    draw, sheet = cast(Random, random), school("e", "m_e", "m_p")
+    asked = next(name for name in given if not str(typed.get(name, "")).strip())
+    own = asked in ("q", "m") or typed["particle"] == "body"
+    q, m = draw.choice(IONS)
+    if not own:
+        q, m = sheet["e"], sheet[PARTICLES[str(typed["particle"])][1]]
+    number = {**numbers(draw, abs(q), m), "q": typed_number(q, "C"), "m": typed_number(m, "kg")}
+    kept = {*given[asked], *(("q", "m") if own else ())} - {asked}
+    drawn = {name: number[name] if name in kept else "" for name in given}
+    return {**typed, **drawn, "particle": "body" if own else typed["particle"]}, q if asked == "q" else 0.0
 
 
 # --- what cannot be ------------------------------------------------------------------------------------------------
