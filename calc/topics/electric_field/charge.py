@@ -10,17 +10,10 @@ from dataclasses import replace
 
 from calc.figures import Arrow, Charge, Figure, On, Segment, Sphere, polar, spheres_on_line
 from calc.figures.figure import Tells
-from calc.model.answers import Point
 from calc.model.directions import AWAY_TOWARDS, FOUR_WAYS, SIGN_OF_CHARGE
 from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Refusal, Step, Values
 from calc.model.relations import Towards
-from calc.topics.electric_field.laws import (
-    PER_CHARGE,
-    SOURCE_FIELD,
-    along_or_against,
-    follows_field,
-    force_step,
-)
+from calc.topics.electric_field.laws import PER_CHARGE, SOURCE_FIELD, along_or_against, follows_field, force_step
 from calc.topics.electric_field.shared import (
     DEFINE,
     FIELD,
@@ -31,6 +24,7 @@ from calc.topics.electric_field.shared import (
     by_value,
     field,
     follows,
+    memo,
     pattern,
     pattern_part,
     placed,
@@ -248,7 +242,7 @@ def explained(asked: str, along: str, pushed: str, sign: int) -> Part:
     )
     second = f"A positive charge is pushed along the field, a negative one against it, {reasons[asked]}."
     ask = "Explain the sign of the charge." if asked == "q" else "Explain the direction."
-    return Part("direction", "explain", ask, points=(Point(first, 1), Point(second, 1, ("against",))))
+    return memo("direction", "explain", ask, (first,), (second, "against"))
 
 
 def ways(data: Data) -> tuple[str, str, int]:
@@ -260,8 +254,7 @@ def ways(data: Data) -> tuple[str, str, int]:
         return follows(pushed, data.sign("q")), pushed, data.sign("q")
     if pushed not in (along, FOUR_WAYS.opposite(along)):
         raise Refusal(
-            "pushed",
-            "The force on a charge points along the field or exactly against it. Choose one of these two.",
+            "pushed", "The force on a charge points along the field or exactly against it. Choose one of these two."
         )
     return along, pushed, 1 if along == pushed else -1
 

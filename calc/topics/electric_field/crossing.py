@@ -12,7 +12,6 @@ from math import sqrt
 from random import Random
 
 from calc.figures import Figure
-from calc.model.answers import Point
 from calc.model.directions import UP_DOWN
 from calc.model.questions import Check, Choice, Data, Draw, Input, Part, Refusal, Values
 from calc.topics.electric_field.laws import ALONG_PLATES, ANGLE_LEFT, BOTH_VELOCITIES, PLATES, WORK_BY_FIELD
@@ -24,6 +23,7 @@ from calc.topics.electric_field.shared import (
     by_value,
     field_along,
     follows,
+    memo,
     typed_number,
     upper_plate,
     upper_sign,
@@ -172,18 +172,15 @@ def hits(data: Data, found: Values, free: float, body: Charged) -> str:
 
 def path_part(body: Charged, figure: Callable[[Values], Figure]) -> Part:
     plate, where = PLATE[body.pushed], words_of(body.pushed)
-    return Part(
+    return memo(
         "path",
         "draw",
         "Draw the path between the plates, and the velocity where it leaves with its two parts.",
-        points=(
-            Point(
-                f"The path starts parallel to the plates and bends towards the {plate} plate, part of a parabola.",
-                1,
-                (f"{plate} plate",),
-            ),
-            Point(f"Where it leaves: u along the plates as at first, v_y {where}, and v from both.", 1, (where,)),
+        (
+            f"The path starts parallel to the plates and bends towards the {plate} plate, part of a parabola.",
+            f"{plate} plate",
         ),
+        (f"Where it leaves: u along the plates as at first, v_y {where}, and v from both.", where),
         figure=figure,
     )
 
@@ -191,22 +188,20 @@ def path_part(body: Charged, figure: Callable[[Values], Figure]) -> Part:
 def explain_part(body: Charged) -> Part:
     plate = PLATE[body.pushed]
     other = "positive" if body.sign < 0 else "negative"
-    return Part(
+    return memo(
         "explain",
         "explain",
         "Explain towards which plate it bends, and why its velocity along the plates stays the same.",
-        points=(
-            Point(
-                f"The charge is {body.kind}, so it is pulled towards the {other} plate, here the {plate} one.",
-                1,
-                (f"{other} plate",),
-            ),
-            Point(
+        (
+            f"The charge is {body.kind}, so it is pulled towards the {other} plate, here the {plate} one.",
+            f"{other} plate",
+        ),
+        (
+            (
                 "The force is at right angles to the plates: no force acts along them, so that part of the velocity"
-                " stays u.",
-                1,
-                ("no force acts along",),
+                " stays u."
             ),
+            "no force acts along",
         ),
     )
 

@@ -12,7 +12,7 @@ from typing import cast
 
 from calc.figures import Figure
 from calc.language.printing import counted
-from calc.model.answers import Direction, Mark, Point
+from calc.model.answers import Direction, Mark
 from calc.model.directions import ELECTRONS, SIGN_OF_CHARGE, UP_DOWN
 from calc.model.questions import SA, Check, Data, Draw, Input, Mistake, Part, Plan, Question, Step, Values
 from calc.model.relations import Relation
@@ -27,6 +27,7 @@ from calc.topics.electric_field.shared import (
     gap,
     held_drop,
     in_air,
+    memo,
     part_a_step,
     plates,
     school,
@@ -60,9 +61,7 @@ def drop_steps(data: Data) -> tuple[Step, ...]:
     """Every step about a drop at rest: n = q/e, E = V/d, mg = qE."""
     size = by_value(SIGN_OF_DROP, sign_key(data), "q")
     count = replace(
-        COUNT,
-        marks=SA,
-        directions={"n": by_value(ELECTRONS, "excess" if drop_sign(data) < 0 else "lacking", "n")},
+        COUNT, marks=SA, directions={"n": by_value(ELECTRONS, "excess" if drop_sign(data) < 0 else "lacking", "n")}
     )
     of_electrons = step(
         count,
@@ -96,14 +95,12 @@ def drop_scene(data: Data, *labels: str) -> Figure:
 
 
 def fbd_part() -> Part:
-    return Part(
+    return memo(
         "forces",
         "draw",
         "Draw a labelled free-body diagram of the drop at rest.",
-        points=(
-            Point("F_E upwards, from the dot, with a head and its label.", 1, ("upwards",)),
-            Point("F_g (weight) downwards, as long as F_E.", 1, ("downwards",)),
-        ),
+        ("F_E upwards, from the dot, with a head and its label.", "upwards"),
+        ("F_g (weight) downwards, as long as F_E.", "downwards"),
         figure=held_drop,
     )
 
@@ -111,20 +108,19 @@ def fbd_part() -> Part:
 def sign_part(data: Data) -> Part:
     sign = sign_key(data)
     way = words_of(field_along(data))
-    return Part(
+    return memo(
         "sign",
         "explain",
         "Is the charge on the drop positive or negative? Give a reason.",
-        asks_sign=True,
-        points=(
-            Point(f"{sign.capitalize()}.", 1, (sign,)),
-            Point(
+        (f"{sign.capitalize()}.", sign),
+        (
+            (
                 f"The electrostatic force must point upwards to balance the weight; the field points {way}, so the"
-                f" force is {'opposite to' if sign == 'negative' else 'in the direction of'} the field.",
-                1,
-                ("upwards",),
+                f" force is {'opposite to' if sign == 'negative' else 'in the direction of'} the field."
             ),
+            "upwards",
         ),
+        asks_sign=True,
     )
 
 

@@ -6,9 +6,8 @@ Marks and ranges: common practice, no source.
 
 from __future__ import annotations
 
-from calc.model.answers import Point
 from calc.model.directions import FOUR_WAYS
-from calc.model.questions import Check, Choice, Data, Draw, Input, Part, Plan, Question, Refusal, Step
+from calc.model.questions import Check, Choice, Data, Draw, Input, Plan, Question, Refusal, Step
 from calc.model.relations import Towards
 from calc.topics.electric_field.charge import force_scene
 from calc.topics.electric_field.laws import (
@@ -20,16 +19,7 @@ from calc.topics.electric_field.laws import (
     force_step,
     step,
 )
-from calc.topics.electric_field.shared import (
-    FIELD,
-    FOUR,
-    by_value,
-    field,
-    follows,
-    in_air,
-    part_a_step,
-    words_of,
-)
+from calc.topics.electric_field.shared import FIELD, FOUR, by_value, field, follows, in_air, memo, part_a_step, words_of
 from calc.topics.electric_field.uniform import PARTICLES, TIMES, an, other_mass
 from calc.topics.shared.electrostatics import SECOND
 from calc.working.chain import lead
@@ -43,18 +33,17 @@ def plan_particle(data: Data) -> Plan:
     refuse_weight(data, mass)
     chain = lead(data.known, particle_steps(name, mass, sign, along), data.asked)
     who = f"{an(name)[0].upper()}{an(name)[1:]}"
-    explain = Part(
+    explain = memo(
         "direction",
         "explain",
         f"Explain which way the {name} accelerates.",
-        points=(
-            Point(
+        (
+            (
                 f"The {name} is {'negative' if sign < 0 else 'positive'}, so the force on it is"
-                f" {'opposite to' if sign < 0 else 'in the direction of'} the field.",
-                1,
+                f" {'opposite to' if sign < 0 else 'in the direction of'} the field."
             ),
-            Point(f"It accelerates in the direction of the net force: {words_of(pushed)}.", 1, (words_of(pushed),)),
         ),
+        (f"It accelerates in the direction of the net force: {words_of(pushed)}.", words_of(pushed)),
     )
     asks = {
         "F": ("force", f"Calculate the electrostatic force on the {name}."),

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc.model.answers import Point
 from calc.model.questions import Check, Data, Draw, Part
 from calc.model.relations import Relation
 from calc.topics.electric_field.laws import PLATES as UNIFORM_FIELD
@@ -19,6 +18,7 @@ from calc.topics.electric_field.shared import (
     field_along,
     field_way,
     gap,
+    memo,
     plates,
     upper_plate,
     upper_sign,
@@ -41,39 +41,31 @@ def between_plates(data: Data) -> Relation:
 
 def plates_drawing(data: Data) -> Part:
     negative = "lower" if data.choices["upper"] == "positive" else "upper"
-    return Part(
+    return memo(
         "draw",
         "draw",
         "Draw the field between the plates.",
-        points=(
-            Point(
-                "Field lines straight, parallel and evenly spaced, from plate to plate.",
-                1,
-                ("parallel", "evenly spaced"),
-            ),
-            Point(f"Arrows towards the negative plate, here the {negative} one.", 1, ("towards the negative plate",)),
-        ),
+        ("Field lines straight, parallel and evenly spaced, from plate to plate.", "parallel", "evenly spaced"),
+        (f"Arrows towards the negative plate, here the {negative} one.", "towards the negative plate"),
         figure=lambda _: plates(upper_sign(data), (data.said.get("V", "V"), data.said.get("d", "d"))),
     )
 
 
 def level_plates(data: Data) -> Situation:
-    explain = Part(
+    explain = memo(
         "explain",
         "explain",
         "Describe the field between the plates.",
-        points=(
-            Point(
-                "It has the same size and direction everywhere between the plates (edges ignored).",
-                1,
-                ("same size and direction",),
-            ),
-            Point(
+        (
+            "It has the same size and direction everywhere between the plates (edges ignored).",
+            "same size and direction",
+        ),
+        (
+            (
                 f"It points towards the negative plate, {words_of(field_along(data))}: the way a small positive test"
-                " charge would be pushed.",
-                1,
-                ("towards the negative plate",),
+                " charge would be pushed."
             ),
+            "towards the negative plate",
         ),
     )
     back = Check(

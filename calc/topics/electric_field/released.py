@@ -8,11 +8,10 @@ from __future__ import annotations
 
 from random import Random
 
-from calc.model.answers import Point
 from calc.model.questions import Check, Choice, Data, Draw, Part, Refusal, Values
 from calc.topics.electric_field.laws import KINETIC, PLATES, WORK_BY_FIELD
 from calc.topics.electric_field.motion_drawn import released_figure
-from calc.topics.electric_field.shared import FIELD, FOUR, MOTION, UNIFORM, WORK_ENERGY, typed_number, words_of
+from calc.topics.electric_field.shared import FIELD, FOUR, MOTION, UNIFORM, WORK_ENERGY, memo, typed_number, words_of
 from calc.topics.electric_field.uniform import (
     BY_CHARGE,
     TELL,
@@ -117,38 +116,27 @@ def situation(data: Data) -> Situation:
 
 def draw_part(body: Charged) -> Part:
     where = words_of(body.pushed)
-    return Part(
+    return memo(
         "draw",
         "draw",
         f"Draw the {body.name} in the field, with the force on it and its velocity a moment after it is let go.",
-        points=(
-            Point(
-                f"F points {where}, {'opposite to' if body.sign < 0 else 'in the direction of'} the field.", 1, (where,)
-            ),
-            Point(f"v points {where} as well: from rest it moves the way it is pushed.", 1, (where,)),
-        ),
+        (f"F points {where}, {'opposite to' if body.sign < 0 else 'in the direction of'} the field.", where),
+        (f"v points {where} as well: from rest it moves the way it is pushed.", where),
         figure=lambda _: released_figure(body.name, body.along, body.sign, forces=True),
     )
 
 
 def explain_part(body: Charged) -> Part:
     against = "opposite to the field" if body.sign < 0 else "in the direction of the field"
-    return Part(
+    return memo(
         "explain",
         "explain",
         f"Explain which way the {body.name} moves, and why its acceleration stays the same.",
-        points=(
-            Point(
-                f"The charge is {body.kind}, so the force on it is {against}: it moves {words_of(body.pushed)}.",
-                1,
-                (words_of(body.pushed),),
-            ),
-            Point(
-                "The field is uniform: the force qE is the same everywhere, and so is the acceleration.",
-                1,
-                ("same everywhere",),
-            ),
+        (
+            f"The charge is {body.kind}, so the force on it is {against}: it moves {words_of(body.pushed)}.",
+            words_of(body.pushed),
         ),
+        ("The field is uniform: the force qE is the same everywhere, and so is the acceleration.", "same everywhere"),
     )
 
 

@@ -10,11 +10,12 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from math import copysign, isclose, prod
+from typing import Any
 
 from calc.figures import Figure, Force, field_pattern, free_body_diagram, plates_scene
 from calc.figures.pieces import Sign
 from calc.language.printing import Style, exact
-from calc.model.answers import Law, Point
+from calc.model.answers import Law, PartKind, Point
 from calc.model.constants import SHEET
 from calc.model.directions import FOUR_WAYS, UP_DOWN, Kind
 from calc.model.questions import Choice, Data, Input, Part, Plan, Refusal, Step, Values
@@ -151,6 +152,11 @@ def in_air(plan: Plan, data: Data, *fields: str) -> Plan:
     return replace(plan, warnings=(*plan.warnings, *air(run(plan, data.settings.constants()), *fields)))
 
 
+def memo(key: str, kind: PartKind, ask: str, *points: tuple[str, ...], **rest: Any) -> Part:
+    """A part in words, one mark a point: its sentence, then the phrases that must be there."""
+    return Part(key, kind, ask, points=tuple(Point(words, 1, tuple(keys)) for words, *keys in points), **rest)
+
+
 def define(law: Law, ask: str, key: str = "define") -> Part:
     return Part(key, "state", ask, points=(Point(law.words, law.marks, law.keys),))
 
@@ -162,16 +168,12 @@ def why_direction(sign: float, source: str = "the charge", key: str = "direction
     """The direction at P, reasoned with a small positive test charge."""
     act, way = ("repelled", "away from") if sign > 0 else ("attracted", "towards")
     kind = "positive" if sign > 0 else "negative"
-    return Part(
+    return memo(
         key,
         "explain",
         "Explain the direction of the field at P with a small positive test charge.",
-        points=(
-            Point(
-                f"{source[0].upper()}{source[1:]} is {kind}, so a small positive test charge at P is {act}.", 1, (act,)
-            ),
-            Point(f"The field has the direction of that force: {way} {source}.", 1, (way,)),
-        ),
+        (f"{source[0].upper()}{source[1:]} is {kind}, so a small positive test charge at P is {act}.", act),
+        (f"The field has the direction of that force: {way} {source}.", way),
     )
 
 

@@ -41,6 +41,7 @@ from calc.topics.electric_field.shared import (
     field_along,
     gap,
     in_air,
+    memo,
     pattern_part,
     refuse_zero,
     upper_plate,
@@ -97,12 +98,7 @@ def plan_domes(data: Data) -> Plan:
             ),
             figure=lambda v: domes_figure(v, domes, at, True),
         ),
-        Part(
-            "net",
-            "calculate",
-            "Calculate the net electric field at P.",
-            (gap_a, first, second, net),
-        ),
+        Part("net", "calculate", "Calculate the net electric field at P.", (gap_a, first, second, net)),
         Part(
             "force",
             "calculate",
@@ -115,18 +111,17 @@ def plan_domes(data: Data) -> Plan:
             "Calculate the acceleration of the electron at P.",
             (acceleration("F", "a", "m_e", by_value(LEFT_RIGHT, positive, "F", sign=-1)),),
         ),
-        Part(
+        memo(
             "later",
             "explain",
             "May the equations of motion be used to find its speed further on? Give a reason.",
-            points=(
-                Point("No.", 1),
-                Point(
+            ("No.",),
+            (
+                (
                     "The field is not the same everywhere: it changes with the distance from the charges, so the force"
-                    " and the acceleration change as the electron moves.",
-                    1,
-                    ("changes with the distance",),
+                    " and the acceleration change as the electron moves."
                 ),
+                "changes with the distance",
             ),
         ),
         Part(
@@ -232,16 +227,14 @@ def plan_sprayer(data: Data) -> Plan:
     )
     values = run(base, data.settings.constants())
     changed, more = changed_part(data, values)
-    apart = Part(
+    apart = memo(
         "apart",
         "explain",
         f"The potential difference is set back to {data.said['V']}; then the plates are moved a little further apart"
         " with the supply still connected. What happens to the drop? Explain.",
-        points=(
-            Point("V stays the same and d increases, so E = V/d decreases.", 1, ("decreases",)),
-            Point("The electrostatic force qE becomes smaller than the weight.", 1, ("smaller than the weight",)),
-            Point("The net force is downwards, so the drop accelerates downwards.", 1, ("downwards",)),
-        ),
+        ("V stays the same and d increases, so E = V/d decreases.", "decreases"),
+        ("The electrostatic force qE becomes smaller than the weight.", "smaller than the weight"),
+        ("The net force is downwards, so the drop accelerates downwards.", "downwards"),
     )
     plan = replace(
         base,
