@@ -1,11 +1,14 @@
 """Charges shared by contact, two spheres or three in turn, against averages taken with numpy and whole electrons."""
 
+import json
+
 import numpy as np
 import pytest
 import sympy
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calc import desk
 from calc.figures import Sphere
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Refusal
@@ -203,3 +206,23 @@ def test_a_third_touch_goes_on_from_the_second(a: int, b: int, c: int) -> None:
     assert worked.parts[-1].answer.direction.key == ("C-to-A" if moves[2] > 0 else "A-to-C")
     assert worked.story.endswith("In the end C touches A.")
     assert worked.unproven == ()
+
+
+@pytest.mark.parametrize(("said", "earned"), [("B-to-A", 3), ("A-to-B", 2)])
+def test_a_wrong_charge_afterwards_does_not_turn_the_electrons_round(said: str, earned: int) -> None:
+    """Electrons leave the more negative sphere: after 10 nC for 2 nC it is still B; the count is carried on."""
+    inputs = {"Q1": "+7 nC", "Q2": "-3 nC", "Q_new": ""}
+    answers = {
+        "find": {"value": "10e-9 C", "direction": "positive"},
+        "electrons": {"value": "1,875e10", "direction": said},
+    }
+    data = {"question": "coulomb.sharing", "inputs": inputs, "find": "Q_new", "answers": answers}
+    marked = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))["data"]
+    assert next(part for part in marked["parts"] if part["part"] == "electrons")["earned"] == earned
+
+
+def test_the_way_of_each_touch_follows_the_two_that_touch() -> None:
+    """A at −6 nC gives to B at 2 nC; then B at −2 nC takes from C at −8 nC; then C at −5 nC gives to A at −2 nC."""
+    worked = solve("three-spheres", Q_A="-6 nC", Q_B="2 nC", Q_C="-8 nC", then="third")
+    ways = [part.answer.direction.key for part in worked.parts if part.key.startswith("electrons")]
+    assert ways == ["A-to-B", "C-to-B", "C-to-A"]

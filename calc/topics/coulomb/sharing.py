@@ -125,9 +125,9 @@ THREE: tuple[Item, ...] = (
 )
 
 
-def touched(number: int, pair: str, before: str, after: str) -> Part:
+def touched(number: int, pair: str, first: str, second: str, after: str) -> Part:
     """The electrons of one touch of the three."""
-    names = {"Q1": before, "Q_new": after, "DeltaQ": f"DeltaQ_{number}", "n": f"n_{number}"}
+    names = {"Q1": first, "Q2": second, "Q_new": after, "DeltaQ": f"DeltaQ_{number}", "n": f"n_{number}"}
     return electrons(f"electrons-{number}", pair, f" when {pair[0]} and {pair[1]} touched", **names)
 
 
@@ -162,8 +162,8 @@ def plan_three(data: Data) -> Plan:
             (replace(between, marks=SA),),
         ),
         Part("find", "calculate", told(THREE).ask[data.asked], (found,)),
-        touched(1, "AB", "Q_A", "Q_AB"),
-        touched(2, "BC", "Q_AB", "Q_BC"),
+        touched(1, "AB", "Q_A", "Q_B", "Q_AB"),
+        touched(2, "BC", "Q_AB", "Q_C", "Q_BC"),
     ]
     checks = [
         Check(
@@ -175,7 +175,10 @@ def plan_three(data: Data) -> Plan:
     if third:
         refuse_idle(v, "Q_BC", "Q_CA", scale, last)
         ask = "Calculate the charge on C and on A after they have touched."
-        parts += [Part("third", "calculate", ask, (THIRD_TOUCH.step("Q_CA"),)), touched(3, "CA", "Q_BC", "Q_CA")]
+        parts += [
+            Part("third", "calculate", ask, (THIRD_TOUCH.step("Q_CA"),)),
+            touched(3, "CA", "Q_BC", "Q_AB", "Q_CA"),
+        ]
         nor = "Nor did the third touch change the charge of all three"
         checks.append(Check(nor, "Q_A + Q_B + Q_C = Q_BC + 2*Q_CA"))
     return Plan(

@@ -132,9 +132,9 @@ COUNT = Relation(
 
 
 def electrons(key: str = "electrons", pair: str = "AB", when: str = "", **names: str) -> Part:
-    """How many electrons moved in a touch and which way, from the change of the first sphere's charge.
+    """How many electrons moved in a touch, from the change of the first sphere's charge, and from which sphere.
 
-    names: this touch's own names for Q1 (the first sphere before), Q_new, DeltaQ and n.
+    names: this touch's own names for Q1 and Q2 (before), Q_new, DeltaQ and n.
     """
     first, second = tuple(pair)
     away, back = f"{first}-to-{second}", f"{second}-to-{first}"
@@ -148,7 +148,7 @@ def electrons(key: str = "electrons", pair: str = "AB", when: str = "", **names:
         what=f"Find the change in {first}'s charge",
         plain=f"How much more (or less) charge {first} has now than before.",
     )
-    count = replace(COUNT, directions={"n": lambda values: way.by_sign(values["DeltaQ"], away)})
+    count = replace(COUNT, directions={"n": lambda values: way.by_sign(values["Q2"] - values["Q1"], away)})
     ask = f"Calculate how many electrons moved{when}, and say from which sphere to which."
     return Part(key, "calculate", ask, (*change.renamed(**names).steps(), *count.renamed(**names).steps()))
 
