@@ -26,6 +26,8 @@ SIZES = st.floats(1e-3, 1e3, allow_nan=False)
         ("F_E*r^2/k", "F_E r²/k", r"\dfrac{F_{E} r^{2}}{k}"),
         ("(a+b)/2", "(a + b)/2", r"\dfrac{a + b}{2}"),
         ("a/(b*c)", "a/(bc)", r"\dfrac{a}{b c}"),
+        ("deg180 + alpha", "180° + α", r"180^\circ + \alpha"),
+        ("deg360 - phi", "360° − φ", r"360^\circ - \phi"),
         ("atan(F_y/F_x)", "tan⁻¹(F_y/Fₓ)", r"\tan^{-1}\left(\dfrac{F_{y}}{F_{x}}\right)"),
     ],
 )

@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 from pathlib import Path
 
 import numpy as np
@@ -12,6 +13,7 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from calc import desk
+from calc.figures import Sphere
 from calc.language.printing import Style
 from calc.model.answers import WorkedAnswer
 from calc.model.constants import Settings
@@ -592,6 +594,20 @@ def test_rail_values_feed_each_other() -> None:
         assert values["F_net"] == pytest.approx(abs(net))
         after = vector_sum(np.array([q, -6e-9, values["Q_D"]]), np.array([[-0.2], [0.0], [0.3]]), 1)[0]
         assert after == pytest.approx(2.4e-6)
+
+
+@pytest.mark.parametrize(("key", "charge"), [("rail", "Q_A"), ("pucks", "Q_B"), ("third", "Q3"), ("plane", "Q2")])
+def test_a_charge_to_be_found_has_no_sign_in_the_scene(key: str, charge: str) -> None:
+    """Whoever is to find a charge sees neither plus nor minus, in the picture or in words."""
+    topic, question = find(f"several-charges.{key}")
+    scene = work(topic, question, read(question, question.example)).figure
+    assert scene
+    assert "positive" in scene.description
+    hidden = scene.without({charge})
+    assert hidden
+    assert not re.search("positive|negative", hidden.description)
+    label = charge[2:] if "_" in charge else f"Q_{{{charge[1:]}}}"
+    assert [item.sign for item in hidden.items if isinstance(item, Sphere) and item.label == label] == [""]
 
 
 def test_pucks_agree_with_numpy() -> None:

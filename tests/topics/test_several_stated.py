@@ -12,9 +12,11 @@ import sympy
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from calc.figures.pieces import AngleMark
 from calc.model.answers import AnswerShown, WorkedAnswer
 from calc.model.constants import Settings
 from calc.model.questions import Refusal
+from calc.practice.drawing import draw
 from calc.renderings import svg
 from calc.topics import find
 from calc.working.reading import Refusals, read
@@ -477,6 +479,50 @@ def test_the_scene_shows_no_sign_that_is_asked_for() -> None:
     assert "Q3 (positive)" in given_.description
     assert "Distances not to scale." in given_.notes
     assert svg.render(asked).startswith("<svg")
+
+
+def test_an_angle_that_is_asked_for_is_not_drawn_true() -> None:
+    """The scene is the same whatever the angle is, and says so; a given angle is drawn true."""
+    scenes = [solve("phi", Q3="5 nC", phi="", F_x=f"{size} µN").figure for size in (4, 5, 6)]
+    assert scenes[0] == scenes[1] == scenes[2]
+    assert scenes[0]
+    assert "The angle φ is not drawn true." in scenes[0].notes
+    given_ = solve("r_13", Q3="5 nC", r_13="", phi="35°").figure
+    assert given_
+    assert "The angle φ is not drawn true." not in given_.notes
+    assert [item.end_deg for item in given_.items if isinstance(item, AngleMark)] == [pytest.approx(35)]
+
+
+def test_practice_draws_what_it_drew_before_the_angle_could_be_asked() -> None:
+    """The unknowns of drawn questions are those declared for practice; the form offers the angle as well."""
+    topic, question = find("several-charges.stated")
+    asked = {draw(topic, question, seed, level).find for seed in range(12) for level in (2, 3)}
+    assert asked <= set(UNKNOWNS)
+    assert len(asked) > 2
+    assert "phi" in question.unknowns
+
+
+@pytest.mark.parametrize(
+    ("unknown", "boxes", "phrase"),
+    [
+        ("Q3", {**EMPTY, "F_net": "6 µN"}, "this time the negative one"),
+        ("phi", {"Q3": "5 nC", "phi": "", "F_x": "5 µN"}, "nothing that is given tells them apart, so both fit"),
+        ("phi", {"Q3": "5 nC", "phi": "", "F_x": "5 µN", "F_y": "1,96 µN"}, "the sign of F_y tells which one it is"),
+        ("phi", {**EMPTY, "Q3": "5 nC", "phi": "", "F_y": "1 µN"}, "charge 3 is below the x-axis: count on from 180°"),
+    ],
+)
+def test_why_there_are_two_answers_or_one(unknown: str, boxes: dict[str, str], phrase: str) -> None:
+    """The step says where the second answer comes from, or what picks the one."""
+    whys = [step.why for part in solve(unknown, **boxes).parts for step in part.steps]
+    assert any(phrase in why for why in whys)
+
+
+def test_a_root_that_cannot_be_is_named_with_its_reason() -> None:
+    """One distance fits where the other root would turn the force round."""
+    worked = solve("r_13", **{**EMPTY, "Q3": "-5 nC", "r_13": "", "F_net": "6 µN"})
+    assert [part.key for part in worked.parts] == ["state", "find", "draw"]
+    lines = [step for part in worked.parts for step in part.steps if step.makes == "F_31"]
+    assert "Charge 3 pulls, so its force counts as positive here." in f"{lines[0].why} {lines[0].method} {lines[0]}"
 
 
 @pytest.mark.parametrize(

@@ -12,7 +12,7 @@ from random import Random
 from typing import cast
 
 from calc.figures import Figure, free_body_diagram, tail_to_head
-from calc.figures.charges import Charge, spheres_on_line
+from calc.figures.charges import spheres_on_line
 from calc.language.printing import Style, exact
 from calc.language.symbols import symbol
 from calc.model.answers import Mark
@@ -194,7 +194,7 @@ def scene_line(bodies: Sequence[Body], style: Style) -> Figure:
     for i, j in pairwise(order):
         size = float(f"{bodies[j].x - bodies[i].x:.9g}")
         gaps.append((i, j, f"{exact(size, style).text} m"))
-    return spheres_on_line([Charge(b.label, b.charge, b.x) for b in bodies], distances=gaps, title="Charges on a line")
+    return spheres_on_line([b.drawn for b in bodies], distances=gaps, title="Charges on a line")
 
 
 def practise_line(typed: dict[str, object], random: object, level: int) -> dict[str, object]:

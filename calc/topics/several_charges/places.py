@@ -34,14 +34,7 @@ from calc.topics.several_charges.shared import (
     two_on_a_line,
     way_of,
 )
-from calc.topics.shared.electrostatics import (
-    COULOMB,
-    charge,
-    distance,
-    force,
-    refuse_zero_charge,
-    state,
-)
+from calc.topics.shared.electrostatics import COULOMB, charge, distance, force, refuse_zero_charge, state
 from calc.working.roots import NoRoot, bisect
 
 # --- a stated net force -------------------------------------------------------------------------------------

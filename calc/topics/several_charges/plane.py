@@ -13,7 +13,6 @@ from random import Random
 from typing import cast
 
 from calc.figures import Figure, tail_to_head
-from calc.figures.charges import Charge
 from calc.figures.plane import charges_in_plane
 from calc.language.printing import Style
 from calc.model.answers import Direction, Mark, Point
@@ -140,7 +139,7 @@ def plane_figure(
         angle = compass(*net, Style()).angle or 0.0
         resultant = ("F_{net}", abs(values["F_net"]), angle)
     return charges_in_plane(
-        [Charge(b.label, b.charge, b.x, b.y) for b in bodies],
+        [b.drawn for b in bodies],
         on=bodies.index(on),
         forces=forces,
         resultant=resultant,

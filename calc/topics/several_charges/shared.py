@@ -13,6 +13,7 @@ from math import atan2, cos, degrees, floor, hypot, inf, isfinite, log10, radian
 from typing import Any, NamedTuple
 
 from calc.figures import Figure, Force
+from calc.figures.charges import Charge
 from calc.language.printing import Style, angle, exact
 from calc.language.symbols import symbol
 from calc.model.answers import Direction, Law, Mark, Point
@@ -130,6 +131,11 @@ class Body(NamedTuple):
     @property
     def label(self) -> str:
         return symbol(self.name).label if self.tag.isdigit() else self.tag
+
+    @property
+    def drawn(self) -> Charge:
+        """The body in a figure; whoever is to find its charge is not shown the sign."""
+        return Charge(self.label, self.charge, self.x, self.y, shows=(self.name,))
 
 
 def pull_of(source: Body, on: Body) -> str:

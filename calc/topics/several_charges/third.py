@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from calc.figures import Figure, Force, tail_to_head
-from calc.figures.charges import Charge, spheres_on_line
+from calc.figures.charges import spheres_on_line
 from calc.figures.figure import Tells
 from calc.model.answers import Point
 from calc.model.directions import LEFT_RIGHT
@@ -229,7 +229,7 @@ def third_scene(data: Data, bodies: Sequence[Body]) -> Figure:
     first, on, third = bodies
     said = data.said
     drawn = spheres_on_line(
-        [Charge(b.label, b.charge, b.x) for b in (first, on, third)],
+        [b.drawn for b in (first, on, third)],
         distances=[(0, 1, said["r_12"]), (2, 1, said.get("r_23", "r_{23}"))],
         title="Three charges on a line",
         notes=(SIGN_FOUND,) if data.asked == "Q3" else (),
@@ -333,7 +333,7 @@ def plan_rail(data: Data) -> Plan:
         ),
         values=dict(values),
         scene=lambda _: spheres_on_line(
-            [Charge(b.tag, b.charge, b.x) for b in (first, on, last)],
+            [b.drawn for b in (first, on, last)],
             distances=[(0, 1, said["r_AB"]), (1, 2, said["r_BC"])],
             title="Three spheres on a rail",
         ),
