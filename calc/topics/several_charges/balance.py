@@ -13,9 +13,10 @@ from calc.figures import Figure
 from calc.figures.charges import Charge, On, spheres_on_line
 from calc.language.printing import rounded
 from calc.model.answers import Direction, Mark
-from calc.model.questions import NO_MARKS, Check, Data, Draw, Part, Plan, Question, Refusal, Step, Values
-from calc.topics.several_charges.shared import SUPERPOSITION, check, explain, slip, step, two_on_a_line
-from calc.topics.shared.electrostatics import COULOMB, charge, distance, refuse_zero_charge, state
+from calc.model.questions import NO_MARKS, Check, Data, Part, Plan, Question, Refusal, Step, Values
+from calc.topics.several_charges.shared import SUPERPOSITION, apart, charge, check, explain, slip, step, two_on_a_line
+from calc.topics.shared.electrostatics import COULOMB, refuse_zero_charge, state
+from calc.working.declaring import boxes
 
 PLACES = (
     ("between", "between the charges"),
@@ -236,19 +237,13 @@ def practise_balance(typed: dict[str, object], random: object, level: int) -> di
 BALANCE = Question(
     key="balance",
     title="Where is there no net force?",
-    fields=(
-        charge("Q1", "Charge 1, on the left"),
-        charge("Q2", "Charge 2, on the right"),
-        distance("d", "Distance between charge 1 and charge 2"),
+    **boxes(
+        charge("Q1", "Charge 1, on the left", "+4 nC; 1 4 9; 2 5 -3 7"),
+        charge("Q2", "Charge 2, on the right", "+9 nC; 2 6 16 25; -8 -12 6,5 -20"),
+        apart("d", "Distance between charge 1 and charge 2", "50 cm; 30 40 50 60 80"),
     ),
     plan=plan_balance,
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
-    example={"Q1": "+4 nC", "Q2": "+9 nC", "d": "50 cm"},
-    draws={
-        "Q1": Draw((1, 4, 9), "nC", harder=(2, 5, -3, 7)),
-        "Q2": Draw((2, 6, 16, 25), "nC", harder=(-8, -12, 6.5, -20)),
-        "d": Draw((30, 40, 50, 60, 80), "cm"),
-    },
     adjust=practise_balance,
 )

@@ -22,7 +22,6 @@ from calc.model.questions import (
     Choice,
     Data,
     Draw,
-    Field,
     Mistake,
     Part,
     Plan,
@@ -45,6 +44,8 @@ from calc.topics.several_charges.shared import (
     NOISE,
     SUPERPOSITION,
     Body,
+    apart,
+    charge,
     check,
     gap_of,
     like,
@@ -53,8 +54,9 @@ from calc.topics.several_charges.shared import (
     size_check,
     slip,
 )
-from calc.topics.shared.electrostatics import COULOMB, charge, distance, refuse_zero_charge, state
+from calc.topics.shared.electrostatics import COULOMB, refuse_zero_charge, state
 from calc.working.chain import NoWay, fits, lead, possible_mistakes, worked
+from calc.working.declaring import Given, boxes
 from calc.working.working import measure
 
 
@@ -367,8 +369,9 @@ def story_triangle(data: Data) -> str:
     )
 
 
-def side_box(name: str, words: str, help: str = "") -> Field:
-    return replace(distance(name, words), optional=True, help=help)
+def side(name: str, words: str, numbers: str = "", help: str = "") -> Given:
+    given = apart(name, words, numbers)
+    return replace(given, box=replace(given.box, optional=True, help=help))
 
 
 def practise_triangle(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -391,44 +394,39 @@ def practise_triangle(typed: dict[str, object], random: object, level: int) -> d
     return {**typed, **boxes, "shape": shape}
 
 
-def corner_draws() -> dict[str, Draw]:
-    """Charges at the corners, and which of them is chosen."""
-    sizes = {
-        "Q1": ((3, 5, 6, -2, -4), (4.5, -5.2, 6.8)),
-        "Q2": ((4, 7, 8, -5, -9), (5.5, -7.2)),
-        "Q3": ((2, 6, 9, -3, -8), (4.8, -6.5)),
-        "Q4": ((3, 5, 7, -4, -6), (3.5, -8.5)),
-    }
-    return {name: Draw(values, "nC", harder=harder) for name, (values, harder) in sizes.items()}
+DRAWN = {
+    "Q1": "3 5 6 -2 -4; 4,5 -5,2 6,8",
+    "Q2": "4 7 8 -5 -9; 5,5 -7,2",
+    "Q3": "2 6 9 -3 -8; 4,8 -6,5",
+    "Q4": "3 5 7 -4 -6; 3,5 -8,5",
+}
+
+
+def at_corner(name: str, where: str, example: str) -> Given:
+    return charge(name, f"Charge {name[1]}, {where}", f"{example}; {DRAWN[name]}")
+
+
+def which(numbers: str) -> Choice:
+    return Choice("on", "Find the net force on", tuple((n, f"charge {n}") for n in numbers))
 
 
 TRIANGLE = Question(
     key="triangle",
     title="Three charges at the corners of a triangle given by its sides",
-    fields=(
+    **boxes(
         Choice("shape", "The triangle is", SHAPES),
-        charge("Q1", "Charge 1, at the left end of the base"),
-        charge("Q2", "Charge 2, at the right end of the base"),
-        charge("Q3", "Charge 3, above the base"),
-        side_box("r_12", "Distance between charges 1 and 2, the base"),
-        side_box("r_13", "Distance between charges 1 and 3"),
-        side_box("r_23", "Distance between charges 2 and 3"),
-        Choice("on", "Find the net force on", tuple((n, f"charge {n}") for n in "123")),
+        at_corner("Q1", "at the left end of the base", "+4 nC"),
+        at_corner("Q2", "at the right end of the base", "-6 nC"),
+        at_corner("Q3", "above the base", "+5 nC"),
+        side("r_12", "Distance between charges 1 and 2, the base", "14 cm"),
+        side("r_13", "Distance between charges 1 and 3", "13 cm"),
+        side("r_23", "Distance between charges 2 and 3", "15 cm"),
+        which("123"),
+        draws={"on": Draw(("1", "2", "3"))},
     ),
     plan=plan_triangle,
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
-    example={
-        "shape": ANY,
-        "Q1": "+4 nC",
-        "Q2": "-6 nC",
-        "Q3": "+5 nC",
-        "r_12": "14 cm",
-        "r_13": "13 cm",
-        "r_23": "15 cm",
-        "on": "1",
-    },
-    draws={**{n: d for n, d in corner_draws().items() if n != "Q4"}, "on": Draw(("1", "2", "3"))},
     adjust=practise_triangle,
     since=2,
 )
@@ -505,20 +503,19 @@ def practise_rectangle(typed: dict[str, object], random: object, level: int) -> 
 RECTANGLE = Question(
     key="square",
     title="Four charges at the corners of a square or a rectangle",
-    fields=(
-        charge("Q1", "Charge 1, bottom left"),
-        charge("Q2", "Charge 2, bottom right"),
-        charge("Q3", "Charge 3, top right"),
-        charge("Q4", "Charge 4, top left"),
-        distance("r_12", "Side of the square, or width of the rectangle"),
-        side_box("r_14", "Height of the rectangle", "empty for a square"),
-        Choice("on", "Find the net force on", tuple((n, f"charge {n}") for n in "1234")),
+    **boxes(
+        at_corner("Q1", "bottom left", "+3 nC"),
+        at_corner("Q2", "bottom right", "-5 nC"),
+        at_corner("Q3", "top right", "+4 nC"),
+        at_corner("Q4", "top left", "+6 nC"),
+        apart("r_12", "Side of the square, or width of the rectangle", "20 cm"),
+        side("r_14", "Height of the rectangle", help="empty for a square"),
+        which("1234"),
+        draws={"on": Draw(("1", "2", "3", "4"))},
     ),
     plan=plan_rectangle,
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
-    example={"Q1": "+3 nC", "Q2": "-5 nC", "Q3": "+4 nC", "Q4": "+6 nC", "r_12": "20 cm", "r_14": "", "on": "1"},
-    draws={**corner_draws(), "on": Draw(("1", "2", "3", "4"))},
     adjust=practise_rectangle,
     since=2,
 )

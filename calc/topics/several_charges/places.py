@@ -26,15 +26,19 @@ from calc.topics.several_charges.balance import PLACES
 from calc.topics.several_charges.shared import (
     SIDES,
     SUPERPOSITION,
+    apart,
+    charge,
     check,
     explain,
     side,
     signed,
+    size,
     slip,
     two_on_a_line,
     way_of,
 )
-from calc.topics.shared.electrostatics import COULOMB, charge, distance, force, refuse_zero_charge, state
+from calc.topics.shared.electrostatics import COULOMB, refuse_zero_charge, state
+from calc.working.declaring import boxes
 from calc.working.roots import NoRoot, bisect
 
 # --- a stated net force -------------------------------------------------------------------------------------
@@ -316,26 +320,18 @@ def practise_places(typed: dict[str, object], random: object, level: int) -> dic
 PLACES_QUESTION = Question(
     key="places",
     title="Where is the net force as stated?",
-    fields=(
-        charge("Q1", "Charge 1, on the left"),
-        charge("Q2", "Charge 2, on the right"),
-        charge("Q3", "Charge 3, to be placed"),
-        distance("d", "Distance between charge 1 and charge 2"),
-        force("F_net", "Net force on charge 3 (size)"),
+    **boxes(
+        charge("Q1", "Charge 1, on the left", "+6 nC; 4 6 8 9"),
+        charge("Q2", "Charge 2, on the right", "-4 nC; 3 5 7; -3 -5 7"),
+        charge("Q3", "Charge 3, to be placed", "+2 nC; 2 3 -2"),
+        apart("d", "Distance between charge 1 and charge 2", "30 cm; 20 30 40"),
+        size("F_net", "Net force on charge 3 (size)", "12 uN; 2 5 8 12 µN"),
         Choice("way", "Direction of the net force", LEFT_RIGHT.options),
+        draws={"way": Draw(("right", "left"))},
     ),
     plan=plan_places,
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
-    example={"Q1": "+6 nC", "Q2": "-4 nC", "Q3": "+2 nC", "d": "30 cm", "F_net": "12 uN", "way": "right"},
-    draws={
-        "Q1": Draw((4, 6, 8, 9), "nC"),
-        "Q2": Draw((3, 5, 7), "nC", harder=(-3, -5, 7)),
-        "Q3": Draw((2, 3, -2), "nC"),
-        "d": Draw((20, 30, 40), "cm"),
-        "F_net": Draw((2, 5, 8, 12), "µN"),
-        "way": Draw(("right", "left")),
-    },
     adjust=practise_places,
     levels=(3,),
 )

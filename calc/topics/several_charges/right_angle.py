@@ -25,7 +25,9 @@ from calc.topics.several_charges.shared import (
     SIDES,
     SUPERPOSITION,
     Body,
+    apart,
     axis_angle,
+    charge,
     check,
     compass,
     explain,
@@ -33,20 +35,13 @@ from calc.topics.several_charges.shared import (
     pair,
     pooled,
     pull_of,
+    size,
     size_check,
     slip,
     step,
 )
-from calc.topics.shared.electrostatics import (
-    COULOMB,
-    SECOND,
-    charge,
-    distance,
-    force,
-    refuse_zero_charge,
-    sign_of_charge,
-    state,
-)
+from calc.topics.shared.electrostatics import COULOMB, SECOND, refuse_zero_charge, sign_of_charge, state
+from calc.working.declaring import Given, boxes
 
 # --- two charges at right angles ----------------------------------------------------------------------------
 
@@ -134,36 +129,19 @@ def story_corner(data: Data) -> str:
 CORNER = Question(
     key="right-angle",
     title="Two forces at right angles",
-    fields=(
-        charge("Q1", "Charge 1, at the corner"),
-        charge("Q2", "Charge 2, beside it"),
-        charge("Q3", "Charge 3, above or below it"),
-        distance("r_12", "Distance from charge 1 to charge 2"),
-        distance("r_13", "Distance from charge 1 to charge 3"),
+    **boxes(
+        charge("Q1", "Charge 1, at the corner", "+5 nC; 2 3 4 5 -2 -4; 2,5 -3,6"),
+        charge("Q2", "Charge 2, beside it", "-8 nC; 4 6 8 -5 -9; 5,5 -7,2"),
+        charge("Q3", "Charge 3, above or below it", "+6 nC; 5 7 9 -4 -6; 4,8 -6,5"),
+        apart("r_12", "Distance from charge 1 to charge 2", "20 cm; 10 15 20 25"),
+        apart("r_13", "Distance from charge 1 to charge 3", "30 cm; 12 16 18 24 30"),
         Choice("across", "Charge 2 is", LEFT_RIGHT.options),
         Choice("along", "Charge 3 is", (("up", "above"), ("down", "below"))),
+        draws={"across": Draw(("right", "left")), "along": Draw(("up", "down"))},
     ),
     plan=plan_corner,
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
-    example={
-        "Q1": "+5 nC",
-        "Q2": "-8 nC",
-        "Q3": "+6 nC",
-        "r_12": "20 cm",
-        "r_13": "30 cm",
-        "across": "right",
-        "along": "up",
-    },
-    draws={
-        "Q1": Draw((2, 3, 4, 5, -2, -4), "nC", harder=(2.5, -3.6)),
-        "Q2": Draw((4, 6, 8, -5, -9), "nC", harder=(5.5, -7.2)),
-        "Q3": Draw((5, 7, 9, -4, -6), "nC", harder=(4.8, -6.5)),
-        "r_12": Draw((10, 15, 20, 25), "cm"),
-        "r_13": Draw((12, 16, 18, 24, 30), "cm"),
-        "across": Draw(("right", "left")),
-        "along": Draw(("up", "down")),
-    },
 )
 
 
@@ -275,26 +253,19 @@ def story_pucks(data: Data) -> str:
 PUCKS = Question(
     key="pucks",
     title="Three pucks on an air table",
-    fields=(
-        charge("Q_A", "Charge on puck A, at the corner"),
-        charge("Q_B", "Charge on puck B, to the right of A"),
-        charge("Q_C", "Charge on puck C, above A"),
-        distance("r_AB", "Distance between A and B"),
-        distance("r_AC", "Distance between A and C"),
+    **boxes(
+        charge("Q_A", "Charge on puck A, at the corner", "-40 nC; 20 30 40 -25 -50; 36 -48"),
+        charge("Q_B", "Charge on puck B, to the right of A", "+60 nC; 40 60 80 -45 -70; 52 -64"),
+        charge("Q_C", "Charge on puck C, above A", "-50 nC; 35 55 -30 -65; 42 -58"),
+        apart("r_AB", "Distance between A and B", "30 cm; 20 30 40"),
+        apart("r_AC", "Distance between A and C", "25 cm; 15 25 35"),
         Input("m", "Mass of puck A", "g", 1e-5, 1, refusal="Mass must be greater than zero."),
+        draws={"m": Draw((2, 4, 5, 8), "g", harder=(2.5, 6.4))},
+        example={"m": "5 g"},
     ),
     plan=plan_pucks,
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name, SECOND.name),
-    example={"Q_A": "-40 nC", "Q_B": "+60 nC", "Q_C": "-50 nC", "r_AB": "30 cm", "r_AC": "25 cm", "m": "5 g"},
-    draws={
-        "Q_A": Draw((20, 30, 40, -25, -50), "nC", harder=(36, -48)),
-        "Q_B": Draw((40, 60, 80, -45, -70), "nC", harder=(52, -64)),
-        "Q_C": Draw((35, 55, -30, -65), "nC", harder=(42, -58)),
-        "r_AB": Draw((20, 30, 40), "cm"),
-        "r_AC": Draw((15, 25, 35), "cm"),
-        "m": Draw((2, 4, 5, 8), "g", harder=(2.5, 6.4)),
-    },
     scenario=True,
 )
 
@@ -435,57 +406,37 @@ def story_perpendicular(data: Data) -> str:
     return " ".join(facts)
 
 
-def pull_size(name: str, words: str, refusal: str) -> Input:
-    return replace(force(name, words), over=0.0, refusal=refusal)
-
-
 SIZE = "The force must be greater than zero: enter its size; choose the direction separately."
+ONWARD = "only to go on to the other charge"
 
+
+def above_zero(name: str, words: str, numbers: str) -> Given:
+    given = size(name, words, numbers)
+    return replace(given, box=replace(given.box, over=0.0, refusal=SIZE))
+
+
+def onward(given: Given) -> Given:
+    return replace(given, box=replace(given.box, optional=True, help=ONWARD))
+
+
+UNSAID = (("unsaid", "attracts or repels: not said"), ("attract", "attracts"), ("repel", "repels"))
 TWO_FORCES = Question(
     key="components",
     title="Two forces at right angles and their net force: any one unknown",
-    fields=(
-        pull_size("F_net", "Net force (size)", SIZE),
-        pull_size("F_x", "Force along x (size)", SIZE),
-        pull_size("F_y", "Force along y (size)", SIZE),
+    **boxes(
+        above_zero("F_net", "Net force (size)", "7,5 uN; 13 15 17 20 25 µN; 14,5 18,6"),
+        above_zero("F_x", "Force along x (size)", "4,5 uN; 5 8 9 12 µN; 6,4 11,2"),
+        above_zero("F_y", "Force along y (size)", "?; 5 8 9 12 µN; 7,3 10,5"),
         Choice("across", "The force along x points", LEFT_RIGHT.options),
         Choice("along", "The force along y points", UP_DOWN.options),
-        replace(charge("Q1", "Charge the forces act on"), optional=True, help="only to go on to the other charge"),
-        replace(
-            distance("r", "Distance to the charge giving the force to be found"),
-            optional=True,
-            help="only to go on to the other charge",
-        ),
-        Choice(
-            "acting",
-            "That charge",
-            (("unsaid", "attracts or repels: not said"), ("attract", "attracts"), ("repel", "repels")),
-            quiet=("unsaid",),
-            asked=("F_x", "F_y"),
-        ),
+        onward(charge("Q1", "Charge the forces act on", "+3 nC; 2 3 4 -5 -6")),
+        onward(apart("r", "Distance to the charge giving the force to be found", "20 cm; 15 20 25 30")),
+        Choice("acting", "That charge", UNSAID, quiet=("unsaid",), asked=("F_x", "F_y")),
+        draws={"across": Draw(("right", "left")), "along": Draw(("up", "down")), "acting": Draw(("attract", "repel"))},
+        example={"across": "left", "acting": "attract"},
     ),
     unknowns=("F_y", "F_x", "F_net"),
     plan=plan_perpendicular,
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
-    example={
-        "F_net": "7,5 uN",
-        "F_x": "4,5 uN",
-        "F_y": "",
-        "across": "left",
-        "along": "up",
-        "Q1": "+3 nC",
-        "r": "20 cm",
-        "acting": "attract",
-    },
-    draws={
-        "F_net": Draw((13, 15, 17, 20, 25), "µN", harder=(14.5, 18.6)),
-        "F_x": Draw((5, 8, 9, 12), "µN", harder=(6.4, 11.2)),
-        "F_y": Draw((5, 8, 9, 12), "µN", harder=(7.3, 10.5)),
-        "across": Draw(("right", "left")),
-        "along": Draw(("up", "down")),
-        "Q1": Draw((2, 3, 4, -5, -6), "nC"),
-        "r": Draw((15, 20, 25, 30), "cm"),
-        "acting": Draw(("attract", "repel")),
-    },
 )

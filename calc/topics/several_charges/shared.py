@@ -20,7 +20,9 @@ from calc.model.answers import Direction, Law, Mark, Point
 from calc.model.directions import LEFT_RIGHT, UP_DOWN
 from calc.model.questions import FSA, Check, Choice, Data, Input, Mistake, Part, Refusal, Rows, Step, Values
 from calc.model.relations import Relation, Towards
-from calc.topics.shared.electrostatics import NOT_ADDED, NOT_SQUARED, POINT_CHARGES, charge
+from calc.topics.shared import quantities
+from calc.topics.shared.electrostatics import NOT_ADDED, NOT_SQUARED, POINT_CHARGES
+from calc.working.declaring import Given
 
 SUPERPOSITION = Law(
     "Principle of superposition",
@@ -201,7 +203,7 @@ def table(*columns: str) -> Rows:
     along = {"x": "Position across", "y": "Position upwards"}
     places = tuple(Input(name, along[name], "m", 1e-3, 10, signed=True) for name in columns)
     words = "Charges on the line" if len(columns) == 1 else "Charges in the plane"
-    return Rows("charges", words, "charge", (charge("Q", "Charge"), *places))
+    return Rows("charges", words, "charge", (quantities.charge("Q", "Charge", "").box, *places))
 
 
 def row_values(data: Data) -> dict[str, float]:
@@ -443,6 +445,21 @@ def draw_part(on: Body, sources: Sequence[Body], style: Style, figure: Callable[
         points.append(Point(f"{starts} ({way}), with a head and its label."))
     ask = f"Draw all the electrostatic forces on {on.words}, with labels."
     return Part("draw", "draw", ask, points=tuple(points), figure=figure)
+
+
+def charge(name: str, words: str, numbers: str) -> Given:
+    """The box of a charge with its numbers: the example, what practice draws, what it draws from level 2 on."""
+    return quantities.charge(name, words, "", numbers)
+
+
+def apart(name: str, words: str, numbers: str) -> Given:
+    """The box of a distance; a bare number is in metres whatever the example has."""
+    return quantities.distance(name, words, "", numbers, unit="m", high=10)
+
+
+def size(name: str, words: str, numbers: str) -> Given:
+    """The box of the size of a force."""
+    return quantities.electrostatic_force(name, words, "", numbers, unit="N")
 
 
 def two_on_a_line(data: Data) -> str:

@@ -22,7 +22,17 @@ from calc.model.answers import Point
 from calc.model.constants import Settings
 from calc.model.directions import LEFT_RIGHT, UP_DOWN
 from calc.model.questions import Check, Data, Draw, Input, Part, Refusal, Values
-from calc.topics.several_charges.shared import NOISE, SUPERPOSITION, check, compass, explain, signed
+from calc.topics.several_charges.shared import (
+    NOISE,
+    SUPERPOSITION,
+    apart,
+    charge,
+    check,
+    compass,
+    explain,
+    signed,
+    size,
+)
 from calc.topics.several_charges.stated_laws import (
     SLACK,
     Second,
@@ -40,7 +50,8 @@ from calc.topics.several_charges.stated_laws import (
     sign_of_first,
     stated_net,
 )
-from calc.topics.shared.electrostatics import COULOMB, charge, distance, force, refuse_zero_charge, state
+from calc.topics.shared.electrostatics import COULOMB, refuse_zero_charge, state
+from calc.working.declaring import Given, boxes
 from calc.working.solving import Situation, question
 from calc.working.working import measure
 
@@ -359,48 +370,38 @@ def compass_of(x: float, y: float) -> float:
     return radians(compass(x, y, Style()).angle or 0.0)
 
 
-def turn(name: str, words: str, help: str) -> Input:
-    return Input(name, words, "°", 1, 359, "Type an angle from 0° up to 360°.", over=None, under=360.0, help=help)
+def turn(name: str, words: str, help: str, example: str = "") -> Given:
+    box = Input(name, words, "°", 1, 359, "Type an angle from 0° up to 360°.", over=None, under=360.0, help=help)
+    return Given(box, TELL[name], example)
 
 
-def component(name: str, words: str, help: str) -> Input:
-    return replace(force(name, words), signed=True, refusal="", help=help, result="measured")
+def component(name: str, words: str, help: str, example: str = "") -> Given:
+    given = size(name, words, example)
+    return replace(given, box=replace(given.box, signed=True, refusal="", help=help, result="measured"))
 
 
 STATED = question(
     "stated",
     "A charge or its distance in a plane from a stated net force",
     situation,
-    fields=(
-        charge("Q1", "Charge 1"),
-        charge("Q2", "Charge 2"),
-        distance("r_12", "Distance between charges 1 and 2"),
-        charge("Q3", "Charge 3"),
-        distance("r_13", "Distance between charges 1 and 3"),
-        turn("phi", "Angle of the line from charge 1 to charge 3", "anticlockwise from the +x axis"),
-        component("F_x", "Net force along x", "to the left is negative"),
+    **boxes(
+        charge("Q1", "Charge 1", "+4 nC"),
+        charge("Q2", "Charge 2", "-6 nC"),
+        apart("r_12", "Distance between charges 1 and 2", "20 cm"),
+        charge("Q3", "Charge 3", "?"),
+        apart("r_13", "Distance between charges 1 and 3", "30 cm"),
+        turn("phi", "Angle of the line from charge 1 to charge 3", "anticlockwise from the +x axis", "60°"),
+        component("F_x", "Net force along x", "to the left is negative", "4,4 uN"),
         component("F_y", "Net force along y", "downwards is negative"),
-        force("F_net", "Net force (size)"),
+        size("F_net", "Net force (size)", ""),
         turn("theta", "Direction of the net force", "anticlockwise from the +x axis"),
+        draws={name: Draw((1,)) for name in NAMES},
     ),
     unknowns=("Q3", "r_13", "Q2", "r_12", "Q1", "phi"),
     drawn=("Q3", "r_13", "Q2", "r_12", "Q1"),
     asks="Q3",
     laws=(SUPERPOSITION.name, COULOMB.name),
     constants=("k",),
-    example={
-        "Q1": "+4 nC",
-        "Q2": "-6 nC",
-        "r_12": "20 cm",
-        "Q3": "",
-        "r_13": "30 cm",
-        "phi": "60°",
-        "F_x": "4,4 uN",
-        "F_y": "",
-        "F_net": "",
-        "theta": "",
-    },
-    draws={name: Draw((1,)) for name in NAMES},
     adjust=practise,
     since=2,
 )

@@ -27,6 +27,8 @@ from calc.topics.several_charges.shared import (
     SUPERPOSITION,
     Body,
     added,
+    apart,
+    charge,
     explain,
     like,
     pair,
@@ -35,20 +37,13 @@ from calc.topics.several_charges.shared import (
     put_back,
     side,
     sideways,
+    size,
     size_check,
     slip,
     way_of,
 )
-from calc.topics.shared.electrostatics import (
-    COULOMB,
-    QUANTISATION,
-    charge,
-    distance,
-    force,
-    refuse_zero_charge,
-    sign_of_charge,
-    state,
-)
+from calc.topics.shared.electrostatics import COULOMB, QUANTISATION, refuse_zero_charge, sign_of_charge, state
+from calc.working.declaring import boxes
 
 
 def positive_if(outward: float, other: float) -> float:
@@ -248,43 +243,23 @@ def practise_third(typed: dict[str, object], random: object, level: int) -> dict
 THIRD = Question(
     key="third",
     title="A third charge from a stated net force",
-    fields=(
-        charge("Q1", "Charge 1"),
-        charge("Q2", "Charge 2, which feels the net force"),
-        distance("r_12", "Distance from charge 1 to charge 2"),
+    **boxes(
+        charge("Q1", "Charge 1", "+4 nC; 3 4 5 6 -2 -4 -6"),
+        charge("Q2", "Charge 2, which feels the net force", "-3 nC; 2 3 5 -3 -4; 2,5 -3,6"),
+        apart("r_12", "Distance from charge 1 to charge 2", "15 cm; 10 15 20 25 30"),
         Choice("side_1", "Side of charge 1 (seen from charge 2)", SIDES),
-        force("F_net", "Net force on charge 2 (size)"),
+        size("F_net", "Net force on charge 2 (size)", "9 uN; 1 2 4 9 µN; 1,6 3,5 0"),
         Choice("way", "Direction of the net force", SIDES, asked=("Q3", "r_23")),
-        charge("Q3", "Charge 3"),
-        distance("r_23", "Distance from charge 3 to charge 2"),
+        charge("Q3", "Charge 3", "?; 4 6 8 -5 -9"),
+        apart("r_23", "Distance from charge 3 to charge 2", "20 cm; 12 18 24 40"),
         Choice("side_3", "Side of charge 3 (seen from charge 2)", LEFT_RIGHT.options, asked=("Q3",)),
+        draws={"way": Draw(("left", "right")), "side_1": Draw(("left", "right")), "side_3": Draw(("right", "left"))},
+        example={"way": "right"},
     ),
     unknowns=("Q3", "r_23"),
     plan=plan_third,
     constants=("k",),
     laws=(SUPERPOSITION.name, COULOMB.name),
-    example={
-        "Q1": "+4 nC",
-        "Q2": "-3 nC",
-        "r_12": "15 cm",
-        "side_1": "left",
-        "F_net": "9 uN",
-        "way": "right",
-        "Q3": "",
-        "r_23": "20 cm",
-        "side_3": "right",
-    },
-    draws={
-        "Q1": Draw((3, 4, 5, 6, -2, -4, -6), "nC"),
-        "Q2": Draw((2, 3, 5, -3, -4), "nC", harder=(2.5, -3.6)),
-        "Q3": Draw((4, 6, 8, -5, -9), "nC"),
-        "r_12": Draw((10, 15, 20, 25, 30), "cm"),
-        "r_23": Draw((12, 18, 24, 40), "cm"),
-        "F_net": Draw((1, 2, 4, 9), "µN", harder=(1.6, 3.5, 0)),
-        "way": Draw(("left", "right")),
-        "side_1": Draw(("left", "right")),
-        "side_3": Draw(("right", "left")),
-    },
     adjust=practise_third,
 )
 
@@ -414,7 +389,7 @@ def story_rail(data: Data) -> str:
 RAIL = Question(
     key="rail",
     title="Three spheres on a rail",
-    fields=(
+    **boxes(
         Input(
             "n",
             "Electrons taken off sphere A",
@@ -424,33 +399,20 @@ RAIL = Question(
             whole=True,
             refusal="The number of electrons must be greater than zero.",
         ),
-        charge("Q_B", "Charge on sphere B"),
-        charge("Q_C", "Charge on sphere C"),
-        distance("r_AB", "Distance between A and B"),
-        distance("r_BC", "Distance between B and C"),
-        force("F_D", "New net force on B, with D in place of C (size)"),
+        charge("Q_B", "Charge on sphere B", "-6 nC; 4 6 -3 -5; 2,5 -6,4"),
+        charge("Q_C", "Charge on sphere C", "-9 nC; 3 7 -4 -9; 5,6 -8,5"),
+        apart("r_AB", "Distance between A and B", "20 cm; 10 15 20 25"),
+        apart("r_BC", "Distance between B and C", "30 cm; 12 18 30 40"),
+        size("F_D", "New net force on B, with D in place of C (size)", "2,4 uN; 1,5 2,4 3,5 µN"),
         Choice("way", "Direction of the new net force", SIDES),
+        draws={
+            "n": Draw(("2,5 x 10^10", "5 x 10^10", "7,5 x 10^10"), harder=("3,75 x 10^10", "6,25 x 10^10")),
+            "way": Draw(("left", "right")),
+        },
+        example={"n": "5 x 10^10", "way": "right"},
     ),
     plan=plan_rail,
     constants=("k", "e"),
     laws=(COULOMB.name, QUANTISATION.name, SUPERPOSITION.name),
-    example={
-        "n": "5 x 10^10",
-        "Q_B": "-6 nC",
-        "Q_C": "-9 nC",
-        "r_AB": "20 cm",
-        "r_BC": "30 cm",
-        "F_D": "2,4 uN",
-        "way": "right",
-    },
-    draws={
-        "n": Draw(("2,5 x 10^10", "5 x 10^10", "7,5 x 10^10"), harder=("3,75 x 10^10", "6,25 x 10^10")),
-        "Q_B": Draw((4, 6, -3, -5), "nC", harder=(2.5, -6.4)),
-        "Q_C": Draw((3, 7, -4, -9), "nC", harder=(5.6, -8.5)),
-        "r_AB": Draw((10, 15, 20, 25), "cm"),
-        "r_BC": Draw((12, 18, 30, 40), "cm"),
-        "F_D": Draw((1.5, 2.4, 3.5), "µN"),
-        "way": Draw(("left", "right")),
-    },
     scenario=True,
 )
