@@ -55,7 +55,6 @@ PLAIN_NET = (
     "ways take from each other."
 )
 COINCIDE = "Two charges share a point. Give each its own position."
-NO_FORCE = "A zero charge gives no force, so this cannot be found."
 
 
 SAY = {
