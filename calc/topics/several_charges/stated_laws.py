@@ -367,95 +367,121 @@ def minus_root(step: Step) -> Step:
     return replace(step, make=turned(step.make), lines=tuple(map(turned, step.lines)), why=why)
 
 
-def by_angle(data: Data) -> Second:
-    """The angle φ from what is given of the net force: two angles, unless both components are given."""
-    second, third = (pulls(data, tag) or 1 for tag in "23")
-    level, slant = size_of(data, "2"), size_of(data, "3")
-    if level is None or slant is None or len(data.asked_names) > 1:
-        raise Refusal(None, ANGLE_ALONE)
-    x, y = stated_net(data)
-    wrong: tuple[tuple[str, str, str], ...]
-    if x is not None:
-        name, share, ends = (
-            "F_x",
-            (x - second * level) * third / slant,
-            (second * level - slant, second * level + slant),
-        )
-        law = f"F_x = {signed([(second, 'F_21'), (third, 'F_31*cos(phi)')])}"
-        rest = f"(F_x {'-' if second > 0 else '+'} F_21)"
-        wrong = (
-            ("one-force", "acos(F_x/F_31)", ""),
-            ("wrong-side", f"acos(({'-' if third < 0 else ''}F_x {'+' if second * third > 0 else '-'} F_21)/F_31)", ""),
-            ("sin-for-cos", f"asin({rest}/F_31)", FROM_X.format("x", "cos")),
-        )
-    elif y is not None:
-        name, share, ends = "F_y", y * third / slant, (-slant, slant)
-        law = f"F_y = {signed([(third, 'F_31*sin(phi)')])}"
-        wrong = (("sin-for-cos", "acos(abs(F_y)/F_31)", FROM_X.format("y", "sin")),)
-    elif data.has("F_net"):
-        name, ends = "F_net", (abs(level - slant), level + slant)
-        share = second * third * (data.values["F_net"] ** 2 - level**2 - slant**2) / (2 * level * slant)
-        law = f"F_net^2 = F_21^2 + F_31^2 {'+' if second * third > 0 else '-'} 2*F_21*F_31*cos(phi)"
-        wrong = (("not-doubled", "acos((F_net^2 - F_21^2 - F_31^2)/(F_21*F_31))", "The product stands there twice."),)
-    else:
-        return Second()
-    by_sine = name == "F_y"
-    if abs(share) > 1:
-        bounds = (measure(end, "N", data.settings.style).text for end in ends)
-        raise Refusal(name if data.has(name) else "F_net", OUT_OF_REACH.format(AXES[name], *bounds))
-    if (abs(share) if by_sine else 1 - abs(share)) < NOISE:
-        raise Refusal(name if data.has(name) else "F_net", AT_THE_END)
-    # The angle with the formula, then the other one with the same sine or cosine.
-    low = by_sine and share < 0
-    turned = asin(min(1.0, abs(share))) if by_sine else acos(share)
-    angles = [pi + turned if low else turned, pi - turned if by_sine and not low else 2 * pi - turned]
-    makes = ["deg180 + {}" if low else "", "deg180 - {}" if by_sine and not low else "deg360 - {}"]
-    fit = [0] if abs(angles[1] - angles[0]) < 1e-6 else [0, 1]  # a root loses half of the digits
-    if x is not None and y is not None:
-        fit = [n for n in fit if abs(third * slant * sin(angles[n]) - y) <= SLACK * (slant + abs(y))]
-        if not fit:
-            raise Refusal("theta" if data.has("theta") else "F_y", SIZE_OFF)
-    helped = makes[fit[0]] != ""
-    first = "alpha" if helped else "phi"
-    law = law.replace("phi", first)
-    made = Relation(
-        law.replace("F_y = -", "F_y = ").replace("F_y", "abs(F_y)") if low else law,
-        what="The net force along y, sizes only, for the angle with the x-axis" if low else HOW[name],
-        why=HOW_WHY[name],
-        plain=PLAIN_PARTS,
-        units={first: "°"},
-        marks=SA,
-        mistakes=tuple(slip(key, first, instead, say=say) for key, instead, say in wrong),
-    )
-    same = f"The same {'sine' if by_sine else 'cosine'} belongs to two angles of a full turn"
-    told = {
-        True: f"{same}; the sign of F_y tells which one it is.",
-        False: f"{same}: nothing that is given tells them apart, so both fit.",
-    }[len(fit) == 1 and x is not None and y is not None]
-    laws = [made]
-    if helped:
-        laws.append(turned_to("phi", makes[fit[0]].format("alpha"), BELOW if low else told))
-    if len(fit) == 1:
-        return Second(tuple(laws))
-    return Second(tuple(laws), turned_to("phi_b", makes[1].format(first), told).steps())
-
-
-AXES = {"F_x": " along x", "F_y": " along y", "F_net": ""}
-HOW = {
-    "F_x": "Superposition along x, solved for the angle of charge 3",
-    "F_y": "Superposition along y, solved for the angle of charge 3",
-    "F_net": "The cosine rule for the two forces and their sum",
-}
-HOW_WHY = {
-    "F_x": "Charge 2 acts along x with its whole force, charge 3 with F₃₁ cos φ; a pull counts plus, a push minus.",
-    "F_y": "Charge 2 gives nothing along y, charge 3 F₃₁ sin φ.",
-    "F_net": "Two forces with the angle φ between them, or 180° − φ where one pulls and one pushes.",
-}
 BELOW = "Along y the net force shows that charge 3 is below the x-axis: count on from 180°."
 SIZE_OFF = (
     "This does not fit the other numbers: at no angle of charge 3 are both components as stated. Correct it, or leave"
     " this box empty."
 )
+
+
+class Turn(NamedTuple):
+    """What is given of the net force as a law for φ.
+
+    name: of what is given. ratio: the cosine of φ, or with F_y its sine. ends: the least and the most it can be, in
+    newtons. wrong: (key, expression, sentence) of known mistakes.
+    """
+
+    name: str
+    ratio: float
+    ends: tuple[float, float]
+    law: str
+    what: str
+    why: str
+    wrong: tuple[tuple[str, str, str], ...]
+
+
+def turn_of(data: Data, level: float, slant: float) -> Turn | None:
+    """The law for φ, with the forces of charge 2 and of charge 3 in newtons; None where no net force is given."""
+    second, third = (pulls(data, tag) or 1 for tag in "23")
+    x, y = stated_net(data)
+    if x is not None:
+        less, turned = ("-", "+") if second > 0 else ("+", "-")
+        minus = "-" if third < 0 else ""
+        return Turn(
+            "F_x",
+            (x - second * level) * third / slant,
+            (second * level - slant, second * level + slant),
+            f"F_x = {signed([(second, 'F_21'), (third, 'F_31*cos(phi)')])}",
+            "Superposition along x, solved for the angle of charge 3",
+            "Charge 2 acts along x with its whole force, charge 3 with F₃₁ cos φ; a pull counts plus, a push minus.",
+            (
+                ("one-force", f"acos({minus}F_x/F_31)", ""),
+                ("wrong-side", f"acos({minus}(F_x {turned} F_21)/F_31)", ""),
+                ("sin-for-cos", f"asin({minus}(F_x {less} F_21)/F_31)", FROM_X.format("x", "cos")),
+            ),
+        )
+    if y is not None:
+        return Turn(
+            "F_y",
+            y * third / slant,
+            (-slant, slant),
+            f"F_y = {signed([(third, 'F_31*sin(phi)')])}",
+            "Superposition along y, solved for the angle of charge 3",
+            "Charge 2 gives nothing along y, charge 3 F₃₁ sin φ.",
+            (("sin-for-cos", "acos(abs(F_y)/F_31)", FROM_X.format("y", "sin")),),
+        )
+    if not data.has("F_net"):
+        return None
+    squares = "F_net^2 - F_21^2 - F_31^2" if second == third else "F_21^2 + F_31^2 - F_net^2"
+    return Turn(
+        "F_net",
+        second * third * (data.values["F_net"] ** 2 - level**2 - slant**2) / (2 * level * slant),
+        (abs(level - slant), level + slant),
+        f"F_net^2 = F_21^2 + F_31^2 {'+' if second == third else '-'} 2*F_21*F_31*cos(phi)",
+        "The cosine rule for the two forces and their sum",
+        "Two forces with the angle φ between them, or 180° − φ where one pulls and one pushes.",
+        (("not-doubled", f"acos(({squares})/(F_21*F_31))", "The product stands there twice."),),
+    )
+
+
+def by_angle(data: Data) -> Second:
+    """The angle φ from what is given of the net force: two angles, unless both components are given."""
+    level, slant = size_of(data, "2"), size_of(data, "3")
+    if level is None or slant is None or len(data.asked_names) > 1:
+        raise Refusal(None, ANGLE_ALONE)
+    turn = turn_of(data, level, slant)
+    if turn is None:
+        return Second()
+    by_sine, box = turn.name == "F_y", turn.name if data.has(turn.name) else "F_net"
+    if abs(turn.ratio) > 1:
+        bounds = (measure(end, "N", data.settings.style).text for end in turn.ends)
+        along_ = {"F_x": " along x", "F_y": " along y"}.get(turn.name, "")
+        raise Refusal(box, OUT_OF_REACH.format(along_, *bounds))
+    if (abs(turn.ratio) if by_sine else 1 - abs(turn.ratio)) < NOISE:
+        raise Refusal(box, AT_THE_END)
+    # The angle that the formula gives, then the other one with the same sine or cosine.
+    low = by_sine and turn.ratio < 0
+    acute = asin(abs(turn.ratio)) if by_sine else acos(turn.ratio)
+    both = (
+        (pi + acute if low else acute, "deg180 + {}" if low else ""),
+        (pi - acute, "deg180 - {}") if by_sine and not low else (2 * pi - acute, "deg360 - {}"),
+    )
+    fit = list(both[:1] if abs(both[1][0] - both[0][0]) < 1e-6 else both)  # a root loses half of the digits
+    x, y = stated_net(data)
+    picked = x is not None and y is not None
+    if x is not None and y is not None:
+        across, up = (pulls(data, "3") or 1) * slant, y
+        fit = [min(fit, key=lambda one: abs(across * sin(one[0]) - up))]
+        if abs(across * sin(fit[0][0]) - y) > SLACK * (slant + abs(y)):
+            raise Refusal("theta" if data.has("theta") else "F_y", SIZE_OFF)
+    first = "alpha" if fit[0][1] else "phi"
+    law = turn.law.replace("phi", first)
+    made = Relation(
+        law.replace("F_y = -", "F_y = ").replace("F_y", "abs(F_y)") if low else law,
+        what="The net force along y, sizes only, for the angle with the x-axis" if low else turn.what,
+        why=turn.why,
+        plain=PLAIN_PARTS,
+        units={first: "°"},
+        marks=SA,
+        mistakes=tuple(slip(key, first, instead, say=say) for key, instead, say in turn.wrong),
+    )
+    same = f"The same {'sine' if by_sine else 'cosine'} belongs to two angles of a full turn"
+    one, two = "the sign of F_y tells which one it is.", "nothing that is given tells them apart, so both fit."
+    why = f"{same}; {one}" if picked else f"{same}: {two}"
+    laws = [made]
+    if fit[0][1]:
+        laws.append(turned_to("phi", fit[0][1].format(first), BELOW if low else why))
+    return Second(tuple(laws), *[turned_to("phi_b", make.format(first), why).steps() for _, make in fit[1:]])
 
 
 def turned_to(name: str, make: str, why: str) -> Relation:
