@@ -45,7 +45,6 @@ from calc.topics.equilibrium.shared import (
     kind,
     refuse_uncharged,
     signs,
-    told_of_given,
 )
 from calc.topics.equilibrium.thread_figures import beside_scene, field_scene, thread_draw
 from calc.topics.equilibrium.threads import Pair, bad_angle
@@ -58,8 +57,8 @@ from calc.topics.shared.electrostatics import (
     sign_of_charge,
 )
 from calc.topics.shared.quantities import Quantity, charge
-from calc.working.declaring import Given, told
-from calc.working.solving import Situation
+from calc.working.declaring import Given, boxes, told
+from calc.working.solving import Situation, question
 
 SCHOOL = {"k": 9e9, "g": 9.8, "e": 1.6e-19}
 TOLD_FIRST = ("m", "alpha", "F_E", "T", "a")
@@ -267,17 +266,20 @@ BESIDE_GIVEN = (
     BESIDE_BODY["T"],
     BESIDE_BODY["a"],
 )
-BESIDE = told_of_given(
+BESIDE = question(
     "thread-beside-charge",
     "One sphere on a thread beside a fixed charge",
     beside,
-    BESIDE_GIVEN,
-    last=(ACTING, replace(WHICH, quiet=("excess", "lacking")), PARTS, LENGTHS),
-    picked={"acting": "repel", "which": "lacking", "parts": "whole", "lengths": "scale"},
+    **boxes(
+        *BESIDE_GIVEN,
+        *(ACTING, replace(WHICH, quiet=("excess", "lacking")), PARTS, LENGTHS),
+        example={"acting": "repel", "which": "lacking"},
+    ),
     asks="Q1",
     constants=("k", "g", "e"),
-    laws=(EQUILIBRIUM, COULOMB, SECOND),
-    practise=practise_beside,
+    laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
+    since=2,
+    adjust=practise_beside,
 )
 
 
@@ -497,17 +499,20 @@ LEANING = Choice(
     ),
     quiet=("signs",),
 )
-IN_FIELD = told_of_given(
+IN_FIELD = question(
     "thread-in-field",
     "One sphere on a thread in a horizontal field",
     in_field,
-    FIELD_GIVEN,
-    first=(Choice("field", "The field points", (("right", "to the right"), ("left", "to the left"))),),
-    last=(LEANING, PARTS, LENGTHS),
-    picked={"field": "right", "lean": "along", "parts": "whole", "lengths": "scale"},
+    **boxes(
+        Choice("field", "The field points", (("right", "to the right"), ("left", "to the left"))),
+        *FIELD_GIVEN,
+        *(LEANING, PARTS, LENGTHS),
+        example={"lean": "along"},
+    ),
     asks="alpha",
     drawn=("m", "Q", "alpha", "E", "V", "d", "F_E", "T", "a"),
     constants=("g", "e"),
-    laws=(EQUILIBRIUM, SECOND),
-    practise=practise_in_field,
+    laws=(EQUILIBRIUM.name, SECOND.name),
+    since=2,
+    adjust=practise_in_field,
 )

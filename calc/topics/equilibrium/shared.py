@@ -10,13 +10,13 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from calc.model.answers import Law, Mark, Point
-from calc.model.questions import Check, Choice, Data, Draw, Input, Plan, Question, Refusal, Step
+from calc.model.answers import Mark, Point
+from calc.model.questions import Check, Choice, Data, Draw, Input, Plan, Refusal, Step
 from calc.topics.shared.electrostatics import distance, force
 from calc.topics.shared.quantities import Quantity, electrostatic_force
 from calc.working.chain import told
 from calc.working.declaring import Given
-from calc.working.solving import Situation, plan, question
+from calc.working.solving import Situation, plan
 
 NO_PUSH = "A string cannot push: no equilibrium this way."
 SLACK = "The tension is zero: the string is slack, and the forces just balance without it."
@@ -56,47 +56,10 @@ AT_CUT = Quantity(
 COUNT = Quantity("", 1e6, 1e14, "The number of electrons must be greater than zero.", whole=True, result="measured")
 
 
-def told_of_given(
-    key: str,
-    title: str,
-    situation: Callable[[Data], Situation],
-    given: tuple[Given, ...],
-    *,
-    first: tuple[Choice, ...] = (),
-    last: tuple[Choice, ...],
-    picked: Mapping[str, str],
-    asks: str,
-    laws: tuple[Law, ...],
-    constants: tuple[str, ...],
-    practise: Callable[[dict[str, object], object, int], dict[str, object]],
-    unknowns: tuple[str, ...] | None = None,
-    drawn: tuple[str, ...] = (),
-) -> Question:
-    """A question whose laws hang on the data, from its quantities: boxes between the choices ``first`` and ``last``.
-
-    picked: the example's choices. The rest as in :func:`~calc.working.solving.question`.
-    """
-    return question(
-        key,
-        title,
-        situation,
-        fields=(*first, *(one.box for one in given), *last),
-        example={**{one.box.name: one.example for one in given if one.example}, **picked},
-        draws=draws_of(given),
-        asks=asks,
-        laws=tuple(law.name for law in laws),
-        constants=constants,
-        unknowns=unknowns,
-        drawn=drawn,
-        adjust=practise,
-        since=2,
-    )
-
-
-def draws_of(given: tuple[Given, ...], names: str = "") -> dict[str, Draw]:
-    """What practice draws: for these names, in their order, or for all."""
+def draws_of(given: tuple[Given, ...], names: str) -> dict[str, Draw]:
+    """What practice draws for these names, in their order."""
     draws = {one.box.name: one.draw for one in given if one.draw}
-    return {name: draws[name] for name in names.split() or draws}
+    return {name: draws[name] for name in names.split()}
 
 
 # --- forms that ask by a choice ---

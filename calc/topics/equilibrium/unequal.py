@@ -33,15 +33,14 @@ from calc.topics.equilibrium.shared import (
     kind,
     refuse_uncharged,
     signs,
-    told_of_given,
 )
 from calc.topics.equilibrium.thread_figures import thread_draw, unequal_scene
 from calc.topics.equilibrium.threads import SWING
 from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, kind_of_force
 from calc.topics.shared.quantities import charge
 from calc.working.chain import spread
-from calc.working.declaring import told
-from calc.working.solving import Situation
+from calc.working.declaring import boxes, told
+from calc.working.solving import Situation, question
 
 FIRST, SECOND = ({"m": f"m{i}", "alpha": f"alpha_{i}", "T": f"T{i}", "F_E": "F_E"} for i in (1, 2))
 NO_THREAD = "No thread hangs at such an angle: each angle must be more than 0° and less than 90°. Check the numbers."
@@ -324,16 +323,15 @@ GIVEN = (
     LENGTH("L1", "Length of the first thread", "The first thread is {} long.", "?; 20 25 cm"),
     LENGTH("L2", "Length of the second thread", "The second thread is {} long.", "?; 20 25 cm"),
 )
-UNEQUAL = told_of_given(
+UNEQUAL = question(
     "unequal-threads",
     "Two unequal spheres on threads",
     unequal,
-    GIVEN,
-    last=(PARTS, LENGTHS),
-    picked={"parts": "whole", "lengths": "scale"},
+    **boxes(*GIVEN, PARTS, LENGTHS),
     asks="Q1",
     unknowns=("alpha_2", "alpha_1", "m1", "m2", "F_E", "T1", "T2", "Q1", "Q2", "r", "h", "L1", "L2"),
     constants=("k", "g"),
-    laws=(EQUILIBRIUM, COULOMB),
-    practise=practise,
+    laws=(EQUILIBRIUM.name, COULOMB.name),
+    since=2,
+    adjust=practise,
 )
