@@ -187,3 +187,10 @@ def test_a_datum_without_a_sentence_is_told_by_the_opening() -> None:
     trial = question("trial", "A trial", tells, **boxes(*items), laws=())
     story = trial.plan(read(trial, trial.example).data).story
     assert story.replace("\N{NO-BREAK SPACE}", " ") == "Three kilograms move. It takes 2 s."
+
+
+def test_an_example_without_a_unit_may_have_a_decimal_sign() -> None:
+    """A number alone, as 0,6: its box has no unit and its draws none."""
+    one = Quantity("", 0.01, 0.99)("f", "Part that is kept", "", "0,6; 0,25 0,5")
+    assert (one.box.unit, one.example) == ("", "0,6")
+    assert one.draw == Draw((0.25, 0.5), "")

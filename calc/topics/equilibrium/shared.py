@@ -42,6 +42,16 @@ BALANCE_MARKS = (Mark("formula"), Mark("substitution", 2), Mark("answer"))
 HUNG_MASS = Quantity("g", 1e-6, 1.0, "Mass must be greater than zero.")
 LEAN = Quantity("°", 0.5, 85, "Give the angle with the vertical: more than 0° and less than 90°.", under=90.0)
 GAP = Quantity("m", 1e-3, 10, "Distance must be greater than zero.", result="laid out")
+APART = replace(GAP, result="")
+INCLINE = Quantity("°", 1.0, 89.0, "The slope makes more than 0° and less than 90° with the horizontal.", under=90.0)
+HALF_LEAN = replace(
+    LEAN,
+    refusal="Half the angle between threads: more than 0° and less than 90°.",
+    help="half the angle between the threads",
+)
+WHOLE_LEAN = Quantity(
+    "°", 1, 170, "The angle between the threads is more than 0° and less than 180°.", under=180.0, result="laid out"
+)
 DEPTH = Quantity("m", 1e-2, 5, "The depth must be greater than zero.", result="laid out")
 LENGTH = Quantity("m", 1e-2, 5, "The thread's length must be greater than zero.")
 PUSH = replace(electrostatic_force, result="measured")

@@ -20,8 +20,6 @@ from calc.model.questions import (
     SA,
     Check,
     Data,
-    Draw,
-    Input,
     Mistake,
     Part,
     Plan,
@@ -33,21 +31,25 @@ from calc.model.questions import (
 from calc.model.relations import Relation
 from calc.topics.equilibrium.along import Line
 from calc.topics.equilibrium.along_drawn import draw_part, judge, line_checks
-from calc.topics.equilibrium.held import END, WEIGHT, nudge_points
+from calc.topics.equilibrium.held import WEIGHT, nudge_points
 from calc.topics.equilibrium.held_scene import scene
-from calc.topics.equilibrium.hung import EQUAL_ANGLES, HALF_ANGLE, PARTS, SUPPORTS_APART, THREAD, WHOLE_ANGLE
+from calc.topics.equilibrium.hung import EQUAL_ANGLES, PARTS
 from calc.topics.equilibrium.relations import steps_of
 from calc.topics.equilibrium.shared import (
+    APART,
     FBD_RULES,
     GROWS,
+    HALF_LEAN,
+    HUNG_MASS,
+    INCLINE,
+    LENGTH,
     LENGTHS,
+    PULL,
     UNSTABLE,
+    WHOLE_LEAN,
     kind,
-    mass,
     refuse_uncharged,
     signs,
-    slope_angle,
-    tension,
 )
 from calc.topics.equilibrium.threads import Pair, judge_pair, pair_checks, pair_draw, pair_figure
 from calc.topics.shared.electrostatics import (
@@ -56,12 +58,13 @@ from calc.topics.shared.electrostatics import (
     PLAIN_LAW,
     QUANTISATION,
     SECOND,
-    charge,
-    distance,
     state,
 )
+from calc.topics.shared.quantities import Quantity, charge
 from calc.working.chain import lead, spread
+from calc.working.declaring import boxes
 
+INCLINED = "Angle of the slope with the horizontal"
 MUST_REPEL = "In this story the spheres repel: give both charges the same sign."
 MUST_ATTRACT = "In this story the spheres attract: give the charges opposite signs."
 
@@ -184,34 +187,17 @@ def plan_museum(data: Data) -> Plan:
 MUSEUM = Question(
     key="museum-ramp",
     title="A bead on the museum's glass ramp",
-    fields=(
-        mass("Mass of the upper bead"),
-        slope_angle(),
-        charge("Q1", "Charge on the upper bead"),
-        charge("Q2", "Charge on the glued bead"),
-        distance("r", "Distance between the beads"),
-        WEIGHT,
-        LENGTHS,
-    ),
     plan=plan_museum,
     constants=("k", "g", "e"),
     laws=(COULOMB.name, EQUILIBRIUM.name, SECOND.name),
-    example={
-        "m": "16 g",
-        "theta": "28°",
-        "Q1": "-64 nC",
-        "Q2": "-45 nC",
-        "r": "2,8 cm",
-        "weight": "whole",
-        "lengths": "scale",
-    },
-    draws={
-        "m": Draw((12, 14, 16, 18, 22), "g", harder=(13.5, 17.2, 24.5)),
-        "theta": Draw((22, 25, 28, 32, 36), "°", harder=(23.5, 34, 41)),
-        "Q1": Draw((-40, -48, -64, 55, 62), "nC", harder=(-37.5, 52.4, -71)),
-        "Q2": Draw((-30, -45, 35, 50, -55), "nC", harder=(-33.5, 47.2)),
-        "r": Draw((2.8, 3, 3.5, 4), "cm", harder=(3.2, 3.7, 4.6)),
-    },
+    **boxes(
+        HUNG_MASS("m", "Mass of the upper bead", "", "16 g; 12 14 16 18 22; 13,5 17,2 24,5"),
+        INCLINE("theta", INCLINED, "", "28°; 22 25 28 32 36; 23,5 34 41"),
+        charge("Q1", "Charge on the upper bead", "", "-64 nC; -40 -48 -64 55 62; -37,5 52,4 -71"),
+        charge("Q2", "Charge on the glued bead", "", "-45 nC; -30 -45 35 50 -55; -33,5 47,2"),
+        APART("r", "Distance between the beads", "", "2,8 cm; 2,8 3 3,5 4; 3,2 3,7 4,6", unit="m"),
+        *(WEIGHT, LENGTHS),
+    ),
     scenario=True,
 )
 
@@ -288,37 +274,19 @@ def plan_stage(data: Data) -> Plan:
 STAGE = Question(
     key="stage-slope",
     title="The ball that will not roll: a stage trick",
-    fields=(
-        mass("Mass of the lower ball"),
-        slope_angle(),
-        charge("Q1", "Charge on the lower ball"),
-        charge("Q2", "Charge on the hidden ball"),
-        distance("r", "Distance between the balls"),
-        called(END, {"sphere": "ball", "string": "cord"}),
-        WEIGHT,
-        LENGTHS,
-    ),
     plan=plan_stage,
     constants=("k", "g"),
     laws=(EQUILIBRIUM.name, COULOMB.name),
-    example={
-        "m": "9 g",
-        "theta": "24°",
-        "Q1": "+52 nC",
-        "Q2": "-70 nC",
-        "r": "4 cm",
-        "d": "10 cm",
-        "weight": "components",
-        "lengths": "scale",
-    },
-    draws={
-        "m": Draw((8, 9, 10, 12), "g", harder=(8.5, 11.4)),
-        "theta": Draw((20, 24, 27, 30, 33), "°", harder=(21.5, 38)),
-        "Q1": Draw((40, 46, 52, 60), "nC", harder=(43.5, 57.2)),
-        "Q2": Draw((-50, -60, -70), "nC", harder=(-54.5, -66)),
-        "r": Draw((4, 4.5, 5), "cm", harder=(4.2, 5.4)),
-        "d": Draw((9, 10, 12, 15), "cm", harder=(8.5, 13)),
-    },
+    **boxes(
+        HUNG_MASS("m", "Mass of the lower ball", "", "9 g; 8 9 10 12; 8,5 11,4"),
+        INCLINE("theta", INCLINED, "", "24°; 20 24 27 30 33; 21,5 38"),
+        charge("Q1", "Charge on the lower ball", "", "+52 nC; 40 46 52 60; 43,5 57,2"),
+        charge("Q2", "Charge on the hidden ball", "", "-70 nC; -50 -60 -70; -54,5 -66"),
+        APART("r", "Distance between the balls", "", "4 cm; 4 4,5 5; 4,2 5,4", unit="m"),
+        APART("d", "Distance from the ball to where the cord is tied", "", "10 cm; 9 10 12 15; 8,5 13", unit="m"),
+        *(WEIGHT, LENGTHS),
+        example={"weight": "components"},
+    ),
     scenario=True,
 )
 
@@ -354,34 +322,17 @@ def plan_gauge(data: Data) -> Plan:
 GAUGE = Question(
     key="sensor-chute",
     title="From the tension to the electrons",
-    fields=(
-        mass("Mass of the pellet"),
-        slope_angle(),
-        called(tension(), {"string": "cord"}),
-        charge("Q2", "Charge on the fixed ball"),
-        distance("r", "Distance between ball and pellet"),
-        WEIGHT,
-        LENGTHS,
-    ),
     plan=plan_gauge,
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, QUANTISATION.name, SECOND.name),
-    example={
-        "m": "5 g",
-        "theta": "32°",
-        "T": "18 mN",
-        "Q2": "-75 nC",
-        "r": "3,5 cm",
-        "weight": "whole",
-        "lengths": "scale",
-    },
-    draws={
-        "m": Draw((4, 5, 6, 7), "g", harder=(4.4, 5.6, 6.5)),
-        "theta": Draw((20, 26, 32, 35), "°", harder=(23, 29, 41)),
-        "T": Draw((9, 12, 15, 18), "mN", harder=(7.5, 13.6, 17.4)),
-        "Q2": Draw((-60, -75, 80, 90), "nC", harder=(-64, 83)),
-        "r": Draw((3, 3.5, 4, 5), "cm", harder=(3.3, 4.4)),
-    },
+    **boxes(
+        HUNG_MASS("m", "Mass of the pellet", "", "5 g; 4 5 6 7; 4,4 5,6 6,5"),
+        INCLINE("theta", INCLINED, "", "32°; 20 26 32 35; 23 29 41"),
+        called(PULL, {"string": "cord"})("T", "Tension in the cord", "", "18 mN; 9 12 15 18; 7,5 13,6 17,4", unit="N"),
+        charge("Q2", "Charge on the fixed ball", "", "-75 nC; -60 -75 80 90; -64 83"),
+        APART("r", "Distance between ball and pellet", "", "3,5 cm; 3 3,5 4 5; 3,3 4,4", unit="m"),
+        *(WEIGHT, LENGTHS),
+    ),
     scenario=True,
 )
 
@@ -470,23 +421,18 @@ def plan_hover(data: Data) -> Plan:
 HOVER = Question(
     key="hovering-ball",
     title="The hovering ball on open day",
-    fields=(
-        mass("Mass of the hovering ball"),
-        charge("Q1", "Charge on the hovering ball"),
-        charge("Q2", "Charge on the fixed ball"),
-        Input("f", "Part of its charge that the fixed ball keeps", "", 0.01, 0.99),
-        LENGTHS,
-    ),
     plan=plan_hover,
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name),
-    example={"m": "2,4 g", "Q1": "+48 nC", "Q2": "+85 nC", "f": "0,6", "lengths": "scale"},
-    draws={
-        "m": Draw((1.5, 2, 2.4, 3, 4), "g", harder=(1.8, 2.7, 3.3)),
-        "Q1": Draw((30, 36, 48, 55), "nC", harder=(33.5, 51.2)),
-        "Q2": Draw((60, 70, 85, 95), "nC", harder=(64.5, 78.2)),
-        "f": Draw((0.25, 0.4, 0.5, 0.6, 0.8), harder=(0.36, 0.55, 0.72)),
-    },
+    **boxes(
+        HUNG_MASS("m", "Mass of the hovering ball", "", "2,4 g; 1,5 2 2,4 3 4; 1,8 2,7 3,3"),
+        charge("Q1", "Charge on the hovering ball", "", "+48 nC; 30 36 48 55; 33,5 51,2"),
+        charge("Q2", "Charge on the fixed ball", "", "+85 nC; 60 70 85 95; 64,5 78,2"),
+        Quantity("", 0.01, 0.99)(
+            "f", "Part of its charge that the fixed ball keeps", "", "0,6; 0,25 0,4 0,5 0,6 0,8; 0,36 0,55 0,72"
+        ),
+        LENGTHS,
+    ),
     scenario=True,
 )
 
@@ -524,16 +470,15 @@ def plan_hall(data: Data) -> Plan:
 HALL = Question(
     key="foil-balls",
     title="Foil balls in the school hall",
-    fields=(mass("Mass of each ball"), THREAD, WHOLE_ANGLE, PARTS, LENGTHS),
     plan=plan_hall,
     constants=("k", "g"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
-    example={"m": "1,6 g", "L": "55 cm", "beta": "36°", "parts": "whole", "lengths": "scale"},
-    draws={
-        "m": Draw((1.2, 1.6, 2, 2.5), "g", harder=(1.4, 2.2, 2.8)),
-        "L": Draw((45, 50, 55, 60, 70), "cm", harder=(48, 62)),
-        "beta": Draw((24, 30, 36, 40, 44), "°", harder=(27, 33, 52)),
-    },
+    **boxes(
+        HUNG_MASS("m", "Mass of each ball", "", "1,6 g; 1,2 1,6 2 2,5; 1,4 2,2 2,8"),
+        LENGTH("L", "Length of a thread", "", "55 cm; 45 50 55 60 70; 48 62", unit="m"),
+        WHOLE_LEAN("beta", "Angle between the threads", "", "36°; 24 30 36 40 44; 27 33 52"),
+        *(PARTS, LENGTHS),
+    ),
     scenario=True,
 )
 
@@ -581,33 +526,17 @@ def plan_barn(data: Data) -> Plan:
 BARN = Question(
     key="barn-traps",
     title="Two traps in the barn",
-    fields=(
-        mass("Mass of each trap"),
-        THREAD,
-        SUPPORTS_APART,
-        HALF_ANGLE,
-        charge("Q1", "Charge on the first trap"),
-        PARTS,
-        LENGTHS,
-    ),
     plan=plan_barn,
     constants=("k", "g"),
     laws=(EQUILIBRIUM.name, COULOMB.name),
-    example={
-        "m": "0,9 g",
-        "L": "26 cm",
-        "s": "30 cm",
-        "alpha": "21°",
-        "Q1": "+58 nC",
-        "parts": "components",
-        "lengths": "scale",
-    },
-    draws={
-        "m": Draw((0.6, 0.8, 0.9, 1.2), "g", harder=(0.75, 1.05)),
-        "L": Draw((24, 25, 26, 28), "cm", harder=(24.5, 27)),
-        "s": Draw((29, 30, 32, 34), "cm", harder=(30.5, 33)),
-        "alpha": Draw((20, 21, 23, 24, 26), "°", harder=(20.5, 22.5, 25)),
-        "Q1": Draw((45, 58, 70, -50, -66), "nC", harder=(47.5, -62)),
-    },
+    **boxes(
+        HUNG_MASS("m", "Mass of each trap", "", "0,9 g; 0,6 0,8 0,9 1,2; 0,75 1,05"),
+        LENGTH("L", "Length of a thread", "", "26 cm; 24 25 26 28; 24,5 27", unit="m"),
+        APART("s", "Distance between the supports", "", "30 cm; 29 30 32 34; 30,5 33", unit="m"),
+        HALF_LEAN("alpha", "Angle of a thread with the vertical", "", "21°; 20 21 23 24 26; 20,5 22,5 25"),
+        charge("Q1", "Charge on the first trap", "", "+58 nC; 45 58 70 -50 -66; 47,5 -62"),
+        *(PARTS, LENGTHS),
+        example={"parts": "components"},
+    ),
     scenario=True,
 )

@@ -93,7 +93,7 @@ class Quantity:
         return Given(box, tell, example, draw if values else None, way, ask, told_at or {}, unfit)
 
 
-UNIT_TYPED = re.compile(r"[+−-]?[\d,.]+\s*(\D.*)")
+UNIT_TYPED = re.compile(r"[+−-]?[\d,.]+\s*([^\d\s,.].*)")
 
 
 def _numbers(name: str, text: str) -> tuple[tuple[float, ...], str]:
