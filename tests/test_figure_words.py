@@ -32,6 +32,8 @@ WORDS: list[tuple[Piece, str]] = [
     (Surface(ORIGIN, Y), "a wall"),
     (Surface(Y, ORIGIN), "a wall"),
     (Surface(ORIGIN, (1.0, 1.0)), "a slope, 45° above the right"),
+    (Surface(ORIGIN, (1.0, 0.05)), "a slope, 2,9° above the right"),
+    (Surface(ORIGIN, (0.05, 1.0)), "a slope, 87,1° above the right"),
     (AngleMark(ORIGIN, 0, 30, "θ"), "the angle θ"),
     (AngleMark(ORIGIN, 0, 90), "a right angle"),
     (Dimension(ORIGIN, X, "r"), "a distance labelled r"),

@@ -767,6 +767,11 @@ def test_false_origin_is_announced() -> None:
     [
         (0, "to the right"),
         (360, "to the right"),
+        (359.97, "to the right"),
+        (0.04, "to the right"),
+        (89.97, "upwards"),
+        (180.03, "to the left"),
+        (179.9, "0,1° above the left"),
         (90, "upwards"),
         (270, "downwards"),
         (143.13, "36,9° above the left"),

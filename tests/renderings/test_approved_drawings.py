@@ -89,6 +89,12 @@ EDGES: dict[str, Callable[[], Figure]] = {
         for x, y in ((0, 1), (-1, 0), (2, 0), (1, 0.26), (1, 0.27), (0.01, 0.01), (30, 40))
     },
     **{
+        f"axes with a second at {x}; {y}": lambda x=x, y=y: charges_in_plane(
+            [Charge("A", 1, 0, 0), Charge("B", -1, x, y)], forces=[("F", 1, 0)], axes=True, distances=[(0, 1, "r")]
+        )
+        for x, y in ((1, 0), (0, -1), (1, 0.001), (0.001, 1), (-1, -1))
+    },
+    **{
         f"slope of {angle}": lambda angle=angle: slope_scene(angle, [Body("A", 0.0, 1), Body("B", 1.0, 0)], string="up")
         for angle in (1, 10, 45, 66, 67, 89)
     },
