@@ -18,12 +18,20 @@ from pathlib import Path
 import pytest
 
 from calc.figures import (
+    AngleMark,
+    Arrow,
+    Block,
     Body,
     Charge,
+    Curve,
+    Dimension,
     Figure,
     GraphLine,
     On,
     Resolved,
+    Segment,
+    Sphere,
+    Text,
     charges_in_plane,
     field_pattern,
     free_body_diagram,
@@ -36,8 +44,11 @@ from calc.figures import (
 )
 from calc.figures.energy import energy_bars
 from calc.figures.motion import before_after, moving
-from calc.renderings import svg, tikz
+from calc.figures.pieces import Column, Piece, Shade
+from calc.renderings import shapes, svg, tikz
+from calc.renderings.drawing import Sheet
 from tests.drawn_figures import BUILDERS
+from tests.test_figure_words import WORDS
 
 APPROVED = Path(__file__).parent / "approved"
 NUMBER = re.compile(r"-?\d*\.?\d+")
@@ -125,19 +136,62 @@ EDGES: dict[str, Callable[[], Figure]] = {
 }
 
 
+MORE: list[Piece] = [
+    Dimension((0, 0), (4, 0), "r = 12 cm", -1.5),
+    Dimension((0, 0), (0.5, 0), "r", 0.0, 0.0),
+    Dimension((4, 3), (0, 0), "d", 2.0),
+    AngleMark((0, 0), 0, 2, "α"),
+    AngleMark((0, 0), 10, 80, "θ = 30°", 3.0),
+    AngleMark((0, 0), 0, 200, "β", 0.5),
+    AngleMark((0, 0), 270, 360, "", 2.0),
+    Arrow((0, 0), (3, 1), "F_{net} = 3,60 × 10⁻² N", "resultant", 1.0),
+    Arrow((0, 0), (-3, 0), "v", "velocity", 0.0, "middle"),
+    Arrow((0, 0), (0, 3), "F", "force", 0.0, "middle"),
+    Arrow((0, 0), (0.1, 0), "F", "resultant"),
+    Block((0, 0), 5, 3, 30, "m_1"),
+    Block((0, 0), 1, 1, 30, "m_1 = 2 kg"),
+    Text((0, 0), "P", "above"),
+    Text((0, 0), "P", "left"),
+    Text((0, 0), "1", "below", small=True),
+    Segment((0, 0), (4, 1), "graph", "ball A"),
+    Curve(((0, 0), (1, 1), (2, 0), (3, 4), (5, 5)), "graph", "A = 3", 2),
+    Sphere((0, 0), 0.1, "-", "Q_1 = −5 nC"),
+    Column((0, 0), 2, -3, "−5 J"),
+    Shade(((0, 0), (4, 0), (4, 3)), "Δx"),
+]
+
+
 def told(figure: Figure) -> list[str]:
     """The words of a figure, and which of them tell what."""
     return [figure.title, figure.description, *figure.notes, *map(str, figure.tells), ", ".join(figure.drawn_from)]
 
 
-def pieces(figure: Figure) -> list[str]:
-    """The pieces as data, coordinates to a thousandth; of a long curve the ends."""
+def plainly(thing: object) -> str:
+    """A thing as data, numbers to a thousandth."""
 
     def short(found: re.Match[str]) -> str:
         return f"{float(found[0]) + 0.0:.3f}"
 
-    lines = [re.sub(r"-?\d+\.\d+(e-?\d+)?", short, repr(item)).replace("-0.000", "0.000") for item in figure.items]
+    return re.sub(r"-?\d+\.\d+(e-?\d+)?", short, repr(thing)).replace("-0.000", "0.000")
+
+
+def pieces(figure: Figure) -> list[str]:
+    """The pieces as data; of a long curve the ends."""
+    lines = [plainly(item) for item in figure.items]
     return [line if len(line) < 900 else f"{line[:300]} … {line[-300:]}" for line in lines]
+
+
+def sheet(piece: Piece, scale: float, narrow: bool) -> list[str]:
+    """What a piece alone puts on the page: strokes, what labels keep off, and the places its label would take."""
+    page = Sheet(scale, (0.0, 0.0), narrow)
+    shapes.draw(page, piece)
+    wishes = [
+        f"{one.text!r} {one.width:.2f} {one.height:.2f} {one.style} {one.gap}: "
+        + " ".join(f"{s.cost:.2f}{'b' if s.beside else ''}@{s.anchor[0]:.1f},{s.anchor[1]:.1f}" for s in one.spots)
+        for one in page.requests
+    ]
+    costs = sorted({(bar.cost, bar.named) for bar in page.bars} | {(one.cost, False) for one in page.rounds})
+    return [*map(plainly, page.shapes), *wishes, f"costs {costs}"]
 
 
 def held() -> dict[str, dict[str, list[str]]]:
@@ -147,7 +201,16 @@ def held() -> dict[str, dict[str, list[str]]]:
         for kind in BUILDERS
         for seed in TELLING
     }
-    return {"words": words, "edges": {name: [*told(make()), *pieces(make())] for name, make in EDGES.items()}}
+    sheets = {
+        f"{n} {said} at {scale}": sheet(piece, scale, scale > 50)
+        for n, (piece, said) in enumerate([*WORDS, *((piece, "more") for piece in MORE)])
+        for scale in (20.0, 90.0)
+    }
+    return {
+        "words": words,
+        "sheets": sheets,
+        "edges": {name: [*told(make()), *pieces(make())] for name, make in EDGES.items()},
+    }
 
 
 def drawings(kind: str) -> dict[str, str]:
@@ -188,7 +251,7 @@ def test_a_drawing_is_the_one_that_was_looked_at(kind: str) -> None:
         assert changed(approved, lined(text)) == [], name
 
 
-@pytest.mark.parametrize("what", ["words", "edges"])
+@pytest.mark.parametrize("what", ["words", "edges", "sheets"])
 def test_words_and_edges_are_those_that_were_read(what: str) -> None:
     """What every builder says, and what is drawn where one way of drawing gives way to another."""
     approved = json.loads((APPROVED / f"{what}.json").read_text(encoding="utf-8"))
