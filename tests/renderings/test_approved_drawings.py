@@ -28,6 +28,7 @@ from calc.figures import (
     Figure,
     GraphLine,
     On,
+    Plate,
     Resolved,
     Segment,
     Sphere,
@@ -42,6 +43,7 @@ from calc.figures import (
     spheres_on_line,
     tail_to_head,
 )
+from calc.figures.bodies import Cord, Spring, Table, Trolley
 from calc.figures.energy import energy_bars
 from calc.figures.motion import before_after, moving
 from calc.figures.pieces import Column, Piece, Shade
@@ -144,6 +146,13 @@ MORE: list[Piece] = [
     AngleMark((0, 0), 10, 80, "θ = 30°", 3.0),
     AngleMark((0, 0), 0, 200, "β", 0.5),
     AngleMark((0, 0), 270, 360, "", 2.0),
+    AngleMark((0, 0), 30, 120, "", 0.7),
+    AngleMark((0, 0), 0, 60, "γ"),
+    Plate((0, 0), (3, 4), "+", "P"),
+    Spring((0, 0), (3, 4), "k"),
+    Table((0, 0), (6, 0), 3),
+    Cord((-2, -3), (2, -1), (0, 0), 0.7, "T"),
+    Trolley((0, 0), 5, 3, "A"),
     Arrow((0, 0), (3, 1), "F_{net} = 3,60 × 10⁻² N", "resultant", 1.0),
     Arrow((0, 0), (-3, 0), "v", "velocity", 0.0, "middle"),
     Arrow((0, 0), (0, 3), "F", "force", 0.0, "middle"),
