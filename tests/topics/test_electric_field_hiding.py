@@ -60,3 +60,30 @@ def test_spheres_called_by_letters_hide_the_signs_of_their_charges() -> None:
             signs = [item.sign for item in left.items if isinstance(item, Sphere)]
             assert [bool(sign) for sign in signs] == [at != 0, at != 1], (key, name)
             assert "positive" not in left.description
+
+
+@pytest.mark.parametrize(
+    ("key", "asked", "words"),
+    [
+        ("released", "E", "Two parallel charged plates. The charged body is between the plates."),
+        (
+            "crossing",
+            "E",
+            "Upper plate positive, lower plate negative. From the left the charge enters with velocity u, parallel to"
+            " the plates.",
+        ),
+        ("drop", "E", "Upper plate positive, lower plate negative. The drop is half-way between the plates."),
+    ],
+)
+def test_plates_without_their_field_are_still_told_in_words(key: str, asked: str, words: str) -> None:
+    """The lines and what is said of them are gone; the plates and the body stay, in picture and words."""
+    left = scene(key).without({asked})
+    assert left is not None
+    assert left.description == words
+    assert not [item for item in left.items if isinstance(item, Segment) and item.kind == "fieldline"]
+
+
+def test_a_particle_is_not_shown_alone() -> None:
+    """Where its field is to be found there is no picture."""
+    assert scene("particle", E="", a="4e14 m/s^2").without({"E"}) is None
+    assert scene("particle").without({"F"}) is not None

@@ -6,7 +6,7 @@ from calc.figures import Arrow, Figure, Segment, Sphere, polar
 from calc.figures.figure import VELOCITY, Tells
 from calc.figures.pieces import Curve, Dimension, Item, Plate, Point, Sign
 from calc.figures.vectors import NOT_TO_SCALE
-from calc.topics.electric_field.shared import FOUR, TURNED
+from calc.topics.electric_field.shared import TURNED, follows, words_of
 
 EDGES = "The edges of the plates are ignored."
 WIDE, HALF = 6.5, 4.0  # half the plates' length and half their distance, as drawn
@@ -18,22 +18,25 @@ PLATES = {"up": "upper", "down": "lower"}
 def released_figure(name: str, along: str, sign: int, *, forces: bool) -> Figure:
     """The body between the plates; with the force on it and its first velocity when ``forces``."""
     turn = TURNED[along]
-    push = turn if sign > 0 else (turn + 180.0) % 360.0
+    pushed = follows(along, sign)
+    push, where = TURNED[pushed], words_of(pushed)
     items = _plates(turn)
     items.append(Sphere((0.0, 0.0), RADIUS, SIGNS[sign], "q" if name == "charged body" else "", shows=("q",)))
-    words = dict(FOUR)
-    sentences = [
-        f"Two parallel charged plates; the field E between them points {words[along]}. The {name} is between the"
-        " plates."
-    ]
-    tells: tuple[Tells, ...] = ()
+    tells: tuple[Tells, ...] = (
+        Tells(
+            f"Two parallel charged plates; the field E between them points {words_of(along)}.",
+            ("E",),
+            "Two parallel charged plates.",
+        ),
+    )
+    sentences = [tells[0].sentence, f"The {name} is between the plates."]
     if forces:
         start = polar((0.0, 0.0), RADIUS, push)
         beside = polar(start, 1.3, push + 90.0)
         items += [Arrow(start, polar(start, 2.4, push), "F"), Arrow(beside, polar(beside, 1.7, push), "v", "velocity")]
-        where = words[["right", "left", "up", "down"][[0.0, 180.0, 90.0, 270.0].index(push)]]
-        tells = (Tells(f"F on it points {where}.", ("F",)), Tells(f"v points {where}.", ("v",)))
-        sentences += [tell.sentence for tell in tells]
+        moved = (Tells(f"F on it points {where}.", ("F",)), Tells(f"v points {where}.", ("v",)))
+        tells += moved
+        sentences += [tell.sentence for tell in moved]
     notes = (EDGES, VELOCITY) if forces else (EDGES,)
     title = "Force and velocity of the charge let go" if forces else "A charge in the field between plates"
     return Figure(title, " ".join(sentences), tuple(items), notes, unit=1.0, tells=tells)
@@ -69,11 +72,9 @@ def crossing_figure(upper: Sign, sign: int, bends: str, share: float, edge: bool
         Dimension((-WIDE, -HALF - 1.5), (WIDE, -HALF - 1.5), "L", -1.0, 0.3),
     ]
     signs = ("positive", "negative") if upper == "+" else ("negative", "positive")
-    said = (
-        f"Upper plate {signs[0]}, lower plate {signs[1]}; the field E between them. From the left the charge enters"
-        " with velocity u, parallel to the plates."
-    )
-    tells: tuple[Tells, ...] = ()
+    plates = f"Upper plate {signs[0]}, lower plate {signs[1]}"
+    tells: tuple[Tells, ...] = (Tells(f"{plates}; the field E between them.", ("E",), f"{plates}."),)
+    said = f"{tells[0].sentence} From the left the charge enters with velocity u, parallel to the plates."
     if path:
         room = 2 * HALF - 1.6 if edge else HALF - 0.6
         drop = up * max(1.6, min(share, 1.0) * room)
@@ -87,14 +88,15 @@ def crossing_figure(upper: Sign, sign: int, bends: str, share: float, edge: bool
             Arrow(end, (end[0], end[1] + down), "v_y", "velocity"),
             Arrow(end, (end[0] + across, end[1] + down), "v", "velocity"),
         ]
-        tells = (
+        bent = (
             Tells(f"The path bends towards the {PLATES[bends]} plate.", ("y", "v_y", "theta")),
             Tells(
-                f"At the end the velocity v has the part u along the plates and the part v_y {dict(FOUR)[bends]}.",
+                f"At the end the velocity v has the part u along the plates and the part v_y {words_of(bends)}.",
                 ("v", "v_y", "theta"),
             ),
         )
-        said += " " + " ".join(tell.sentence for tell in tells)
+        tells += bent
+        said += " " + " ".join(tell.sentence for tell in bent)
     notes = (NOT_TO_SCALE, EDGES, VELOCITY)
     title = "The path between the plates" if path else "A charge enters between plates"
     return Figure(title, said, tuple(items), notes, unit=1.0, tells=tells)

@@ -6,6 +6,8 @@ Marks and ranges: common practice, no source.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc.model.directions import FOUR_WAYS
 from calc.model.questions import Check, Choice, Data, Draw, Input, Plan, Question, Refusal, Step
 from calc.model.relations import Towards
@@ -58,7 +60,8 @@ def plan_particle(data: Data) -> Plan:
         ),
         parts=(*part_a_step(chain, asks), explain),
         values=dict(data.values),
-        scene=lambda v: force_scene(v, along, pushed, sign),
+        # A particle without its field would be a sphere alone: there is nothing to look at where E is asked.
+        scene=lambda v: replace(force_scene(v, along, pushed, sign), drawn_from=("E",)),
         checks=(
             Check("Work backwards from the acceleration to the field", f"{mass}*a/e = E"),
             Check(
