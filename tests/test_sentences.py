@@ -241,7 +241,7 @@ def _a_field_is_the_way_a_test_charge_is_pushed(case: Case, m: re.Match[str]) ->
 
 
 @rule(
-    r"The field E points (WAY); the force F on the (positive|negative) charge points (WAY)\.",
+    r"The field E points (WAY)\. The charge q is (positive|negative)\. The force F on it points (WAY)\.",
     1,
     2,
     3,
