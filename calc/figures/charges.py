@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from calc.figures import words
@@ -112,18 +112,7 @@ def spheres_on_line(
         if not 0 <= number < len(places):
             raise ValueError(f"There is no body number {number}: there are {len(places)}.")
 
-    least, most = 4.2, 9.0
-    even = True
-    drawn_gaps: list[float] = []
-    if gaps:
-        small, large = min(gaps), max(gaps)
-        total = 10.0 if len(gaps) == 1 else 15.0
-        even = total * small / sum(gaps) >= least or large / small <= 1.05
-        for gap in gaps:
-            # To scale where even the smallest gap has room; else squeezed between the bounds.
-            share = (gap - small) / (large - small) if large > small else 0.0
-            fitting = max(total / sum(gaps), least / small) * gap
-            drawn_gaps.append(fitting if even else least + (most - least) * share**0.5)
+    drawn_gaps, even = _drawn_gaps(gaps)
     at: dict[int, float] = {order[0]: 0.0}
     for i, gap in enumerate(drawn_gaps):
         at[order[i + 1]] = at[order[i]] + gap
@@ -150,23 +139,8 @@ def spheres_on_line(
     if len(places) > 1:
         ends = (at[order[0]], at[order[-1]])
         items.insert(0, Segment((ends[0], 0.0), (ends[1], 0.0), "guide"))
-    rows: list[list[tuple[float, float]]] = []
-    for a, b, label in sorted(distances, key=lambda d: abs(at[d[0]] - at[d[1]])):
-        left, right = sorted((at[a], at[b]))
-        # Distances that do not overlap stand in one row, as a chain.
-        free = [all(right < start + 1e-9 or end < left + 1e-9 for start, end in row) for row in rows]
-        level = next((i for i, empty in enumerate(free) if empty), len(rows))
-        rows += [[] for _ in range(level + 1 - len(rows))]
-        rows[level].append((left, right))
-        items.append(Dimension((left, 0.0), (right, 0.0), label, -2.2 - 1.7 * level, RADIUS + 0.3))
-    names = [words.listing([name(i, bodies, points) for i in order]) for name in (name_and_sign, name_alone)]
-    signs = tuple(sorted({n for body in bodies for n in names_of(body.label, body.shows)}))
-    tells = [Tells(f"From left to right: {names[0]}.", signs, f"From left to right: {names[1]}.")]
-    for force in given:
-        if force.size:
-            way = "right" if force.to_right else "left"
-            told = f"{words.plain(force.label)} at {name_alone(force.on, bodies, points)} points to the {way}."
-            tells.append(Tells(told, names_of(force.label, force.shows)))
+    items += _in_rows(distances, at)
+    tells = _line_told(bodies, points, order, given)
     said = " ".join(one.sentence for one in tells)
     arrows = showing(arrows, {force.label: force.shows for force in given})
     remarks = [] if even else [DISTANCES]
@@ -181,6 +155,52 @@ def spheres_on_line(
         unit=1.0,
         tells=() if description else tuple(tells),
     )
+
+
+def _drawn_gaps(gaps: Sequence[float]) -> tuple[list[float], bool]:
+    """The gaps as drawn, and whether they are to scale."""
+    if not gaps:
+        return [], True
+    least, most = 4.2, 9.0
+    small, large = min(gaps), max(gaps)
+    total = 10.0 if len(gaps) == 1 else 15.0
+    even = total * small / sum(gaps) >= least or large / small <= 1.05
+    drawn = []
+    for gap in gaps:
+        # To scale where even the smallest gap has room; else squeezed between the bounds.
+        share = (gap - small) / (large - small) if large > small else 0.0
+        fitting = max(total / sum(gaps), least / small) * gap
+        drawn.append(fitting if even else least + (most - least) * share**0.5)
+    return drawn, even
+
+
+def _in_rows(distances: Sequence[tuple[int, int, str]], at: Mapping[int, float]) -> list[Dimension]:
+    """The dimension lines under the bodies, the short ones nearest; those that do not overlap form a chain."""
+    drawn: list[Dimension] = []
+    rows: list[list[tuple[float, float]]] = []
+    for a, b, label in sorted(distances, key=lambda d: abs(at[d[0]] - at[d[1]])):
+        left, right = sorted((at[a], at[b]))
+        free = [all(right < start + 1e-9 or end < left + 1e-9 for start, end in row) for row in rows]
+        level = next((i for i, empty in enumerate(free) if empty), len(rows))
+        rows += [[] for _ in range(level + 1 - len(rows))]
+        rows[level].append((left, right))
+        drawn.append(Dimension((left, 0.0), (right, 0.0), label, -2.2 - 1.7 * level, RADIUS + 0.3))
+    return drawn
+
+
+def _line_told(
+    bodies: Sequence[Charge], points: Sequence[tuple[str, float]], order: Sequence[int], given: Sequence[On]
+) -> list[Tells]:
+    """What the figure of a line says: its bodies from left to right, and each arrow."""
+    names = [words.listing([name(i, bodies, points) for i in order]) for name in (name_and_sign, name_alone)]
+    signs = tuple(sorted({n for body in bodies for n in names_of(body.label, body.shows)}))
+    tells = [Tells(f"From left to right: {names[0]}.", signs, f"From left to right: {names[1]}.")]
+    for force in given:
+        if force.size:
+            way = "right" if force.to_right else "left"
+            told = f"{words.plain(force.label)} at {name_alone(force.on, bodies, points)} points to the {way}."
+            tells.append(Tells(told, names_of(force.label, force.shows)))
+    return tells
 
 
 def name_and_sign(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, float]]) -> str:

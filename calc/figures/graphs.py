@@ -66,6 +66,31 @@ def _axis_label(label: str, power: int) -> str:
     return f"{head}(× 10^{{{power}}} {tail}" if bracket else f"{label} (× 10^{{{power}}})"
 
 
+def _tick(foot: Point, stroke: Point, label: str, side: Literal["below", "left"]) -> list[Item]:
+    """A stroke on an axis and its number."""
+    end = (foot[0] + stroke[0], foot[1] + stroke[1])
+    return [Segment(foot, end, "tick"), Text(end, label, side, small=True)]
+
+
+def _drawn(line: GraphLine, points: tuple[Point, ...]) -> list[Item]:
+    """A line of the graph, or crosses for its points."""
+    if line.kind != "points":
+        kind: LineKind = "graph" if line.kind == "solid" else "extrapolation"
+        return [Curve(points, kind, line.label)]
+    return [Segment((x - 0.22, y - rise), (x + 0.22, y + rise), "graph") for x, y in points for rise in (0.22, -0.22)]
+
+
+def _line_said(line: GraphLine) -> str:
+    """What is said of one line."""
+    name = words.plain(line.label)
+    if line.kind == "points":
+        places = words.listing([graph_words.at(point) for point in line.points])
+        return f" Crosses{' for ' + name if name else ''} at {places}."
+    if len(line.points) > 1:
+        return " " + graph_words.line_words(line.points, name, line.kind == "dashed")
+    return ""
+
+
 def graph(
     x_label: str,
     y_label: str,
@@ -113,25 +138,12 @@ def graph(
         Arrow((corner[0], 0.0), (corner[0], HIGH + 1.2), _axis_label(y_label, ys.power), "axis"),
     ]
     if ticks:
-        for x in xs.ticks:
-            foot = at(x, x_axis)
-            if x != y_axis or corner[1] == 0:
-                items.append(Segment(foot, (foot[0], foot[1] - 0.3), "tick"))
-                items.append(Text((foot[0], foot[1] - 0.3), tick_label(x, xs), "below", small=True))
-        for y in ys.ticks:
-            foot = at(y_axis, y)
-            if y != x_axis or corner[0] == 0:
-                items.append(Segment(foot, (foot[0] - 0.3, foot[1]), "tick"))
-                items.append(Text((foot[0] - 0.3, foot[1]), tick_label(y, ys), "left", small=True))
+        for x in (x for x in xs.ticks if x != y_axis or corner[1] == 0):
+            items += _tick(at(x, x_axis), (0.0, -0.3), tick_label(x, xs), "below")
+        for y in (y for y in ys.ticks if y != x_axis or corner[0] == 0):
+            items += _tick(at(y_axis, y), (-0.3, 0.0), tick_label(y, ys), "left")
     for line in given:
-        drawn = tuple(at(x, y) for x, y in line.points)
-        if line.kind == "points":
-            for x, y in drawn:
-                items.append(Segment((x - 0.22, y - 0.22), (x + 0.22, y + 0.22), "graph"))
-                items.append(Segment((x - 0.22, y + 0.22), (x + 0.22, y - 0.22), "graph"))
-        else:
-            kind: LineKind = "graph" if line.kind == "solid" else "extrapolation"
-            items.append(Curve(drawn, kind, line.label))
+        items += _drawn(line, tuple(at(x, y) for x, y in line.points))
     items += [Dot(at(x, y), label, 0.18) for x, y, label in marks]
     marked: tuple[Key | Area | Gradient, ...] = (*areas, *gradients, *keys)
     for piece in marked:
@@ -144,14 +156,7 @@ def graph(
         for name, scale in ((name_x, xs), (name_y, ys))
         if ticks and not scale.low <= 0 <= scale.high
     ]
-    said = f"Graph of {words.plain(y_label)} against {words.plain(x_label)}."
-    for line in given:
-        name = words.plain(line.label)
-        if line.kind == "points":
-            places = words.listing([graph_words.at(point) for point in line.points])
-            said += f" Crosses{' for ' + name if name else ''} at {places}."
-        elif len(line.points) > 1:
-            said += " " + graph_words.line_words(line.points, name, line.kind == "dashed")
+    said = f"Graph of {words.plain(y_label)} against {words.plain(x_label)}.{''.join(map(_line_said, given))}"
     told = [Tells(one.words, one.names) for one in marked]
     said += "".join(f" {one.sentence}" for one in told)
     return Figure(

@@ -23,8 +23,10 @@ from calc.figures.pieces import (
 from calc.figures.vectors import (
     NOT_TO_SCALE,
     Angle,
+    Force,
     ForceLike,
     Resolved,
+    arrows_told,
     drawn_lengths,
     fan,
     forces_of,
@@ -104,13 +106,8 @@ def charges_in_plane(
     lengths, to_scale = drawn_lengths([f.size for f in given], min_fraction=min_fraction)
     point = kind == "field" and not bodies[on].charge
     clear = 0.2 if point else RADIUS
-    longest = 4.6
-    for f, length in zip(given, lengths, strict=True):
-        for i, (x, y) in enumerate(places):
-            apart = abs((degrees(atan2(y, x)) - f.direction_deg + 180) % 360 - 180)
-            if i != on and length and apart < 15:
-                # An attraction points at a sphere: its arrow stops short of that.
-                longest = min(longest, max(1.6, (hypot(x, y) - RADIUS - clear - 0.8) / length))
+    others = [place for i, place in enumerate(places) if i != on]
+    longest = _longest(given, lengths, others, clear)
     origin = (0.0, 0.0)
     arrows: list[tuple[str, float, float, ArrowKind]] = []
     for i, (f, length) in enumerate(zip(given, lengths, strict=True)):
@@ -123,18 +120,14 @@ def charges_in_plane(
         dashed, guides = resolve(part, named, clear)
         arrows += dashed
         items += guides
+    taken = [*places, *(polar(origin, clear + length, way) for _, length, way, _ in arrows)]
     if axes:
-        tips = [polar(origin, clear + length, way) for _, length, way, _ in arrows]
-        xs, ys = zip(*places, *tips, strict=True)
-        items.append(Arrow((min(xs) - 1.4, 0.0), (max(xs) + 2.0, 0.0), "x", "axis"))
-        items.append(Arrow((0.0, min(ys) - 1.4), (0.0, max(ys) + 2.0), "y", "axis"))
-    joined = [i for i in range(len(bodies)) if i != on]
-    for i in joined:
-        if not (axes and min(abs(v) for v in places[i]) < 1e-9):  # an axis shows that line already
-            items.append(Segment(origin, places[i], "guide"))
+        items += _axes(taken)
+    for place in others:
+        if not (axes and min(abs(v) for v in place) < 1e-9):  # an axis shows that line already
+            items.append(Segment(origin, place, "guide"))
     for a, b, label in distances:
-        tips = [polar(origin, clear + length, way) for _, length, way, _ in arrows]
-        side = _clear_side(places[a], places[b], [*places, *tips])
+        side = _clear_side(places[a], places[b], taken)
         items.append(Dimension(places[a], places[b], label, side, RADIUS + 0.3))
     if angle is not None:
         items.append(AngleMark(origin, *Angle(*angle), radius=2.1))
@@ -143,19 +136,7 @@ def charges_in_plane(
             items.append(Dot(origin, body.label, 0.18))
         else:
             items.append(Sphere(places[i], RADIUS, body.sign, body.label, shows=body.shows))
-    centre = f"point {words.plain(bodies[on].label)}" if point else ""
-    around = [
-        f"{words.listing([name(i, bodies, ()) for i in range(len(bodies)) if i != on])} around "
-        f"{centre or name(on, bodies, ())}."
-        for name in (name_and_sign, name_alone)
-    ]
-    signs = tuple(sorted({n for body in bodies for n in names_of(body.label, body.shows)}))
-    tells = [Tells(around[0], signs, around[1])]
-    tells += [
-        Tells(f"{words.plain(f.label)} points {words.direction(f.direction_deg)}.", names_of(f.label, f.shows))
-        for f in given
-        if f.size
-    ]
+    tells = _plane_told(bodies, on, point, given)
     said = " ".join(one.sentence for one in tells)
     remarks = [] if distances_to_scale else [DISTANCES]
     if not to_scale:
@@ -170,6 +151,38 @@ def charges_in_plane(
         unit=1.2,
         tells=() if description else tuple(tells),
     )
+
+
+def _longest(given: Sequence[Force], lengths: Sequence[float], others: Sequence[Point], clear: float) -> float:
+    """How long the longest arrow may be: one that points at a sphere, an attraction, stops short of that."""
+    longest = 4.6
+    for f, length in zip(given, lengths, strict=True):
+        for x, y in others:
+            apart = abs((degrees(atan2(y, x)) - f.direction_deg + 180) % 360 - 180)
+            if length and apart < 15:
+                longest = min(longest, max(1.6, (hypot(x, y) - RADIUS - clear - 0.8) / length))
+    return longest
+
+
+def _axes(taken: Sequence[Point]) -> list[Item]:
+    """The x and y axes through the chosen body, as long as what stands around it."""
+    xs, ys = zip(*taken, strict=True)
+    return [
+        Arrow((min(xs) - 1.4, 0.0), (max(xs) + 2.0, 0.0), "x", "axis"),
+        Arrow((0.0, min(ys) - 1.4), (0.0, max(ys) + 2.0), "y", "axis"),
+    ]
+
+
+def _plane_told(bodies: Sequence[Charge], on: int, point: bool, given: Sequence[Force]) -> list[Tells]:
+    """What the figure says: the bodies around the chosen one, and each arrow on it."""
+    centre = f"point {words.plain(bodies[on].label)}" if point else ""
+    around = [
+        f"{words.listing([name(i, bodies, ()) for i in range(len(bodies)) if i != on])} around "
+        f"{centre or name(on, bodies, ())}."
+        for name in (name_and_sign, name_alone)
+    ]
+    signs = tuple(sorted({n for body in bodies for n in names_of(body.label, body.shows)}))
+    return [Tells(around[0], signs, around[1]), *arrows_told(given)]
 
 
 def _clear_side(start: Point, end: Point, others: Sequence[Point]) -> float:

@@ -8,7 +8,7 @@ from calc.figures import words
 from calc.figures.charges import RADIUS
 from calc.figures.figure import Figure, Tells
 from calc.figures.pieces import Dimension, Dot, Item, Plate, Point, Segment, Sign, Sphere, Text
-from calc.figures.vectors import NOT_TO_SCALE, ForceLike, forces_of, names_of, standing
+from calc.figures.vectors import NOT_TO_SCALE, ForceLike, arrows_told, forces_of, names_of, standing
 
 
 def plates_scene(
@@ -78,23 +78,14 @@ def plates_scene(
     if voltage:
         items.append(Text(place(wide / 2 + 0.6, 0.0), voltage, "above" if upright else "right"))
     first, second = ("Left", "right") if upright else ("Upper", "lower")
-    sentences = [f"{first} plate {_word(upper_sign)}, {second} plate {_word(lower_sign)}."]
-    tells: list[Tells] = []
-    if lines:
-        count = "One field line runs" if lines == 1 else f"{lines} evenly spaced field lines run"
-        told = f"{count} from the positive to the negative plate."
-        tells.append(Tells(told, names_of(field_label)))
-    if particle:
-        name = words.plain(particle)
-        name = f"The {name}" if name[:2].islower() and len(name) > 2 else name
-        sentences.append(f"{name} is half-way between the plates.")
-    for f in forces_of(forces):
-        if f.size:
-            told = f"{words.plain(f.label)} points {words.direction(f.direction_deg)}."
-            tells.append(Tells(told, names_of(f.label, f.shows)))
-    at = 1 if lines else 0
+    field, pulls = _field_told(lines, field_label), arrows_told(forces_of(forces))
     said = " ".join(
-        [sentences[0], *(t.sentence for t in tells[:at]), *sentences[1:], *(t.sentence for t in tells[at:])]
+        [
+            f"{first} plate {_word(upper_sign)}, {second} plate {_word(lower_sign)}.",
+            *(one.sentence for one in field),
+            *_particle_said(particle),
+            *(one.sentence for one in pulls),
+        ]
     )
     remarks = [] if to_scale else [NOT_TO_SCALE]
     return Figure(
@@ -103,8 +94,21 @@ def plates_scene(
         tuple(items),
         (*remarks, *notes),
         unit=1.0,
-        tells=() if description else tuple(tells),
+        tells=() if description else (*field, *pulls),
     )
+
+
+def _field_told(lines: int, label: str) -> list[Tells]:
+    """What is said of the field lines, if there are any."""
+    count = "One field line runs" if lines == 1 else f"{lines} evenly spaced field lines run"
+    return [Tells(f"{count} from the positive to the negative plate.", names_of(label))] if lines else []
+
+
+def _particle_said(particle: str) -> list[str]:
+    """Where the particle is, if there is one."""
+    name = words.plain(particle)
+    name = f"The {name}" if name[:2].islower() and len(name) > 2 else name
+    return [f"{name} is half-way between the plates."] if particle else []
 
 
 def _word(sign: Sign) -> str:

@@ -11,6 +11,28 @@ from calc.figures.pieces import AngleMark, Arrow, Item, Point, Segment, polar
 from calc.figures.vectors import Angle, ForceLike, forces_of
 
 
+def _lane(lane: float, way: float, first: float) -> float:
+    """Lanes count to an arrow's own left, so an arrow against the first needs the other sign."""
+    return lane if abs((way - first + 180) % 360 - 180) < 90 else -lane
+
+
+def _square(corner: Point, before: float, after: float) -> list[Item]:
+    """The mark of a right angle, if two vectors meet at one."""
+    if abs(abs((after - before + 180) % 360 - 180) - 90) >= 0.1:
+        return []
+    turn = sorted((before + 180, after), key=lambda a: a % 360)
+    start, end = turn if (turn[1] - turn[0]) % 360 < 180 else turn[::-1]
+    return [AngleMark(corner, start, end, "", 0.7)]
+
+
+def _marked(angle: Angle, corner: Point, ways: tuple[float, ...]) -> list[Item]:
+    """An angle with a guide along each leg that is no vector."""
+    start, end, label = angle
+    legs = [leg for leg in (start, end) if not any(abs((leg - way + 180) % 360 - 180) < 1 for way in ways)]
+    guides = [Segment(corner, polar(corner, 0.45, leg), "guide") for leg in legs]
+    return [AngleMark(corner, start, end, label, 2.4), *guides]
+
+
 def tail_to_head(
     vectors: Sequence[ForceLike],
     *,
@@ -44,17 +66,10 @@ def tail_to_head(
     arrows: list[Arrow] = []
     remarks: list[str] = []
     for i, force in enumerate(given):
-        lane = 0.0
-        if in_line:
-            # Lanes count to an arrow's own left, so a reversed arrow needs the other sign.
-            same = abs((force.direction_deg - ways[0] + 180) % 360 - 180) < 90
-            lane = -1.4 * i if same else 1.4 * i
+        lane = _lane(-1.4 * i, force.direction_deg, ways[0]) if in_line else 0.0
         arrows.append(Arrow(points[i], points[i + 1], force.label, "force", lane, "middle", shows=force.shows))
-        if i and abs(abs((ways[i] - ways[i - 1] + 180) % 360 - 180) - 90) < 0.1:
-            turn = sorted((ways[i - 1] + 180, ways[i]), key=lambda a: a % 360)
-            start, end = turn if (turn[1] - turn[0]) % 360 < 180 else turn[::-1]
-            if min(force.size, given[i - 1].size) > 0.15 * largest:
-                items.append(AngleMark(points[i], start, end, "", 0.7))
+        if i and min(force.size, given[i - 1].size) > 0.15 * largest:
+            items += _square(points[i], ways[i - 1], ways[i])
         if force.size < 0.06 * largest:
             remarks.append(f"{force.label} is almost too short to see at this scale.")
     total = sum(force.size for force in given) / largest
@@ -62,22 +77,14 @@ def tail_to_head(
     text = f"Head to tail: {said}."
     if net > 1e-6 * total:
         way = degrees(atan2(last[1] - first[1], last[0] - first[0]))
-        lane = 0.0
-        if in_line:
-            same = abs((way - ways[0] + 180) % 360 - 180) < 90
-            lane = 1.4 if same else -1.4
+        lane = _lane(1.4, way, ways[0]) if in_line else 0.0
         arrows.append(Arrow(first, last, resultant, "resultant", lane, "middle"))
         text += (
             f" The dashed resultant {words.plain(resultant)} runs from the first tail "
             f"to the last head, {words.direction(way)}."
         )
         if angle is not None and not in_line:
-            start_deg, end_deg, label = angle
-            items.append(AngleMark(first, start_deg, end_deg, label, 2.4))
-            if not any(abs((start_deg - w + 180) % 360 - 180) < 1 for w in (*ways[:1], way)):
-                items.append(Segment(first, polar(first, 0.45, start_deg), "guide"))
-            if not any(abs((end_deg - w + 180) % 360 - 180) < 1 for w in (*ways[:1], way)):
-                items.append(Segment(first, polar(first, 0.45, end_deg), "guide"))
+            items += _marked(Angle(*angle), first, (*ways[:1], way))
         remarks.append("Dashed: the resultant.")
     else:
         text += " The last head meets the first tail: the resultant is zero."

@@ -8,7 +8,7 @@ from math import cos, isfinite, radians
 from typing import NamedTuple
 
 from calc.figures import words
-from calc.figures.figure import Figure
+from calc.figures.figure import Figure, Tells
 from calc.figures.pieces import (
     AngleMark,
     Arrow,
@@ -129,6 +129,15 @@ def fan(
 def showing(arrows: Sequence[Arrow], shown: Mapping[str, tuple[str, ...]]) -> list[Arrow]:
     """The arrows with the names of the values that their labels' vectors tell of."""
     return [replace(arrow, shows=shown.get(arrow.label, ())) for arrow in arrows]
+
+
+def arrows_told(given: Sequence[Force]) -> list[Tells]:
+    """What is said of each arrow that is drawn: where it points."""
+    return [
+        Tells(f"{words.plain(f.label)} points {words.direction(f.direction_deg)}.", names_of(f.label, f.shows))
+        for f in given
+        if f.size
+    ]
 
 
 def names_of(label: str, shows: tuple[str, ...] = ()) -> tuple[str, ...]:
