@@ -101,12 +101,8 @@ def spheres_on_line(
     """
     bodies = [Charge(*one) for one in charges]
     places = [body.x for body in bodies] + [x for _, x in points]
-    if not places:
-        raise ValueError("There is no charge and no point to draw: give at least one.")
     order = sorted(range(len(places)), key=lambda i: places[i])
-    gaps = [places[b] - places[a] for a, b in itertools.pairwise(order)]
-    if any(gap <= 0 for gap in gaps):
-        raise ValueError("Two bodies share one place: give each its own position.")
+    gaps = _gaps([places[i] for i in order])
     given = [On(*one) for one in forces]
     for number in [f.on for f in given] + [n for a, b, _ in distances for n in (a, b)]:
         if not 0 <= number < len(places):
@@ -155,6 +151,16 @@ def spheres_on_line(
         unit=1.0,
         tells=() if description else tuple(tells),
     )
+
+
+def _gaps(places: Sequence[float]) -> list[float]:
+    """From each place to the next, of places in order. Raises ValueError where there is none or two are one."""
+    if not places:
+        raise ValueError("There is no charge and no point to draw: give at least one.")
+    gaps = [b - a for a, b in itertools.pairwise(places)]
+    if any(gap <= 0 for gap in gaps):
+        raise ValueError("Two bodies share one place: give each its own position.")
+    return gaps
 
 
 def _drawn_gaps(gaps: Sequence[float]) -> tuple[list[float], bool]:

@@ -126,10 +126,7 @@ def graph(
     ys = scale_of([y for _, y in points], zero=y_zero)
 
     def at(x: float, y: float) -> Point:
-        return (
-            (x - xs.low) / (xs.high - xs.low) * WIDE,
-            (y - ys.low) / (ys.high - ys.low) * HIGH,
-        )
+        return ((x - xs.low) / (xs.high - xs.low) * WIDE, (y - ys.low) / (ys.high - ys.low) * HIGH)
 
     x_axis, y_axis = min(max(0.0, ys.low), ys.high), min(max(0.0, xs.low), xs.high)
     corner = at(y_axis, x_axis)
@@ -158,7 +155,7 @@ def graph(
     ]
     said = f"Graph of {words.plain(y_label)} against {words.plain(x_label)}.{''.join(map(_line_said, given))}"
     told = [Tells(one.words, one.names) for one in marked]
-    said += "".join(f" {one.sentence}" for one in told)
+    said = " ".join([said, *(one.sentence for one in told)])
     return Figure(
         title or f"{name_y} against {name_x}",
         description or said,

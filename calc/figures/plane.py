@@ -91,15 +91,8 @@ def charges_in_plane(
 
     Raises ValueError for fewer than two bodies or two at one place.
     """
-    bodies = [Charge(*one) for one in charges]
-    if len(bodies) < 2:
-        raise ValueError("One charge alone feels no force: give at least two.")
-    if not 0 <= on < len(bodies):
-        raise ValueError(f"There is no charge number {on}: there are {len(bodies)}.")
-    if len({(b.x, b.y) for b in bodies}) < len(bodies):
-        raise ValueError("Two charges share a point: give each its own position.")
-    least, most = 4.2, 10.0
-    places, distances_to_scale = _spread(bodies, on, least, most)
+    bodies = _checked([Charge(*one) for one in charges], on)
+    places, distances_to_scale = _spread(bodies, on, least=4.2, most=10.0)
     given = forces_of(forces)
     if resultant is not None:
         given.append(forces_of([resultant])[0])
@@ -109,11 +102,14 @@ def charges_in_plane(
     others = [place for i, place in enumerate(places) if i != on]
     longest = _longest(given, lengths, others, clear)
     origin = (0.0, 0.0)
-    arrows: list[tuple[str, float, float, ArrowKind]] = []
-    for i, (f, length) in enumerate(zip(given, lengths, strict=True)):
-        if length:
-            last = resultant is not None and i == len(given) - 1
-            arrows.append((f.label, length * longest, f.direction_deg, "resultant" if last else kind))
+    kinds: list[ArrowKind] = [kind] * len(given)
+    if resultant is not None:
+        kinds[-1] = "resultant"
+    arrows = [
+        (f.label, length * longest, f.direction_deg, of)
+        for f, length, of in zip(given, lengths, kinds, strict=True)
+        if length
+    ]
     items: list[Item] = []
     named = {f.label: (f, length * longest) for f, length in zip(given, lengths, strict=True)}
     for part in components:
@@ -131,18 +127,17 @@ def charges_in_plane(
         items.append(Dimension(places[a], places[b], label, side, RADIUS + 0.3))
     if angle is not None:
         items.append(AngleMark(origin, *Angle(*angle), radius=2.1))
-    for i, body in enumerate(bodies):
-        if i == on and point:
-            items.append(Dot(origin, body.label, 0.18))
-        else:
-            items.append(Sphere(places[i], RADIUS, body.sign, body.label, shows=body.shows))
+    items += [
+        Dot(origin, body.label, 0.18)
+        if i == on and point
+        else Sphere(places[i], RADIUS, body.sign, body.label, shows=body.shows)
+        for i, body in enumerate(bodies)
+    ]
     tells = _plane_told(bodies, on, point, given)
     said = " ".join(one.sentence for one in tells)
-    remarks = [] if distances_to_scale else [DISTANCES]
-    if not to_scale:
-        remarks.append(NOT_TO_SCALE)
-    if resultant is not None and given[-1].size:
-        remarks.append("Dashed: the resultant.")
+    dashed_too = resultant is not None and given[-1].size
+    remarks = [*([] if distances_to_scale else [DISTANCES]), *([] if to_scale else [NOT_TO_SCALE])]
+    remarks += ["Dashed: the resultant."] if dashed_too else []
     return Figure(
         title,
         description or said,
@@ -151,6 +146,17 @@ def charges_in_plane(
         unit=1.2,
         tells=() if description else tuple(tells),
     )
+
+
+def _checked(bodies: Sequence[Charge], on: int) -> Sequence[Charge]:
+    """The bodies, if they can be drawn around number ``on``."""
+    if len(bodies) < 2:
+        raise ValueError("One charge alone feels no force: give at least two.")
+    if not 0 <= on < len(bodies):
+        raise ValueError(f"There is no charge number {on}: there are {len(bodies)}.")
+    if len({(b.x, b.y) for b in bodies}) < len(bodies):
+        raise ValueError("Two charges share a point: give each its own position.")
+    return bodies
 
 
 def _longest(given: Sequence[Force], lengths: Sequence[float], others: Sequence[Point], clear: float) -> float:

@@ -46,51 +46,38 @@ def plates_scene(
         return (-across, along) if upright else (along, across)
 
     half = gap / 2
-    plates = [
-        Plate(place(wide / 2, half), place(-wide / 2, half), upper_sign),
-        Plate(place(-wide / 2, -half), place(wide / 2, -half), lower_sign),
-    ]
     items: list[Item] = []
     down = half if upper_sign == "+" else -half
     if particle:
         lines -= lines % 2  # an even number leaves the middle free for the particle
     for n in range(lines):
         along = (n - (lines - 1) / 2) * wide / (lines + 0.4)
-        ends = (place(along, down), place(along, -down))
-        label = field_label if n == lines - 1 else ""
-        items.append(Segment(*ends, "fieldline", label, arrow=True, shows=names_of(field_label)))
-    items += plates
+        label, shows = field_label if n == lines - 1 else "", names_of(field_label)
+        items.append(Segment(place(along, down), place(along, -down), "fieldline", label, arrow=True, shows=shows))
+    items.append(Plate(place(wide / 2, half), place(-wide / 2, half), upper_sign))
+    items.append(Plate(place(-wide / 2, -half), place(wide / 2, -half), lower_sign))
     to_scale = True
-    centre: Point = (0.0, 0.0)
-    if particle:
-        items.append(
-            Sphere(centre, RADIUS * 0.8, particle_sign, particle, shows=particle_shows)
-            if particle_sign
-            else Dot(centre, particle, 0.26)
-        )
+    centre, radius = (0.0, 0.0), RADIUS * 0.8 if particle_sign else 0.0
+    if particle and particle_sign:
+        items.append(Sphere(centre, radius, particle_sign, particle, shows=particle_shows))
+    elif particle:
+        items.append(Dot(centre, particle, 0.26))
     if forces:
-        arrows, to_scale = standing(centre, forces, 2.6, RADIUS * 0.8 if particle_sign else 0.0)
+        arrows, to_scale = standing(centre, forces, 2.6, radius)
         items += arrows
     if separation:
-        edge = wide / 2 + 0.2
-        ends = (place(-edge, half), place(-edge, -half))
-        items.append(Dimension(*ends, separation, -1.2, 0.3))
+        edge = -wide / 2 - 0.2
+        items.append(Dimension(place(edge, half), place(edge, -half), separation, -1.2, 0.3))
     if voltage:
         items.append(Text(place(wide / 2 + 0.6, 0.0), voltage, "above" if upright else "right"))
     first, second = ("Left", "right") if upright else ("Upper", "lower")
     field, pulls = _field_told(lines, field_label), arrows_told(forces_of(forces))
-    said = " ".join(
-        [
-            f"{first} plate {_word(upper_sign)}, {second} plate {_word(lower_sign)}.",
-            *(one.sentence for one in field),
-            *_particle_said(particle),
-            *(one.sentence for one in pulls),
-        ]
-    )
+    signs = f"{first} plate {_word(upper_sign)}, {second} plate {_word(lower_sign)}."
+    said = [signs, *(one.sentence for one in field), *_particle_said(particle), *(one.sentence for one in pulls)]
     remarks = [] if to_scale else [NOT_TO_SCALE]
     return Figure(
         title,
-        description or said,
+        description or " ".join(said),
         tuple(items),
         (*remarks, *notes),
         unit=1.0,
