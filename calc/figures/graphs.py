@@ -145,8 +145,7 @@ def graph(
     marked: tuple[Key | Area | Gradient, ...] = (*areas, *gradients, *keys)
     for piece in marked:
         items += piece.drawn(at, (y_axis, x_axis))
-    # Areas lie under everything else.
-    items.sort(key=lambda item: not isinstance(item, Shade))
+    items.sort(key=lambda item: not isinstance(item, Shade))  # areas lie under everything else
     name_x, name_y = (words.plain(label.split("(")[0]).strip() for label in (x_label, y_label))
     remarks = [
         f"The {name} axis does not start at zero."
@@ -155,10 +154,9 @@ def graph(
     ]
     said = f"Graph of {words.plain(y_label)} against {words.plain(x_label)}.{''.join(map(_line_said, given))}"
     told = [Tells(one.words, one.names) for one in marked]
-    said = " ".join([said, *(one.sentence for one in told)])
     return Figure(
         title or f"{name_y} against {name_x}",
-        description or said,
+        description or " ".join([said, *(one.sentence for one in told)]),
         tuple(items),
         (*remarks, *notes),
         unit=1.0,

@@ -93,18 +93,14 @@ def charges_in_plane(
     """
     bodies = _checked([Charge(*one) for one in charges], on)
     places, distances_to_scale = _spread(bodies, on, least=4.2, most=10.0)
-    given = forces_of(forces)
-    if resultant is not None:
-        given.append(forces_of([resultant])[0])
+    given = forces_of([*forces, *([] if resultant is None else [resultant])])
     lengths, to_scale = drawn_lengths([f.size for f in given], min_fraction=min_fraction)
     point = kind == "field" and not bodies[on].charge
     clear = 0.2 if point else RADIUS
     others = [place for i, place in enumerate(places) if i != on]
     longest = _longest(given, lengths, others, clear)
     origin = (0.0, 0.0)
-    kinds: list[ArrowKind] = [kind] * len(given)
-    if resultant is not None:
-        kinds[-1] = "resultant"
+    kinds: list[ArrowKind] = [*[kind] * len(forces), "resultant"][: len(given)]
     arrows = [
         (f.label, length * longest, f.direction_deg, of)
         for f, length, of in zip(given, lengths, kinds, strict=True)
@@ -122,17 +118,10 @@ def charges_in_plane(
     for place in others:
         if not (axes and min(abs(v) for v in place) < 1e-9):  # an axis shows that line already
             items.append(Segment(origin, place, "guide"))
-    for a, b, label in distances:
-        side = _clear_side(places[a], places[b], taken)
-        items.append(Dimension(places[a], places[b], label, side, RADIUS + 0.3))
+    items += [_measured(places[a], places[b], label, taken) for a, b, label in distances]
     if angle is not None:
         items.append(AngleMark(origin, *Angle(*angle), radius=2.1))
-    items += [
-        Dot(origin, body.label, 0.18)
-        if i == on and point
-        else Sphere(places[i], RADIUS, body.sign, body.label, shows=body.shows)
-        for i, body in enumerate(bodies)
-    ]
+    items += [_body(body, places[i], point and i == on) for i, body in enumerate(bodies)]
     tells = _plane_told(bodies, on, point, given)
     said = " ".join(one.sentence for one in tells)
     dashed_too = resultant is not None and given[-1].size
@@ -189,6 +178,18 @@ def _plane_told(bodies: Sequence[Charge], on: int, point: bool, given: Sequence[
     ]
     signs = tuple(sorted({n for body in bodies for n in names_of(body.label, body.shows)}))
     return [Tells(around[0], signs, around[1]), *arrows_told(given)]
+
+
+def _measured(start: Point, end: Point, label: str, taken: Sequence[Point]) -> Dimension:
+    """A distance between two centres, on the emptier side."""
+    return Dimension(start, end, label, _clear_side(start, end, taken), RADIUS + 0.3)
+
+
+def _body(body: Charge, place: Point, point: bool) -> Item:
+    """A sphere, or the point at which a field is asked."""
+    if point:
+        return Dot(place, body.label, 0.18)
+    return Sphere(place, RADIUS, body.sign, body.label, shows=body.shows)
 
 
 def _clear_side(start: Point, end: Point, others: Sequence[Point]) -> float:

@@ -29,6 +29,7 @@ from calc.figures.vectors import NOT_TO_SCALE, ForceLike, standing
 
 SIGNS: dict[Sign, float] = {"+": 1.0, "-": -1.0, "": 0.0}
 SCHEMATIC = "Not to scale."
+SLOPE = 15.0  # length of a drawn slope, in lines
 BLOCK = (2.6, 1.8)  # width and height of a drawn block, in lines
 
 
@@ -40,6 +41,55 @@ class Body(NamedTuple):
     charge: float = 0.0
     shape: Literal["sphere", "block"] = "sphere"
     shows: tuple[str, ...] = ()
+
+
+def _on_slope(body: Body, up: float) -> Point:
+    """Where the middle of a body stands. Raises ValueError for a place off the slope."""
+    if not 0 <= body.place <= 1:
+        raise ValueError(f"{body.label} at {body.place}: a place on the slope lies from 0 to 1.")
+    return polar(polar((0.0, 0.0), 1.6 + body.place * (SLOPE - 3.6), up), _half(body, 1), up + 90)
+
+
+def _half(body: Body, side: Literal[0, 1]) -> float:
+    """Half the width (0) or the height (1) of a body."""
+    return RADIUS if body.shape == "sphere" else BLOCK[side] / 2
+
+
+def _tied_to_post(body: Body, up: float, end: Literal["up", "down"], label: str) -> list[Item]:
+    """A post at one end of the slope, and the string from it to a body."""
+    post = polar((0.0, 0.0), SLOPE - 0.3 if end == "up" else 0.3, up)
+    height = _half(body, 1)
+    edge = polar(_on_slope(body, up), _half(body, 0), up if end == "up" else up + 180)
+    return [
+        Segment(post, polar(post, height + 0.7, up + 90), "outline"),
+        Segment(edge, polar(post, height, up + 90), "string", label),
+    ]
+
+
+def _tied(one: Body, other: Body, up: float, label: str) -> Segment:
+    """A string between two bodies."""
+    way = up if other.place > one.place else up + 180
+    start = polar(_on_slope(one, up), _half(one, 0), way)
+    return Segment(start, polar(_on_slope(other, up), _half(other, 0), way + 180), "string", label)
+
+
+def _standing_body(body: Body, up: float) -> Item:
+    """The block or the sphere itself."""
+    centre = _on_slope(body, up)
+    if body.shape == "block":
+        return Block(centre, *BLOCK, up, body.label)
+    return Sphere(centre, RADIUS, sign_of(body.charge), body.label, shows=body.shows)
+
+
+def _upwards(bodies: Sequence[Body]) -> Tells:
+    """The bodies from bottom to top, with their signs and without."""
+    order = sorted(bodies, key=lambda body: body.place)
+    signs = tuple(sorted({name for body in bodies for name in body.shows}))
+    return Tells(
+        f"From bottom to top: {words.listing([words.charged(b.label, b.charge) for b in order])}.",
+        signs,
+        f"From bottom to top: {words.listing([words.charged(b.label, 0) for b in order])}.",
+    )
 
 
 def slope_scene(
@@ -69,65 +119,29 @@ def slope_scene(
     if not 0 < angle_deg < 90:
         raise ValueError(f"A slope of {angle_deg}° cannot be drawn: use more than 0 and less than 90.")
     given = [Body(*one) for one in bodies]
-    for body in given:
-        if not 0 <= body.place <= 1:
-            raise ValueError(f"{body.label} at {body.place}: a place on the slope lies from 0 to 1.")
-    length = 15.0
+    centres = [_on_slope(body, angle_deg) for body in given]
     foot: Point = (0.0, 0.0)
-    top = polar(foot, length, angle_deg)
-    base = max(length * cos(radians(angle_deg)), 6.0)
-    up, normal = angle_deg, angle_deg + 90
-
-    def on_slope(place: float, height: float = 0.0) -> Point:
-        along = polar(foot, 1.6 + place * (length - 3.6), up)
-        return polar(along, height, normal)
-
-    centres = [on_slope(body.place, RADIUS if body.shape == "sphere" else 0.9) for body in given]
+    top = polar(foot, SLOPE, angle_deg)
+    base = max(SLOPE * cos(radians(angle_deg)), 6.0)
     items: list[Item] = [
         Segment(foot, (base, 0.0), "guide"),
         Surface(foot, top),
         AngleMark(foot, 0.0, angle_deg, angle_label, 3.0),
     ]
     if string:
-        post = polar(foot, length - 0.3 if string == "up" else 0.3, up)
-        height = RADIUS if given[string_on].shape == "sphere" else BLOCK[1] / 2
-        knot = polar(post, height, normal)
-        items.append(Segment(post, polar(post, height + 0.7, normal), "outline"))
-        half = RADIUS if given[string_on].shape == "sphere" else BLOCK[0] / 2
-        edge = polar(centres[string_on], half, up if string == "up" else up + 180)
-        items.append(Segment(edge, knot, "string", string_label))
+        items += _tied_to_post(given[string_on], angle_deg, string, string_label)
     elif string_to is not None:
-        way = up if given[string_to].place > given[string_on].place else up + 180
-        halves = [RADIUS if body.shape == "sphere" else BLOCK[0] / 2 for body in given]
-        ends = (
-            polar(centres[string_on], halves[string_on], way),
-            polar(centres[string_to], halves[string_to], way + 180),
-        )
-        items.append(Segment(*ends, "string", string_label))
-    for body, centre in zip(given, centres, strict=True):
-        if body.shape == "block":
-            items.append(Block(centre, *BLOCK, angle_deg, body.label))
-        else:
-            items.append(Sphere(centre, RADIUS, sign_of(body.charge), body.label, shows=body.shows))
+        items.append(_tied(given[string_on], given[string_to], angle_deg, string_label))
+    items += [_standing_body(body, angle_deg) for body in given]
     for a, b, label in distances:
         low, high = sorted((a, b), key=lambda i: given[i].place)
         items.append(Dimension(centres[low], centres[high], label, 1.9, RADIUS + 0.3))
     to_scale = True
     if forces:
-        arrows, to_scale = standing(
-            centres[forces_on],
-            forces,
-            4.2,
-            RADIUS if given[forces_on].shape == "sphere" else 0.0,
-        )
+        clear = RADIUS if given[forces_on].shape == "sphere" else 0.0
+        arrows, to_scale = standing(centres[forces_on], forces, 4.2, clear)
         items += arrows
-    order = sorted(given, key=lambda body: body.place)
-    signs = tuple(sorted({name for body in given for name in body.shows}))
-    tells = Tells(
-        f"From bottom to top: {words.listing([words.charged(b.label, b.charge) for b in order])}.",
-        signs,
-        f"From bottom to top: {words.listing([words.charged(b.label, 0) for b in order])}.",
-    )
+    tells = _upwards(given)
     said = f"A slope rises to the right at {words.degrees(angle_deg)} to the horizontal. {tells.sentence}"
     if string:
         where = "top" if string == "up" else "bottom"
@@ -182,10 +196,8 @@ def hanging_pair(
     radius = RADIUS if two_supports else min(RADIUS, 0.85 * length * sine)
     inward = -1.0 if attracting else 1.0
     half = (2 * radius + length * sine if attracting else 2.6) if two_supports else 0.0
-    points: list[tuple[Point, Point]] = []
-    for side in (-1.0, 1.0):
-        hook = (side * half, 0.0)
-        points.append((hook, (hook[0] + side * inward * length * sine, -length * cosine)))
+    hooks: list[Point] = [(-half, 0.0), (half, 0.0)]
+    points = [(h, (h[0] + s * inward * length * sine, -length * cosine)) for h, s in zip(hooks, (-1, 1), strict=True)]
     ceiling = half + 2.2
     items: list[Item] = [Surface((ceiling, 0.0), (-ceiling, 0.0))]
     drop = min(length * cosine + 1.0, max(4.2, 0.62 * length)) if length * cosine > 2.4 else 3.4
@@ -209,19 +221,17 @@ def hanging_pair(
     if forces:
         arrows, to_scale = standing(points[1][1], forces, 3.4, radius)
         items += arrows
-    supports = "two supports" if two_supports else "one support"
-    way = "towards each other" if attracting else "apart"
-
-    def told(worths: Iterable[Sign]) -> str:
-        named = words.listing([words.charged(a, SIGNS[s]) for a, s in zip(labels, worths, strict=True)])
-        return (
-            f"Two charged spheres, {named}, hang {way} on equal threads from {supports}, each thread"
-            f" {words.degrees(angle_deg)} from the vertical."
-        )
-
-    said = told(signs)
-    tells = (Tells(said, (*shows[0], *shows[1]), told(("", ""))),) if not description else ()
+    way = f"{'towards each other' if attracting else 'apart'} on equal threads from"
+    way += f" {'two supports' if two_supports else 'one support'}"
+    said, bare = (_pair_said(zip(labels, worths, strict=True), way, angle_deg) for worths in (signs, ("", "")))
+    tells = (Tells(said, (*shows[0], *shows[1]), bare),) if not description else ()
     remarks = [SCHEMATIC] if to_scale else [SCHEMATIC, NOT_TO_SCALE]
     # The angle is drawn true.
     true = tuple(sorted(words.names_in(angle_label)))
     return Figure(title, description or said, tuple(items), (*remarks, *notes), unit=1.0, drawn_from=true, tells=tells)
+
+
+def _pair_said(named: Iterable[tuple[str, Sign]], way: str, angle_deg: float) -> str:
+    """What the figure of a hanging pair says, with or without the signs."""
+    pair = words.listing([words.charged(name, SIGNS[sign]) for name, sign in named])
+    return f"Two charged spheres, {pair}, hang {way}, each thread {words.degrees(angle_deg)} from the vertical."
