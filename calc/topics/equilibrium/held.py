@@ -12,7 +12,7 @@ from math import sin
 
 from calc.model.answers import Point
 from calc.model.constants import SHEET
-from calc.model.questions import Check, Choice, Data, Draw, Input, Part, Plan, Question, Refusal, Step
+from calc.model.questions import Check, Choice, Data, Draw, Part, Plan, Question, Refusal, Step
 from calc.topics.equilibrium.along import Line, line_of
 from calc.topics.equilibrium.along_drawn import draw_part, judge, line_checks
 from calc.topics.equilibrium.held_scene import scene, story
@@ -20,32 +20,35 @@ from calc.topics.equilibrium.practised import one_of, si
 from calc.topics.equilibrium.relations import steps_of
 from calc.topics.equilibrium.shared import (
     ACTING,
+    APART,
+    AT_CUT,
+    COUNT,
     EQUAL,
-    F_E,
     FBD_RULES,
+    GAP,
     GROWS,
+    HUNG_MASS,
+    INCLINE,
     LENGTHS,
     NEUTRAL,
     NO_STRING,
     ONE_SIGN,
+    PULL,
+    PUSH,
     SAY_ACTING,
     SLACK,
     UNSTABLE,
     WHICH,
-    apart,
-    boxes,
     by_choice,
-    electrons,
-    first_acceleration,
-    mass,
+    named_boxes,
     optional,
     refuse_unaskable,
     refuse_uncharged,
-    slope_angle,
-    tension,
 )
-from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge
+from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND
+from calc.topics.shared.quantities import Quantity, charge
 from calc.working.chain import follows, spread
+from calc.working.declaring import Given, boxes, told
 from calc.working.solving import Situation, led
 
 SCHOOL_K, SCHOOL_G = SHEET["k"].school, SHEET["g"].school
@@ -57,13 +60,6 @@ ASKED = {
     "theta": "Calculate the angle of the slope with the horizontal.",
     "a": "The string is cut. Calculate the acceleration of the sphere at that instant.",
     "E_net": "Calculate the net electric field of the two charges at the point where the string is tied.",
-}
-TELL = {
-    "T": "The tension in the string is {}.",
-    "F_E": "The electrostatic force on the sphere is {}.",
-    "N": "The normal force on the sphere is {}.",
-    "a": "Were the string cut, the sphere would start with an acceleration of {}.",
-    "d": "The string is tied to a post {} from the sphere.",
 }
 WORDS = {
     "T": "the tension in the string",
@@ -80,14 +76,6 @@ WORDS = {
     "v": "the speed some time after the cut",
 }
 HELPFUL = "m theta F_E T N r Q1 Q2 a"
-END = Input(
-    "d",
-    "Distance from the sphere to where the string is tied",
-    "m",
-    1e-3,
-    10,
-    refusal="Distance must be greater than zero.",
-)
 
 
 # --- the plan -----------------------------------------------------------------------------------------------
@@ -119,7 +107,7 @@ def at_rest(data: Data, line: Line, want: str) -> Situation:
     directed = line.neutral or line.lift != 0  # else no arrow can be drawn for F_E
     ways = steps_of(*laws)
     if not directed and not follows(data.known, ways, want):
-        led(replace(data, asked=want), steps_of(*replace(line, lift=1).laws()), boxes(WORDS, HELPFUL, want))
+        led(replace(data, asked=want), steps_of(*replace(line, lift=1).laws()), named_boxes(WORDS, HELPFUL, want))
         raise Refusal("acting", SAY_ACTING)
     known = spread(data.values, ways, constants)
     if want == "E_net":
@@ -132,10 +120,10 @@ def at_rest(data: Data, line: Line, want: str) -> Situation:
         NEUTRAL: line.neutral,
         UNSTABLE: line.unstable,
     }
-    return Situation(
+    return replace(
+        told(ON_SLOPE, ("T",)),
         relations=laws,
         openings=(story(data, line),),
-        tell=TELL,
         ask=ASKED,
         stated=(draw_part(line, data, ways),) if directed else (),
         later=lambda data, values: later_parts(line, data, ways, want) if directed else (),
@@ -235,34 +223,51 @@ def wanted(*names: str) -> Choice:
     return Choice("want", "What to find", tuple((name, WORDS[name]) for name in names))
 
 
-LINE_FIELDS = optional(
-    charge("Q1", "Charge on the sphere"),
-    electrons(),
-    charge("Q2", "Charge fixed in place"),
-    apart("Distance between the charges"),
-    F_E,
-    tension(),
-    first_acceleration(),
-    END,
+def given_on_line(mass: str, first: str, second: str, gap: str) -> tuple[Given, ...]:
+    """The quantities of a sphere held on a line; the numbers of its mass, both charges and their distance."""
+    return optional(
+        HUNG_MASS("m", "Mass of the sphere", "", mass),
+        charge("Q1", "Charge on the sphere", "", first + "; 20 30 40 50 60 80 -25 -45 -70 nC; 36 54 72 -28 -64"),
+        COUNT("n", "Electrons too many or too few on the sphere", ""),
+        charge("Q2", "Charge fixed in place", "", second + "; 30 40 50 60 90 -35 -55 -80; 48 66 -42 -75"),
+        GAP("r", "Distance between the charges", "", gap + "; 3 4 5 6 8 cm; 3,5 4,5 7,5", unit="m"),
+        PUSH("F_E", "Electrostatic force (size)", "The electrostatic force on the sphere is {}."),
+        PULL("T", "Tension in the string", "The tension in the string is {}."),
+        AT_CUT(
+            "a",
+            "Acceleration at the instant the string is cut",
+            "Were the string cut, the sphere would start with an acceleration of {}.",
+        ),
+        APART(
+            "d",
+            "Distance from the sphere to where the string is tied",
+            "The string is tied to a post {} from the sphere.",
+        ),
+    )
+
+
+ON_SLOPE = given_on_line("25 g; 8 10 12 15 20 25; 7,5 13,5 18", "+80 nC", "+50 nC", "3 cm")
+INCLINATION, NORMAL = optional(
+    INCLINE("theta", "Angle of the slope with the horizontal", "", "35°; 20 25 30 35 40 50; 22,5 37 53"),
+    Quantity("N", 1e-6, 10.0, "Enter the size of the force: more than zero.", result="measured")(
+        "N", "Normal force", "The normal force on the sphere is {}."
+    ),
 )
+ON_SLOPE = (ON_SLOPE[0], INCLINATION, *ON_SLOPE[1:7], NORMAL, *ON_SLOPE[7:])
+UPRIGHT = given_on_line("3 g; 2 3 4 5 6 8; 2,5 4,5 7,2", "+60 nC", "+90 nC", "?")
 WHERE = Choice("where", "The fixed charge is", (("below", "below the sphere"), ("above", "above the sphere")))
+WHERE_DRAWN = {"where": Draw(("below", "above"))}
 WEIGHT = Choice(
     "weight",
     "The weight in the free-body diagram",
     (("whole", "as one arrow"), ("components", "with its two components dashed")),
     quiet=("whole", "components"),
 )
-SMALL_CHARGES = {
-    "Q1": Draw((20, 30, 40, 50, 60, 80, -25, -45, -70), "nC", harder=(36, 54, 72, -28, -64)),
-    "Q2": Draw((30, 40, 50, 60, 90, -35, -55, -80), "nC", harder=(48, 66, -42, -75)),
-    "r": Draw((3, 4, 5, 6, 8), "cm", harder=(3.5, 4.5, 7.5)),
-    "where": Draw(("below", "above")),
-}
 
 SLOPE = Question(
     key="slope",
     title="Charged sphere on a smooth slope",
-    fields=(
+    **boxes(
         wanted("T", "F_E", "N", "Q1", "Q2", "n", "r", "m", "theta", "a", "E_net", "v"),
         WHERE,
         Choice(
@@ -270,51 +275,20 @@ SLOPE = Question(
             "A string parallel to the slope pulls the sphere",
             (("up", "up the slope"), ("down", "down the slope"), ("none", "there is no string")),
         ),
-        *optional(mass(), slope_angle()),
-        *LINE_FIELDS[:4],
-        *LINE_FIELDS[4:6],
-        *optional(
-            Input(
-                "N", "Normal force", "N", 1e-6, 10.0, "Enter the size of the force: more than zero.", result="measured"
-            )
-        ),
-        *LINE_FIELDS[6:],
-        ACTING,
-        EQUAL,
-        WHICH,
-        WEIGHT,
-        LENGTHS,
+        *ON_SLOPE,
+        *(ACTING, EQUAL, WHICH, WEIGHT, LENGTHS),
+        draws=WHERE_DRAWN,
     ),
     plan=plan_slope,
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
-    example={
-        "want": "T",
-        "where": "below",
-        "string": "up",
-        "m": "25 g",
-        "theta": "35°",
-        "Q1": "+80 nC",
-        "Q2": "+50 nC",
-        "r": "3 cm",
-        "acting": "signs",
-        "equal": "own",
-        "which": "excess",
-        "weight": "whole",
-        "lengths": "scale",
-    },
-    draws={
-        **SMALL_CHARGES,
-        "m": Draw((8, 10, 12, 15, 20, 25), "g", harder=(7.5, 13.5, 18)),
-        "theta": Draw((20, 25, 30, 35, 40, 50), "°", harder=(22.5, 37, 53)),
-    },
     adjust=practise_slope,
 )
 
 VERTICAL = Question(
     key="vertical",
     title="Hovering, hanging or tied down beside a charge",
-    fields=(
+    **boxes(
         wanted("T", "F_E", "Q1", "Q2", "n", "r", "m", "a", "E_net", "v"),
         WHERE,
         Choice(
@@ -326,28 +300,13 @@ VERTICAL = Question(
                 ("down", "downwards: it is tied down"),
             ),
         ),
-        *optional(mass()),
-        *LINE_FIELDS,
-        ACTING,
-        EQUAL,
-        WHICH,
-        LENGTHS,
+        *UPRIGHT,
+        *(ACTING, EQUAL, WHICH, LENGTHS),
+        draws=WHERE_DRAWN,
+        example={"want": "r"},
     ),
     plan=plan_vertical,
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
-    example={
-        "want": "r",
-        "where": "below",
-        "string": "none",
-        "m": "3 g",
-        "Q1": "+60 nC",
-        "Q2": "+90 nC",
-        "acting": "signs",
-        "equal": "own",
-        "which": "excess",
-        "lengths": "scale",
-    },
-    draws={**SMALL_CHARGES, "m": Draw((2, 3, 4, 5, 6, 8), "g", harder=(2.5, 4.5, 7.2))},
     adjust=practise_vertical,
 )

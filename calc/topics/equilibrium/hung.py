@@ -7,26 +7,31 @@ from math import degrees, sin, tan
 
 from calc.figures import Figure
 from calc.model.answers import Point
-from calc.model.questions import Check, Choice, Data, Draw, Input, Mistake, Part, Plan, Question, Refusal, Step, Values
+from calc.model.questions import Check, Choice, Data, Mistake, Part, Plan, Question, Refusal, Step, Values
 from calc.topics.equilibrium.held import SCHOOL_G, SCHOOL_K
 from calc.topics.equilibrium.practised import one_of, si
 from calc.topics.equilibrium.relations import alone, steps_of
 from calc.topics.equilibrium.shared import (
     ACTING,
-    F_E,
+    APART,
+    AT_CUT,
+    COUNT,
+    EQUAL,
     FBD_RULES,
+    GAP,
     GROWS,
+    HALF_LEAN,
+    HUNG_MASS,
+    LENGTH,
     LENGTHS,
+    PULL,
+    PUSH,
     WHICH,
-    apart,
+    WHOLE_LEAN,
     by_choice,
-    electrons,
-    first_acceleration,
-    mass,
     optional,
     refuse_unaskable,
     refuse_uncharged,
-    tension,
 )
 from calc.topics.equilibrium.threads import (
     HALF,
@@ -39,8 +44,10 @@ from calc.topics.equilibrium.threads import (
     pair_figure,
     pair_of,
 )
-from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND, charge, distance
+from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND
+from calc.topics.shared.quantities import charge
 from calc.working.chain import FIT, NoWay, core, follows, inputs, lead, spread, worked
+from calc.working.declaring import boxes, told
 from calc.working.solving import Situation
 
 ASKED = {
@@ -48,14 +55,6 @@ ASKED = {
     "s": "Calculate the distance between the supports.",
     "n": "Calculate how many electrons the first sphere has too many or too few.",
     "a": "The thread of one sphere is cut. Calculate the acceleration of that sphere at that instant.",
-}
-TELL = {
-    "alpha": "Each thread makes an angle of {} with the vertical.",
-    "beta": "The angle between the threads is {}.",
-    "r": "The distance between their centres is {}.",
-    "F_E": "The electrostatic force on each is {}.",
-    "T": "The tension in each thread is {}.",
-    "a": "Were a thread cut, its sphere would start with an acceleration of {}.",
 }
 SAGGING = "A thread that carries a sphere is pulled: its tension is at least the weight. Type more than zero."
 EACH = "Calculate the size of the charge on each sphere."
@@ -139,10 +138,10 @@ def hanging(data: Data, pair: Pair, root: tuple[Step, ...], want: str) -> Situat
         alpha = spread({n: x for n, x in values.items() if n not in constants}, ways, constants).get("alpha", 0.4)
         return pair_figure(pair, alpha)
 
-    return Situation(
+    return replace(
+        told(GIVEN),
         relations=laws,
         openings=(story(data, pair),),
-        tell=TELL,
         ask=ASKED | ({"Q1": EACH} if pair.equal else {}),
         stated=(pair_draw(pair, data, ways),),
         later=lambda data, values: later_parts(pair, data, ways, want),
@@ -260,28 +259,6 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
 # --- the form -----------------------------------------------------------------------------------------------
 
 
-HALF_ANGLE = Input(
-    "alpha",
-    "Angle of a thread with the vertical",
-    "°",
-    0.5,
-    85,
-    "Half the angle between threads: more than 0° and less than 90°.",
-    under=90.0,
-    help="half the angle between the threads",
-)
-WHOLE_ANGLE = Input(
-    "beta",
-    "Angle between the threads",
-    "°",
-    1,
-    170,
-    "The angle between the threads is more than 0° and less than 180°.",
-    under=180.0,
-    result="laid out",
-)
-THREAD = Input("L", "Length of a thread", "m", 1e-2, 5, "The thread's length must be greater than zero.")
-SUPPORTS_APART = distance("s", "Distance between the supports")
 PARTS = Choice(
     "parts",
     "The tension in the free-body diagram",
@@ -289,63 +266,48 @@ PARTS = Choice(
     quiet=("whole", "components"),
 )
 
+GIVEN = optional(
+    HUNG_MASS("m", "Mass of each sphere", "", "2 g; 1 2 3 4 5; 1,5 2,4 3,6"),
+    LENGTH("L", "Length of a thread", "", "40 cm; 20 25 30 40 50 60; 35 45 75", unit="m"),
+    HALF_LEAN(
+        "alpha",
+        "Angle of a thread with the vertical",
+        "Each thread makes an angle of {} with the vertical.",
+        "20°; 20 22 24 25 28 30 35; 21,5 26,5 33 38",
+    ),
+    WHOLE_LEAN("beta", "Angle between the threads", "The angle between the threads is {}."),
+    APART("s", "Distance between the supports", ""),
+    GAP("r", "Distance between the spheres", "The distance between their centres is {}."),
+    charge("Q1", "Charge on the first sphere", ""),
+    COUNT("n", "Electrons too many or too few on the sphere", ""),
+    charge("Q2", "Charge on the second sphere", ""),
+    PUSH("F_E", "Electrostatic force (size)", "The electrostatic force on each is {}."),
+    PULL("T", "Tension in the thread", "The tension in each thread is {}."),
+    AT_CUT(
+        "a",
+        "Acceleration at the instant the thread is cut",
+        "Were a thread cut, its sphere would start with an acceleration of {}.",
+    ),
+)
+SAME_SIZE = (("equal", "are equal in size: use the first box only"), ("own", "may differ"))
+METHODS = Choice(
+    "method",
+    "An angle asked for from the charges",
+    (("exact", "is worked out exactly"), ("small", "by the small-angle shortcut, with its error")),
+    quiet=("exact",),
+)
 THREADS = Question(
     key="threads",
     title="Two charged spheres on threads",
-    fields=(
+    **boxes(
         Choice("want", "What to find", tuple(WORDS.items())),
         Choice("supports", "The threads hang from", (("one", "one support"), ("two", "two supports, side by side"))),
-        *optional(
-            mass("Mass of each sphere"),
-            THREAD,
-            HALF_ANGLE,
-            WHOLE_ANGLE,
-            SUPPORTS_APART,
-            apart("Distance between the spheres"),
-            charge("Q1", "Charge on the first sphere"),
-            electrons(),
-            charge("Q2", "Charge on the second sphere"),
-            F_E,
-            tension("thread"),
-            first_acceleration("the thread is cut"),
-        ),
-        ACTING,
-        Choice(
-            "equal",
-            "The charges",
-            (("equal", "are equal in size: use the first box only"), ("own", "may differ")),
-            quiet=("own",),
-        ),
-        WHICH,
-        Choice(
-            "method",
-            "An angle asked for from the charges",
-            (("exact", "is worked out exactly"), ("small", "by the small-angle shortcut, with its error")),
-            quiet=("exact",),
-        ),
-        PARTS,
-        LENGTHS,
+        *GIVEN,
+        *(ACTING, replace(EQUAL, options=SAME_SIZE), WHICH, METHODS, PARTS, LENGTHS),
+        example={"want": "Q1"},
     ),
     plan=plan_threads,
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
-    example={
-        "want": "Q1",
-        "supports": "one",
-        "m": "2 g",
-        "L": "40 cm",
-        "alpha": "20°",
-        "acting": "signs",
-        "equal": "equal",
-        "which": "excess",
-        "method": "exact",
-        "parts": "whole",
-        "lengths": "scale",
-    },
-    draws={
-        "m": Draw((1, 2, 3, 4, 5), "g", harder=(1.5, 2.4, 3.6)),
-        "L": Draw((20, 25, 30, 40, 50, 60), "cm", harder=(35, 45, 75)),
-        "alpha": Draw((20, 22, 24, 25, 28, 30, 35), "°", harder=(21.5, 26.5, 33, 38)),
-    },
     adjust=practise,
 )

@@ -12,7 +12,6 @@ from dataclasses import replace
 
 from calc.model.answers import Mark, Point
 from calc.model.questions import Check, Choice, Data, Draw, Input, Plan, Refusal, Step
-from calc.topics.shared.electrostatics import distance, force
 from calc.topics.shared.quantities import Quantity, electrostatic_force
 from calc.working.chain import told
 from calc.working.declaring import Given
@@ -75,7 +74,7 @@ def draws_of(given: tuple[Given, ...], names: str) -> dict[str, Draw]:
 # --- forms that ask by a choice ---
 
 
-def boxes(words: Mapping[str, str], names: str, want: str) -> dict[str, Input]:
+def named_boxes(words: Mapping[str, str], names: str, want: str) -> dict[str, Input]:
     """What may be asked or typed, under its words, as a refusal calls it; what cannot be is judged by the set-up."""
     called = {name: words[name].removeprefix("the ") for name in (*names.split(), want)}
     return {name: Input(name, said, "", 0.0, 1.0, signed=True) for name, said in called.items()}
@@ -97,7 +96,9 @@ def by_choice(
     further: steps to more answers that fit as well.
     """
     want = data.choices["want"]
-    made = plan(replace(data, asked=want), situation, boxes(words, names, want), rests and replace(rests, asked=want))
+    made = plan(
+        replace(data, asked=want), situation, named_boxes(words, names, want), rests and replace(rests, asked=want)
+    )
     steps = made.part("find").steps
     parts = tuple(
         replace(part, steps=(*steps, *further), answer=want) if part.key == "find" else part for part in made.parts
@@ -109,55 +110,9 @@ def by_choice(
 # --- fields of the forms ------------------------------------------------------------------------------------
 
 
-def mass(words: str = "Mass of the sphere") -> Input:
-    """A mass; 1 mg to 1 kg is usual for charged bodies in class."""
-    return Input("m", words, "g", 1e-6, 1.0, "Mass must be greater than zero.")
-
-
-def slope_angle() -> Input:
-    return Input(
-        "theta",
-        "Angle of the slope with the horizontal",
-        "°",
-        1.0,
-        89.0,
-        "The slope makes more than 0° and less than 90° with the horizontal.",
-        under=90.0,
-    )
-
-
-def optional(*items: Input) -> tuple[Input, ...]:
-    """The same fields, which may stay empty."""
-    return tuple(replace(item, optional=True) for item in items)
-
-
-def tension(held_by: str = "string") -> Input:
-    return Input("T", f"Tension in the {held_by}", "N", 1e-6, 10.0, NO_PUSH, over=None, result="measured")
-
-
-def first_acceleration(when: str = "the string is cut") -> Input:
-    return Input(
-        "a",
-        f"Acceleration at the instant {when}",
-        "m·s⁻²",
-        1e-3,
-        1e3,
-        "The acceleration at the cut must be greater than zero: with none, there was no tension.",
-        result="measured",
-    )
-
-
-def electrons() -> Input:
-    return Input(
-        "n",
-        "Electrons too many or too few on the sphere",
-        "",
-        1e6,
-        1e14,
-        "The number of electrons must be greater than zero.",
-        whole=True,
-        result="measured",
-    )
+def optional(*given: Given) -> tuple[Given, ...]:
+    """The same quantities, whose boxes may stay empty."""
+    return tuple(replace(one, box=replace(one.box, optional=True)) for one in given)
 
 
 WHICH = Choice(
@@ -253,11 +208,3 @@ FBD_RULES = (
     "One mark for each arrow with its label. Every arrow starts on the dot and points away from it; an arrow too many, "
     "a missing head or a component drawn as a force costs a mark."
 )
-
-
-def apart(words: str) -> Input:
-    """The distance r between two charges."""
-    return replace(distance("r", words), result="laid out")
-
-
-F_E = replace(force("F_E", "Electrostatic force (size)"), result="measured")
