@@ -92,8 +92,8 @@ class Notes:
         return any((mutant.file.removeprefix("calc/"), line) in self.imported for line in mutant.lines)
 
     def covering(self, mutant: Mutant) -> list[tuple[str, float]]:
-        """The tests to run for a change, the quickest first, with their seconds. What runs while calc is loaded may
-        matter to all; those that run more of the file come first."""
+        """The tests to run for a change, the quickest first, with their seconds. For what runs while calc is loaded,
+        those that run anything of the file later on (all, where none does)."""
         inner = mutant.file.removeprefix("calc/")
         places = [(inner, line) for line in mutant.lines]
         hit = {n: sum(1 << index[one] for one in places if one in index) for n, index in self.index.items()}
@@ -102,9 +102,10 @@ class Notes:
             whole = {
                 n: sum(1 << i for (file, _), i in index.items() if file == inner) for n, index in self.index.items()
             }
+            near = [(test, one) for test, one in self.tests.items() if one[2] & whole[one[1]]]
             found = sorted(
-                (seconds * (1 if bits & hit[name] else 2 if bits & whole[name] else 8), test)
-                for test, (seconds, name, bits) in self.tests.items()
+                (seconds * (1 if bits & hit[name] else 2), test)
+                for test, (seconds, name, bits) in near or self.tests.items()
             )
         return [(test, self.tests[test][0]) for _, test in found]
 

@@ -240,6 +240,11 @@ def _a_field_is_the_way_a_test_charge_is_pushed(case: Case, m: re.Match[str]) ->
     return (m[1] == "positive", m[2] == "repelled", m[3] == "away from") == (plus,) * 3
 
 
+@rule(r"[Ss]ubtract the (smaller|larger) from the (smaller|larger)(?:[;,] the (smaller|larger) gives the direction)?")
+def _the_smaller_is_subtracted_and_the_larger_gives_the_direction(case: Case, m: re.Match[str]) -> bool:
+    return (m[1], m[2], m[3] or "larger") == ("smaller", "larger", "larger")
+
+
 @rule(
     r"The field E points (WAY)\. The charge q is (positive|negative)\. The force F on it points (WAY)\.",
     1,

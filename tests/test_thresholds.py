@@ -252,6 +252,23 @@ def test_near_a_mistake_is_within_the_share_asked_for(off: float, near: bool) ->
 
 
 @pytest.mark.parametrize(
+    ("typed", "value", "near"),
+    [
+        ("20", 24.9, True),  # the nought may hold the place only
+        ("20", 25.1, False),
+        ("1200", 1249.0, True),
+        ("1200", 1251.0, False),
+        ("2", 2.4, False),  # a single figure fits far too much
+        ("2", 2.02, True),
+        ("2", 2.03, False),
+    ],
+)
+def test_end_noughts_may_hold_places(typed: str, value: float, near: bool) -> None:
+    """Typed noughts at the end leave half their place; a single figure leaves 1 % like any other."""
+    assert read_value(typed + " N", "N").near(value) == near
+
+
+@pytest.mark.parametrize(
     ("value", "cut"),
     [
         (0.123456, 0.12),
