@@ -7,6 +7,8 @@ of measurements). Ranges and marks: common practice, no source.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from calc.figures import Figure
 from calc.figures.graph_marks import Gradient, Key
 from calc.figures.graphs import GraphLine, graph
@@ -107,14 +109,9 @@ def plan_graph(data: Data) -> Plan:
     rows = data.rows["readings"]
     numbers = range(1, len(rows) + 1)
     values = {f"{name}{n}": row[name] for n, row in zip(numbers, rows, strict=True) for name in ("r", "F")}
-    if max(row["r"] for row in rows) - min(row["r"] for row in rows) < 1e-9 * rows[0]["r"]:
-        raise Refusal("readings.1.r", SAME)
-    if not any(row["F"] for row in rows):
-        raise Refusal("readings.0.F", ZERO_FORCES)
-    if data.has("Q1") and data.values["Q1"] == 0:
-        raise Refusal("Q1", "A zero charge gives no force, so this cannot be found.")
+    refuse_readings(data)
     squares = tuple(square(n, last=n == len(rows)) for n in numbers)
-    parts = [
+    parts = (
         Part(
             "explain",
             "explain",
@@ -140,13 +137,8 @@ def plan_graph(data: Data) -> Plan:
         Part(
             "product", "calculate", "Calculate the product of the two charges from the gradient.", (PRODUCT.step("P"),)
         ),
-    ]
-    if data.has("Q1"):
-        ask = f"A carries {data.said['Q1']}. Calculate the size of the charge on B."
-        parts.append(Part("charge", "calculate", ask, (ONE_CHARGE.step("Q2"),)))
-    if data.has("r_P"):
-        ask = f"Use the line to find the force when the centres are {data.said['r_P']} apart."
-        parts.append(Part("read", "calculate", ask, (READ_OFF.step("F_P"),)))
+        *parts_of_the_line(data),
+    )
     listed = "; ".join(f"{row['F']} at {row['r']}" for row in data.rows_said["readings"])
     opening = data.pick(
         "The force between two small charged spheres, A and B, is measured with a sensitive balance at several"
@@ -158,7 +150,7 @@ def plan_graph(data: Data) -> Plan:
     )
     return Plan(
         story=f"{opening} The readings: {listed}.",
-        parts=tuple(parts),
+        parts=parts,
         values={**values, **{name: data.values[name] for name in ("Q1", "r_P") if data.has(name)}},
         checks=(best(len(rows)),),
         notes=(
@@ -169,6 +161,27 @@ def plan_graph(data: Data) -> Plan:
         ),
         warnings=far_off(rows),
     )
+
+
+def refuse_readings(data: Data) -> None:
+    """No line without two different distances, no gradient without a force, no force on a charge of zero."""
+    rows = data.rows["readings"]
+    if max(row["r"] for row in rows) - min(row["r"] for row in rows) < 1e-9 * rows[0]["r"]:
+        raise Refusal("readings.1.r", SAME)
+    if not any(row["F"] for row in rows):
+        raise Refusal("readings.0.F", ZERO_FORCES)
+    if data.has("Q1") and data.values["Q1"] == 0:
+        raise Refusal("Q1", "A zero charge gives no force, so this cannot be found.")
+
+
+def parts_of_the_line(data: Data) -> Iterator[Part]:
+    """What the line tells besides, where it is asked."""
+    if data.has("Q1"):
+        ask = f"A carries {data.said['Q1']}. Calculate the size of the charge on B."
+        yield Part("charge", "calculate", ask, (ONE_CHARGE.step("Q2"),))
+    if data.has("r_P"):
+        ask = f"Use the line to find the force when the centres are {data.said['r_P']} apart."
+        yield Part("read", "calculate", ask, (READ_OFF.step("F_P"),))
 
 
 def square(n: int, *, last: bool) -> Step:

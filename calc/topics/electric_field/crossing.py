@@ -61,6 +61,28 @@ PLATE = {"up": "upper", "down": "lower"}
 TURNED = UP_DOWN.worded(up="above the direction in which it entered", down="below the direction in which it entered")
 
 
+TOLD = TELL | {
+    "u": "It enters with a speed of {}.",
+    "L": "The plates are {} long.",
+    "t": "It is between the plates for {}.",
+    "y": "Where it leaves the plates it has been deflected by {}.",
+    "v_y": "There its speed across the plates is {}.",
+    "v": "It leaves with a speed of {}.",
+    "theta": "It leaves at {} to the direction in which it entered.",
+    "W": "In all, the field does {} of work on it.",
+}
+ASK = {
+    "u": "Calculate the speed with which it enters.",
+    "L": "Calculate the length of the plates.",
+    "t": "Calculate how long it is between the plates.",
+    "y": "Calculate how far it is deflected at the end of the plates.",
+    "v_y": "Calculate its speed across the plates where it leaves.",
+    "v": "Calculate the speed with which it leaves.",
+    "theta": "Calculate the angle between its velocity where it leaves and the direction in which it entered.",
+    "W": "Calculate the work that the field does on it.",
+}
+
+
 def situation(data: Data) -> Situation:
     upper = upper_sign(data)
     along = field_along(data)
@@ -93,19 +115,6 @@ def situation(data: Data) -> Situation:
         refuse_weight(data, found)
         refuse_light(data, found, "u", "v")
 
-    def proofs(values: Values) -> tuple[Check, ...]:
-        q, m = body.q, body.m
-        sizes = ("q",) if q == "q" else ()
-        deflection = Check("The deflection in one line", f"y = {q}*V*L^2/(2*{m}*d*u^2)", tolerance=1e-6, sizes=sizes)
-        balance = Check(
-            "Energy: what the field gives, the body has more than before",
-            f"{q}*E*y = 1/2*{m}*v^2 - 1/2*{m}*u^2",
-            "Both sides in joules.",
-            tolerance=1e-6,
-            sizes=sizes,
-        )
-        return told_by(values, deflection, balance) + weight_check(values, body)
-
     def drawn(values: Values, path: bool) -> Figure:
         share = values["y"] / (room * values["d"]) if {"y", "d"} <= values.keys() else 0.6
         return crossing_figure(upper, body.sign, body.pushed, share, edge, path=path)
@@ -123,35 +132,30 @@ def situation(data: Data) -> Situation:
             ),
             f"Moving parallel to two level charged plates in a vacuum, {who} flies in {place}. {way}",
         ),
-        tell={
-            **TELL,
-            "u": "It enters with a speed of {}.",
-            "L": "The plates are {} long.",
-            "t": "It is between the plates for {}.",
-            "y": "Where it leaves the plates it has been deflected by {}.",
-            "v_y": "There its speed across the plates is {}.",
-            "v": "It leaves with a speed of {}.",
-            "theta": "It leaves at {} to the direction in which it entered.",
-            "W": "In all, the field does {} of work on it.",
-        },
-        ask={
-            **ask_of(body),
-            "u": "Calculate the speed with which it enters.",
-            "L": "Calculate the length of the plates.",
-            "t": "Calculate how long it is between the plates.",
-            "y": "Calculate how far it is deflected at the end of the plates.",
-            "v_y": "Calculate its speed across the plates where it leaves.",
-            "v": "Calculate the speed with which it leaves.",
-            "theta": "Calculate the angle between its velocity where it leaves and the direction in which it entered.",
-            "W": "Calculate the work that the field does on it.",
-        },
+        tell=TOLD,
+        ask=ask_of(body) | ASK,
         later=lambda data, values: (path_part(body, lambda v: drawn(v, True)), explain_part(body)) if body.sign else (),
         refuse=refuse,
-        proofs=proofs,
+        proofs=lambda values: proofs(values, body),
         warn=lambda v: warned(v, "u", "v"),
         scene=lambda v: drawn(v, False),
         notes=only_size(data, body),
     )
+
+
+def proofs(values: Values, body: Charged) -> tuple[Check, ...]:
+    """The deflection and the energy once more, each in one line."""
+    q, m = body.q, body.m
+    sizes = ("q",) if q == "q" else ()
+    deflection = Check("The deflection in one line", f"y = {q}*V*L^2/(2*{m}*d*u^2)", tolerance=1e-6, sizes=sizes)
+    balance = Check(
+        "Energy: what the field gives, the body has more than before",
+        f"{q}*E*y = 1/2*{m}*v^2 - 1/2*{m}*u^2",
+        "Both sides in joules.",
+        tolerance=1e-6,
+        sizes=sizes,
+    )
+    return told_by(values, deflection, balance) + weight_check(values, body)
 
 
 def hits(data: Data, found: Values, free: float, body: Charged) -> str:

@@ -63,19 +63,13 @@ def null_steps(first: float, second: float, names: tuple[str, str] = NAMES) -> t
     small, large = f"sqrt({near})", f"sqrt({far})"
     equal = abs(first) == abs(second)
     rejected = f"D*{small}/({small} - {large})" if like else f"-(D*{small}/({large} + {small}))"
+    nearer = (
+        "The null point is nearer to the smaller charge." if like else f"Measure x from {here}, the smaller charge."
+    )
     wrong = (
         Mistake("not-rooted", "x", f"D*{near}/({far} {apart} {near})", ROOTS),
         Mistake("other-root", "x", f"abs({rejected})", AGREE),
-        Mistake(
-            "upside-down",
-            "x",
-            f"D*{large}/({large} {apart} {small})",
-            (
-                "The null point is nearer to the smaller charge."
-                if like
-                else f"Measure x from {here}, the smaller charge."
-            ),
-        ),
+        Mistake("upside-down", "x", f"D*{large}/({large} {apart} {small})", nearer),
     )
     reason = (
         "Between like charges the two fields point opposite ways. Let x be the distance from A; B is then D − x away."

@@ -40,6 +40,19 @@ from calc.topics.electric_field.uniform import (
 from calc.topics.shared.electrostatics import SECOND, state
 from calc.working.solving import Situation, question
 
+TOLD = TELL | {
+    "s": "It moves a distance of {} along the line of the field.",
+    "t": "It moves for {}.",
+    "v": "Its speed is then {}.",
+    "W": "By then the field has done {} of work on it.",
+}
+ASK = {
+    "s": "Calculate how far it has moved.",
+    "t": "Calculate how long it moves.",
+    "v": "Calculate the speed it has reached.",
+    "W": "Calculate the work that the field has done on it.",
+}
+
 
 def situation(data: Data) -> Situation:
     along = data.choices["along"]
@@ -90,20 +103,8 @@ def situation(data: Data) -> Situation:
             f"Between two parallel charged plates in an evacuated tube {who} starts from rest. {way}",
             f"In a vacuum, {who} is let go between a pair of charged metal plates. {way}",
         ),
-        tell={
-            **TELL,
-            "s": "It moves a distance of {} along the line of the field.",
-            "t": "It moves for {}.",
-            "v": "Its speed is then {}.",
-            "W": "By then the field has done {} of work on it.",
-        },
-        ask={
-            **ask_of(body),
-            "s": "Calculate how far it has moved.",
-            "t": "Calculate how long it moves.",
-            "v": "Calculate the speed it has reached.",
-            "W": "Calculate the work that the field has done on it.",
-        },
+        tell=TOLD,
+        ask=ask_of(body) | ASK,
         stated=(state(WORK_ENERGY),),
         later=lambda data, values: (draw_part(body), explain_part(body)) if body.sign else (),
         refuse=refuse,

@@ -58,72 +58,57 @@ from calc.working.working import run
 NAMES = ("Q_A", "Q_B")
 
 
+FROM_A = written(
+    "r_A = D + r_B",
+    "m",
+    marks=(),
+    what="Distance from dome A to P",
+    why="P lies beyond B, so A is further away by the distance between the domes.",
+    plain="Add the two stretches.",
+    mistakes=(Mistake("wrong-distance", "r_A", "D", "Measure from the source to P, not between the sources."),),
+)
+NOT_UNIFORM = memo(
+    "later",
+    "explain",
+    "May the equations of motion be used to find its speed further on? Give a reason.",
+    ("No.",),
+    (
+        (
+            "The field is not the same everywhere: it changes with the distance from the charges, so the force"
+            " and the acceleration change as the electron moves."
+        ),
+        "changes with the distance",
+    ),
+)
+ONCE_MORE = Check(
+    "The net field once more, with the signs of the charges put in",
+    "E_net = abs(k*(Q_A/r_A^2 + Q_B/r_B^2))",
+    "Both domes are on the same side of P, so the signs alone settle the directions.",
+    tolerance=1e-6,
+)
+
+
 def plan_domes(data: Data) -> Plan:
     refuse_zero(data, "Q_A", "Q_B")
     length, beyond = data.values["D"], data.values["r_B"]
-    a, b = Body("A", data.values["Q_A"], 0.0, kind="dome"), Body("B", data.values["Q_B"], length, kind="dome")
+    a, b = domes = (
+        Body("A", data.values["Q_A"], 0.0, kind="dome"),
+        Body("B", data.values["Q_B"], length, kind="dome"),
+    )
     if a.charge == -b.charge:
         raise Refusal("Q_B", NONE)
     at = Body("P", 1.0, length + beyond, kind="point")
-    domes = (a, b)
     k = data.settings.constant("k")
     sizes = [k * abs(a.charge) / at.x**2, k * abs(b.charge) / beyond**2]
     net, positive = line_net(domes, at, sizes)
     if not positive:
         raise Refusal("r_B", "P is the null point itself: no force acts there. Choose another distance.")
-
-    gap_a = written(
-        "r_A = D + r_B",
-        "m",
-        marks=(),
-        what="Distance from dome A to P",
-        why="P lies beyond B, so A is further away by the distance between the domes.",
-        plain="Add the two stretches.",
-        mistakes=(Mistake("wrong-distance", "r_A", "D", "Measure from the source to P, not between the sources."),),
-    )
     first, second = (field_step(s, *on_line(s, at), s is a) for s in domes)
     parts = (
         DEFINE,
-        Part(
-            "arrows",
-            "draw",
-            "Draw the field of each dome at P as an arrow.",
-            points=tuple(
-                Point(
-                    f"Arrow E_{s.tag} at P points {'away from' if s.charge > 0 else 'towards'} dome {s.tag},"
-                    f" {on_line(s, at)[1]}.",
-                    1,
-                )
-                for s in domes
-            ),
-            figure=lambda v: domes_figure(v, domes, at, True),
-        ),
-        Part("net", "calculate", "Calculate the net electric field at P.", (gap_a, first, second, net)),
-        Part(
-            "force",
-            "calculate",
-            "A stray electron passes through P. Calculate the electrostatic force on it.",
-            (electron_force("E_net", "electron", by_value(LEFT_RIGHT, positive, "E_net", sign=-1)),),
-        ),
-        Part(
-            "acceleration",
-            "calculate",
-            "Calculate the acceleration of the electron at P.",
-            (acceleration("F", "a", "m_e", by_value(LEFT_RIGHT, positive, "F", sign=-1)),),
-        ),
-        memo(
-            "later",
-            "explain",
-            "May the equations of motion be used to find its speed further on? Give a reason.",
-            ("No.",),
-            (
-                (
-                    "The field is not the same everywhere: it changes with the distance from the charges, so the force"
-                    " and the acceleration change as the electron moves."
-                ),
-                "changes with the distance",
-            ),
-        ),
+        arrows_part(domes, at),
+        Part("net", "calculate", "Calculate the net electric field at P.", (FROM_A, first, second, net)),
+        *electron_parts(positive),
         Part(
             "null",
             "calculate",
@@ -134,16 +119,6 @@ def plan_domes(data: Data) -> Plan:
         pattern_part(
             "the two domes", lambda v: pair_pattern({**v, "Q1": v["Q_A"], "Q2": v["Q_B"]}), a.charge, b.charge
         ),
-    )
-    rejected = (
-        ()
-        if a.charge == b.charge
-        else (
-            (
-                f"The other root lies {rejected_place(a.charge, b.charge).split(' (')[0]}: there the fields are equal"
-                " in size but point the same way, so it is rejected."
-            ),
-        )
     )
     plan = Plan(
         story=data.pick(
@@ -158,17 +133,56 @@ def plan_domes(data: Data) -> Plan:
         values=dict(data.values),
         scene=lambda v: domes_figure(v, domes, at, False),
         checks=(
-            Check(
-                "The net field once more, with the signs of the charges put in",
-                "E_net = abs(k*(Q_A/r_A^2 + Q_B/r_B^2))",
-                "Both domes are on the same side of P, so the signs alone settle the directions.",
-                tolerance=1e-6,
-            ),
+            ONCE_MORE,
             *null_checks(a.charge, b.charge, NAMES),
         ),
-        notes=rejected,
+        notes=dropped_root(a, b),
     )
     return in_air(plan, data, "E_A", "E_B", "E_net")
+
+
+def arrows_part(domes: tuple[Body, Body], at: Body) -> Part:
+    """Both fields at P as arrows."""
+    arrows = (
+        f"Arrow E_{s.tag} at P points {'away from' if s.charge > 0 else 'towards'} dome {s.tag}, {on_line(s, at)[1]}."
+        for s in domes
+    )
+    return Part(
+        "arrows",
+        "draw",
+        "Draw the field of each dome at P as an arrow.",
+        points=tuple(Point(arrow, 1) for arrow in arrows),
+        figure=lambda v: domes_figure(v, domes, at, True),
+    )
+
+
+def dropped_root(a: Body, b: Body) -> tuple[str, ...]:
+    """Where the root lies that is no null point; equal charges have none."""
+    if a.charge == b.charge:
+        return ()
+    where = rejected_place(a.charge, b.charge).split(" (")[0]
+    return (
+        f"The other root lies {where}: there the fields are equal in size but point the same way, so it is rejected.",
+    )
+
+
+def electron_parts(positive: str) -> tuple[Part, ...]:
+    """What the net field does to an electron at P, and for how long that holds."""
+    return (
+        Part(
+            "force",
+            "calculate",
+            "A stray electron passes through P. Calculate the electrostatic force on it.",
+            (electron_force("E_net", "electron", by_value(LEFT_RIGHT, positive, "E_net", sign=-1)),),
+        ),
+        Part(
+            "acceleration",
+            "calculate",
+            "Calculate the acceleration of the electron at P.",
+            (acceleration("F", "a", "m_e", by_value(LEFT_RIGHT, positive, "F", sign=-1)),),
+        ),
+        NOT_UNIFORM,
+    )
 
 
 def domes_figure(v: Values, domes: tuple[Body, Body], at: Body, arrows: bool) -> Figure:

@@ -205,6 +205,28 @@ MUSEUM = Question(
 # --- a stage: attracting charge above, when does the cord go slack? ------------------------------------------
 
 
+GOES_SLACK = Step(
+    "k*Q1*Q2/r_0^2 = F_gpar",
+    "r_0 = sqrt(k*Q1*Q2/F_gpar)",
+    "Let the attraction alone balance the weight's component",
+    "With a slack cord T = 0, so F_E = mg sin θ. Closer than this the attraction wins.",
+    "m",
+    FSA,
+    sizes=("Q1", "Q2"),
+    plain=PLAIN_LAW,
+    mistakes=(
+        Mistake(
+            "root-omitted",
+            "r_0",
+            "k*Q1*Q2/F_gpar",
+            "You have r²: take the square root.",
+            "the answer is the square of the distance",
+        ),
+        Mistake("weight-for-component", "r_0", "sqrt(k*Q1*Q2/(m*g))", "Only mg sin θ acts along the slope."),
+    ),
+)
+
+
 @told_of(sphere="ball", string="cord")
 def plan_stage(data: Data) -> Plan:
     refuse_uncharged(data)
@@ -219,26 +241,6 @@ def plan_stage(data: Data) -> Plan:
         f" the slope, {said['r']} further up. A thin cord parallel to the slope, tied {said['d']} further up than the"
         " first ball, helps to hold it."
     )
-    slack = Step(
-        "k*Q1*Q2/r_0^2 = F_gpar",
-        "r_0 = sqrt(k*Q1*Q2/F_gpar)",
-        "Let the attraction alone balance the weight's component",
-        "With a slack cord T = 0, so F_E = mg sin θ. Closer than this the attraction wins.",
-        "m",
-        FSA,
-        sizes=("Q1", "Q2"),
-        plain=PLAIN_LAW,
-        mistakes=(
-            Mistake(
-                "root-omitted",
-                "r_0",
-                "k*Q1*Q2/F_gpar",
-                "You have r²: take the square root.",
-                "the answer is the square of the distance",
-            ),
-            Mistake("weight-for-component", "r_0", "sqrt(k*Q1*Q2/(m*g))", "Only mg sin θ acts along the slope."),
-        ),
-    )
     parts = (
         AT_REST,
         draw_part(line, data, told.ways, body="the lower ball"),
@@ -249,7 +251,7 @@ def plan_stage(data: Data) -> Plan:
             "slack",
             "The hidden ball is brought closer. Calculate the distance between the balls at which the cord just goes"
             " slack.",
-            slack,
+            GOES_SLACK,
         ),
         Part(
             "steady",
@@ -340,6 +342,48 @@ GAUGE = Question(
 # --- hovering in a glass tube ---------------------------------------------------------------------------------
 
 
+NEXT_DAY = (
+    Step(
+        "Q2_after = f*Q2",
+        "Q2_after = f*Q2",
+        "Find the charge that is left",
+        "Only the fixed ball lost charge.",
+        "C",
+        NO_MARKS,
+        plain="A part of what was there.",
+    ),
+    Step(
+        "m*g = k*Q1*Q2_after/r_after^2",
+        "r_after = sqrt(k*Q1*Q2_after/(m*g))",
+        "Let the new force carry the same weight",
+        "The weight has not changed, so at the new height F_E is what it was.",
+        "m",
+        FSA,
+        sizes=("Q1", "Q2_after"),
+        plain=PLAIN_LAW,
+        mistakes=(
+            Mistake(
+                "in-proportion",
+                "r_after",
+                "f*r",
+                "F_E goes with 1/r²: the height changes with the square root of the charge.",
+            ),
+            Mistake("old-charge", "r_after", "sqrt(k*Q1*Q2/(m*g))", "Use the charge that is left."),
+        ),
+    ),
+)
+SUNK = Step(
+    "DeltaH = r - r_after",
+    "DeltaH = r - r_after",
+    "Compare the two heights",
+    "Both are measured from the same fixed ball.",
+    "m",
+    SA,
+    direction=UP_DOWN.of("down"),
+    plain="How far down it came overnight.",
+)
+
+
 @told_of(sphere="ball")
 def plan_hover(data: Data) -> Plan:
     refuse_uncharged(data)
@@ -354,46 +398,6 @@ def plan_hover(data: Data) -> Plan:
         " hovering ball keeps all of its own."
     )
     half = data.values["f"]
-    later = (
-        Step(
-            "Q2_after = f*Q2",
-            "Q2_after = f*Q2",
-            "Find the charge that is left",
-            "Only the fixed ball lost charge.",
-            "C",
-            NO_MARKS,
-            plain="A part of what was there.",
-        ),
-        Step(
-            "m*g = k*Q1*Q2_after/r_after^2",
-            "r_after = sqrt(k*Q1*Q2_after/(m*g))",
-            "Let the new force carry the same weight",
-            "The weight has not changed, so at the new height F_E is what it was.",
-            "m",
-            FSA,
-            sizes=("Q1", "Q2_after"),
-            plain=PLAIN_LAW,
-            mistakes=(
-                Mistake(
-                    "in-proportion",
-                    "r_after",
-                    "f*r",
-                    "F_E goes with 1/r²: the height changes with the square root of the charge.",
-                ),
-                Mistake("old-charge", "r_after", "sqrt(k*Q1*Q2/(m*g))", "Use the charge that is left."),
-            ),
-        ),
-    )
-    height = Step(
-        "DeltaH = r - r_after",
-        "DeltaH = r - r_after",
-        "Compare the two heights",
-        "Both are measured from the same fixed ball.",
-        "m",
-        SA,
-        direction=UP_DOWN.of("down"),
-        plain="How far down it came overnight.",
-    )
     parts = (
         AT_REST,
         draw_part(line, data, told.ways, body="the hovering ball"),
@@ -405,8 +409,8 @@ def plan_hover(data: Data) -> Plan:
             "The hovering ball is pushed down a little and let go. Does it come back? Explain.",
             points=nudge_points(line),
         ),
-        told.own("next-day", "Calculate the distance between the balls next morning.", *later),
-        told.own("sunk", "How far has the ball moved overnight, and which way?", height),
+        told.own("next-day", "Calculate the distance between the balls next morning.", *NEXT_DAY),
+        told.own("sunk", "How far has the ball moved overnight, and which way?", SUNK),
     )
     same = Check(
         "The square of the height goes with the charge",
