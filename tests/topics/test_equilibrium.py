@@ -3,6 +3,7 @@
 import itertools
 import math
 import random
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -19,6 +20,7 @@ from calc.model.questions import Choice, Question, Refusal, Topic
 from calc.practice.drawing import draw
 from calc.topics import find
 from calc.topics.equilibrium.along import Line
+from calc.topics.equilibrium.hung import NO_SHORTCUT
 from calc.topics.equilibrium.relations import steps_of
 from calc.topics.equilibrium.threads import Pair
 from calc.working.reading import Refusals, read
@@ -604,6 +606,17 @@ def test_the_shortcut_states_its_error() -> None:
     assert worked.values["alpha"] == pytest.approx(short, rel=1e-12)
     assert worked.values["p"] == pytest.approx(100 * (short / exact - 1), rel=1e-8)
     assert asked("threads", "alpha", **typed) == pytest.approx(exact, rel=1e-9)
+
+
+def test_the_shortcut_is_known_by_its_law_however_it_is_worded() -> None:
+    """Only sin³ α = kQ²/(4L²mg) is out: the cube root from a measured tension is exact and has no error to state."""
+    pair = Pair(1, two=False, equal=True, shortcut=True)
+    short = pair.small_angle({"m": 2e-3, "L": 0.4, "Q1": 250e-9}, K, G)
+    assert pair.shortens([replace(short, what="In other words")])
+    assert not pair.shortens(pair.cube().steps())
+    exact = solve("threads", want="alpha", method="small", T="30 mN", L="40 cm", Q1="60 nC", equal="equal")
+    assert [part.key for part in exact.parts] == ["draw", "find"]
+    assert NO_SHORTCUT in exact.notes
 
 
 # --- limits and scaling ---------------------------------------------------------------------------------------

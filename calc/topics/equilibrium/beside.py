@@ -8,14 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
-from math import atan, cos, pi, tan
+from math import pi
 
 from calc.model.answers import Direction, Point
 from calc.model.directions import LEFT_RIGHT
 from calc.model.questions import Check, Choice, Data, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation, Said
 from calc.topics.equilibrium.hung import PARTS, SAGGING
-from calc.topics.equilibrium.practised import practised
+from calc.topics.equilibrium.practised import following, like_charges, practised
 from calc.topics.equilibrium.relations import (
     AWAY,
     COUNTED,
@@ -41,7 +41,6 @@ from calc.topics.equilibrium.shared import (
     SAY_ACTING,
     WHICH,
     arrow_points,
-    draws_of,
     kind,
     refuse_uncharged,
     signs,
@@ -60,7 +59,6 @@ from calc.topics.shared.quantities import Quantity, charge
 from calc.working.declaring import Given, boxes, told
 from calc.working.solving import Situation, question
 
-SCHOOL = {"k": 9e9, "g": 9.8, "e": 1.6e-19}
 TOLD_FIRST = ("m", "alpha", "F_E", "T", "a")
 
 
@@ -201,11 +199,8 @@ def beside(data: Data) -> Situation:
 
 def all_beside(base: dict[str, float]) -> dict[str, float]:
     """Every quantity from mass, angle, distance and the fixed charge (SI, radians); the charge Q1 repels."""
-    m, alpha, r, q2 = (base[name] for name in ("m", "alpha", "r", "Q2"))
-    force = m * SCHOOL["g"] * tan(alpha)
-    ties = m * SCHOOL["g"] / cos(alpha)
-    q1 = force * r**2 / (SCHOOL["k"] * q2)
-    return {**base, "F_E": force, "T": ties, "Q1": q1, "a": ties / m, "n": abs(q1) / SCHOOL["e"]}
+    laws = (*thread_laws(None), *cut(AWAY), coulomb(None), counting())
+    return like_charges(following(base, *laws))
 
 
 def practise_beside(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -214,7 +209,8 @@ def practise_beside(typed: dict[str, object], random: object, level: int) -> dic
         typed,
         random,
         level,
-        draws_of(BESIDE_GIVEN, "m alpha r Q2"),
+        BESIDE_GIVEN,
+        "m alpha r Q2",
         all_beside,
         {
             "Q1": ("m alpha r Q2", "T alpha r Q2"),
@@ -418,11 +414,7 @@ def in_field(data: Data) -> Situation:
 
 def all_in_field(base: dict[str, float]) -> dict[str, float]:
     """Every quantity from mass, charge, voltage and gap (SI)."""
-    field = base["V"] / base["d"]
-    force, weight = abs(base["Q"]) * field, base["m"] * SCHOOL["g"]
-    alpha = atan(force / weight)
-    ties = weight / cos(alpha)
-    return {**base, "E": field, "F_E": force, "alpha": alpha, "T": ties, "a": ties / base["m"]}
+    return following(base, PLATES, force_in_field(None, 0), *thread_laws(None), *cut(AWAY))
 
 
 def practise_in_field(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -431,7 +423,8 @@ def practise_in_field(typed: dict[str, object], random: object, level: int) -> d
         typed,
         random,
         level,
-        draws_of(FIELD_GIVEN, "m Q V d"),
+        FIELD_GIVEN,
+        "m Q V d",
         all_in_field,
         {
             "alpha": ("m Q V d", "m Q E", "m T"),

@@ -111,12 +111,12 @@ def plan_threads(data: Data) -> Plan:
             for part in made.parts
         )
         return replace(made, parts=parts, notes=(*made.notes, TWO_ANGLES))
-    if pair.shortcut and any("Use the small-angle" in step.what for step in made.steps):
+    if pair.shortens(made.steps):
         return replace(made, parts=(*made.parts, exact_part(pair)))
     if pair.shortcut:
         return replace(
             made,
-            notes=(*made.notes, "These data need no shortcut: every step is exact, whatever the size of the angle."),
+            notes=(*made.notes, NO_SHORTCUT),
         )
     return made
 

@@ -2,27 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from math import degrees
+from collections.abc import Callable, Iterable, Mapping
+from math import copysign
 from random import Random
 from typing import cast
 
 from calc.language.quantities import parse_quantity
 from calc.model.questions import Draw
+from calc.model.relations import Relation
+from calc.topics.equilibrium.relations import steps_of
+from calc.working.chain import spread
+from calc.working.declaring import Given
 
-TYPED = {
-    "m": ("g", 1e-3),
-    "Q": ("nC", 1e-9),
-    "r": ("cm", 1e-2),
-    "L": ("cm", 1e-2),
-    "h": ("cm", 1e-2),
-    "d": ("cm", 1e-2),
-    "F": ("mN", 1e-3),
-    "T": ("mN", 1e-3),
-    "a": ("m/s^2", 1.0),
-    "E": ("kV/m", 1e3),
-    "V": ("kV", 1e3),
-}
+SCHOOL = {"k": 9e9, "g": 9.8, "e": 1.6e-19}
 
 
 def si(text: str, unit: str) -> float:
@@ -39,34 +31,46 @@ def practised(
     typed: Mapping[str, object],
     random: object,
     level: int,
-    base: Mapping[str, Draw],
+    given: Iterable[Given],
+    first: str,
     whole: Callable[[dict[str, float]], dict[str, float]],
-    givens: Mapping[str, tuple[str, ...]],
+    enough: Mapping[str, tuple[str, ...]],
 ) -> dict[str, str]:
     """The typed texts with only those data filled that lead to the one left empty.
 
-    base: the quantities that are drawn; ``whole`` works out all others from them, SI. givens: for each
-    unknown the names that are enough, in one or more ways; the first way at level 1.
+    given: the quantities of the question, whose draws say the units that are typed. first: those that are drawn;
+    ``whole`` works out all others from them, SI. enough: for each unknown the names that are enough, in one or
+    more ways; the first way at level 1.
     """
+    draws = {one.box.name: one.draw for one in given if one.draw}
+    base = {name: draws[name] for name in first.split()}
     text = {name: str(value) for name, value in typed.items()}
-    find = next(name for name in givens if not text[name])
+    find = next(name for name in enough if not text[name])
     for name, source in base.items():
         if not text[name]:
             text[name] = f"{one_of(random, tuple(source.values))} {source.unit}"
     values = whole({name: si(text[name], source.unit) for name, source in base.items()})
-    ways = givens[find]
+    ways = enough[find]
     kept = (ways[0] if level == 1 else one_of(random, ways)).split()
-    for name in {*givens, *base}:
+    for name in {*enough, *base}:
         if name not in kept:
             text[name] = ""
         elif name not in base:
-            text[name] = shown(name, values[name])
+            text[name] = shown(draws[name], values[name])
     return text
 
 
-def shown(name: str, value: float) -> str:
-    """A value to three figures as a keyboard gives it."""
-    if name.startswith("alpha"):
-        return f"{degrees(value):.3g}°"
-    unit, factor = TYPED[name[0]]
-    return f"{value / factor:.3g} {unit}"
+def shown(draw: Draw, value: float) -> str:
+    """A value to three figures as a keyboard gives it, in the unit of its draws."""
+    number = f"{value / si(f'1 {draw.unit}', draw.unit):.3g}"
+    return f"{number}°" if draw.unit == "°" else f"{number} {draw.unit}"
+
+
+def following(base: Mapping[str, float], *laws: Relation) -> dict[str, float]:
+    """The drawn values and all that these laws make of them, with the constants a school gives (SI, radians)."""
+    return spread(base, steps_of(*laws), SCHOOL)
+
+
+def like_charges(values: Mapping[str, float]) -> dict[str, float]:
+    """The same with the sign of Q2 for Q1: laws give its size, and the two repel."""
+    return {**values, "Q1": copysign(values["Q1"], values["Q2"])}

@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from calc.model.answers import Mark, Point
-from calc.model.questions import Check, Choice, Data, Draw, Input, Plan, Refusal, Step
+from calc.model.questions import Check, Choice, Data, Input, Plan, Refusal, Step
 from calc.topics.shared.quantities import Quantity, electrostatic_force
 from calc.working.chain import told
 from calc.working.declaring import Given
@@ -63,12 +63,6 @@ AT_CUT = Quantity(
     result="measured",
 )
 COUNT = Quantity("", 1e6, 1e14, "The number of electrons must be greater than zero.", whole=True, result="measured")
-
-
-def draws_of(given: tuple[Given, ...], names: str) -> dict[str, Draw]:
-    """What practice draws for these names, in their order."""
-    draws = {one.box.name: one.draw for one in given if one.draw}
-    return {name: draws[name] for name in names.split()}
 
 
 # --- forms that ask by a choice ---

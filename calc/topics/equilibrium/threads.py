@@ -9,7 +9,7 @@ With the charges given, α is the root of tan α · r² = kQ₁Q₂/(mg).
 from __future__ import annotations
 
 import itertools
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from math import asin, cos, degrees, pi, sin, tan
 
@@ -184,14 +184,22 @@ class Pair:
         """What is enough to search for the angle."""
         return {"m", "L", *self.sizes} | ({"s"} if self.two else set())
 
+    @property
+    def cubed(self) -> str:
+        """What stands for sin³ α once the shortcut has taken sin α for tan α."""
+        return f"k*{self.charges}/(4*L^2*m*g)"
+
+    def shortens(self, steps: Iterable[Step]) -> bool:
+        """Whether an answer goes by the shortcut: with other data every step may be exact."""
+        return any(step.law == f"sin(alpha)^3 = {self.cubed}" for step in steps)
+
     def small_angle(self, known: Values, k: float, g: float) -> Step:
         """α by the shortcut: sin α taken for tan α."""
-        cube = f"k*{self.charges}/(4*L^2*m*g)"
         if k * self.product(known) / (4 * known["L"] ** 2 * known["m"] * g) >= 1:
             raise Refusal("method", SHORTCUT_FAR)
         return Step(
-            f"sin(alpha)^3 = {cube}",
-            f"alpha = asin(({cube})^(1/3))",
+            f"sin(alpha)^3 = {self.cubed}",
+            f"alpha = asin(({self.cubed})^(1/3))",
             "Use the small-angle shortcut: take sin α for tan α",
             "Then tan α · sin² α becomes sin³ α, which can be rearranged. It is not exact.",
             "°",
@@ -349,7 +357,7 @@ def pair_draw(
 
 def pair_checks(pair: Pair, names: set[str], steps: tuple[Step, ...]) -> tuple[Check, ...]:
     """Other routes to the same values, as far as their quantities are among ``names``."""
-    if pair.shortcut and any(step.make.startswith("alpha = asin((k") for step in steps):
+    if pair.shortens(steps):
         return ()
     length = pair.gap if pair.two else "(L*sin(alpha)*2)"
     whole = Check(

@@ -9,14 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from math import atan, cos, pi, tan
+from math import pi
 
 from calc.model.answers import Point
 from calc.model.questions import SA, Check, Data, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation
-from calc.topics.equilibrium.beside import SCHOOL
 from calc.topics.equilibrium.hung import PARTS, SAGGING
-from calc.topics.equilibrium.practised import practised
+from calc.topics.equilibrium.practised import following, like_charges, practised
 from calc.topics.equilibrium.relations import coulomb, steps_of, thread_laws, where_known
 from calc.topics.equilibrium.shared import (
     DEPTH,
@@ -29,7 +28,6 @@ from calc.topics.equilibrium.shared import (
     PULL,
     PUSH,
     arrow_points,
-    draws_of,
     kind,
     refuse_uncharged,
     signs,
@@ -43,6 +41,7 @@ from calc.working.declaring import boxes, told
 from calc.working.solving import Situation, question
 
 FIRST, SECOND = ({"m": f"m{i}", "alpha": f"alpha_{i}", "T": f"T{i}", "F_E": "F_E"} for i in (1, 2))
+ANGLES = (FIRST["alpha"], SECOND["alpha"])
 NO_THREAD = "No thread hangs at such an angle: each angle must be more than 0° and less than 90°. Check the numbers."
 OTHER_BODY = "Each sphere has its own mass and its own angle: keep them together."
 BOTH = Relation(
@@ -107,10 +106,14 @@ def threads_of(i: int) -> Relation:
 
 
 def laws(data: Data) -> tuple[Relation, ...]:
+    """What holds where the charges have the signs that the data tell."""
+    return every_law(coulomb(kind_of_force(1), *signs(data, 1)))
+
+
+def every_law(force: Relation) -> tuple[Relation, ...]:
     """The balance of both spheres, the force that they share, and the triangles."""
-    one, two = signs(data, 1)
     balance = [law.renamed(**names) for names in (FIRST, SECOND) for law in thread_laws(kind_of_force(1))]
-    return (BOTH, *balance, coulomb(kind_of_force(1), one, two), APART, threads_of(1), threads_of(2))
+    return (BOTH, *balance, force, APART, threads_of(1), threads_of(2))
 
 
 HOOK = (
@@ -227,7 +230,7 @@ def leaning(data: Data) -> Callable[[str, float | None], None]:
     """Refuses what follows from the data and cannot hang."""
 
     def see(name: str, value: float | None) -> None:
-        if name.startswith("alpha") and (value is None or not 0 < value < pi / 2):
+        if name in ANGLES and (value is None or not 0 < value < pi / 2):
             raise Refusal(None, NO_THREAD)
 
     return see
@@ -235,22 +238,7 @@ def leaning(data: Data) -> Callable[[str, float | None], None]:
 
 def everything(base: dict[str, float]) -> dict[str, float]:
     """Every quantity from the masses, the first angle, the depth and one charge (SI, radians)."""
-    m1, m2, one, h, q2 = (base[name] for name in ("m1", "m2", "alpha_1", "h", "Q2"))
-    g = SCHOOL["g"]
-    force = m1 * g * tan(one)
-    two = atan(force / (m2 * g))
-    r = h * (tan(one) + tan(two))
-    return {
-        **base,
-        "alpha_2": two,
-        "F_E": force,
-        "Q1": force * r**2 / (SCHOOL["k"] * q2),
-        "r": r,
-        "T1": m1 * g / cos(one),
-        "T2": m2 * g / cos(two),
-        "L1": h / cos(one),
-        "L2": h / cos(two),
-    }
+    return like_charges(following(base, *every_law(coulomb(None))))
 
 
 def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
@@ -260,7 +248,8 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
             typed,
             random,
             level,
-            draws_of(GIVEN, "m1 m2 alpha_1 h Q2"),
+            GIVEN,
+            "m1 m2 alpha_1 h Q2",
             everything,
             {
                 "alpha_2": ("m1 m2 alpha_1", "m2 F_E", "m2 T2"),
