@@ -86,7 +86,8 @@ class Counts:
 
 def draw(question: Question, chance: random.Random, level: int) -> tuple[dict[str, object], str]:
     """Typed data for one random question, and the unknown."""
-    asked = chance.choice(question.unknowns) if question.unknowns else ""
+    unknowns = question.drawn or question.unknowns
+    asked = chance.choice(unknowns) if unknowns else ""
     typed: dict[str, object] = dict(question.example)
     for item in question.fields:
         given = question.draws.get(item.name)

@@ -193,7 +193,10 @@ WANTED = {
     },
 }
 # Unknowns that practice never draws.
-UNDRAWN = {"electric-field.drop": {"d": {"n": "3", "d": ""}}}
+UNDRAWN = {
+    "electric-field.drop": {"d": {"n": "3", "d": ""}},
+    "several-charges.stated": {"phi": {"Q3": "-5 nC", "phi": ""}},
+}
 SETTINGS = {"k": "8,99e9", "g": "9,81 m s^-2", "decimals": "3", "comma": "point"}
 
 # In the page: types a case as a reader would, shows the working, and takes what there is to see.
