@@ -160,6 +160,29 @@ ALONG_Y = Kind(
     (("positive", "negative"),),
     signed=True,
 )
+NO_WAY = ("none", "no direction: the net force is zero")
+NET_ON_LINE = Kind(
+    "left, right or no net force",
+    (*LEFT_RIGHT.options[::-1], NO_WAY),
+    LEFT_RIGHT.opposites,
+    LEFT_RIGHT.synonyms,
+)
+NET_IN_PLANE = Kind(
+    "in a plane, or no net force",
+    (
+        ("right", "to the right: along +x"),
+        ("right-up", "to the right and up: above the +x axis"),
+        ("up", "upwards: along +y"),
+        ("left-up", "to the left and up: above the −x axis"),
+        ("left", "to the left: along −x"),
+        ("left-down", "to the left and down: below the −x axis"),
+        ("down", "downwards: along −y"),
+        ("right-down", "to the right and down: below the +x axis"),
+        NO_WAY,
+    ),
+    (*FOUR_WAYS.opposites, ("right-up", "left-down"), ("left-up", "right-down")),
+    FOUR_WAYS.synonyms,
+)
 FORWARDS = Kind(
     "forwards or backwards",
     (("forwards", "forwards"), ("backwards", "backwards")),
@@ -201,6 +224,8 @@ KINDS = (
     CLOCKWISE,
     ALONG_X,
     ALONG_Y,
+    NET_ON_LINE,
+    NET_IN_PLANE,
     FORWARDS,
     COMPASS,
     IN_OUT,
@@ -241,7 +266,8 @@ def _in_parts(said: str, key: str) -> bool:
     """Whether the words name every part of a key of two parts: "up and to the right" for "right-up"."""
     parts = key.split("-")
     words = [word for word in re.split(r"\s+and\s+|\s*,\s*", said.casefold()) if word]
-    if key in {option for kind in KINDS for option, _ in kind.options} or not len(words) == len(parts) > 1:
+    single = {option for kind in KINDS for option, _ in kind.options}
+    if not single.issuperset(parts) or not len(words) == len(parts) > 1:
         return False
     return any(
         all(word in _names(part) for word, part in zip(words, order, strict=True)) for order in permutations(parts)

@@ -16,7 +16,7 @@ from calc.figures import Charge, Figure, Force, On, charges_in_plane, spheres_on
 from calc.language.printing import Style
 from calc.language.symbols import symbol
 from calc.model.answers import Direction
-from calc.model.directions import LEFT_RIGHT
+from calc.model.directions import LEFT_RIGHT, NET_ON_LINE
 from calc.model.questions import FSA, NO_MARKS, SA, A, Check, Data, Draw, Mistake, Plan, Question, Step, Values
 from calc.model.relations import Relation, Towards
 from calc.topics.electric_field.laws import written
@@ -24,7 +24,6 @@ from calc.topics.electric_field.shared import ADDING, FIELD, TEST_CHARGE, by_val
 from calc.topics.electric_field.sources import ARROWS, PLAIN_NET, Place, net_plan, point_of, sources_of, table
 from calc.topics.several_charges.plane import sloped
 from calc.topics.several_charges.shared import (
-    NET_SIDES,
     Body,
     axis_angle,
     compass,
@@ -79,7 +78,7 @@ def line_net(sources: Sequence[Body], at: Body, sizes: Sequence[float]) -> tuple
         what="Add the fields as vectors",
         why=why,
         plain=PLAIN_NET,
-        direction=lambda v: of_field(side(v["E_net"] * positive, NET_SIDES)),
+        direction=lambda v: of_field(side(v["E_net"] * positive, NET_ON_LINE.options)),
         mistakes=(wrong,),
     )
     return made, "" if zero else "right" if positive > 0 else "left"

@@ -254,7 +254,11 @@ def plan_outline(data: Data, outline: Outline) -> Plan:
         gaps, steps = wrong_gaps(source, on, bodies), leading(gap_of(source, on))
         parts.append(pull_part(source, on, style, gaps, steps, angle_known=False))
     parts += plane_parts(bodies, on, component_steps(sources, on, net, style), net, data)
-    given = tuple((int(n[2]) - 1, int(n[3]) - 1, said) for n, said in data.said.items() if n.startswith("r_"))
+    given = tuple(
+        (i, j, data.said[gap])
+        for (i, one), (j, other) in combinations(enumerate(bodies), 2)
+        if (gap := gap_of(one, other)) in data.said
+    )
     return Plan(
         story=outline.story,
         parts=tuple(within_reach(data, parts)),

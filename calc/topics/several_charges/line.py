@@ -16,7 +16,7 @@ from calc.figures.charges import spheres_on_line
 from calc.language.printing import Style, exact
 from calc.language.symbols import symbol
 from calc.model.answers import Mark
-from calc.model.directions import LEFT_RIGHT
+from calc.model.directions import LEFT_RIGHT, NET_ON_LINE
 from calc.model.questions import FSA, NO_MARKS, A, Choice, Data, Draw, Mistake, Part, Plan, Question, Step, Values
 from calc.topics.several_charges import shared
 from calc.topics.several_charges.shared import NOISE, Body, pull_of, side, sideways, signed, slip, step
@@ -139,7 +139,7 @@ def net_steps(data: Data, sources: Sequence[Body], on: Body, positive: int) -> t
             else f"The size is never negative. A plus sign means {taken}, a minus sign the opposite direction.",
             "The sign of the sum only says which way. Say the way in words instead.",
             A,
-            directions={"F_net": lambda v: side(v["SigmaF"] * positive, shared.NET_SIDES)},
+            directions={"F_net": lambda v: side(v["SigmaF"] * positive, NET_ON_LINE.options)},
             mistakes=() if zero else shared.turned("F_net", "abs(SigmaF)", on),
         ),
     )

@@ -7,13 +7,11 @@ Marks: common practice, no source.
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import isfinite, sqrt
 from random import Random
-from typing import cast
+from typing import Literal, cast
 
 from calc.figures import Figure
 from calc.figures.charges import Charge, On, spheres_on_line
@@ -48,32 +46,48 @@ from calc.working.roots import NoRoot, bisect
 class Region:
     """One part of the line and how far into it a place is.
 
-    key: one of PLACES. name: of that distance. from_1, from_2: the distances from the charges as expressions of it.
-    steps: from charge 1 and from charge 2 to the place, right positive, for a distance; each without a difference
-    that would lose digits beside its charge. measured: where the distance starts, and which way.
+    key: one of PLACES. name: of that distance. sides: on which side of charge 1 and of charge 2 it is, +1 right, −1
+    left. start: the charge that the distance is measured from.
     """
 
     key: str
     name: str
-    from_1: str
-    from_2: str
-    steps: Callable[[float], tuple[float, float]]
-    measured: str
+    sides: tuple[int, int]
+    start: Literal[1, 2]
+
+    @property
+    def between(self) -> bool:
+        return self.sides[0] != self.sides[1]
+
+    @property
+    def way(self) -> int:
+        """From the charge it is measured from into the region: +1 to the right, −1 to the left."""
+        return self.sides[self.start - 1]
+
+    @property
+    def measured(self) -> str:
+        return f"from charge {self.start}, {side(self.way).words}"
+
+    @property
+    def gaps(self) -> tuple[str, str]:
+        """The distances from charge 1 and charge 2 as expressions."""
+        other = f"(d {'-' if self.between else '+'} {self.name})"
+        return (self.name, other) if self.start == 1 else (other, self.name)
+
+    def steps(self, d: float, r: float) -> tuple[float, float]:
+        """From charge 1 and from charge 2 to the place ``r`` into it, right positive; each without a difference that
+        would lose digits beside its charge."""
+        own = self.way * r
+        return (own, -(d - own)) if self.start == 1 else (d + own, own)
 
 
-def regions(d: float) -> tuple[Region, Region, Region]:
-    return (
-        Region("beyond-1", "u", "u", "(d + u)", lambda r: (-r, -(d + r)), "from charge 1, to the left"),
-        Region("between", "x", "x", "(d - x)", lambda r: (r, -(d - r)), "from charge 1, to the right"),
-        Region("beyond-2", "w", "(d + w)", "w", lambda r: (d + r, r), "from charge 2, to the right"),
-    )
-
-
-def from_the_right(d: float) -> Region:
-    """The part between the charges once more, for a place so near charge 2 that its distance from there counts."""
-    return Region("between", "z", "(d - z)", "z", lambda r: (d - r, -r), "from charge 2, to the left")
-
-
+REGIONS = (
+    Region("beyond-1", "u", (-1, -1), 1),
+    Region("between", "x", (1, -1), 1),
+    Region("beyond-2", "w", (1, 1), 2),
+)
+# The part between the charges once more, for a place so near charge 2 that its distance from there counts.
+FROM_THE_RIGHT = Region("between", "z", (1, -1), 2)
 BESIDE = 0.01  # of d: nearer to charge 2 than this, a place is measured from there
 
 
@@ -88,7 +102,7 @@ class Forces:
 
     def at(self, region: Region, r: float) -> float:
         """The net force ``r`` into a region."""
-        a, b = region.steps(r)
+        a, b = region.steps(self.d, r)
         net = self.first / (a * abs(a)) + self.second / (b * abs(b))
         if not isfinite(net):
             raise OverflowError("the net force is too large to have a size")
@@ -96,20 +110,18 @@ class Forces:
 
     def ways(self, region: Region) -> tuple[int, int]:
         """The directions (±1) of the forces of charges 1 and 2 in a region."""
-        left = -1 if region.key == "beyond-1" else 1
-        right = 1 if region.key == "beyond-2" else -1
-        return way_of(self.first) * left, way_of(self.second) * right
+        return way_of(self.first) * region.sides[0], way_of(self.second) * region.sides[1]
 
     def turning(self, region: Region) -> float | None:
         """How far into the region the net force stops growing or shrinking; None if it does not."""
         # d/dx of A/x² ± B/(x − d)² is zero where the ratio of the distances is the cube root of B/A.
         ratio = (abs(self.second) / abs(self.first)) ** (1 / 3)  # distance from 2 over distance from 1
         same = self.ways(region)[0] == self.ways(region)[1]
-        if region.key == "between":
+        if region.between:
             return self.d / (1 + ratio) if same else None
         if same or ratio == 1:
             return None
-        if region.key == "beyond-1":
+        if region.start == 1:
             return self.d / (ratio - 1) if ratio > 1 else None
         return self.d * ratio / (1 - ratio) if ratio < 1 else None
 
@@ -120,13 +132,12 @@ class Forces:
         holds one place at most and lies against one charge only: from that charge it is measured.
         """
         one, two, d = abs(self.first), abs(self.second), self.d
-        if region.key == "between":
+        if region.between:
             middle = self.turning(region) or d / 2
-            right = from_the_right(d)
             left = self._piece(region, wanted, one, two, [middle])
-            found = [self._shifted(right, *place) for place in self._piece(right, wanted, two, one, [d - middle])]
+            found = [self._shifted(*place) for place in self._piece(FROM_THE_RIGHT, wanted, two, one, [d - middle])]
             return [(region, *place) for place in left] + found[::-1]
-        beside, other = (one, two) if region.key == "beyond-1" else (two, one)
+        beside, other = (one, two) if region.start == 1 else (two, one)
         # Farther out than this both forces together are smaller than the wanted one.
         reach = 2 * sqrt((one + two) / abs(wanted)) + d
         cut = self.turning(region)
@@ -153,11 +164,11 @@ class Forces:
             found.append((max(low, 0.8 * root), min(high, 1.2 * root)))
         return found
 
-    def _shifted(self, right: Region, low: float, high: float) -> tuple[Region, float, float]:
+    def _shifted(self, low: float, high: float) -> tuple[Region, float, float]:
         """A place found from charge 2, measured from charge 1 like the others unless it lies right beside charge 2."""
         if high < BESIDE * self.d:
-            return right, low, high
-        return regions(self.d)[1], self.d - high, self.d - low
+            return FROM_THE_RIGHT, low, high
+        return REGIONS[1], self.d - high, self.d - low
 
 
 BY_TRIAL = "No formula of school algebra gives these distances; they are found by trial, narrowing in step by step."
@@ -175,7 +186,7 @@ def plan_places(data: Data) -> Plan:
     wanted = positive * data.values["F_net"]
     parts: list[Part] = [state(SUPERPOSITION)]
     checks: list[Check] = []
-    for region in regions(forces.d):
+    for region in REGIONS:
         found = forces.places(region, wanted)
         if not found:
             parts.append(empty_part(data, region, forces, positive))
@@ -198,24 +209,23 @@ def plan_places(data: Data) -> Plan:
     )
 
 
-def equation_in(region: Region, forces: Forces, positive: int, name: str) -> str:
+def equation_in(region: Region, forces: Forces, positive: int) -> str:
     """F_net as the sum of both forces in a region, positive in the stated direction; both minus cannot be."""
-    gaps = zip(forces.ways(region), ("Q1", "Q2"), (region.from_1, region.from_2), strict=True)
+    gaps = zip(forces.ways(region), ("Q1", "Q2"), region.gaps, strict=True)
     terms = [(way * positive, f"k*{source}*Q3/{gap}^2") for way, source, gap in gaps]
-    text = f"F_net = {signed(sorted(terms, key=lambda term: -term[0]))}"
-    return re.sub(rf"\b{region.name}\b", name, text)
+    return f"F_net = {signed(sorted(terms, key=lambda term: -term[0]))}"
 
 
 def place_part(
     data: Data, region: Region, forces: Forces, positive: int, ends: tuple[float, float], count: str
 ) -> Part:
     """One place: the equation of its region and its root."""
-    name = f"{region.name}{count}"
-    law = equation_in(region, forces, positive, name)
+    region = replace(region, name=f"{region.name}{count}")
+    name, law = region.name, equation_in(region, forces, positive)
     same = forces.ways(region)[0] == forces.ways(region)[1]
     where = dict(PLACES)[region.key]
     nth = {"": "the place", "1": "the first place", "2": "the second place"}[count]
-    nearest = "Q2" if region.name in "wz" else "Q1"
+    nearest = f"Q{region.start}"
     style = data.settings.style
     low, high = (rounded(end, style).text for end in ends)
     step = Step(
@@ -247,7 +257,7 @@ def place_part(
         "calculate",
         f"Find {nth} {where} where the net force is as stated; measure {region.measured}.",
         (step,),
-        figure=lambda v: place_figure(data, region, name, v[name], positive),
+        figure=lambda v: place_figure(data, region, v[name], positive),
     )
 
 
@@ -276,9 +286,9 @@ def empty_part(data: Data, region: Region, forces: Forces, positive: int) -> Par
 
 def place_check(region: Region, positive: int, count: str) -> Check:
     """Put the place back with signed charges: each force is k Q Q₃ (step)/|step|³, right positive."""
-    name = f"{region.name}{count}"
-    x = {"u": f"(-{name})", "x": name, "w": f"(d + {name})", "z": f"(d - {name})"}[region.name]
-    y = {"w": name, "z": f"(-{name})"}.get(region.name, f"({x} - d)")
+    region = replace(region, name=f"{region.name}{count}")
+    own = region.name if region.way > 0 else f"(-{region.name})"
+    x, y = (own, f"({own} - d)") if region.start == 1 else (region.gaps[0], own)
     return check(
         f"Put it back, {dict(PLACES)[region.key]}, with the signs of the charges and steps",
         f"{'F_net' if positive > 0 else '-F_net'} = k*Q3*(Q1*{x}/abs({x})^3 + Q2*{y}/abs({y})^3)",
@@ -286,16 +296,16 @@ def place_check(region: Region, positive: int, count: str) -> Check:
     )
 
 
-def place_figure(data: Data, region: Region, name: str, r: float, positive: int) -> Figure:
+def place_figure(data: Data, region: Region, r: float, positive: int) -> Figure:
     """Charge 3 at a place found, with the net force on it."""
     v = data.values
-    x = region.steps(r)[0]
+    x = region.steps(v["d"], r)[0]
     if x in (0.0, v["d"]):  # a learner's own value may land on a charge
         x = v["d"] / 3
     return spheres_on_line(
         [Charge("Q_1", v["Q1"], 0.0), Charge("Q_2", v["Q2"], v["d"]), Charge("Q_3", v["Q3"], x)],
         forces=[On(2, "F_{net}", v["F_net"], positive > 0)],
-        distances=[(2, 1 if region.name in "wz" else 0, symbol(name).label)],
+        distances=[(2, region.start - 1, symbol(region.name).label)],
         title="A place that fits",
     )
 

@@ -8,6 +8,7 @@ Marks: two forces 2 + 2, resultant 2, angle 1, answer and direction 1; common pr
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from math import hypot
 from random import Random
 from typing import cast
@@ -15,14 +16,14 @@ from typing import cast
 from calc.figures import Figure, tail_to_head
 from calc.figures.plane import charges_in_plane
 from calc.language.printing import Style
-from calc.model.answers import Direction, Mark, Point
+from calc.model.answers import Mark, Point
+from calc.model.directions import NET_IN_PLANE
 from calc.model.questions import NO_MARKS, SA, A, Check, Data, Draw, Mistake, Part, Plan, Question, Step, Values
 from calc.model.relations import Relation
 from calc.topics.several_charges import shared
 from calc.topics.several_charges.shared import (
     NOISE,
     PLAIN_NET,
-    QUADRANTS,
     Body,
     axis_angle,
     compass,
@@ -54,7 +55,7 @@ def halfway(source: Body, on: Body) -> bool:
 
 def rough_way(heading: float) -> str:
     """A heading in a sentence without its angle: "to the left and down"."""
-    return dict(QUADRANTS)[compass(*unit(heading), Style()).key].split(":")[0]
+    return NET_IN_PLANE.of(compass(*unit(heading), Style()).key).words.split(":")[0]
 
 
 def pull_part(
@@ -83,13 +84,15 @@ def rough_net(sources: Sequence[Body], on: Body) -> tuple[float, float]:
     return 0.0 if abs(x) <= NOISE * most else x, 0.0 if abs(y) <= NOISE * most else y
 
 
-def resultant(x: str, y: str, net: tuple[float, float], on: Body, style: Style, *wrong: Mistake) -> tuple[Step, ...]:
-    """Size by Pythagoras and angle with the x-axis. x, y: names of the parts along the axes, sums or sizes.
+def resultant(
+    x: str, y: str, net: tuple[float, float], on: Body, style: Style, *wrong: Mistake, sizes: bool = False
+) -> tuple[Step, ...]:
+    """Size by Pythagoras and angle with the x-axis. x, y: names of the parts along the axes.
 
-    wrong: mistakes with the size besides the usual ones.
+    wrong: mistakes with the size besides the usual ones. sizes: the parts have no signs; ``net`` has them.
     """
     root, zero = f"sqrt({x}^2 + {y}^2)", net == (0.0, 0.0)
-    signs = [1, 1] if x.startswith("Sigma") else [-1 if part < 0 else 1 for part in net]
+    signs = [-1 if sizes and part < 0 else 1 for part in net]
     why = "Both sums are zero: the forces cancel, so there is no direction."
     why = why if zero else "The parts along x and y are at right angles, so their squares add."
     omitted = slip("root-omitted", "F_net", f"{x}^2 + {y}^2", say="You have F²: take the square root.")
@@ -109,7 +112,7 @@ def angle_step(x: str, y: str, net: tuple[float, float]) -> Step:
     """The angle between the resultant and the x-axis."""
     level, axis = "above" if net[1] > 0 else "below", "+x" if net[0] > 0 else "−x"
     key = f"{'right' if net[0] > 0 else 'left'}-{'up' if net[1] > 0 else 'down'}"
-    where = Direction(key, f"{level} the {axis} axis", QUADRANTS)
+    where = replace(NET_IN_PLANE.of(key), words=f"{level} the {axis} axis")
     inverted = "the angle is 90° minus the right one: it is measured from the y-axis"
     return Relation(
         f"tan(theta) = {y}/{x}",

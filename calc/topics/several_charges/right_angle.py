@@ -21,7 +21,6 @@ from calc.topics.several_charges.shared import (
     LEVELS,
     NOISE,
     PLAIN_NET,
-    QUADRANTS,
     SIDES,
     SUPERPOSITION,
     Body,
@@ -77,6 +76,7 @@ def corner_parts(data: Data, bodies: tuple[Body, Body, Body]) -> tuple[Part, ...
         slip("sizes-added", "F_net", f"{x} + {y}", "all the sizes were added"),
         slip("subtracted", "F_net", f"abs({x} - {y})", say=SQUARES),
         pooled("F_net", "", (across, along), on),
+        sizes=True,
     )
     return (
         pull_part(across, on, style, corner_gaps(across, along, on)),
@@ -201,7 +201,7 @@ def plan_pucks(data: Data) -> Plan:
 
 
 def acceleration(way: Direction) -> Step:
-    where = Direction(way.key, f"in the direction of the net force, {way.words}", QUADRANTS, way.angle)
+    where = replace(way, words=f"in the direction of the net force, {way.words}")
     inverted = "F = ma: divide the force by the mass, not the mass by the force."
     return Relation(
         "F_net = m*a",

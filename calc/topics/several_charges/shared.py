@@ -17,7 +17,7 @@ from calc.figures.charges import Charge
 from calc.language.printing import Style, angle, exact
 from calc.language.symbols import symbol
 from calc.model.answers import Direction, Law, Mark, Point
-from calc.model.directions import LEFT_RIGHT, UP_DOWN
+from calc.model.directions import LEFT_RIGHT, NET_IN_PLANE, UP_DOWN
 from calc.model.questions import FSA, Check, Choice, Data, Input, Mistake, Part, Refusal, Rows, Step, Values
 from calc.model.relations import Relation, Towards
 from calc.topics.shared import quantities
@@ -36,19 +36,6 @@ NOISE = 1e-9
 
 SIDES = LEFT_RIGHT.options[::-1]
 LEVELS = UP_DOWN.options[::-1]
-NO_WAY = ("none", "no direction: the net force is zero")
-NET_SIDES = (*SIDES, NO_WAY)
-QUADRANTS = (
-    ("right", "to the right: along +x"),
-    ("right-up", "to the right and up: above the +x axis"),
-    ("up", "upwards: along +y"),
-    ("left-up", "to the left and up: above the −x axis"),
-    ("left", "to the left: along −x"),
-    ("left-down", "to the left and down: below the −x axis"),
-    ("down", "downwards: along −y"),
-    ("right-down", "to the right and down: below the +x axis"),
-    NO_WAY,
-)
 
 PLAIN_NET = (
     "Several pushes and pulls act at once. Those the same way help each other; those opposite "
@@ -361,19 +348,19 @@ def compass(x: float, y: float, style: Style) -> Direction:
     if not isfinite(size):
         raise OverflowError("a force is too large to have a size")
     if size == 0:
-        return Direction("none", dict(QUADRANTS)["none"], QUADRANTS)
+        return NET_IN_PLANE.of("none")
     across = "" if abs(x) <= NOISE * size else "right" if x > 0 else "left"
     along = "" if abs(y) <= NOISE * size else "up" if y > 0 else "down"
     key = "-".join(filter(None, (across, along)))
     full = degrees(atan2(y, x)) % 360
     if not (across and along):
-        return Direction(key, dict(QUADRANTS)[key], QUADRANTS, full)
+        return replace(NET_IN_PLANE.of(key), angle=full)
     axis = f"{'above' if y > 0 else 'below'} the {'+x' if x > 0 else '−x'} axis"
     acute = degrees(atan2(abs(y), abs(x)))
     words = f"{angle(acute, style).text}° {axis}"
     if key != "right-up":
         words += f" ({angle(full, style).text}° anticlockwise from the +x axis)"
-    return Direction(key, words, QUADRANTS, full)
+    return replace(NET_IN_PLANE.of(key), words=words, angle=full)
 
 
 def axis_angle(x: float, y: float) -> tuple[float, float, str] | None:
