@@ -14,7 +14,7 @@ import ast
 import math
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from calc.language.decimal_sign import in_sign
@@ -38,6 +38,8 @@ _TEXT_FUNCTIONS = {"asin": "sin⁻¹", "acos": "cos⁻¹", "atan": "tan⁻¹"}
 _SUPERSCRIPTS = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 
 _SUM, _PRODUCT, _SIGN, _POWER, _ATOM = range(5)
+_ROW = 48  # signs of text in a row of a fraction, so that it fits a column of a page
+_ROW_INSIDE = 40  # the same inside "φ = cos⁻¹( )"
 
 
 class ExpressionError(ValueError):
@@ -247,7 +249,9 @@ def _draw(node: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
         case ast.BinOp(left=left, op=ast.Mult(), right=right):
             return _draw_product(left, right, shown)
         case ast.BinOp(left=left, op=ast.Div(), right=right):
-            return _draw_fraction(_draw(left, shown), _draw(right, shown))
+            return _draw_fraction(*(_draw_side(side, shown, _ROW) for side in (left, right)))
+        case ast.Call(func=ast.Name(id=name), args=[ast.BinOp(left=left, op=ast.Div(), right=right)]):
+            return _draw_call(name, _draw_fraction(*(_draw_side(side, shown, _ROW_INSIDE) for side in (left, right))))
         case ast.BinOp(left=left, op=ast.Pow(), right=right):
             return _draw_power(left, right, shown)
         case ast.Call(func=ast.Name(id=name), args=[argument]):
@@ -260,6 +264,31 @@ def _draw_sum(left: _Piece, minus: bool, right: _Piece) -> _Piece:
         right = right.bracketed()
     mark = ("-", "−") if minus else ("+", "+")
     return _Piece(f"{left.tex} {mark[0]} {right.tex}", f"{left.text} {mark[1]} {right.text}", _SUM)
+
+
+def _draw_side(node: ast.expr, shown: Mapping[str, Shown], room: int) -> _Piece:
+    """The top or the bottom of a fraction; a sum longer than ``room`` in rows, as nothing else can break a fraction."""
+    whole = _draw(node, shown)
+    rows, length = [""], 0
+    for term in _drawn_terms(node, shown):
+        if length and length + len(term.text) > room:
+            rows.append("{}")
+            length = 0
+        rows[-1] += term.tex
+        length += len(term.text)
+    if len(rows) == 1:
+        return whole
+    # \cr and not two backslashes, of which Markdown takes one away.
+    return replace(whole, tex=rf"\begin{{gathered}} {r' \cr '.join(rows)} \end{{gathered}}")
+
+
+def _drawn_terms(node: ast.expr, shown: Mapping[str, Shown]) -> list[_Piece]:
+    """The terms of a sum, each after the first with its sign before it."""
+    match node:
+        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
+            nothing = _Piece("", "", _SUM)
+            return [*_drawn_terms(left, shown), _draw_sum(nothing, isinstance(op, ast.Sub), _draw(right, shown))]
+    return [_draw(node, shown)]
 
 
 def _draw_product(left: ast.expr, right: ast.expr, shown: Mapping[str, Shown]) -> _Piece:

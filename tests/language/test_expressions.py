@@ -113,3 +113,25 @@ def test_an_equation_has_one_equals_sign() -> None:
 def test_a_minus_after_another_factor_keeps_its_brackets(source: str, text: str) -> None:
     """A product with a negated name never reads as a subtraction, nor a fraction as swallowing the next factor."""
     assert expression(source).maths().text == text
+
+
+def test_a_long_sum_in_a_fraction_stands_in_rows() -> None:
+    """Five products with powers of ten are wider than a page: two of them in a row, and no rows in plain text."""
+    law = expression("(" + " + ".join(f"x{n}*F{n}" for n in range(1, 6)) + ")/(x1^2 - x2^2)")
+    large, small = Shown("277{,}78", "277,78"), Shown(r"7{,}6 \times 10^{-4}", "7,6 × 10⁻⁴")
+    shown = law.maths({f"{letter}{n}": what for n in range(1, 6) for letter, what in (("x", large), ("F", small))})
+    top = shown.tex.split(r"\begin{gathered}")[1].split(r"\end{gathered}")[0]
+    rows = [row.strip() for row in top.split(r"\cr")]
+    assert [row.count("277{,}78") for row in rows] == [2, 2, 1]
+    assert [row.startswith("{} + (277") for row in rows] == [False, True, True]
+    assert shown.tex.count(r"\begin{gathered}") == 1, "the bottom is short"
+    assert shown.text.startswith("((277,78)(7,6 × 10⁻⁴) + (277,78)(7,6 × 10⁻⁴) + (277,78)")
+    assert "gathered" not in law.maths().tex, "so are the symbols"
+
+
+def test_a_fraction_inside_a_function_has_less_room() -> None:
+    """Three squares with powers of ten stand in one row of a fraction, but not inside cos⁻¹( )."""
+    sides = {name: Shown(r"2{,}2 \times 10^{-6}", "2,2 × 10⁻⁶") for name in "abc"}
+    cosine = "(a^2 - b^2 - c^2)/(2*b*c)"
+    assert "gathered" not in expression(cosine).maths(sides).tex
+    assert r"10^{-6})^{2} \cr {} - (2{,}2" in expression(f"acos({cosine})").maths(sides).tex
