@@ -88,6 +88,12 @@ def _tex(line: str, at: int, longest: list[str], names: Mapping[str, str], end: 
             at += 1
         elif rest.startswith((r"\,", r"\ ")):
             at += 2
+        elif rest.startswith(r"\begin{gathered}"):
+            # a long sum in rows, each but the first beginning with its sign
+            inner, at = _tex(line, at + 16, longest, names, r"\end{gathered}")
+            found += [("(", ""), *inner, (")", "")]
+        elif rest.startswith(r"\cr {}"):
+            at += 6
         elif rest.startswith(r"\dfrac"):
             top, at = group(at + 6)
             bottom, at = group(at)
