@@ -1,10 +1,12 @@
 """MkDocs hook: a fenced block in a page becomes a worked example with its live form.
 
-```question            ```laws         ```cautions      ```data-sheet      ```drawn        (and ```formulas, alone)
-coulomb.force          coulomb         coulomb          ```                coulomb.force seed=3 level=2
-Q1 = +8 nC             ```             ```                                 ```
+```question            ```laws         ```questions      ```data-sheet      ```drawn        (and ```formulas, alone)
+coulomb.force          coulomb         coulomb           ```                coulomb.force seed=3 level=2
+Q1 = +8 nC             ```             ```                                  ```
 find = r
 ```
+
+A question's own page (see chapters.py) gets its title, its block where none stands, and the ways on from here.
 
 The build runs the same calc code as the page, so the example can be read with scripts off. A wrong
 block stops the build with its file, line and what to change. First mentions of glossary terms
@@ -15,6 +17,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from functools import cache
 from html import escape
 from pathlib import Path
 from typing import Any
@@ -26,26 +29,28 @@ import licences
 from calc import topics
 from calc.__main__ import entries
 from calc.language.expressions import equation
-from calc.language.printing import exact
+from calc.language.printing import counted, exact
 from calc.language.symbols import symbol
 from calc.language.units import parse_unit
 from calc.model.constants import SHEET, Settings
+from calc.figures import Figure
+from calc.model.answers import WorkedAnswer
 from calc.model.questions import Question, Refusal, Topic
 from calc.practice.drawing import draw
-from calc.renderings import form, html, paper_form
+from calc.renderings import form, html, paper_form, svg
 from calc.renderings import practice as practice_html
 from calc.working.reading import Refusals, read
 from calc.working.working import work
-from fences import BlockError, find_blocks
+from chapters import DOCS, Chapter, Entry, chapters, entry_at, whole_questions_using
+from fences import FENCE, BlockError, find_blocks
 
 _SPOT = re.compile(r'<div data-block="(\d+)"></div>')
 
 
-DOCS = Path(__file__).resolve().parent.parent / "docs"
-
-
 def on_page_markdown(markdown: str, page: Page, **_: object) -> str:
     """Build every block of the page; leave a marker in its place until Markdown has run."""
+    here = entry_at(page.file.src_uri.removesuffix(".md"))
+    home = "../" * page.file.src_uri.count("/")
     lines = markdown.split("\n")
     text: list[str] = []
     built: list[str] = []
@@ -59,27 +64,122 @@ def on_page_markdown(markdown: str, page: Page, **_: object) -> str:
                     raise BlockError(f"{key} stands twice on this page; keep one of its blocks.")
                 keys.add(key)
             text += [*lines[done:at], "", f'<div data-block="{len(built)}"></div>', ""]
-            built.append(BLOCKS[block.kind]([line for line in block.body if line.strip()]))
+            built.append(BLOCKS[block.kind]([line for line in block.body if line.strip()], home))
             done = block.end
+        if here and keys - {here[1].key}:
+            raise BlockError(f"this page is for {here[1].key}; give each question a file of its own.")
     except BlockError as error:
         whole = page.file.content_string
         # What MkDocs has taken off the page: its front matter, and empty lines after that.
         front = whole.removesuffix(markdown).count("\n") if whole.endswith(markdown) else 0
         line = front + (at if error.line is None else error.line) + 1
         raise PluginError(f"docs/{page.file.src_uri}, line {line}: {error}") from error
+    text += lines[done:]
+    if here:
+        text = _question_page(page, *here, text, built, home)
     page.meta["blocks"] = built
-    return "\n".join([*text, *lines[done:]])
+    page.meta["question_pages"] = next((c.pages for c in chapters() if f"{c.page}.md" == page.file.src_uri), None)
+    return "\n".join(text)
+
+
+def _question_page(
+    page: Page, chapter: Chapter, entry: Entry, text: list[str], built: list[str], home: str
+) -> list[str]:
+    """The text of a question's page with its title above, its form, and the ways on from here below."""
+    page.meta.setdefault("title", entry.question.title)
+    page.meta.setdefault("description", f"{entry.question.title}. {entry.when}")
+    above = (
+        f'<p class="running"><a href="{home}{chapter.address}">{escape(chapter.title)}</a></p>\n\n'
+        f'# {page.meta["title"]}\n\n<p class="when">{escape(entry.when)}</p>\n'
+    )
+    if not any('class="question"' in block for block in built):
+        text = [*text, "", f'<div data-block="{len(built)}"></div>', ""]
+        built.append(question_block([entry.key], home))
+    text = [above, *text, "", f'<div data-block="{len(built)}"></div>', ""]
+    built.append(_ways_on(chapter, entry, home))
+    return text
+
+
+def _ways_on(chapter: Chapter, entry: Entry, home: str) -> str:
+    """Links from a question to its neighbours, its chapter, and the whole questions that use it."""
+
+    def link(to: Entry, kind: str, words: str) -> str:
+        return (
+            f'<a class="{kind}" rel="{kind}" href="{home}{to.address}"><small>{words}</small> '
+            f"{escape(to.question.title)}</a>"
+        )
+
+    at = chapter.entries.index(entry)
+    before = link(chapter.entries[at - 1], "prev", "The question before") if at else ""
+    after = link(chapter.entries[at + 1], "next", "The question after") if at + 1 < len(chapter.entries) else ""
+    uses = "".join(
+        f'<li><a href="{home}{one.address}">{escape(one.question.title)}</a></li>'
+        for one in whole_questions_using(chapter, entry)
+    )
+    wholes = f"<p>Whole questions that use it:</p><ul>{uses}</ul>" if uses else ""
+    return (
+        f'<nav class="ways-on" aria-label="On from here" data-search-exclude>{wholes}<div class="neighbours">{before}'
+        f'<a class="up" href="{home}{chapter.address}"><small>The chapter</small> {escape(chapter.title)}</a>'
+        f"{after}</div></nav>"
+    )
 
 
 def on_page_content(content: str, page: Page, **_: object) -> str:
     """Link glossary terms, then put the built blocks in."""
     if page.file.src_uri not in ("glossary.md", "index.md"):
-        content = link_terms(content, Path(page.file.abs_src_path).parent / "glossary.md")
+        content = link_terms(content, DOCS / "glossary.md", "../" * page.file.src_uri.count("/"))
     built = page.meta.get("blocks", [])
     return _SPOT.sub(lambda match: built[int(match[1])], content)
 
 
-def question_block(lines: list[str]) -> str:
+@cache
+def _example(key: str) -> WorkedAnswer:
+    """The worked answer of a question's own example."""
+    topic, question = topics.find(key)
+    typed = dict(question.example)
+    find = str(typed.pop("find", ""))
+    return work(topic, question, read(question, typed, find, Settings()))
+
+
+def _sketch(key: str) -> str:
+    """The example's figure without its labels; the first there is, or nothing."""
+    worked = _example(key)
+    figures: list[Figure | None] = [worked.figure, *(part.figure for part in worked.parts)]
+    drawn = next((figure for figure in figures if figure), None)
+    return svg.sketch(drawn) if drawn else ""
+
+
+def _listed(entries: list[Entry], home: str) -> str:
+    items = ""
+    for entry in entries:
+        names = "".join(f'<span id="{escape(name)}"></span>' for name in entry.was)
+        items += (
+            f'<li id="form-{entry.key.replace(".", "-")}">{names}<a href="{home}{entry.address}">'
+            f'<span class="drawing">{_sketch(entry.key)}</span><span class="words"><b>{escape(entry.question.title)}</b>'
+            f"<small>{escape(entry.when)}</small></span></a></li>"
+        )
+    return f'<ul class="question-list">{items}</ul>'
+
+
+def questions_block(lines: list[str], home: str = "") -> str:
+    """The questions of a chapter that have one part or a few, to choose from by sight."""
+    return _listed([entry for entry in _chapter(lines).entries if not entry.question.scenario], home)
+
+
+def whole_questions_block(lines: list[str], home: str = "") -> str:
+    """The questions of a chapter that are one story in several parts."""
+    return _listed([entry for entry in _chapter(lines).entries if entry.question.scenario], home)
+
+
+def _chapter(lines: list[str]) -> Chapter:
+    topic = _topic(lines)
+    for chapter in chapters():
+        if chapter.topic.key == topic.key:
+            return chapter
+    raise BlockError(f"no page says “topic: {topic.key}” in its front matter; put it at the head of its chapter.")
+
+
+def question_block(lines: list[str], home: str = "") -> str:
     """The form and the worked example of one question."""
     if not lines:
         raise BlockError("name a question on the first line, for example coulomb.force.")
@@ -112,12 +212,12 @@ def question_block(lines: list[str]) -> str:
         f"{form.render(key, question, typed, worked.asked)}"
         '<details class="check-mine"><summary>Check my own answer</summary><div class="sheet-place"></div></details>'
         f'<div class="answer-area">{html.render(worked, open_parts=not question.scenario)}</div>'
-        f'<p class="practise"><a href="practice.html#practice={escape(key)}&amp;seed=1&amp;level=1">'
+        f'<p class="practise"><a href="{home}practice.html#practice={escape(key)}&amp;seed=1&amp;level=1">'
         "Practise this with fresh numbers</a></p></section>"
     )
 
 
-def laws_block(lines: list[str]) -> str:
+def laws_block(lines: list[str], _home: str = "") -> str:
     """The laws of a topic, with the phrases marks hang on."""
     items = "".join(
         f"<dt>{escape(law.name)}</dt><dd>{html.emphasised(law.words, law.keys)}</dd>" for law in _topic(lines).laws
@@ -125,7 +225,7 @@ def laws_block(lines: list[str]) -> str:
     return f'<dl class="laws">{items}</dl>'
 
 
-def cautions_block(lines: list[str]) -> str:
+def cautions_block(lines: list[str], _home: str = "") -> str:
     """The cautions of a topic's practical work."""
     items = "".join(f"<li>{escape(caution)}</li>" for caution in _topic(lines).cautions)
     local = "<li>Follow your school's own safety rules, and work only where a teacher is watching.</li>"
@@ -179,28 +279,15 @@ def formulas_block() -> str:
 
 
 def contents_block() -> str:
-    """Every question that stands in a page, by topic, linked to its place."""
-    pages: dict[str, str] = {}
-    for path in sorted(DOCS.glob("*.md")):
-        try:
-            blocks = find_blocks(path.read_text(encoding="utf-8"), BLOCKS)
-        except BlockError:
-            continue  # that page stops the build itself, and names the place
-        for block in blocks:
-            if block.kind == "question" and block.body:
-                key = block.body[0].strip()
-                pages.setdefault(key, f"{path.stem}.html#form-{key.replace('.', '-')}")
-    body = ""
-    for topic in topics.topics().values():
-        items = "".join(
-            f'<li><a href="{escape(pages[key])}">{escape(question.title)}</a>'
-            f"{' <small>whole question, several parts</small>' if question.scenario else ''}</li>"
-            for question in topic.questions
-            if (key := f"{topic.key}.{question.key}") in pages
-        )
-        if items:
-            body += f"<section><h3>{escape(topic.title)}</h3><ul>{items}</ul></section>"
-    return f'<div class="contents">{body}</div>'
+    """The chapters in their order, each with the drawing of its first question."""
+    items = "".join(
+        f'<li><a href="{chapter.address}"><span class="drawing">{_sketch(chapter.entries[0].key)}</span>'
+        f'<span class="words"><b>{escape(chapter.title)}</b><small>{escape(chapter.about)}</small>'
+        f"<small>{counted(len(chapter.entries), 'question')}</small></span></a></li>"
+        for chapter in chapters()
+        if chapter.entries
+    )
+    return f'<ul class="chapter-list">{items}</ul>'
 
 
 def practice_block() -> str:
@@ -209,7 +296,7 @@ def practice_block() -> str:
     return practice_html.picker(topics.topics().values(), between=room)
 
 
-def drawn_block(lines: list[str]) -> str:
+def drawn_block(lines: list[str], _home: str = "") -> str:
     """Questions drawn at build time, one a line: ``coulomb.force seed=3 level=2``."""
     if not lines:
         raise BlockError("draw at least one question, for example “coulomb.force seed=3 level=2”.")
@@ -247,10 +334,10 @@ def _question(key: str) -> tuple[Topic, Question]:
         raise BlockError(f"{unknown.args[0]}.") from None
 
 
-def _alone(build: Callable[[], str]) -> Callable[[list[str]], str]:
+def _alone(build: Callable[[], str]) -> Callable[[list[str], str], str]:
     """The builder of a block that has no lines."""
 
-    def built(lines: list[str]) -> str:
+    def built(lines: list[str], _home: str) -> str:
         if lines:
             raise BlockError(f"this block has no lines; take away {lines[0].strip()!r}.")
         return build()
@@ -258,8 +345,10 @@ def _alone(build: Callable[[], str]) -> Callable[[list[str]], str]:
     return built
 
 
-BLOCKS: dict[str, Callable[[list[str]], str]] = {
+BLOCKS: dict[str, Callable[[list[str], str], str]] = {
     "question": question_block,
+    "questions": questions_block,
+    "whole-questions": whole_questions_block,
     "laws": laws_block,
     "licences": _alone(licences.listing),
     "cautions": cautions_block,
@@ -272,7 +361,7 @@ BLOCKS: dict[str, Callable[[list[str]], str]] = {
 }
 
 
-def link_terms(content: str, glossary: Path) -> str:
+def link_terms(content: str, glossary: Path, home: str = "") -> str:
     """``content`` with the first mention of each glossary term, in running text, linked to it."""
     if not glossary.is_file():
         return content
@@ -283,7 +372,7 @@ def link_terms(content: str, glossary: Path) -> str:
 
     def link(found: re.Match[str]) -> str:
         anchor = waiting.pop(found[1].lower(), "")
-        return f'<a class="term" href="glossary.html#{anchor}">{found[0]}</a>' if anchor else found[0]
+        return f'<a class="term" href="{home}glossary.html#{anchor}">{found[0]}</a>' if anchor else found[0]
 
     pieces = re.split(r"(<[^>]+>)", content)
     closed_to_links = 0

@@ -166,3 +166,29 @@ def draw(figure: Figure, placed: Layout) -> str:
 def render(figure: Figure) -> str:
     """The figure as an `<svg>` element: title and description inside, nothing outside needed."""
     return draw(figure, layout(figure))
+
+
+_NOT_SKETCHED = frozenset({"dimension", "extension", "leader"})
+
+
+def sketch(figure: Figure) -> str:
+    """The figure without labels and lengths, cut to what is drawn: a small picture beside words that name it."""
+    shapes = [shape for shape in layout(figure).shapes if shape.style not in _NOT_SKETCHED]
+    corners = [corner for shape in shapes for corner in _corners(shape)]
+    edge = 4.0
+    left, top = (min(corner[axis] for corner in corners) - edge for axis in (0, 1))
+    right, bottom = (max(corner[axis] for corner in corners) + edge for axis in (0, 1))
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="fig" aria-hidden="true" viewBox="{number(left)} {number(top)} '
+        f'{number(right - left)} {number(bottom - top)}"><g stroke-linejoin="round">'
+        f"{''.join(_shape(shape) for shape in shapes)}</g></svg>"
+    )
+
+
+def _corners(shape: Shape) -> list[Point]:
+    if isinstance(shape, Disc):
+        (x, y), far = shape.centre, shape.radius
+        return [(x - far, y - far), (x + far, y + far)]
+    if isinstance(shape, Head):
+        return list(shape.points)
+    return [point for path in shape.paths for point in path]

@@ -6,6 +6,7 @@
 
   const SVG = "http://www.w3.org/2000/svg";
   const LIBRARY = new URL("vendor/qrcode/qrcode.js", document.currentScript.src).href;
+  const BOOKLET = new URL("../", document.currentScript.src).href;
   const LONGEST_CODE = 1200; // characters; beyond that the squares are too small for a phone
   const served = location.protocol.startsWith("http");
 
@@ -57,7 +58,7 @@
   // The address of this page with a state; from disk, what to open in the folder of any copy of the booklet.
   function link(state) {
     const page = location.href.split("#")[0];
-    return `${served ? page : page.split("/").pop()}${state ? `#${state}` : ""}`;
+    return `${served ? page : page.replace(BOOKLET, "")}${state ? `#${state}` : ""}`;
   }
 
   const advice = served ? "" : "It begins with the name of the page: put the address of the folder of a booklet in front of it.";

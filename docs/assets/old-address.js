@@ -1,0 +1,36 @@
+// On a chapter's page: an address that holds a question's numbers was made when the chapter held its forms. The
+// question is opened on its own page, with the same numbers. Read before anything is laid out, served and from disk.
+(function () {
+  "use strict";
+
+  const address = window.bookletAddress;
+  const pages = new Map(Object.entries(JSON.parse(document.getElementById("question-pages").textContent)));
+
+  function forward() {
+    const { hash } = location;
+    let asked;
+    let told = "";
+    try {
+      asked = address.read(hash)?.get(address.QUESTION);
+    } catch (problem) {
+      told = problem.message;
+    }
+    // A frame is for one form: the first of the chapter says what is wrong with the link.
+    const alone = /[#&]only=form(&|$)/.test(hash);
+    const to = pages.get(asked) ?? (alone ? [...pages.values()][0] : "");
+    if (to) {
+      location.replace(`${to}${hash}`);
+      return;
+    }
+    if (asked !== undefined) told = "This link asks for a question that is not on this page. Look for it in the contents.";
+    const tell = () => {
+      address.tell(told ? [told] : []);
+      document.querySelector(".notice.link-problem")?.scrollIntoView({ block: "center" });
+    };
+    if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", tell);
+    else tell();
+  }
+
+  window.addEventListener("hashchange", forward);
+  forward();
+})();
