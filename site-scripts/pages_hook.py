@@ -28,13 +28,13 @@ from mkdocs.structure.pages import Page
 import licences
 from calc import topics
 from calc.__main__ import entries
+from calc.figures import Figure
 from calc.language.expressions import equation
 from calc.language.printing import counted, exact
 from calc.language.symbols import symbol
 from calc.language.units import parse_unit
-from calc.model.constants import SHEET, Settings
-from calc.figures import Figure
 from calc.model.answers import WorkedAnswer
+from calc.model.constants import SHEET, Settings
 from calc.model.questions import Question, Refusal, Topic
 from calc.practice.drawing import draw
 from calc.renderings import form, html, paper_form, svg
@@ -42,7 +42,7 @@ from calc.renderings import practice as practice_html
 from calc.working.reading import Refusals, read
 from calc.working.working import work
 from chapters import DOCS, Chapter, Entry, chapters, entry_at, whole_questions_using
-from fences import FENCE, BlockError, find_blocks
+from fences import BlockError, find_blocks
 
 _SPOT = re.compile(r'<div data-block="(\d+)"></div>')
 
@@ -155,7 +155,8 @@ def _listed(entries: list[Entry], home: str) -> str:
         names = "".join(f'<span id="{escape(name)}"></span>' for name in entry.was)
         items += (
             f'<li id="form-{entry.key.replace(".", "-")}">{names}<a href="{home}{entry.address}">'
-            f'<span class="drawing">{_sketch(entry.key)}</span><span class="words"><b>{escape(entry.question.title)}</b>'
+            f'<span class="drawing">{_sketch(entry.key)}</span><span class="words">'
+            f"<b>{escape(entry.question.title)}</b>"
             f"<small>{escape(entry.when)}</small></span></a></li>"
         )
     return f'<ul class="question-list">{items}</ul>'

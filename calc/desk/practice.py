@@ -88,7 +88,7 @@ def _whole(value: object, low: int, high: int, sentence: str) -> int:
 
 
 def revision(data: Mapping[str, Any]) -> dict[str, Any]:
-    """What to revise next. Reply: html (a list), next ({question, level} or None), due (how many)."""
+    """What to revise next. Reply: html (a list), next ({question, level} or None), due (how many), late (days)."""
     today = _day(data.get("today"))
     history = _history(data.get("history", {}))
     lines = revise(history, today)
@@ -111,6 +111,7 @@ def revision(data: Mapping[str, Any]) -> dict[str, Any]:
         "html": rendering.revision(rows, [(key, _title(key)) for key in fresh]),
         "next": offer,
         "due": len(due),
+        "late": [line.late for line in lines],
     }
 
 

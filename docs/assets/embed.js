@@ -1,4 +1,4 @@
-// A question alone, for a frame in another page: "coulombs-law.html#open.question=coulomb.force&only=form".
+// A question alone, for a frame in another page: "coulombs-law/force.html#open.question=coulomb.force&only=form".
 // Read before the page is laid out, so that the rest of the page is never seen.
 (function () {
   "use strict";

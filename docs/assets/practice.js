@@ -265,7 +265,10 @@
       room.replaceChildren(paragraph("Nothing has been marked on this device yet. Mark a question, and it is listed here."));
     } else if (!room.querySelector("table")) room.replaceChildren();
     const reply = await runtime.ask("revision", { today: progress.today(), history }, { limit: LONG_LIST });
-    if (reply.ok) room.innerHTML = reply.data.html; // rendered and escaped by calc
+    if (reply.ok) {
+      room.innerHTML = reply.data.html; // rendered and escaped by calc
+      progress.keepDue(reply.data.late);
+    }
     else told.textContent = reply.errors.map((error) => error.message).join(" ");
     return reply;
   }

@@ -190,6 +190,7 @@
     mine = nothing();
     try {
       localStorage.removeItem(STORE);
+      localStorage.removeItem("physics-line-by-line.due");
     } catch {
       // nothing was kept
     }
@@ -240,6 +241,15 @@
     return `${String(now.getFullYear()).padStart(4, "0")}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
   }
 
+  // The days on which the listed questions are due, for the first page; late: by how many days each is, as calc has it.
+  function keepDue(late) {
+    try {
+      localStorage.setItem("physics-line-by-line.due", JSON.stringify(late.map((days) => today(-days))));
+    } catch {
+      // nothing can be kept here
+    }
+  }
+
   function save() {
     const link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([text(all())], { type: "application/json" }));
@@ -278,5 +288,5 @@
     watchers.forEach((watcher) => watcher());
   });
 
-  window.bookletProgress = { load, aside, add, merge, wipe, history, save, today, problem, onchange: (watcher) => watchers.push(watcher) };
+  window.bookletProgress = { load, aside, add, merge, wipe, history, keepDue, save, today, problem, onchange: (watcher) => watchers.push(watcher) };
 })();

@@ -1,0 +1,92 @@
+"""Measure every page of the built site: bytes of HTML, elements, and screens on a laptop and on a phone.
+
+A question's page is measured with its example as it stands open; folds are as the page opens them.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from playwright.sync_api import Browser, sync_playwright
+
+from build_site import build
+from chapters import chapters, entry_at
+from serve import serving
+from toolbox import CHROMIUM_ARGUMENTS, ensure_chromium
+
+LAPTOP = (1366, 768)
+PHONE = (390, 844)
+# By kind of page: bytes of HTML, screens on a laptop, screens on a phone.
+LIMITS = {"chapter": (150_000, 5.0, None), "question": (150_000, 6.0, 9.0)}
+
+
+@dataclass(frozen=True)
+class Measure:
+    """One page: ``name`` is its path in the site; screens are heights of the page over the window's."""
+
+    name: str
+    kind: str
+    size: int
+    elements: int
+    laptop: float
+    phone: float
+
+    @property
+    def over(self) -> str:
+        """What is above its limit, in words; '' if nothing is."""
+        limits = LIMITS.get(self.kind)
+        if not limits:
+            return ""
+        had = zip(("bytes", "screens on a laptop", "screens on a phone"), limits, (self.size, self.laptop, self.phone))
+        return "; ".join(f"{value:g} {what}, at most {most:g}" for what, most, value in had if most and value > most)
+
+
+def _kind(name: str) -> str:
+    page = name.removesuffix(".html")
+    if entry_at(page):
+        return "question"
+    return "chapter" if page in {chapter.page for chapter in chapters()} else "other"
+
+
+def _look(browser: Browser, address: str, names: list[str], size: tuple[int, int]) -> Iterator[tuple[int, float]]:
+    # Without scripts the pages stand as built, and a hundred are measured in seconds.
+    context = browser.new_context(viewport={"width": size[0], "height": size[1]}, java_script_enabled=False)
+    page = context.new_page()
+    for name in names:
+        page.goto(address + name)
+        elements = page.locator("*").count()
+        yield elements, page.locator("body").evaluate("body => body.scrollHeight") / size[1]
+    context.close()
+
+
+def measure(site: Path, browser: Browser) -> list[Measure]:
+    """Every page of the site but the one for addresses not found."""
+    names = sorted(f.relative_to(site).as_posix() for f in site.rglob("*.html") if f.name != "404.html")
+    with serving(site, "") as address:
+        laptop = list(_look(browser, address, names, LAPTOP))
+        phone = list(_look(browser, address, names, PHONE))
+    return [
+        Measure(name, _kind(name), (site / name).stat().st_size, seen[0], seen[1], small[1])
+        for name, seen, small in zip(names, laptop, phone, strict=True)
+    ]
+
+
+def main() -> int:
+    """Print the table; 1 if a page is above a limit."""
+    site = build()
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS)
+        found = measure(site, browser)
+        browser.close()
+    print(f"{'page':44} {'bytes':>9} {'elements':>8} {'laptop':>6} {'phone':>6}")
+    for one in found:
+        told = f"  {one.over}" if one.over else ""
+        print(f"{one.name:44} {one.size:9} {one.elements:8} {one.laptop:6.1f} {one.phone:6.1f}{told}")
+    return int(any(one.over for one in found))
+
+
+if __name__ == "__main__":
+    sys.exit(main())
