@@ -12,6 +12,8 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, sync_playwright
 
+sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
+
 from build_site import build
 from chapters import chapters, entry_at
 from serve import serving

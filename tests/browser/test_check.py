@@ -7,7 +7,7 @@ from playwright.sync_api import Locator, Page, expect
 
 pytestmark = pytest.mark.browser
 
-CONTACT = "coulombs-law.html#q=coulomb.contact&Q1=9nC&Q2=-4nC&r=20cm"
+CONTACT = "coulombs-law/contact.html#q=coulomb.contact&Q1=9nC&Q2=-4nC&r=20cm"
 
 
 def open_sheet(page: Page, address: str, key: str) -> Locator:

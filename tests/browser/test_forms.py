@@ -10,7 +10,7 @@ from playwright.sync_api import Browser, Locator, Page, expect
 
 pytestmark = pytest.mark.browser
 
-PAGE = "coulombs-law.html"
+PAGE = "coulombs-law/force.html"
 FORCE = '[data-question="coulomb.force"]'
 VALUES = {"Q1": "6 nC", "Q2": "-2 nC", "r": "15 cm", "F": "4,8e-6 N"}
 ANSWERS = {
@@ -247,7 +247,7 @@ def test_impossible_settings_are_refused(place: str, page: Page) -> None:
 
 def test_several_things_are_asked_at_once(place: str, page: Page) -> None:
     """Ticking two boxes asks for both; the link opened elsewhere asks for both again."""
-    page.goto(f"{place}electric-field.html")
+    page.goto(f"{place}electric-field/released.html")
     section = page.locator('section.question[data-question="electric-field.released"]')
     typed = {"V": "200 V", "d": "4 cm", "s": "1 cm"}
     for box in section.locator(".entry input[type=text]").all():

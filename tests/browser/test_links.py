@@ -13,11 +13,13 @@ from playwright.sync_api import Page, expect
 from calc import topics
 from calc.practice.drawing import draw
 from calc.working.reading import read
+from chapters import Entry, chapters
 from serve import serving
 
 pytestmark = pytest.mark.browser
 
 SLOW = 30_000
+ENTRIES = [entry for chapter in chapters() for entry in chapter.entries]
 
 # Links as they were given out. They must open the same, now and in every later version: add, never change.
 SOLVED = [
@@ -95,6 +97,51 @@ SOLVED = [
     ),
 ]
 
+# Headings of the chapters' pages as links were made to them, and the question that each stood above.
+OLD_HEADINGS = [
+    ("coulombs-law#the-force-a-charge-or-the-distance", "force"),
+    ("coulombs-law#two-spheres-touch-and-part", "contact"),
+    ("coulombs-law#three-spheres-in-turn", "three-spheres"),
+    ("coulombs-law#counting-electrons", "electrons"),
+    ("coulombs-law#what-if-something-changes", "scaling"),
+    ("coulombs-law#the-force-as-a-graph", "graph"),
+    ("coulombs-law#the-touch-worked-backwards", "contact-back"),
+    ("coulombs-law#two-forces-two-unknown-charges", "two-forces"),
+    ("several-charges#on-a-line", "line"),
+    ("several-charges#two-forces-at-right-angles", "right-angle"),
+    ("several-charges#anywhere-in-a-plane", "plane"),
+    ("several-charges#at-the-corners-of-a-triangle-or-a-square", "triangle"),
+    ("several-charges#a-third-charge-from-a-stated-net-force", "third"),
+    ("several-charges#where-is-there-no-net-force", "balance"),
+    ("electric-field#the-field-of-one-charge", "charge"),
+    ("electric-field#a-charge-placed-in-a-field", "force"),
+    ("electric-field#an-electron-or-a-proton-in-a-field", "particle"),
+    ("electric-field#the-net-field-on-a-line", "line"),
+    ("electric-field#the-net-field-in-a-plane", "plane"),
+    ("electric-field#where-is-the-field-zero", "null"),
+    ("electric-field#the-picture-of-a-field", "pattern"),
+    ("electric-field#between-parallel-plates", "plates"),
+    ("electric-field#a-drop-that-hangs-still", "drop"),
+    ("electric-field#a-charge-let-go-in-a-uniform-field", "released"),
+    ("electric-field#a-charge-that-crosses-between-plates", "crossing"),
+    ("electric-field#two-domes-in-a-museum", "museum-domes"),
+    ("electric-field#a-drop-from-a-paint-sprayer", "paint-drop"),
+    ("equilibrium#on-a-smooth-slope", "slope"),
+    ("equilibrium#straight-above-or-below-a-charge", "vertical"),
+    ("equilibrium#on-threads", "threads"),
+    ("equilibrium#one-sphere-on-a-thread", "thread-beside-charge"),
+    ("equilibrium#two-unequal-spheres", "unequal-threads"),
+    ("equilibrium#a-bead-on-a-glass-ramp", "museum-ramp"),
+    ("equilibrium#a-stage-trick-attraction-from-above", "stage-slope"),
+    ("equilibrium#from-the-tension-to-the-electrons", "sensor-chute"),
+    ("equilibrium#a-ball-that-hovers", "hovering-ball"),
+    ("equilibrium#foil-balls-on-threads", "foil-balls"),
+    ("equilibrium#two-nails-two-threads-attraction", "barn-traps"),
+    ("energy#a-ball-shot-upwards-by-a-spring", "spring-launch"),
+    ("momentum#two-trolleys-that-join", "join"),
+    ("equilibrium#when-the-string-is-cut", "slope"),
+]
+
 PRACTICE = [
     (
         "practice.html#practice=coulomb.force&seed=3&level=2",
@@ -135,6 +182,33 @@ def test_a_link_to_a_part_opens_that_part(place: str, page: Page) -> None:
     expect(section.locator("details.part[open]")).to_have_count(1)
 
 
+@pytest.mark.parametrize("entry", ENTRIES, ids=[entry.key for entry in ENTRIES])
+def test_an_address_of_the_chapter_opens_the_questions_page(place: str, page: Page, entry: Entry) -> None:
+    """What stands after # goes along letter by letter, whichever word names the question; a frame stays a frame."""
+    chapter = entry.page.split("/")[0]
+    page.route("**/loader.js*", lambda route: route.fulfill(body="", content_type="text/javascript"))
+    for state in (
+        f"q={entry.key}&r=12cm",
+        f"open.question={entry.key}&part=net&set.comma=point",
+        f"q={entry.key}&only=form",
+    ):
+        page.goto("about:blank")
+        page.goto(f"{place}{chapter}.html#{state}", wait_until="commit")
+        page.wait_for_url(f"{place}{entry.address}#{state}")
+
+
+@pytest.mark.parametrize(("name", "question"), OLD_HEADINGS)
+def test_a_heading_of_the_former_chapter_leads_to_its_question(
+    place: str, page: Page, name: str, question: str
+) -> None:
+    """The line of the list stands under the name that the heading had, and is in view."""
+    chapter, anchor = name.split("#")
+    page.goto(f"{place}{chapter}.html#{anchor}")
+    line = page.locator(f'.question-list li:has([id="{anchor}"])')
+    expect(line.get_by_role("link")).to_have_attribute("href", f"{chapter}/{question}.html")
+    expect(line).to_be_in_viewport()
+
+
 @pytest.mark.parametrize(("link", "story"), PRACTICE, ids=range(len(PRACTICE)))
 def test_old_practice_links_draw_the_same(place: str, page: Page, link: str, story: str) -> None:
     """A stored practice link draws the question it drew when it was stored."""
@@ -157,14 +231,6 @@ def test_old_worksheet_links_make_the_same(place: str, page: Page, link: str, st
 
 # --- every question, there and back ---
 
-PAGES = {
-    "coulomb": "coulombs-law.html",
-    "several-charges": "several-charges.html",
-    "electric-field": "electric-field.html",
-    "equilibrium": "equilibrium.html",
-    "momentum": "momentum.html",
-    "energy": "energy.html",
-}
 HELD = {"d": "5 cm"}
 # What the examples lack for each thing that may be wanted; a speed after a cut is refused, which goes round too.
 WANTED = {
@@ -258,10 +324,10 @@ window.followed = async ({ question, link }) => {
 """
 
 
-def cases(topic: str) -> Iterator[dict[str, Any]]:
-    """Data for every question of a topic and everything it can be asked to find."""
-    for question in topics.topics()[topic].questions:
-        key = f"{topic}.{question.key}"
+def cases(entry: Entry) -> Iterator[dict[str, Any]]:
+    """Data for a question and everything it can be asked to find."""
+    for topic, question in [topics.find(entry.key)]:
+        key = entry.key
         empty = {item.name: "" for item in question.fields if item.name not in question.example}
         wanted = dict(question.find("want").options) if "want" in question.example else {}
         for want in wanted:
@@ -280,7 +346,7 @@ def cases(topic: str) -> Iterator[dict[str, Any]]:
                 "find": find,
             }
         for seed in range(1, 40):
-            drawn = draw(topics.topics()[topic], question, seed, 2)
+            drawn = draw(topic, question, seed, 2)
             if drawn.find not in left:
                 continue
             left.discard(drawn.find)
@@ -307,16 +373,14 @@ def without_spaces(boxes: dict[str, Any]) -> dict[str, Any]:
     }
 
 
-@pytest.mark.parametrize("topic", PAGES)
-def test_every_question_goes_there_and_back(served: str, open_context: Callable[..., Any], topic: str) -> None:
+@pytest.mark.parametrize("entry", ENTRIES, ids=[entry.key for entry in ENTRIES])
+def test_every_question_goes_there_and_back(served: str, open_context: Callable[..., Any], entry: Entry) -> None:
     """A copied link, opened in another profile, has the same boxes, the same unknown and the same answer text."""
     mine, theirs = (open_context().new_page() for _ in range(2))
-    mine.goto(served + PAGES[topic])
+    mine.goto(served + entry.address)
     mine.evaluate(HELPERS)
-    everything = list(cases(topic))
-    assert {case["question"] for case in everything} == {
-        f"{topic}.{question.key}" for question in topics.topics()[topic].questions
-    }
+    everything = list(cases(entry))
+    assert {case["question"] for case in everything} == {entry.key}
     sent = [(case, mine.evaluate("typedIn", case)) for case in everything]
     mine.evaluate("(settings) => bookletSettings.keep(settings)", SETTINGS)
     firsts = {case["question"]: case for case in reversed(everything)}.values()
@@ -355,14 +419,14 @@ def test_every_question_goes_there_and_back(served: str, open_context: Callable[
 )
 def test_a_space_that_means_something_stays_in_the_link(served: str, page: Page, typed: str, link: str) -> None:
     """Spaces go only where a number and its unit read the same without."""
-    page.goto(f"{served}coulombs-law.html")
+    page.goto(f"{served}coulombs-law/force.html")
     written = page.evaluate('(text) => bookletAddress.write([["r", text]])', typed)
     assert written.replace("%5E", "^") == f"r={link}"
 
 
 def test_a_parting_sign_in_a_cell_comes_back(served: str, page: Page) -> None:
     """Cells that hold the signs of a table's address keep them."""
-    page.goto(f"{served}several-charges.html")
+    page.goto(f"{served}several-charges/line.html")
     rows = [["5_3 nC", "1~2"], ["", "4 cm"]]
     back = page.evaluate(
         "(rows) => bookletAddress.textToRows(bookletAddress.read('#open.question=x&c=' + bookletAddress.write([['c',"
@@ -495,7 +559,7 @@ def test_a_wrong_stored_setting_stops_no_form(served: str, page: Page, kept: str
     """What is kept and cannot be is named once; every form answers with the usual value, and one button wipes it."""
     page.goto(f"{served}glossary.html")
     page.evaluate("(kept) => localStorage.setItem('physics-line-by-line.settings', kept)", kept)
-    page.goto(f"{served}coulombs-law.html")
+    page.goto(f"{served}coulombs-law/force.html")
     notice = page.locator(".notice")
     told = f"{sentence} It is kept on this device; the usual value is used meanwhile."
     expect(notice.locator("p")).to_have_text(told, timeout=SLOW)
@@ -533,7 +597,7 @@ def test_a_wrong_setting_is_put_back_on_every_page(served: str, page: Page, link
 
 def test_a_bare_number_is_asked_about_before_it_is_answered(place: str, page: Page) -> None:
     """The question stands beside the box with its choices; one of them goes into the box and is answered."""
-    page.goto(f"{place}coulombs-law.html")
+    page.goto(f"{place}coulombs-law/force.html")
     section = page.locator('section.question[data-question="coulomb.force"]')
     section.locator('input[name="Q1"]').fill("3 x 10^-9")
     entry = section.locator('.entry[data-field="Q1"]')
@@ -550,7 +614,7 @@ def test_a_bare_number_is_asked_about_before_it_is_answered(place: str, page: Pa
 
 def test_a_bare_number_in_a_table_is_asked_about_in_its_cell(served: str, page: Page) -> None:
     """A cell has its own question, and its choice goes into that cell."""
-    page.goto(f"{served}several-charges.html")
+    page.goto(f"{served}several-charges/line.html")
     section = page.locator('section.question[data-question="several-charges.line"]')
     section.locator('input[name="charges.1.x"]').fill("22")
     cell = section.locator('[data-field="charges.1.x"]')
@@ -562,7 +626,7 @@ def test_a_bare_number_in_a_table_is_asked_about_in_its_cell(served: str, page: 
 
 def test_an_old_link_with_a_bare_number_answers_as_before_with_a_note(place: str, page: Page) -> None:
     """The number is taken in the box's unit, the doubt stands beside the box, and the new link says the unit."""
-    page.goto(f"{place}coulombs-law.html#q=coulomb.force&Q1=6&Q2=-2nC&r=12&find=F")
+    page.goto(f"{place}coulombs-law/force.html#q=coulomb.force&Q1=6&Q2=-2nC&r=12&find=F")
     section = page.locator('section.question[data-question="coulomb.force"]')
     expect(section.locator(".heard")).to_contain_text("7,50 times 10 to the power minus 10 newtons", timeout=SLOW)
     note = section.locator('.entry[data-field="r"] .unit-note')
@@ -586,7 +650,7 @@ def test_an_old_link_with_a_bare_number_answers_as_before_with_a_note(place: str
 )
 def test_the_status_names_what_is_to_be_mended(served: str, page: Page, changed: dict[str, str], remedy: str) -> None:
     """A marked box is spoken of only where one is marked."""
-    page.goto(f"{served}coulombs-law.html")
+    page.goto(f"{served}coulombs-law/force.html")
     section = page.locator('section.question[data-question="coulomb.force"]')
     for name, text in changed.items():
         section.locator(f'input[type=text][name="{name}"]').fill(text)

@@ -2,30 +2,22 @@
 
 from __future__ import annotations
 
-import re
-
 import pytest
 from playwright.sync_api import Page, expect
 
-from pages_hook import DOCS
+from chapters import Chapter, chapters
 
 pytestmark = pytest.mark.browser
 
-QUESTION = re.compile(r"^```question[ \t]*\n(\S+)", re.M)
-SHOWN = re.compile(r"^````.*?^````", re.M | re.S)  # a block that a page only shows
-PAGES = {
-    path.stem: keys
-    for path in sorted(DOCS.glob("*.md"))
-    if (keys := QUESTION.findall(SHOWN.sub("", path.read_text(encoding="utf-8"))))
-}
+CHAPTERS = {chapter.page: chapter for chapter in chapters()}
 
 
-@pytest.mark.parametrize("name", PAGES)
-def test_every_form_of_a_page_works_its_numbers(place: str, page: Page, name: str) -> None:
+@pytest.mark.parametrize("chapter", CHAPTERS.values(), ids=CHAPTERS)
+def test_every_form_of_a_page_works_its_numbers(place: str, page: Page, chapter: Chapter) -> None:
     """Each question's form, sent as it stands, gives a fresh worked answer and no problem."""
-    page.goto(f"{place}{name}.html")
-    for key in PAGES[name]:
-        section = page.locator(f'section.question[data-question="{key}"]')
+    for entry in chapter.entries:
+        page.goto(f"{place}{entry.address}")
+        section = page.locator(f'section.question[data-question="{entry.key}"]')
         area = section.locator(".answer-area")
         area.evaluate("node => node.replaceChildren()")
         section.locator(".show-working").click()
@@ -35,17 +27,18 @@ def test_every_form_of_a_page_works_its_numbers(place: str, page: Page, name: st
         assert area.locator(".tex").count() == area.locator(".tex:has(.katex)").count()
 
 
-@pytest.mark.parametrize("name", PAGES)
-def test_every_page_fits_a_phone_after_solving(served: str, phone_page: Page, name: str) -> None:
+@pytest.mark.parametrize("chapter", CHAPTERS.values(), ids=CHAPTERS)
+def test_every_page_fits_a_phone_after_solving(served: str, phone_page: Page, chapter: Chapter) -> None:
     """With every fold open nothing is wider than 360 px."""
-    phone_page.goto(f"{served}{name}.html")
-    phone_page.evaluate("document.querySelectorAll('details.part').forEach((d) => { d.open = true; })")
-    assert phone_page.evaluate("document.documentElement.scrollWidth") <= 360
+    for entry in chapter.entries:
+        phone_page.goto(f"{served}{entry.address}")
+        phone_page.evaluate("document.querySelectorAll('details.part').forEach((d) => { d.open = true; })")
+        assert phone_page.evaluate("document.documentElement.scrollWidth") <= 360, entry.key
 
 
 def test_rows_of_a_table_can_be_added_and_removed(place: str, page: Page) -> None:
     """A charge is added, counts at once, and is removed again."""
-    page.goto(f"{place}several-charges.html")
+    page.goto(f"{place}several-charges/plane.html")
     section = page.locator('section.question[data-question="several-charges.plane"]')
     rows = section.locator("table.rows tbody tr")
     first = rows.count()
@@ -61,7 +54,7 @@ def test_rows_of_a_table_can_be_added_and_removed(place: str, page: Page) -> Non
 
 def test_a_bad_cell_gets_its_sentence_in_its_row(place: str, page: Page) -> None:
     """A cell that cannot be read is marked, not its neighbours."""
-    page.goto(f"{place}several-charges.html")
+    page.goto(f"{place}several-charges/plane.html")
     section = page.locator('section.question[data-question="several-charges.plane"]')
     section.locator('[name="charges.1.x"]').fill("far")
     expect(section.locator('td[data-field="charges.1.x"] .problem')).to_be_visible(timeout=20_000)
@@ -70,7 +63,7 @@ def test_a_bad_cell_gets_its_sentence_in_its_row(place: str, page: Page) -> None
 
 def test_a_link_with_a_table_opens_solved(place: str, page: Page) -> None:
     """Rows parted by ~ and cells by _ fill the table."""
-    link = "several-charges.html#q=several-charges.plane&charges=+2uC_0_0~+3uC_0,3_0~-4uC_0_0,4&on=1"
+    link = "several-charges/plane.html#q=several-charges.plane&charges=+2uC_0_0~+3uC_0,3_0~-4uC_0_0,4&on=1"
     page.goto(place + link)
     section = page.locator('section.question[data-question="several-charges.plane"]')
     expect(section.locator(".answer .spoken").last).to_be_attached()
@@ -80,7 +73,7 @@ def test_a_link_with_a_table_opens_solved(place: str, page: Page) -> None:
 
 def test_a_link_may_ask_for_one_part(place: str, page: Page) -> None:
     """Of a whole question only the part asked for is open."""
-    page.goto(f"{place}equilibrium.html#q=equilibrium.foil-balls&m=2g&L=60cm&beta=30&part=draw")
+    page.goto(f"{place}equilibrium/foil-balls.html#q=equilibrium.foil-balls&m=2g&L=60cm&beta=30&part=draw")
     section = page.locator('section.question[data-question="equilibrium.foil-balls"]')
     expect(section.locator(".story")).to_contain_text("60", timeout=20_000)
     opened = section.locator("details.part[open]")
@@ -89,7 +82,7 @@ def test_a_link_may_ask_for_one_part(place: str, page: Page) -> None:
 
 def test_a_slack_string_is_said(place: str, page: Page) -> None:
     """Charges that lift the sphere more than its weight component are refused with the reason."""
-    page.goto(place + "equilibrium.html")
+    page.goto(place + "equilibrium/slope.html")
     section = page.locator('section.question[data-question="equilibrium.slope"]')
     section.locator('form.numbers [name="r"]').fill("0,5 cm")
     expect(section.locator("form.numbers .problem:visible").first).to_contain_text(
@@ -99,7 +92,7 @@ def test_a_slack_string_is_said(place: str, page: Page) -> None:
 
 def test_equal_unlike_charges_have_no_null_point(place: str, page: Page) -> None:
     """The field page refuses what does not exist."""
-    page.goto(place + "electric-field.html#q=electric-field.null&Q1=5nC&Q2=-5nC&D=20cm")
+    page.goto(place + "electric-field/null.html#q=electric-field.null&Q1=5nC&Q2=-5nC&D=20cm")
     section = page.locator('section.question[data-question="electric-field.null"]')
     expect(section.locator(".problem:visible").first).to_contain_text(
         "No null point at a finite distance", timeout=20_000

@@ -81,7 +81,7 @@ def test_the_page_prints_the_rules_that_are_needed(built_site: Path) -> None:
 
 def test_a_question_is_solved_behind_the_printed_headers(framed: tuple[str, str, str], page: Page) -> None:
     """Other numbers give another answer; no header, policy or type is in the way."""
-    page.goto(framed[0] + "coulombs-law.html")
+    page.goto(framed[0] + "coulombs-law/force.html")
     section = page.locator('section.question[data-question="coulomb.force"]')
     section.locator('form.numbers [name="Q1"]').fill("+16 nC")
     expect(section.locator(".given")).to_contain_text("16", timeout=20_000)
@@ -96,12 +96,12 @@ def test_every_page_opens_behind_the_printed_headers(
     framed: tuple[str, str, str], built_site: Path, page: Page
 ) -> None:
     """No page breaks the policy, its search included."""
-    for file in sorted(built_site.glob("*.html")):
+    for file in sorted(built_site.rglob("*.html")):
         if file.name != "404.html":
-            page.goto(framed[0] + file.name)
+            page.goto(framed[0] + file.relative_to(built_site).as_posix())
             page.wait_for_load_state("networkidle")
     page.goto(framed[0] + "index.html")
-    page.get_by_role("textbox", name="Search").click()
+    page.get_by_role("textbox", name="Find a word, a law, a question").click()
     page.keyboard.type("Coulomb")
     expect(page.locator(".md-search-result__link").first).to_be_visible()
 

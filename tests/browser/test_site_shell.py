@@ -60,7 +60,7 @@ def test_search_finds_a_page_by_its_title(built_site: Path, place: str, page: Pa
     index = json.loads((built_site / "search/search_index.json").read_text(encoding="utf-8"))
     entry = next(doc for doc in index["docs"] if "#" not in doc["location"])
     page.goto(place + "index.html")
-    page.get_by_role("textbox", name="Search").click()
+    page.get_by_role("textbox", name="Find a word, a law, a question").click()
     page.keyboard.type(entry["title"])
     result = page.locator(".md-search-result__link").first
     expect(result).to_be_visible()

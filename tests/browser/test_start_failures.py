@@ -46,7 +46,7 @@ def test_without_the_loader_the_page_says_so_and_stays(
     page = bare.new_page()
     errors: list[str] = []
     page.on("pageerror", lambda error: errors.append(error.message))
-    page.goto(f"{served}coulombs-law.html")
+    page.goto(f"{served}coulombs-law/force.html")
     form = page.locator('form.numbers[data-question="coulomb.force"]')
     expect(form.locator(".status")).to_contain_text(NOT_ARRIVED)
     area = form.locator("xpath=..").locator(".answer-area")
@@ -77,7 +77,7 @@ def test_a_failed_start_is_told_beside_each_form(served: str, bare: BrowserConte
     """Nobody has to type first to learn that nothing will be worked out."""
     bare.route("**/runtime/core-*", signed_out)
     page = bare.new_page()
-    page.goto(f"{served}coulombs-law.html")
+    page.goto(f"{served}coulombs-law/force.html")
     for status in page.locator("form.numbers .status").all():
         expect(status).to_contain_text("if this network asks you to sign in")
 
@@ -122,15 +122,15 @@ def hold_the_worker(context: BrowserContext) -> Callable[[], None]:
 
 
 def test_an_updated_site_keeps_what_was_typed(updatable: tuple[str, Callable[[], None]], bare: BrowserContext) -> None:
-    """Boxes of two forms typed into before the page reloaded itself are filled after, and answered."""
+    """Boxes typed into before the page reloaded itself are filled after, and answered."""
     address, update = updatable
     page = bare.new_page()
     let_go = hold_the_worker(bare)
-    page.goto(f"{address}coulombs-law.html")
+    page.goto(f"{address}coulombs-law/force.html")
     boxes = {
         ("coulomb.force", "Q1"): "3 nC",
         ("coulomb.force", "r"): "7 cm",
-        ("coulomb.scaling", "F"): "21 mN",
+        ("coulomb.force", "Q2"): "-5 nC",
     }
     for (question, name), text in boxes.items():
         page.locator(f'form.numbers[data-question="{question}"] input[name="{name}"]').fill(text)
@@ -172,8 +172,8 @@ def test_the_search_works_where_storage_is_denied(place: str, bare: BrowserConte
     page = bare.new_page()
     errors: list[str] = []
     page.on("pageerror", lambda error: errors.append(error.message))
-    page.goto(f"{place}coulombs-law.html")
-    page.get_by_role("textbox", name="Search").click()
+    page.goto(f"{place}coulombs-law/force.html")
+    page.get_by_role("textbox", name="Find a word, a law, a question").click()
     page.keyboard.type("equilibrium")
     expect(page.locator(".md-search-result__link").first).to_be_visible()
     assert page.evaluate("bookletRuntime.ask('settings', {})")["ok"]

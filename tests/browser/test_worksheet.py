@@ -331,7 +331,7 @@ def test_paper_from_disk_names_no_folder(from_disk: str, page: Page, tmp_path: P
         other = page.context.new_page()
         open_made(other, link_in(from_disk, link))
         assert paper(other).inner_text() == first
-    for name in ("coulombs-law.html#q=coulomb.force&Q1=8nC&Q2=2nC&r=5cm", "practice.html"):
+    for name in ("coulombs-law/force.html#q=coulomb.force&Q1=8nC&Q2=2nC&r=5cm", "practice.html"):
         page.goto(from_disk + name)
         page.evaluate("window.dispatchEvent(new Event('beforeprint'))")
         printed = page.locator(".md-content__inner > .print-link").text_content() or ""
