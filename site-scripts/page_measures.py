@@ -42,7 +42,12 @@ class Measure:
         limits = LIMITS.get(self.kind)
         if not limits:
             return ""
-        had = zip(("bytes", "screens on a laptop", "screens on a phone"), limits, (self.size, self.laptop, self.phone))
+        had = zip(
+            ("bytes", "screens on a laptop", "screens on a phone"),
+            limits,
+            (self.size, self.laptop, self.phone),
+            strict=True,
+        )
         return "; ".join(f"{value:g} {what}, at most {most:g}" for what, most, value in had if most and value > most)
 
 
