@@ -80,7 +80,7 @@ def _build(force: bool) -> Path:
     value = digest(INPUTS, extra=sys.version)
     if not force and SITE.is_dir() and ZIP.is_file() and is_fresh(_STAMP, value):
         return SITE
-    node = ensure_node()
+    ensure_node()
     BUILD.mkdir(exist_ok=True)
     staging = Path(tempfile.mkdtemp(prefix="site-", dir=BUILD))
     try:
@@ -89,7 +89,7 @@ def _build(force: bool) -> Path:
         vendor(site)
         _runtime(site)
         say("Setting the formulas and sealing the pages")
-        _finish_pages(site, node)
+        _finish_pages(site)
         say("Writing the offline zip")
         write_zip(site, staging / ZIP.name)
         # The served copy is offered for download; the zip was written before it was there.
@@ -134,10 +134,10 @@ def _runtime(site: Path) -> None:
         build_runtime(site, CACHE)
 
 
-def _finish_pages(site: Path, node: Path) -> None:
+def _finish_pages(site: Path) -> None:
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
-    for path, text in set_formulas(pages, node).items():
-        text = with_script_files(text, path, site / "assets/javascripts/inline")
+    for path, text in pages.items():
+        text = with_script_files(set_formulas(text, path.name), path, site / "assets/javascripts/inline")
         path.write_text(with_policy(with_versions(text, path), path.name), encoding="utf-8")
 
 

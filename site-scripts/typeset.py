@@ -1,29 +1,27 @@
-"""Set the formulas of built pages, so that they read with scripts off.
+"""Set the formulas of the pages' prose as MathML, with the writer that sets calc's own.
 
 A formula in a page is `<span class="tex" data-tex="F = ma">F = ma</span>`, with the class "display"
-too for one on its own line; site_hooks.py turns `$F = ma$` in Markdown into the same.
+too for one on its own line; site_hooks.py makes it of `$F = ma$` in Markdown.
 """
 
 from __future__ import annotations
 
 import html
-import json
 import re
-import subprocess
 from pathlib import Path
 
-from toolbox import SCRIPTS, SetupError
+from calc.language.expressions import Maths
+from calc.renderings import mathml
+from toolbox import SetupError
 
 _ELEMENT = re.compile(r"<(?P<tag>span|div)(?P<attributes>(?:\s+[\w-]+(?:=\"[^\"]*\")?)*)\s*>" r"[^<]*</(?P=tag)>")
 # Every start tag that claims to be a formula; each must also match _ELEMENT.
 _CLAIM = re.compile(r"<\w+(?:\s+[\w-]+(?:=\"[^\"]*\")?)*?\s+class=\"(?:[^\"]*\s)?tex(?:\s[^\"]*)?\"")
 _ATTRIBUTE = re.compile(r"([\w-]+)=\"([^\"]*)\"")
 
-Formula = tuple[str, bool]
 
-
-def find_formulas(page: str) -> list[tuple[re.Match[str], Formula]]:
-    """Return the formula elements of a page with (TeX, on its own line?).
+def find_formulas(page: str) -> list[tuple[re.Match[str], str]]:
+    """Return the formula elements of a page that are still to be set, with their TeX.
 
     Raises ValueError for an element that claims to be a formula and is not written as one.
     """
@@ -32,8 +30,8 @@ def find_formulas(page: str) -> list[tuple[re.Match[str], Formula]]:
         attributes = dict(_ATTRIBUTE.findall(match["attributes"]))
         classes = attributes.get("class", "").split()
         if "tex" in classes and attributes.get("data-tex"):
-            found.append((match, (html.unescape(attributes["data-tex"]), "display" in classes)))
-    claims = len(_CLAIM.findall(page))
+            found.append((match, html.unescape(attributes["data-tex"])))
+    claims = sum(not page.startswith("<math", claim.end() + 1) for claim in _CLAIM.finditer(page))
     if claims != len(found):
         raise ValueError(
             f"{claims} elements have the class tex but {len(found)} are formulas. Write each as "
@@ -42,51 +40,22 @@ def find_formulas(page: str) -> list[tuple[re.Match[str], Formula]]:
     return found
 
 
-def set_formulas(pages: dict[Path, str], node: Path) -> dict[Path, str]:
-    """Return the pages (text by path) with every formula set, using one Node process for all.
+def set_formulas(page: str, name: str) -> str:
+    """Return the page with every formula set.
 
-    Raises SetupError naming page and formula when one cannot be set.
+    Raises SetupError naming the page and the formula that cannot be set.
     """
-    found = {}
-    for path, text in pages.items():
+    try:
+        found = find_formulas(page)
+    except ValueError as error:
+        raise SetupError(f"{name}: {error}") from error
+    parts, end = [], 0
+    for match, tex in found:
         try:
-            found[path] = find_formulas(text)
-        except ValueError as error:
-            raise SetupError(f"{path.name}: {error}") from error
-    wanted = sorted({formula for matches in found.values() for _, formula in matches})
-    ready = dict(zip(wanted, _ask_katex(wanted, node), strict=True))
-    return {path: _replace(path, text, found[path], ready) for path, text in pages.items()}
-
-
-def _replace(
-    path: Path,
-    text: str,
-    matches: list[tuple[re.Match[str], Formula]],
-    ready: dict[Formula, dict[str, str]],
-) -> str:
-    parts = []
-    end = 0
-    for match, formula in matches:
-        answer = ready[formula]
-        if "error" in answer:
-            raise SetupError(f"{path.name}: the formula {formula[0]!r} is wrong. {answer['error']}")
-        tag = match["tag"]
-        parts += [text[end : match.start()], f"<{tag}{match['attributes']}>", answer["html"]]
-        parts.append(f"</{tag}>")
+            done = mathml.render(mathml.of_tex(tex))
+        except mathml.FormulaError as error:
+            raise SetupError(f"{name}: the formula {tex!r} is wrong. {error}") from error
+        attributes = re.sub(r' data-tex="[^"]*"', "", match["attributes"])
+        parts += [page[end : match.start()], f"<{match['tag']}{attributes}>{done}</{match['tag']}>"]
         end = match.end()
-    return "".join([*parts, text[end:]])
-
-
-def _ask_katex(formulas: list[Formula], node: Path) -> list[dict[str, str]]:
-    if not formulas:
-        return []
-    done = subprocess.run(
-        [str(node), str(SCRIPTS / "typeset.js")],
-        input=json.dumps([{"tex": tex, "display": display} for tex, display in formulas]),
-        capture_output=True,
-        encoding="utf-8",
-    )
-    if done.returncode != 0:
-        raise SetupError(f"The formulas could not be set: {done.stderr.strip()}")
-    answers: list[dict[str, str]] = json.loads(done.stdout)
-    return answers
+    return "".join([*parts, page[end:]])
