@@ -36,7 +36,6 @@ from toolbox import (
     say,
     write_stamp,
 )
-from typeset import set_formulas
 from vendor import vendor
 
 SITE = BUILD / "site"
@@ -88,7 +87,7 @@ def _build(force: bool) -> Path:
         _mkdocs(site)
         vendor(site)
         _runtime(site)
-        say("Setting the formulas and sealing the pages")
+        say("Sealing the pages")
         _finish_pages(site)
         say("Writing the offline zip")
         write_zip(site, staging / ZIP.name)
@@ -137,7 +136,7 @@ def _runtime(site: Path) -> None:
 def _finish_pages(site: Path) -> None:
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
     for path, text in pages.items():
-        text = with_script_files(set_formulas(text, path.name), path, site / "assets/javascripts/inline")
+        text = with_script_files(text, path, site / "assets/javascripts/inline")
         path.write_text(with_policy(with_versions(text, path), path.name), encoding="utf-8")
 
 

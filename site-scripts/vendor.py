@@ -7,13 +7,16 @@ from __future__ import annotations
 
 import json
 import shutil
+import sys
 from pathlib import Path
 
-from fontTools import subset
+from fontTools.subset import Options, Subsetter, load_font, save_font
 
-from calc.renderings.mathml import GLYPHS
 from licences import TEXTS
-from toolbox import NODE_MODULES
+from toolbox import NODE_MODULES, REPO
+
+sys.path.insert(0, str(REPO))
+from calc.renderings.mathml import GLYPHS
 
 # (package, family in CSS, faces as (weight, style)): text in the serif, controls in the sans.
 FONTS = (
@@ -66,9 +69,9 @@ def _fonts(target: Path) -> None:
 
 def _cut_down(source: Path, target: Path) -> None:
     """The font with the signs of formulas alone, their sloping forms, and what grows with a bracket or a root."""
-    options = subset.Options(flavor="woff2", layout_features=["math", "ssty"], notdef_outline=True, hinting=False)
-    font = subset.load_font(str(source), options)
-    cut = subset.Subsetter(options)
+    options = Options(flavor="woff2", layout_features=["math", "ssty"], notdef_outline=True, hinting=False)
+    font = load_font(str(source), options)
+    cut = Subsetter(options)
     cut.populate(unicodes=[*map(ord, GLYPHS), *SLOPING])
     cut.subset(font)
-    subset.save_font(font, str(target), options)
+    save_font(font, str(target), options)
