@@ -28,6 +28,7 @@ def elements(piece: Maths) -> ET.Element:
 
 
 def inner(element: ET.Element) -> str:
+    """The elements inside one, as text."""
     return "".join(ET.tostring(kid, encoding="unicode") for kid in element)
 
 
@@ -44,6 +45,7 @@ def tokens(element: ET.Element, names: dict[str, str]) -> list[Token]:
 
 
 def one(node: ET.Element, names: dict[str, str]) -> list[Token]:
+    """Tokens of one element."""
     text = (node.text or "").strip("\N{NO-BREAK SPACE} ")
     kids = list(node)
     base = [("(", "")], [(")", "")]
@@ -126,6 +128,7 @@ def lines(plan: Plan, worked: WorkedAnswer) -> Iterator[tuple[Maths, Collection[
 
 
 def sides(all_: list[Token]) -> list[list[Token]]:
+    """The two sides of one equation."""
     at = [i for i, token in enumerate(all_) if token[0] == "="]
     assert len(at) == 1
     return [all_[: at[0]], all_[at[0] + 1 :]]
