@@ -70,8 +70,8 @@ def _fonts(target: Path) -> None:
 def _cut_down(source: Path, target: Path) -> None:
     """The font with the signs of formulas alone, their sloping forms, and what grows with a bracket or a root."""
     options = Options(flavor="woff2", layout_features=["math", "ssty"], notdef_outline=True, hinting=False)
-    font = load_font(str(source), options)
     cut = Subsetter(options)
     cut.populate(unicodes=[*map(ord, GLYPHS), *SLOPING])
-    cut.subset(font)
-    save_font(font, str(target), options)
+    with load_font(str(source), options) as font:
+        cut.subset(font)
+        save_font(font, str(target), options)

@@ -197,6 +197,22 @@ def test_where_no_formula_is_laid_out_its_words_stand(place: str, page: Page) ->
     assert any("/" in line and line.count("=") == 1 for line in lines)
 
 
+def test_no_printed_line_is_cut(built_site: Path, served: str, page: Page) -> None:
+    """On A4 every line of every page fits its column, because nothing scrolls on paper."""
+    page.set_viewport_size({"width": 672, "height": 900})  # 210 mm less the margins of 16 mm
+    page.emulate_media(media="print")
+    seen = 0
+    for name in page_names(built_site):
+        page.goto(served + name)
+        page.evaluate("document.querySelectorAll('details').forEach((node) => { node.open = true; })")
+        lines = page.locator(".tex.display").evaluate_all(
+            "(nodes) => nodes.map((node) => [node.scrollWidth - node.clientWidth, node.textContent])"
+        )
+        assert [text for over, text in lines if over > 1] == [], name
+        seen += len(lines)
+    assert seen > 0
+
+
 def test_a_page_printed_from_disk_shows_no_folder(built_site: Path, from_disk: str, page: Page) -> None:
     """Neither a page's text nor what its print styles add names the folder it was opened from."""
     page.emulate_media(media="print")

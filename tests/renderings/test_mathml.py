@@ -38,7 +38,10 @@ def tokens(element: ET.Element, names: dict[str, str]) -> list[Token]:
     kids = iter(element)
     for kid in kids:
         if kid.text in ("Δ", "Σ"):  # a change's or a sum's mark is one name with the letter after it
-            found.append(("name", names[printed(kid) + printed(next(kids))]))
+            name = printed(kid) + printed(next(kids))
+            base, _, power = name.rpartition(RAISE)
+            raised = [("^", ""), ("number", power)] if name not in names else []
+            found += [("name", names[base if raised else name]), *raised]
         else:
             found += one(kid, names)
     return found
