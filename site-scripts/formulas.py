@@ -15,7 +15,7 @@ from calc.renderings import mathml
 
 _INLINE = re.compile(r'<span class="arithmatex">\\\((.*?)\\\)</span>', re.DOTALL)
 _DISPLAY = re.compile(r'<div class="arithmatex">\s*\\\[(.*?)\\\]\s*</div>', re.DOTALL)
-_SET = re.compile(r'<math alttext="([^"]*)">.*?</math>', re.DOTALL)
+_SET = re.compile(r'<math(?: class="\w+")? alttext="([^"]*)">.*?</math>', re.DOTALL)
 _WORDS = re.compile(r'<i data-formula="(\w+)">[^<]*</i>')
 _kept: dict[str, str] = {}
 

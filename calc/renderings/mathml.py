@@ -17,6 +17,7 @@ from html import escape
 from calc.language.expressions import Maths
 
 _LONG = 28  # signs of plain text from which a line may have to break
+_COLUMN = 40.0  # signs that a column of a printed page holds in one row
 _THIN = "0.17em"
 _GREEK = {
     "alpha": "α",
@@ -91,9 +92,29 @@ def render(piece: Maths) -> str:
         if len(cut_runs) == len(cut_texts):
             runs, texts = cut_runs, cut_texts
     return "".join(
-        f'<math alttext="{escape(text.strip())}">{"".join(map(str, run))}</math>'
+        f'<math{_broad(run)} alttext="{escape(text.strip())}">{"".join(map(str, run))}</math>'
         for run, text in zip(runs, texts, strict=True)
     )
+
+
+def _broad(run: tuple[Node, ...]) -> str:
+    """The class of a run that a column on paper does not hold: it is printed smaller."""
+    return ' class="broad"' if sum(map(_signs, run)) > _COLUMN else ""
+
+
+def _signs(node: Node) -> float:
+    """About how many signs wide an element is: what is lowered or raised is smaller, a fraction as wide as its sides."""
+    inside = [_signs(kid) for kid in node.inside]
+    match node.tag:
+        case "mfrac" | "mtable":
+            return max(inside)
+        case "msub" | "msup":
+            return inside[0] + 0.7 * inside[1]
+        case "msubsup":
+            return inside[0] + 0.7 * max(inside[1:])
+        case "mo" if node.role in ("relation", "sign", "operator"):
+            return 2.0
+    return len(node.text) + sum(inside)
 
 
 def of_tex(tex: str) -> Maths:

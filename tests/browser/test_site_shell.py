@@ -186,7 +186,7 @@ def test_short_formula_is_no_tab_stop(place: str, page: Page) -> None:
 
 def test_where_no_formula_is_laid_out_its_words_stand(place: str, page: Page) -> None:
     """A browser that sets fractions as plain text shows calc's line instead: no fraction loses its bar."""
-    page.add_init_script("""document.addEventListener("DOMContentLoaded", () => {
+    page.add_init_script("""document.addEventListener("readystatechange", () => {
         const plain = document.createElement("style"); // what a browser without MathML does with its elements
         plain.textContent = "math, math * { display: inline !important }";
         document.head.append(plain);
