@@ -103,7 +103,7 @@ def _broad(run: tuple[Node, ...]) -> str:
 
 
 def _signs(node: Node) -> float:
-    """About how many signs wide an element is: what is lowered or raised is smaller, a fraction as wide as its sides."""
+    """About how many signs wide an element is: what is lowered or raised is smaller, a fraction as its wider side."""
     inside = [_signs(kid) for kid in node.inside]
     match node.tag:
         case "mfrac" | "mtable":
