@@ -36,7 +36,6 @@ from toolbox import (
     say,
     write_stamp,
 )
-from typeset import set_formulas
 from vendor import vendor
 
 SITE = BUILD / "site"
@@ -80,7 +79,7 @@ def _build(force: bool) -> Path:
     value = digest(INPUTS, extra=sys.version)
     if not force and SITE.is_dir() and ZIP.is_file() and is_fresh(_STAMP, value):
         return SITE
-    node = ensure_node()
+    ensure_node()
     BUILD.mkdir(exist_ok=True)
     staging = Path(tempfile.mkdtemp(prefix="site-", dir=BUILD))
     try:
@@ -88,8 +87,8 @@ def _build(force: bool) -> Path:
         _mkdocs(site)
         vendor(site)
         _runtime(site)
-        say("Setting the formulas and sealing the pages")
-        _finish_pages(site, node)
+        say("Sealing the pages")
+        _finish_pages(site)
         say("Writing the offline zip")
         write_zip(site, staging / ZIP.name)
         # The served copy is offered for download; the zip was written before it was there.
@@ -134,9 +133,9 @@ def _runtime(site: Path) -> None:
         build_runtime(site, CACHE)
 
 
-def _finish_pages(site: Path, node: Path) -> None:
+def _finish_pages(site: Path) -> None:
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
-    for path, text in set_formulas(pages, node).items():
+    for path, text in pages.items():
         text = with_script_files(text, path, site / "assets/javascripts/inline")
         path.write_text(with_policy(with_versions(text, path), path.name), encoding="utf-8")
 

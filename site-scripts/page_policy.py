@@ -102,7 +102,7 @@ def policy(page: str, name: str) -> str:
     rules = {
         "default-src": "'none'",
         "script-src": "'self' 'wasm-unsafe-eval'",
-        # KaTeX places its parts with style attributes.
+        # Figures and the theme place parts with style attributes.
         "style-src": "'self' 'unsafe-inline'",
         "img-src": "'self' data: blob:",
         "font-src": "'self'",

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.plugins import event_priority
 from mkdocs.structure.files import File, Files, InclusionLevel
@@ -11,13 +9,12 @@ from mkdocs.structure.nav import Navigation, Section
 from mkdocs.structure.pages import Page
 from mkdocs.utils.meta import get_data
 
+import formulas
 import licences
 from calc import VERSION
 from chapters import chapters
 
 SEARCH_FROM_DISK = "assets/search-from-disk.js"
-_INLINE = re.compile(r'<span class="arithmatex">\\\((.*?)\\\)</span>', re.DOTALL)
-_DISPLAY = re.compile(r'<div class="arithmatex">\s*\\\[(.*?)\\\]\s*</div>', re.DOTALL)
 
 
 @event_priority(-50)
@@ -64,20 +61,10 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
     return files
 
 
-def on_page_content(html: str, **_: object) -> str:
-    """Turn `$...$` and `$$...$$` into the formula elements that typeset.py sets.
-
-    Short ones stay in the search text as they were typed; displayed ones would only clutter it.
-    """
-    html = _DISPLAY.sub(lambda match: _formula("div", "tex display", match[1]), html)
-    return _INLINE.sub(lambda match: _formula("span", "tex", match[1]), html)
-
-
-def _formula(tag: str, classes: str, tex: str) -> str:
-    tex = " ".join(tex.split())
-    attribute = tex.replace('"', "&quot;")
-    exclude = " data-search-exclude" if tag == "div" else ""
-    return f'<{tag} class="{classes}" data-tex="{attribute}"{exclude}>{tex}</{tag}>'
+@event_priority(-100)
+def on_page_content(html: str, page: Page, **_: object) -> str:
+    """Set `$...$` and `$$...$$`; until the page is written every formula stands in words, for the search."""
+    return formulas.in_words(formulas.set_prose(html, page.file.src_uri))
 
 
 def on_page_context(context: dict[str, object], page: Page, nav: Navigation, **_: object) -> dict[str, object]:
@@ -107,3 +94,8 @@ def _line(listed: Page, shown: Page) -> dict[str, object]:
         heads = [head for top in shown.toc for head in top.children]
         below = [{"title": head.title, "url": f"{shown.url}{head.url}", "current": False} for head in heads]
     return {"title": listed.title, "url": listed.url, "current": listed is shown, "open": inside, "below": below}
+
+
+def on_post_page(output: str, **_: object) -> str:
+    """Put the formulas back in the places of their words."""
+    return formulas.put_back(output)

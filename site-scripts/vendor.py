@@ -6,12 +6,17 @@ Nothing here is committed and nothing is fetched by a reader from anywhere but t
 from __future__ import annotations
 
 import json
-import re
 import shutil
+import sys
 from pathlib import Path
 
+from fontTools.subset import Options, Subsetter, load_font, save_font
+
 from licences import TEXTS
-from toolbox import NODE_MODULES
+from toolbox import NODE_MODULES, REPO
+
+sys.path.insert(0, str(REPO))
+from calc.renderings.mathml import GLYPHS
 
 # (package, family in CSS, faces as (weight, style)): text in the serif, controls in the sans.
 FONTS = (
@@ -20,12 +25,15 @@ FONTS = (
 )
 # Greek is for letters such as θ, μ and Ω in running text.
 SUBSETS = ("latin", "greek")
+# No part of its name is reserved, so the cut-down font may keep it.
+MATHS_FONT = "stix-two-math"
+# A single letter in a formula slopes: a browser prints it with the mathematical italic letters of Unicode.
+SLOPING = (*range(0x1D434, 0x1D468), 0x210E, *range(0x1D6E2, 0x1D71C))
 
 
 def vendor(site: Path) -> None:
-    """Write assets/vendor/{katex,fonts,qrcode} below the site, each with its licence."""
+    """Write assets/vendor/{fonts,qrcode} below the site, each with its licence."""
     target = site / "assets" / "vendor"
-    _katex(target / "katex")
     _fonts(target / "fonts")
     _copy(NODE_MODULES / "qrcode-generator/dist/qrcode.js", target / "qrcode/qrcode.js")
     _copy(TEXTS / "qrcode-generator.txt", target / "qrcode/LICENSE")
@@ -34,21 +42,6 @@ def vendor(site: Path) -> None:
 def _copy(source: Path, target: Path) -> None:
     target.parent.mkdir(parents=True, exist_ok=True)
     shutil.copyfile(source, target)
-
-
-def _katex(target: Path) -> None:
-    package = NODE_MODULES / "katex"
-    _copy(package / "dist/katex.min.js", target / "katex.js")
-    _copy(package / "LICENSE", target / "LICENSE")
-    _copy(TEXTS / "katex-fonts.txt", target / "fonts/LICENSE")
-    for font in sorted((package / "dist/fonts").glob("*.woff2")):
-        _copy(font, target / "fonts" / font.name)
-    # Every browser the runtime needs reads woff2, so the older formats stay behind.
-    css = (package / "dist/katex.min.css").read_text(encoding="utf-8")
-    css = re.sub(r",url\([^)]*\.(?:woff|ttf)\) format\(\"(?:woff|truetype)\"\)", "", css)
-    if ".ttf" in css or ".woff2" not in css:
-        raise ValueError("KaTeX names its fonts in a new way: mend the pattern in vendor.py.")
-    (target / "katex.css").write_text(css, encoding="utf-8")
 
 
 def _fonts(target: Path) -> None:
@@ -66,4 +59,19 @@ def _fonts(target: Path) -> None:
                     f'font-display:swap;src:url({name}) format("woff2");'
                     f"unicode-range:{ranges[subset]}}}"
                 )
+    folder = NODE_MODULES / "@fontsource" / MATHS_FONT
+    _copy(folder / "LICENSE", target / f"{MATHS_FONT}-LICENSE")
+    name = f"{MATHS_FONT}-latin-400-normal.woff2"
+    _cut_down(folder / "files" / name, target / name)
+    rules.append(f'@font-face{{font-family:"STIX Two Math";font-display:swap;src:url({name}) format("woff2")}}')
     (target / "fonts.css").write_text("\n".join(rules) + "\n", encoding="utf-8")
+
+
+def _cut_down(source: Path, target: Path) -> None:
+    """The font with the signs of formulas alone, their sloping forms, and what grows with a bracket or a root."""
+    options = Options(flavor="woff2", layout_features=["math", "ssty"], notdef_outline=True, hinting=False)
+    cut = Subsetter(options)
+    cut.populate(unicodes=[*map(ord, GLYPHS), *SLOPING])
+    with load_font(str(source), options) as font:
+        cut.subset(font)
+        save_font(font, str(target), options)

@@ -1,7 +1,7 @@
 """A worked answer as HTML. Every string is escaped here; class names are styled in docs/assets/booklet.css.
 
-Mathematics is written as ``<span class="tex" data-tex="…">plain text</span>``:
-typeset at build time or by the page, and readable as it stands before that.
+Mathematics is written as ``<span class="tex"><math alttext="plain text">…</math></span>``, which a browser sets
+by itself; ``display`` is the class of a line of its own.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ from calc.model.answers import (
     StepShown,
     WorkedAnswer,
 )
-from calc.renderings import svg
+from calc.renderings import mathml, svg
 
 _MARK = {
     "formula": ("F", "formula"),
@@ -45,9 +45,8 @@ def render(answer: WorkedAnswer, *, open_parts: bool = True) -> str:
 
 
 def maths(piece: Maths, *, display: bool = False) -> str:
-    """One piece of mathematics, to be typeset; its plain text stands in it until then."""
-    kind = "tex display" if display else "tex"
-    return f'<span class="{kind}" data-tex="{escape(piece.tex, quote=True)}">{escape(piece.text)}</span>'
+    """One piece of mathematics."""
+    return f'<span class="{"tex display" if display else "tex"}">{mathml.render(piece)}</span>'
 
 
 def figure(drawn: Figure | None) -> str:

@@ -1,29 +1,45 @@
-// Formulas. Pages arrive with theirs already set (site-scripts/typeset.py); this sets the ones that
-// live answers add. An element is <span class="tex" data-tex="…">plain text</span>, with the class
-// "display" too for a formula on a line of its own.
+// Formulas. They come as MathML, from the build and from calc, and a browser sets them by itself: here is what it
+// does not do. A line that is still too wide becomes reachable by keyboard, and where a browser lays out no
+// MathML the plain text that goes with each formula stands in its place, so that no fraction loses its bar.
 (function () {
   "use strict";
 
+  let lays;
+
+  // Whether a fraction stands as one: its top above its bottom.
+  function laysOut() {
+    const holder = document.createElement("div");
+    holder.style.cssText = "position:absolute;visibility:hidden";
+    holder.innerHTML = "<math><mfrac><mn>1</mn><mn>2</mn></mfrac></math>";
+    document.body.append(holder);
+    const [top, bottom] = [...holder.querySelectorAll("mn")].map((node) => node.getBoundingClientRect());
+    holder.remove();
+    return bottom.height > 0 && top.bottom <= bottom.top + 1;
+  }
+
+  // Whatever is put into a page or printed from it comes through here.
   function typeset(root) {
-    if (window.katex) {
-      for (const node of select(root, ".tex[data-tex]")) {
-        if (node.querySelector(".katex, .katex-error")) continue;
-        window.katex.render(node.dataset.tex, node, {
-          displayMode: node.classList.contains("display"),
-          throwOnError: false,
-          trust: false,
-          strict: "ignore",
-        });
-      }
-    }
+    lays ??= laysOut();
+    if (!lays) for (const node of select(root, "math[alttext]")) inWords(node);
     markWide(root);
   }
 
+  function inWords(node) {
+    const words = document.createElement("span");
+    words.className = "formula-words";
+    const before = node.previousElementSibling;
+    words.textContent = (before?.className === "formula-words" ? " " : "") + node.getAttribute("alttext");
+    node.replaceWith(words);
+  }
+
   // A formula wider than its column scrolls, and whatever scrolls must be reachable by keyboard.
-  // One that fits is no stop on the way through the page.
+  // One that fits is no stop on the way through the page. All are measured before any is changed.
   function markWide(root) {
-    for (const node of select(root, ".tex.display")) {
-      if (node.scrollWidth > node.clientWidth + 1) {
+    const lines = select(root, ".tex.display").map((node) => [node, node.scrollWidth > node.clientWidth + 1]);
+    for (const [node, wide] of lines) {
+      if (node.classList.contains("wide") === wide) continue;
+      node.classList.toggle("wide", wide);
+      if (wide) {
         node.tabIndex = 0;
         node.setAttribute("role", "region");
         node.setAttribute("aria-label", "Wide formula, scrolls sideways");

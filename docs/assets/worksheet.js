@@ -243,10 +243,10 @@
       const { article, blocks } = taken(paper, piece);
       sheets.append(article);
       for (const block of blocks) {
-        await setInSlices(block, "htmlAndMathml", () => mine !== mounting);
+        await breathe();
         if (mine !== mounting) return;
         article.append(block);
-        window.bookletMaths?.typeset(block); // marks what is wider than the page
+        window.bookletMaths?.typeset(block);
       }
       if (linked(piece)) article.append(stamp(paper));
     }
@@ -263,31 +263,6 @@
   // Whether the link stands on this piece.
   function linked(piece) {
     return boxes.link.value === "both" || (boxes.link.value === "memo" && piece === "memo_html");
-  }
-
-  const FEW = 8; // formulas set in one go
-
-  async function setInSlices(block, output, left) {
-    let count = 0;
-    for (const node of block.querySelectorAll(".tex[data-tex]")) {
-      set(node, output);
-      count += 1;
-      if (count % FEW) continue;
-      await breathe();
-      if (left()) return;
-    }
-    await breathe();
-  }
-
-  // htmlAndMathml for the page; mathml alone, a third of the elements, for print and files.
-  function set(node, output) {
-    if (!window.katex) return; // it then stands in words
-    const display = node.classList.contains("display");
-    const bare = output === "mathml";
-    node.innerHTML = window.katex.renderToString(node.dataset.tex, { output, displayMode: display && !bare, throwOnError: false, trust: false, strict: "ignore" });
-    if (!bare) return;
-    node.querySelector("annotation")?.remove();
-    if (display) node.querySelector("math")?.setAttribute("displaystyle", "true");
   }
 
   shown.addEventListener("change", () => show(shown.selectedIndex));
@@ -381,9 +356,10 @@
         step(mine, index, `Setting sheet ${index + 1} of ${pieces.length} for print`);
         const { article, blocks } = taken(paper, name);
         for (const block of blocks) {
-          await setInSlices(block, "mathml", () => mine.stopped);
+          await breathe();
           if (mine.stopped) return;
           article.append(block);
+          window.bookletMaths?.typeset(block);
         }
         if (linked(name)) article.append(stamp(paper));
         printed.append(article);
@@ -400,14 +376,13 @@
     printed.dataset.piece = piece();
     for (const [paper, name] of wanted()) {
       const { article, blocks } = taken(paper, name);
-      for (const block of blocks) for (const node of block.querySelectorAll(".tex[data-tex]")) set(node, "mathml");
       article.append(...blocks, ...(linked(name) ? [stamp(paper)] : []));
       printed.append(article);
     }
   });
   window.addEventListener("afterprint", unprinted);
 
-  // The papers as a document of their own: style inside, formulas as MathML, which browsers set without a script.
+  // The papers as a document of their own: style inside, formulas as calc wrote them, which browsers set without a script.
   async function asDocument(mine) {
     const page = document.implementation.createHTMLDocument(title());
     page.documentElement.lang = "en";
@@ -428,9 +403,7 @@
       texts.push(open);
       // Written block by block: a whole sheet at once would hold up typing.
       for (const block of blocks) {
-        await setInSlices(block, "mathml", () => mine.stopped);
         if (mine.stopped) return null;
-        for (const node of block.querySelectorAll(".tex[data-tex]")) node.removeAttribute("data-tex");
         texts.push(block.outerHTML);
         await breathe();
       }

@@ -51,7 +51,7 @@ def test_each_unknown_is_solved(place: str, page: Page, unknown: str) -> None:
             section.locator(f'input[type=text][name="{name}"]').fill(typed)
     expect(spoken(section)).to_contain_text(ANSWERS[unknown], timeout=20_000)
     expect(section.locator(".story")).not_to_contain_text("8 nC")
-    expect(section.locator(".answer .katex").first).to_be_visible()
+    expect(section.locator(".answer math").first).to_be_visible()
 
 
 def test_emptying_a_box_makes_it_the_unknown(place: str, page: Page) -> None:
@@ -185,12 +185,12 @@ def test_a_hostile_link_is_a_sentence_never_markup(place: str, page: Page, hash_
 
 
 def test_the_example_reads_without_javascript(place: str, chromium: Browser) -> None:
-    """With scripts off the worked example stands in the page, typeset."""
+    """With scripts off the worked example stands in the page, its formulas set."""
     context = chromium.new_context(java_script_enabled=False)
     page = context.new_page()
     page.goto(place + PAGE)
     section = question(page)
-    expect(section.locator(".step .katex").first).to_be_visible()
+    expect(section.locator(".step math").first).to_be_visible()
     expect(section.locator(".answer").last).to_be_visible()
     expect(section.locator("figure svg").first).to_be_visible()
     context.close()

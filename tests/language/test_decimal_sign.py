@@ -42,7 +42,7 @@ class _Visible(HTMLParser):
         self.words: list[str] = []
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.words += [value or "" for name, value in attrs if name in ("data-tex", "title", "aria-label")]
+        self.words += [value or "" for name, value in attrs if name in ("alttext", "title", "aria-label")]
 
     def handle_data(self, data: str) -> None:
         self.words.append(data)

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import fcntl
+import html
 import re
 import subprocess
 import sys
 import threading
+import unicodedata
 import zipfile
 from pathlib import Path
 
 import pytest
+from fontTools.ttLib import TTFont
 
 import build_site
 from build_site import ZIP_FOLDER, one_at_a_time, write_zip
@@ -59,7 +62,7 @@ def test_zip_of_the_same_site_is_the_same(tmp_path: Path) -> None:
 def test_vendored_styles_name_only_vendored_fonts(tmp_path: Path) -> None:
     """Every font a vendored style sheet names is there, in woff2 alone, with a licence beside it."""
     vendor(tmp_path)
-    for name in ("katex/katex.css", "fonts/fonts.css"):
+    for name in ("fonts/fonts.css",):
         sheet = tmp_path / "assets/vendor" / name
         fonts = re.findall(r"url\(([^)]*)\)", sheet.read_text(encoding="utf-8"))
         assert fonts
@@ -67,6 +70,40 @@ def test_vendored_styles_name_only_vendored_fonts(tmp_path: Path) -> None:
             assert font.endswith(".woff2"), font
             assert (sheet.parent / font).is_file(), font
         assert list(sheet.parent.glob("*LICENSE"))
+
+
+MATHS_FONT = "assets/vendor/fonts/stix-two-math-latin-400-normal.woff2"
+
+
+def test_the_font_of_formulas_holds_every_sign_used(built_site: Path) -> None:
+    """Each sign in a formula of a page has its glyph, a letter alone its sloping one; the table for layout is kept."""
+    with TTFont(built_site / MATHS_FONT) as font:
+        held = set(font.getBestCmap())
+        assert font["MATH"].table.MathConstants
+    used = set()
+    for page in built_site.rglob("*.html"):
+        for formula in re.findall(r"<math.*?</math>", page.read_text(encoding="utf-8"), re.DOTALL):
+            for attributes, letter in re.findall(r"<mi([^>]*)>(.)</mi>", formula):
+                used.add(letter if attributes else sloping(letter))
+            used |= set(html.unescape(re.sub(r"<[^>]*>", "", formula)))
+    assert len(used) > 60
+    assert {sign for sign in used if ord(sign) not in held} == set()
+
+
+def sloping(letter: str) -> str:
+    """The mathematical italic of a letter, by its name in Unicode; Planck's h has a name of its own."""
+    if letter == "h":
+        return "\N{PLANCK CONSTANT}"
+    kind, name = unicodedata.name(letter).replace("GREEK ", "").replace("LATIN ", "").split(" LETTER ")
+    return unicodedata.lookup(f"MATHEMATICAL ITALIC {kind} {name}")
+
+
+def test_no_typesetter_is_left_in_the_site(built_site: Path) -> None:
+    """No page, script or style of ours names it; the theme's own style does, for those who use it."""
+    files = [file for end in ("html", "js", "css", "woff2") for file in built_site.rglob(f"*.{end}")]
+    ours = [file for file in files if "stylesheets" not in file.parts]
+    assert len(ours) > 20
+    assert [file.name for file in ours if b"katex" in file.read_bytes().lower()] == []
 
 
 @pytest.fixture

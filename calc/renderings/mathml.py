@@ -1,0 +1,423 @@
+"""Formulas as MathML, which a browser lays out by itself.
+
+The TeX of a piece carries its structure, so it is read here once; the plain text goes along as ``alttext``
+and stands in the formula's place where a browser lays out no MathML (docs/assets/maths.js). What is read is
+what ``calc`` writes and what the pages' prose needs, and nothing else: :class:`FormulaError` names the rest.
+Elements and attributes are those of MathML Core (W3C).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from html import escape
+
+from calc.language.expressions import Maths
+
+_LONG = 28  # signs of plain text from which a line may have to break
+_COLUMN = 40.0  # signs that a column of a printed page holds in one row
+_THIN = "0.17em"
+_GREEK = {
+    "alpha": "α",
+    "beta": "β",
+    "gamma": "γ",
+    "theta": "θ",
+    "phi": "φ",
+    "mu": "μ",
+    "varepsilon": "ε",
+    "epsilon": "ε",
+    "lambda": "λ",
+    "rho": "ρ",
+    "omega": "ω",
+    "sigma": "σ",
+    "pi": "π",
+}
+_UPRIGHT = {"Phi": "Φ", "Sigma": "Σ", "Delta": "Δ", "Omega": "Ω"}
+_RELATIONS = {"=": "=", "neq": "≠", "approx": "≈", "<": "<", ">": ">"}
+_SIGNS = {"+": "+", "-": "−"}
+_BETWEEN = {"times": "×", "cdot": "·"}
+_MARKS = {"perp": "⊥", "parallel": "∥", "square": "□", "ldots": "…", "%": "%"}
+_FUNCTIONS = ("sin", "cos", "tan")
+_RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
+_TOKEN = re.compile(r"\\(?:[a-zA-Z]+|.)|\d+(?:(?:\{,\}|[.,])\d+)?|\s+|.", re.DOTALL)
+# Every sign that a formula, present or to come, may print: what the font must hold.
+GLYPHS = "".join(
+    (
+        "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ",
+        *_GREEK.values(),
+        *_UPRIGHT.values(),
+        *_RELATIONS.values(),
+        *_SIGNS.values(),
+        *_BETWEEN.values(),
+        *_MARKS.values(),
+        "()|/,.:;√′°µ% \N{NO-BREAK SPACE}⁰¹²³⁴⁵⁶⁷⁸⁹⁻",
+    )
+)
+
+
+class FormulaError(ValueError):
+    """TeX that is not read here, or is written wrongly."""
+
+
+@dataclass(frozen=True)
+class Node:
+    """One element: its text, or the elements in it. role: how a line is spaced and where it may break.
+
+    Roles: 'relation', 'sign' (a plus or minus between terms), 'operator', 'open', 'space', 'function', 'atom'.
+    """
+
+    tag: str
+    text: str = ""
+    inside: tuple[Node, ...] = ()
+    attributes: str = ""
+    role: str = "atom"
+
+    def __str__(self) -> str:
+        body = escape(self.text, quote=False) + "".join(map(str, self.inside))
+        return f"<{self.tag}{self.attributes}>{body}</{self.tag}>"
+
+
+@lru_cache(maxsize=2048)
+def render(piece: Maths) -> str:
+    """The formula; a long one as several, so that its line breaks before a relation, a plus or a minus.
+
+    Raises :class:`FormulaError`.
+    """
+    nodes = read(piece.tex)
+    runs, texts = [nodes], [piece.text]
+    if len(piece.text) > _LONG:
+        cut_runs, cut_texts = _cut(nodes), _cut_text(piece.text)
+        if len(cut_runs) == len(cut_texts):
+            runs, texts = cut_runs, cut_texts
+    return "".join(
+        f'<math{_broad(run)} alttext="{escape(text.strip())}">{"".join(map(str, run))}</math>'
+        for run, text in zip(runs, texts, strict=True)
+    )
+
+
+def _broad(run: tuple[Node, ...]) -> str:
+    """The class of a run that a column on paper does not hold: it is printed smaller."""
+    return ' class="broad"' if sum(map(_signs, run)) > _COLUMN else ""
+
+
+def _signs(node: Node) -> float:
+    """About how many signs wide an element is: what is lowered or raised is smaller, a fraction as its wider side."""
+    inside = [_signs(kid) for kid in node.inside]
+    match node.tag:
+        case "mfrac" | "mtable":
+            return max(inside)
+        case "msub" | "msup":
+            return inside[0] + 0.7 * inside[1]
+        case "msubsup":
+            return inside[0] + 0.7 * max(inside[1:])
+        case "mo" if node.role in ("relation", "sign", "operator"):
+            return 2.0
+    return len(node.text) + sum(inside)
+
+
+def of_tex(tex: str) -> Maths:
+    """The piece a writer of prose gave in TeX alone. Raises :class:`FormulaError`."""
+    return Maths(tex, linear(read(tex)))
+
+
+def read(tex: str) -> tuple[Node, ...]:
+    """The elements of a formula. Raises :class:`FormulaError` naming what is not understood."""
+    reader = _Reader(tex)
+    return reader.run("")
+
+
+class _Reader:
+    def __init__(self, tex: str) -> None:
+        self.tex = tex
+        self.tokens: list[str] = _TOKEN.findall(tex)
+        self.at = 0
+
+    def wrong(self, why: str) -> FormulaError:
+        return FormulaError(f"{self.tex}: {why}")
+
+    def peek(self) -> str:
+        return self.tokens[self.at] if self.at < len(self.tokens) else ""
+
+    def take(self) -> str:
+        if self.at == len(self.tokens):
+            raise self.wrong("it ends too early")
+        self.at += 1
+        return self.tokens[self.at - 1]
+
+    def skip(self) -> None:
+        while self.peek().isspace():
+            self.at += 1
+
+    def run(self, *ends: str) -> tuple[Node, ...]:
+        """Elements up to one of ``ends``, which is left to be taken; '' is the end of the formula."""
+        found: list[Node] = []
+        after_nothing = False  # an empty group: a sign after it stands between terms
+        while self.peek() not in ends:
+            token = self.take()
+            if token.isspace():
+                continue
+            if token == "{" and self.peek() == "}":
+                self.take()
+                after_nothing = True
+                continue
+            self.add(found, token, after_nothing)
+            after_nothing = False
+        return tuple(found)
+
+    def add(self, found: list[Node], token: str, after_nothing: bool) -> None:
+        name = token.removeprefix("\\")
+        before = found[-1].role if found else ""
+        if token in ("_", "^", "'"):
+            self.attach(found, token)
+        elif token in _SIGNS:
+            between = after_nothing or before in ("atom", "space")
+            form = "" if bool(found) == between else f' form="{"infix" if between else "prefix"}"'
+            found.append(Node("mo", _SIGNS[token], (), form, "sign" if between else "operator"))
+        elif token == "|":
+            opens = before in ("", "operator", "relation", "sign", "open")
+            form = "prefix" if opens else "postfix"
+            found.append(Node("mo", "|", (), f' stretchy="false" form="{form}"', "open" if opens else "atom"))
+        elif token in (r"\ ", r"\,") or token == r"\quad":
+            found.append(self.space(token))
+        elif token.startswith("\\") and name in _FUNCTIONS:
+            if before == "atom":
+                found.append(_thin())
+            found.append(Node("mi", name, role="function"))
+            if self.gap_after_function():
+                found.append(_thin())
+        else:
+            found.append(self.atom(token))
+
+    def gap_after_function(self) -> bool:
+        """True where a function's argument follows it without brackets; a power of it comes first."""
+        self.skip()
+        return self.peek() not in ("^", "(", r"\left", "")
+
+    def attach(self, found: list[Node], token: str) -> None:
+        """Lower or raise something at the last element."""
+        if token == "^":
+            self.skip()
+            if self.peek() == r"\circ":
+                self.take()
+                found.append(Node("mtext", "°"))
+                return
+        if not found:
+            raise self.wrong(f"nothing stands before {token}")
+        base = found.pop()
+        if base.text == ")":  # the power of all that is bracketed
+            start = max((at for at, node in enumerate(found) if node.text == "(" and node.role == "open"), default=-1)
+            if start < 0:
+                raise self.wrong("a bracket ) was not opened")
+            base = Node("mrow", "", (*found[start:], base))
+            del found[start:]
+        raised = Node("mo", "′") if token == "'" else self.script()
+        tag = "msub" if token == "_" else "msup"
+        if base.tag in ("msub", "msup") and base.tag != tag:
+            inner, script = base.inside
+            pair = (raised, script) if tag == "msub" else (script, raised)
+            found.append(replace(base, tag="msubsup", inside=(inner, *pair)))
+        elif base.tag.startswith("msu") and base.tag != "msub" and tag == "msub":
+            raise self.wrong("lowered twice")
+        else:
+            found.append(Node(tag, "", (base, raised), role=base.role))
+        if base.role == "function" and self.gap_after_function():
+            found.append(_thin())
+
+    def script(self) -> Node:
+        """What is lowered or raised: a power such as −9 is one number."""
+        node = self.argument()
+        if node.tag == "mrow" and [kid.tag for kid in node.inside] == ["mo", "mn"] and node.inside[0].text == "−":
+            return Node("mn", "−" + node.inside[1].text)
+        return node
+
+    def argument(self) -> Node:
+        """A group, or the next sign alone: of ``\\tfrac12`` the 1."""
+        self.skip()
+        token = self.take()
+        if token == "{":
+            inside = self.run("}", "")
+            if self.peek() != "}":
+                raise self.wrong("a bracket { is not closed")
+            self.take()
+            return inside[0] if len(inside) == 1 else Node("mrow", "", inside)
+        if len(token) > 1 and token.isdigit():
+            self.at -= 1
+            self.tokens[self.at : self.at + 1] = list(token)
+            token = self.take()
+        return self.atom(token)
+
+    def words(self) -> str:
+        """The raw text of a group, as in ``\\text{net}``."""
+        if self.take() != "{":
+            raise self.wrong("a group { } is missing")
+        deep, parts = 1, []
+        while deep:
+            token = self.take()
+            deep += (token == "{") - (token == "}")
+            parts.append(token)
+        return "".join(parts[:-1])
+
+    def space(self, token: str) -> Node:
+        """A space; with the unit after it one piece of text, which is how a unit is read out."""
+        if self.peek() == r"\mathrm":
+            self.take()
+            return Node("mtext", "\N{NO-BREAK SPACE}" + self.unit())
+        if token == r"\,":
+            return _thin()
+        return Node("mtext", "\N{NO-BREAK SPACE}", role="space")
+
+    def unit(self) -> str:
+        """The text of an upright group: N·m²·C⁻²."""
+        words = self.words()
+        words = re.sub(r"\{\}\^\\circ", "°", words)
+        for name, sign in (("cdot", "·"), ("mu", "µ"), ("Omega", "Ω"), ("%", "%")):
+            words = re.sub(rf"\\{name} ?", sign, words)
+        words = re.sub(r"\^\{([-\d]+)\}", lambda power: power[1].translate(_RAISED), words)
+        if re.search(r"[\\{}^_]", words):
+            raise self.wrong(f"{words} is not a unit")
+        return words
+
+    def atom(self, token: str) -> Node:
+        name = token.removeprefix("\\") if token.startswith("\\") else ""
+        if token in _RELATIONS or name in _RELATIONS:
+            return Node("mo", _RELATIONS[name or token], role="relation")
+        if token[0].isdigit():
+            return Node("mn", token.replace("{,}", ","))
+        if token.isalpha() and token.isascii():
+            return Node("mi", token)
+        if name in _GREEK:
+            return Node("mi", _GREEK[name])
+        if name in _UPRIGHT:
+            return Node("mi", _UPRIGHT[name], (), ' mathvariant="normal"')
+        if name in _MARKS:
+            return Node("mtext", _MARKS[name])
+        if name in _BETWEEN:
+            return Node("mo", _BETWEEN[name], role="operator")
+        if token == "{":
+            self.at -= 1
+            return self.argument()
+        if token in "()":
+            return Node("mo", token, (), ' stretchy="false"', "open" if token == "(" else "atom")
+        if token == "/":
+            return Node("mo", "/", (), ' lspace="0" rspace="0"', "operator")
+        if token in ",.;:":
+            return Node("mtext", token)
+        made = _COMMANDS.get(name)
+        if not made:
+            raise self.wrong(f"{token} is not understood in a formula")
+        return made(self)
+
+    def fraction(self) -> Node:
+        top = self.argument()
+        return Node("mfrac", "", (top, self.argument()))
+
+    def root(self) -> Node:
+        inside = self.argument()
+        return Node("msqrt", "", inside.inside if inside.tag == "mrow" and not inside.attributes else (inside,))
+
+    def brackets(self) -> Node:
+        open_, inside = self.take(), self.run(r"\right", "")
+        self.take()
+        close = self.take()
+        if open_ + close not in ("()", "||"):
+            raise self.wrong(f"{open_} and {close} do not belong together")
+        kinds = ("", "") if open_ == "(" else (' form="prefix"', ' form="postfix"')
+        ends = (Node("mo", end, (), kind) for end, kind in zip((open_, close), kinds, strict=True))
+        return Node("mrow", "", (next(ends), *inside, next(ends)))
+
+    def rows(self) -> Node:
+        if self.words() != "gathered":
+            raise self.wrong("only rows under one another are understood")
+        rows = []
+        while self.peek() != r"\end":
+            cell = Node("mtd", "", self.run(r"\cr", r"\end", ""))
+            rows.append(Node("mtr", "", (cell,)))
+            if self.peek() == r"\cr":
+                self.take()
+        self.take()
+        self.words()
+        return Node("mtable", "", tuple(rows))
+
+
+_COMMANDS: dict[str, Callable[[_Reader], Node]] = {
+    "dfrac": _Reader.fraction,
+    "frac": _Reader.fraction,
+    "tfrac": lambda reader: replace(reader.fraction(), attributes=' displaystyle="false"'),
+    "sqrt": _Reader.root,
+    "left": _Reader.brackets,
+    "begin": _Reader.rows,
+    "text": lambda reader: Node("mtext", reader.words()),
+    "mathrm": lambda reader: Node("mtext", reader.unit()),
+}
+
+
+def _thin() -> Node:
+    return Node("mspace", "", (), f' width="{_THIN}"', "space")
+
+
+def _cut(nodes: tuple[Node, ...]) -> list[tuple[Node, ...]]:
+    """The runs a line may break into, each after the first with its sign before it."""
+    runs: list[list[Node]] = [[]]
+    for node in nodes:
+        if node.role in ("relation", "sign") and runs[-1]:
+            runs.append([])
+            if node.role == "sign":
+                node = replace(node, attributes=' form="infix"')
+        runs[-1].append(node)
+    return [tuple(run) for run in runs]
+
+
+def _cut_text(text: str) -> list[str]:
+    """The same for plain text: before " = ", " + " and " − " outside all brackets."""
+    parts, deep, bars = [""], 0, 0
+    for at, sign in enumerate(text):
+        deep += (sign == "(") - (sign == ")")
+        bars ^= sign == "|"
+        if sign in "=+−≠≈<>" and not deep and not bars and text[at - 1 : at] == " " and text[at + 1 : at + 2] == " ":
+            parts.append("")
+        parts[-1] += sign
+    return parts
+
+
+def linear(nodes: tuple[Node, ...]) -> str:
+    """Elements in one line of plain text."""
+    parts = []
+    for at, node in enumerate(nodes):
+        beside = (*nodes[max(at - 1, 0) : at], *nodes[at + 1 : at + 2])
+        tight = node.tag == "mfrac" and any(other.role == "atom" for other in beside)
+        parts.append(f"({_linear(node)})" if tight else _linear(node))
+    return "".join(parts).strip()
+
+
+def _linear(node: Node) -> str:
+    parts = [linear(kid.inside) if kid.tag == "mrow" else _linear(kid) for kid in node.inside]
+    match node.tag:
+        case "mfrac":
+            over = f"({parts[0]})" if any(kid.role == "sign" for kid in node.inside[0].inside) else parts[0]
+            return f"{over}/{_grouped(parts[1], node.inside[1])}"
+        case "msqrt":
+            return f"√{_grouped(linear(node.inside), *node.inside)}"
+        case "msub":
+            return f"{parts[0]}_{parts[1]}"
+        case "msup":
+            return parts[0] + _power(parts[1])
+        case "msubsup":
+            return f"{parts[0]}_{parts[1]}{_power(parts[2])}"
+        case "mspace":
+            return " "
+        case "mo" if node.role in ("relation", "sign") or node.text == "×":
+            return f" {node.text} "
+    return node.text + "".join(parts)
+
+
+def _grouped(text: str, *nodes: Node) -> str:
+    return text if len(nodes) == 1 and nodes[0].tag not in ("mrow", "mfrac") else f"({text})"
+
+
+def _power(text: str) -> str:
+    plain = text.replace("−", "-")
+    if text == "′":
+        return text
+    return plain.translate(_RAISED) if plain.lstrip("-").isdigit() else f"^({text})"
