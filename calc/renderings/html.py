@@ -31,11 +31,14 @@ _MARK = {
     "point": ("✓", "point"),
 }
 
+LONGEST_OPEN = 8  # steps; more are no page to read through, and are opened part by part
+
 
 def render(answer: WorkedAnswer, *, open_parts: bool = True) -> str:
-    """The whole answer; parts are folded when ``open_parts`` is false and there are several."""
-    several = len(answer.parts) > 1
-    parts = "".join(part(shown, folded=several and not open_parts) for shown in answer.parts)
+    """The whole answer; several parts are folded when ``open_parts`` is false, or when they are long together."""
+    long = sum(len(shown.steps) for shown in answer.parts) > LONGEST_OPEN
+    folded = len(answer.parts) > 1 and (long or not open_parts)
+    parts = "".join(part(shown, folded=folded) for shown in answer.parts)
     return (
         f'<article class="worked">{_warnings(answer.warnings)}<p class="story">{prose(answer.story)}</p>'
         f'<div class="data">{_given(answer)}{figure(answer.figure)}</div>'

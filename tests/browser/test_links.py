@@ -687,7 +687,7 @@ def test_a_form_stands_alone_in_a_frame(host: str, page: Page) -> None:
     section = frame.locator('section.question[data-question="coulomb.force"]')
     expect(section.locator(".heard")).to_contain_text("4,80 times 10", timeout=SLOW)
     expect(section.locator(".answer").first).to_be_visible()
-    for furniture in (".md-header", ".md-footer", "h1", ".md-sidebar--primary", '[data-question="coulomb.contact"]'):
+    for furniture in (".md-header", ".foot", "h1", ".md-sidebar--primary", '[data-question="coulomb.contact"]'):
         expect(frame.locator(furniture).first).to_be_hidden()
     expect(page.locator("#height")).to_contain_text("bookletHeight")
 
