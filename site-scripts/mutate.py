@@ -67,6 +67,11 @@ def digest(paths: Sequence[Path]) -> str:
     return total.hexdigest()[:16]
 
 
+def held_beside(test: Path) -> list[Path]:
+    """What lies beside a test file to be compared with: a test that failed by it has to be noted again."""
+    return [*test.parent.glob("*.json"), *test.parent.glob("approved/*")]
+
+
 class Notes:
     """Which tests run which lines.
 
@@ -122,7 +127,7 @@ def note(names: Sequence[str], jobs: int, tree: Path) -> Notes:
     common = digest(sorted(shared))
     stale = []
     for name in names:
-        own = common + digest([REPO / name, *sorted((REPO / name).parent.glob("*.json"))])
+        own = common + digest([REPO / name, *sorted(held_beside(REPO / name))])
         mark = KEPT / f"{name.replace('/', '-')}.digest"
         if not mark.exists() or mark.read_text() != own:
             (KEPT / f"{name.replace('/', '-')}.noted").unlink(missing_ok=True)
