@@ -36,7 +36,9 @@ def ask(operation: str, data: dict[str, Any]) -> dict[str, Any]:
 
 def plain(markup: str) -> Iterator[str]:
     """The lines of words in markup, without drawings."""
-    for raw in END.split(re.sub(r"<svg.*?</svg>", "", markup, flags=re.S)):
+    runs = re.sub(r"</math>(<wbr>)?<math", "</math> <math", markup)  # a line that may break there
+    words = re.sub(r'<math[^>]* alttext="([^"]*)".*?</math>', r"\1", runs, flags=re.S)
+    for raw in END.split(re.sub(r"<svg.*?</svg>", "", words, flags=re.S)):
         line = " ".join(html.unescape(re.sub(r"<[^>]*>", " ", raw)).split())
         if line:
             yield line

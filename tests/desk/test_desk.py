@@ -26,7 +26,7 @@ def test_a_solved_question_comes_back_in_three_renderings() -> None:
     assert reply["data"]["asked"] == "F"
     assert "4,80 × 10⁻⁶" in reply["data"]["text"].replace("\N{NO-BREAK SPACE}", " ")
     assert r"4{,}80 \times 10^{-6}" in reply["data"]["latex"]
-    assert "4{,}80" in reply["data"]["html"]
+    assert "<mn>4,80</mn>" in reply["data"]["html"]
 
 
 def test_settings_change_constants_decimals_and_sign() -> None:
