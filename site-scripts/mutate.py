@@ -3,16 +3,21 @@
     .venv/bin/python site-scripts/mutate.py --count 200 --seed 1
     .venv/bin/python site-scripts/mutate.py --count 30 --module calc/figures
     .venv/bin/python site-scripts/mutate.py --again                  # those that survived last time
+    .venv/bin/python site-scripts/mutate.py --count 200 --seed 1 --anew   # a stopped run begun anew
 
 A change turns a comparison, an arithmetic sign, an ``and``, a ``not``, a truth value, a number, a
 word of direction, the two branches of a choice, two arguments, an angle, or drops what a function
 returns. Three of five fall on figures, sentences and thresholds. For each, the tests that run its
-line (noted once, kept under ``build/mutants``) are run in a copy of the tree, the quickest first,
-until one fails. A change no test sees is a survivor, whether or not it could be called equivalent.
+line (noted once, kept under ``build/mutants``) are run in a copy of the tree until one fails: first those that run
+most lines of the changed file for a second of theirs. Tests of more than ``--seconds`` of processor time for one
+change are left out. A change no test sees is a survivor, whether or not it could be called equivalent.
 Ends with 0 when fewer than a tenth survive. Browser, site and runtime tests are not run.
 
 A change is seen when a test fails, when ``calc`` or a test file cannot be loaded with it ("import"), or when
 a test takes more than ten times its processor time and 20 s ("time"); the last two are counted apart.
+
+A run is kept under ``build/mutants/run-...`` with its copy of the tree: stopped, it goes on where it was, on the
+``calc`` it began with and the tests it began with.
 """
 
 from __future__ import annotations
@@ -29,7 +34,6 @@ import shutil
 import signal
 import subprocess
 import sys
-import tempfile
 import threading
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
@@ -46,30 +50,27 @@ LAST = KEPT / "survivors.json"
 NOT_RUN = ("browser", "site", "runtime")
 GROUPS = ("figures", "sentences", "thresholds", "other", "other")
 ACCEPTED = 0.1
+LEAST = 0.02  # seconds: no test costs less
+FILE = 0.5  # seconds to load a test file
 
 
 # --- which tests run a line ---
 
 
-def files_tested() -> list[str]:
+def files_tested(tree: Path) -> list[str]:
     """The test files that need no browser and no built site."""
-    found = sorted((REPO / "tests").rglob("test_*.py"))
+    found = sorted((tree / "tests").rglob("test_*.py"))
     return [
-        path.relative_to(REPO).as_posix() for path in found if path.relative_to(REPO / "tests").parts[0] not in NOT_RUN
+        path.relative_to(tree).as_posix() for path in found if path.relative_to(tree / "tests").parts[0] not in NOT_RUN
     ]
 
 
-def digest(paths: Sequence[Path]) -> str:
+def digest(paths: Sequence[Path], tree: Path) -> str:
     """A hash of names and contents."""
     total = hashlib.sha256()
     for path in paths:
-        total.update(path.relative_to(REPO).as_posix().encode() + b"\0" + path.read_bytes())
+        total.update(path.relative_to(tree).as_posix().encode() + b"\0" + path.read_bytes())
     return total.hexdigest()[:16]
-
-
-def held_beside(test: Path) -> list[Path]:
-    """What lies beside a test file to be compared with: a test that failed by it has to be noted again."""
-    return [*test.parent.glob("*.json"), *test.parent.glob("approved/*")]
 
 
 class Notes:
@@ -96,50 +97,59 @@ class Notes:
         """Whether the line runs while calc and the tests are loaded."""
         return any((mutant.file.removeprefix("calc/"), line) in self.imported for line in mutant.lines)
 
-    def covering(self, mutant: Mutant) -> list[tuple[str, float]]:
-        """The tests to run for a change, the quickest first, with their seconds. For what runs while calc is loaded,
-        those that run anything of the file later on (all, where none does)."""
+    def covering(self, mutant: Mutant, seconds: float) -> list[tuple[str, float]]:
+        """The tests to run for a change, with their seconds, which make ``seconds`` or less in all: first those that
+        run most lines of its file for a second. For what runs while calc is loaded, those that run anything of the
+        file later on (all, where none does)."""
         inner = mutant.file.removeprefix("calc/")
-        places = [(inner, line) for line in mutant.lines]
-        hit = {n: sum(1 << index[one] for one in places if one in index) for n, index in self.index.items()}
-        found = sorted((seconds, test) for test, (seconds, name, bits) in self.tests.items() if bits & hit[name])
-        if self.loaded(mutant):
-            whole = {
-                n: sum(1 << i for (file, _), i in index.items() if file == inner) for n, index in self.index.items()
-            }
-            near = [(test, one) for test, one in self.tests.items() if one[2] & whole[one[1]]]
-            found = sorted(
-                (seconds * (1 if bits & hit[name] else 2), test)
-                for test, (seconds, name, bits) in near or self.tests.items()
-            )
-        return [(test, self.tests[test][0]) for _, test in found]
+        hit, whole = {}, {}
+        for name, index in self.index.items():
+            places = {place: 1 << bit for place, bit in index.items() if place[0] == inner}
+            hit[name] = sum(places.get((inner, line), 0) for line in set(mutant.lines))
+            whole[name] = sum(places.values())
+        loaded = self.loaded(mutant)
+        found = []
+        for test, (cost, name, bits) in self.tests.items():
+            if bits & (whole if loaded else hit)[name]:
+                worth = (bits & whole[name]).bit_count() * (4 if bits & hit[name] else 1)
+                found.append((worth / (cost + LEAST), test))
+        if loaded and not found:
+            found = [(1 / (cost + LEAST), test) for test, (cost, _, _) in self.tests.items()]
+        wanted, spent, files = [], 0.0, set()
+        for _, test in sorted(found, reverse=True):
+            cost, name, _ = self.tests[test]
+            more = cost + (FILE if loaded and name not in files else 0)  # a file to be loaded with the change
+            if spent + more <= seconds:
+                wanted.append((test, cost))
+                spent += more
+                files.add(name)
+        return wanted
 
 
-def note(names: Sequence[str], jobs: int, tree: Path) -> Notes:
-    """Note the lines of the test files that are not noted yet."""
-    KEPT.mkdir(parents=True, exist_ok=True)
+def note(names: Sequence[str], jobs: int, tree: Path, seconds: float) -> Notes:
+    """Note the lines of the test files that are not noted yet, without tests that take longer than ``seconds``."""
     shared = [
-        *(REPO / "calc").rglob("*.py"),
-        *(REPO / "tests").glob("*.json"),
-        *(REPO / "site-scripts").glob("mutation*"),
+        *(tree / "calc").rglob("*.py"),
+        *(tree / "tests").glob("*.json"),
+        tree / "site-scripts" / "mutation_plugin.py",
     ]
-    shared += [one for one in (REPO / "tests").glob("*.py") if not one.name.startswith("test_")]
-    common = digest(sorted(shared))
+    shared += [one for one in (tree / "tests").glob("*.py") if not one.name.startswith("test_")]
+    common = digest(sorted(shared), tree) + f" {seconds:g} "
     stale = []
     for name in names:
-        own = common + digest([REPO / name, *sorted(held_beside(REPO / name))])
+        own = common + digest([tree / name, *sorted((tree / name).parent.glob("*.json"))], tree)
         mark = KEPT / f"{name.replace('/', '-')}.digest"
         if not mark.exists() or mark.read_text() != own:
             (KEPT / f"{name.replace('/', '-')}.noted").unlink(missing_ok=True)
             stale.append((name, mark, own))
     if stale:
         print(f"· noting the lines of {len(stale)} test files", flush=True)
-        settings = {"files": [name for name, _, _ in stale], "to": str(KEPT), "jobs": jobs}
+        settings = {"files": [name for name, _, _ in stale], "to": str(KEPT), "jobs": jobs, "seconds": seconds}
+        settings["marks"] = {name: [str(mark), own] for name, mark, own in stale}
         process = subprocess.run(command("note", settings), cwd=tree, env=environment(), stdout=subprocess.DEVNULL)
-        for name, mark, own in stale:
+        for name, _, _ in stale:
             if not (KEPT / f"{name.replace('/', '-')}.noted").exists():
                 raise SystemExit(f"The lines of {name} could not be noted (pytest ended with {process.returncode}).")
-            mark.write_text(own)
     return Notes(names)
 
 
@@ -223,7 +233,7 @@ def verdict(mutant: Mutant, answer: dict[str, Any], tests: int) -> Verdict:
         return Verdict(mutant, answer["word"], answer["seconds"], tests)
     if kind == "end" and not answer["signal"]:
         return Verdict(mutant, "", answer["seconds"], tests)
-    raise SystemExit(f"The runner failed at {told(mutant)}\n{answer}")
+    raise SystemExit(f"The runner failed at {mutant}\n{answer}")
 
 
 def copy_tree(to: Path) -> Path:
@@ -235,12 +245,12 @@ def copy_tree(to: Path) -> Path:
     return to
 
 
-def chosen(count: int, seed: int, within: str) -> list[Mutant]:
+def chosen(count: int, seed: int, within: str, tree: Path) -> list[Mutant]:
     """``count`` changes at random sites, three of five in figures, sentences and thresholds."""
     groups: defaultdict[str, list[Mutant]] = defaultdict(list)
-    for path in sorted((REPO / "calc").rglob("*.py")):
-        if path.relative_to(REPO).as_posix().startswith(within):
-            for mutant in Sites(path).found:
+    for path in sorted((tree / "calc").rglob("*.py")):
+        if path.relative_to(tree).as_posix().startswith(within):
+            for mutant in Sites(path, tree).found:
                 groups[mutant.group].append(mutant)
     print("· sites: " + ", ".join(f"{name} {len(groups[name])}" for name in dict.fromkeys(GROUPS)))
     chance = random.Random(seed)
@@ -252,15 +262,15 @@ def chosen(count: int, seed: int, within: str) -> list[Mutant]:
         group = groups[GROUPS[turn % len(GROUPS)]]
         if group and len(picked) < count:
             mutant = group.pop()
-            if (mutant.file, mutant.start) not in places and readable(mutant):
+            if (mutant.file, mutant.start) not in places and readable(mutant, tree):
                 places.add((mutant.file, mutant.start))
                 picked.append(mutant)
     return picked
 
 
-def readable(mutant: Mutant) -> bool:
+def readable(mutant: Mutant, tree: Path) -> bool:
     """Whether the file is still Python with the change."""
-    source = (REPO / mutant.file).read_bytes()
+    source = (tree / mutant.file).read_bytes()
     try:
         ast.parse(source[: mutant.start] + mutant.after.encode() + source[mutant.end :])
     except SyntaxError:
@@ -268,9 +278,9 @@ def readable(mutant: Mutant) -> bool:
     return True
 
 
-def told(mutant: Mutant) -> str:
+def told(mutant: Mutant, tree: Path) -> str:
     """One line: where, what, and what it became, with the line it stands in."""
-    text = (REPO / mutant.file).read_bytes()
+    text = (tree / mutant.file).read_bytes()
     start = text.rfind(b"\n", 0, mutant.start) + 1
     end = text.find(b"\n", mutant.end)
     line = text[start:end].decode().strip()
@@ -278,39 +288,101 @@ def told(mutant: Mutant) -> str:
     return f"{mutant.file}:{mutant.line}: {change} ({mutant.kind}, {mutant.group})\n      {line[:160]}"
 
 
-def trial(mutants: Sequence[Mutant], jobs: int, only: str) -> Iterator[Verdict]:
-    """Try every change, ``jobs`` at a time."""
-    with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
-        tree = copy_tree(Path(folder).resolve())
-        files = [name for name in files_tested() if re.search(only, name)]
-        notes = note(files, jobs, tree)
-        warm = Server("warm", tree, {"files": files})
-        cold = Server("cold", tree, {"modules": notes.modules})
+class Trial:
+    """A run, kept in a folder: the copy of the tree it looks at, and a line for each change that was tried."""
+
+    def __init__(self, folder: Path, anew: bool) -> None:
+        if anew and folder.exists():
+            shutil.rmtree(folder)
+        self.tree = folder / "tree"
+        if not (folder / "whole").exists():
+            shutil.rmtree(folder, ignore_errors=True)
+            folder.mkdir(parents=True)
+            copy_tree(self.tree)
+            (folder / "whole").touch()
+        self.log = folder / "verdicts.jsonl"
+        self.lock = threading.Lock()
+
+    def tried(self) -> list[Verdict]:
+        """What was found so far."""
+        lines = self.log.read_text(encoding="utf-8").splitlines() if self.log.exists() else []
+        return [Verdict(**{**found, "mutant": restored(found["mutant"])}) for found in map(json.loads, lines)]
+
+    def keep(self, found: Verdict) -> Verdict:
+        """Write a verdict down at once."""
+        with self.lock, self.log.open("a", encoding="utf-8") as log:
+            log.write(json.dumps(asdict(found)) + "\n")
+        return found
+
+    def verdicts(self, mutants: Sequence[Mutant], jobs: int, only: str, seconds: float) -> Iterator[Verdict]:
+        """Try every change that was not tried yet, ``jobs`` at a time."""
+        before = {one.mutant: one for one in self.tried()}
+        yield from (before[one] for one in mutants if one in before)
+        left = [one for one in mutants if one not in before]
+        if not left:
+            return
+        files = [name for name in files_tested(self.tree) if re.search(only, name)]
+        notes = note(files, jobs, self.tree, seconds)
+        warm = Server("warm", self.tree, {"files": files})
+        cold = Server("cold", self.tree, {"modules": notes.modules})
 
         def run(numbered: tuple[int, Mutant]) -> Verdict:
             number, mutant = numbered
-            tests = notes.covering(mutant)
+            tests = notes.covering(mutant, seconds)
             if not tests:
-                return Verdict(mutant, "", 0.0, 0)
+                return self.keep(Verdict(mutant, "", 0.0, 0))
             if not notes.loaded(mutant):
                 answer = warm.attempt(number, mutant, tests)
                 if answer["word"] != "unfit":
-                    return verdict(mutant, answer, len(tests))
-            return verdict(mutant, cold.attempt(number, mutant, tests), len(tests))
+                    return self.keep(verdict(mutant, answer, len(tests)))
+            return self.keep(verdict(mutant, cold.attempt(number, mutant, tests), len(tests)))
 
         try:
             with ThreadPoolExecutor(jobs) as pool:
-                yield from pool.map(run, enumerate(mutants))
+                yield from pool.map(run, enumerate(left))
         finally:
             warm.close()
             cold.close()
 
 
-def last_survivors() -> list[Mutant]:
-    """The survivors of the last trial whose place still reads the same."""
-    kept = [Mutant(**{**one, "lines": tuple(one["lines"])}) for one in json.loads(LAST.read_text(encoding="utf-8"))]
-    sites = {file: Sites(REPO / file).found for file in {one.file for one in kept}}
-    return [one for one in kept if one in sites[one.file]]
+def restored(kept: dict[str, Any]) -> Mutant:
+    """A change as it was written down."""
+    return Mutant(**{**kept, "lines": tuple(kept["lines"])})
+
+
+def last_survivors(tree: Path) -> list[Mutant]:
+    """The survivors of the last trial, where their line still stands: at the same place of its file, or once in it."""
+    sites: dict[str, list[Mutant]] = {}
+    found = []
+    for kept in json.loads(LAST.read_text(encoding="utf-8")):
+        one = restored(kept["mutant"])
+        if not (tree / one.file).exists():
+            continue
+        there = sites.setdefault(one.file, Sites(tree / one.file, tree).found)
+        same = [
+            site
+            for site in there
+            if (site.before, site.after, site.kind) == (one.before, one.after, one.kind)
+            and told(site, tree).partition("\n")[2] == kept["told"].partition("\n")[2]
+        ]
+        found += [one] if one in same else same[:1]
+    return found
+
+
+def report(verdicts: Sequence[Verdict], tree: Path) -> None:
+    """The counts, and the list of survivors."""
+    left = [one for one in verdicts if not one.by]
+    print(f"\n{len(left)} of {len(verdicts)} survived ({100 * len(left) / max(1, len(verdicts)):.0f} %)")
+    for how in ("time", "import"):
+        print(f"seen by {how}: {sum(one.by.startswith(how) for one in verdicts)}")
+    for name in ("group", "kind"):
+        tried = Counter(getattr(one.mutant, name) for one in verdicts)
+        survived = Counter(getattr(one.mutant, name) for one in left)
+        print(", ".join(f"{key} {survived[key]}/{tried[key]}" for key in sorted(tried)))
+    print("\n".join(told(one.mutant, tree) for one in left))
+    LAST.write_text(
+        json.dumps([{"mutant": asdict(one.mutant), "told": told(one.mutant, tree)} for one in left]), encoding="utf-8"
+    )
 
 
 def main() -> int:
@@ -320,32 +392,32 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--module", default="calc", help="only files whose path begins so")
     parser.add_argument("--jobs", type=int, default=2)
+    parser.add_argument("--seconds", type=float, default=60, help="processor time of the tests run for one change")
     parser.add_argument("--tests", default="", metavar="PATTERN", help="only test files whose path fits")
     parser.add_argument("--list", action="store_true", help="print the changes, try none")
     parser.add_argument("--again", action="store_true", help="the survivors of the last trial")
+    parser.add_argument("--anew", action="store_true", help="do not go on with a run that was stopped")
     given = parser.parse_args()
-    mutants = last_survivors() if given.again else chosen(given.count, given.seed, given.module)
     if given.list:
-        print("\n".join(told(mutant) for mutant in mutants))
+        changes = last_survivors(REPO) if given.again else chosen(given.count, given.seed, given.module, REPO)
+        print("\n".join(told(mutant, REPO) for mutant in changes))
         return 0
+    KEPT.mkdir(parents=True, exist_ok=True)
+    what = re.sub(r"\W+", "-", f"{given.count} {given.seed} {given.module} {given.tests} {given.seconds:g}")
+    trial = Trial(KEPT / ("run-again" if given.again else f"run-{what}"), given.anew or given.again)
+    changes = last_survivors(trial.tree) if given.again else chosen(given.count, given.seed, given.module, trial.tree)
     verdicts: list[Verdict] = []
-    for number, one in enumerate(trial(mutants, given.jobs, given.tests), 1):
-        verdicts.append(one)
-        if one.by:
-            print(f"{number:4} seen in {one.seconds:.1f} s by {one.by}", flush=True)
-        else:
-            print(f"{number:4} SURVIVED {one.tests} tests, {one.seconds:.0f} s: {told(one.mutant)}", flush=True)
-    left = [one for one in verdicts if not one.by]
-    print(f"\n{len(left)} of {len(verdicts)} survived ({100 * len(left) / max(1, len(verdicts)):.0f} %)")
-    for how in ("time", "import"):
-        print(f"seen by {how}: {sum(one.by.startswith(how) for one in verdicts)}")
-    for name in ("group", "kind"):
-        tried = Counter(getattr(one.mutant, name) for one in verdicts)
-        survived = Counter(getattr(one.mutant, name) for one in left)
-        print(", ".join(f"{key} {survived[key]}/{tried[key]}" for key in sorted(tried)))
-    print("\n".join(told(one.mutant) for one in left))
-    LAST.write_text(json.dumps([asdict(one.mutant) for one in left]), encoding="utf-8")
-    return 0 if len(left) < ACCEPTED * len(verdicts) else 1
+    try:
+        for number, one in enumerate(trial.verdicts(changes, given.jobs, given.tests, given.seconds), 1):
+            verdicts.append(one)
+            if one.by:
+                print(f"{number:4} seen in {one.seconds:.1f} s by {one.by}", flush=True)
+            else:
+                shown = told(one.mutant, trial.tree)
+                print(f"{number:4} SURVIVED {one.tests} tests, {one.seconds:.0f} s: {shown}", flush=True)
+    finally:
+        report(verdicts, trial.tree)
+    return 0 if sum(not one.by for one in verdicts) < ACCEPTED * len(verdicts) else 1
 
 
 if __name__ == "__main__":

@@ -334,14 +334,21 @@ def noting_caches() -> None:
 
 def processor_time() -> float:
     """Seconds, with those of ended children."""
-    return sum(os.times()[:4])
+    used = [resource.getrusage(who) for who in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN)]
+    return sum(one.ru_utime + one.ru_stime for one in used)
+
+
+class TooDearError(BaseException):
+    """A test that takes longer than all the tests of one change may; no ``except Exception`` holds it up."""
 
 
 class Noting:
     """A session that writes down the lines of each test, a file of tests at a time, each in a fork."""
 
-    def __init__(self, to: Path, jobs: int) -> None:
-        self.to, self.jobs = to, jobs
+    def __init__(self, settings: dict[str, Any]) -> None:
+        self.to, self.jobs = Path(settings["to"]), settings["jobs"]
+        self.seconds: float = settings["seconds"]
+        self.marks: dict[str, list[str]] = settings["marks"]
         self.refused = ""
 
     def pytest_collectreport(self, report: pytest.CollectReport) -> None:
@@ -399,14 +406,22 @@ class Noting:
         index: dict[Place, int] = {}
         tests: dict[str, tuple[float, int]] = {}
         shared = 0
+
+        def too_dear(*_: object) -> None:
+            raise TooDearError
+
+        signal.signal(signal.SIGPROF, too_dear)
         for item, following in zip(items, [*items[1:], None], strict=True):
             _running[:] = [set()]
             sys.monitoring.restart_events()
             began = processor_time()
+            signal.setitimer(signal.ITIMER_PROF, self.seconds)
             item.ihook.pytest_runtest_protocol(item=item, nextitem=following)
+            signal.setitimer(signal.ITIMER_PROF, 0)
             seconds = processor_time() - began
             if failed.seen:  # it can tell nothing of a change
-                print(f"· {item.nodeid} fails without any change: left out", file=sys.stderr, flush=True)
+                why = f"takes {seconds:.0f} s" if seconds >= self.seconds else "fails without any change"
+                print(f"· {item.nodeid} {why}: left out", file=sys.stderr, flush=True)
                 failed.seen = False
                 continue
             bits = 0
@@ -420,6 +435,8 @@ class Noting:
         noted = {"tests": tests, "index": index, "imported": imported, "modules": modules}
         path.with_suffix(".part").write_bytes(pickle.dumps(noted, pickle.HIGHEST_PROTOCOL))
         path.with_suffix(".part").rename(path)
+        mark, own = self.marks[name]
+        Path(mark).write_text(own, encoding="utf-8")
 
 
 def main(mode: str, settings: dict[str, Any]) -> int:
@@ -440,7 +457,7 @@ def main(mode: str, settings: dict[str, Any]) -> int:
     sys.monitoring.use_tool_id(TOOL, "mutate")
     sys.monitoring.register_callback(TOOL, sys.monitoring.events.LINE, _line)
     sys.monitoring.set_events(TOOL, sys.monitoring.events.LINE)
-    return int(pytest.main([*OPTIONS, *settings["files"]], plugins=[Noting(Path(settings["to"]), settings["jobs"])]))
+    return int(pytest.main([*OPTIONS, *settings["files"]], plugins=[Noting(settings)]))
 
 
 if __name__ == "__main__":

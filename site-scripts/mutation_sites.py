@@ -12,8 +12,6 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
-REPO = Path(__file__).resolve().parents[1]
-
 COMPARED: dict[type[ast.cmpop], tuple[str, tuple[str, ...]]] = {
     ast.Lt: ("<", ("<=", ">=")),
     ast.LtE: ("<=", ("<", ">")),
@@ -79,8 +77,8 @@ class Mutant:
 class Sites(ast.NodeVisitor):
     """Every change that could be made in one file."""
 
-    def __init__(self, path: Path) -> None:
-        self.file = path.relative_to(REPO).as_posix()
+    def __init__(self, path: Path, tree: Path) -> None:
+        self.file = path.relative_to(tree).as_posix()
         self.source = path.read_bytes()
         starts = [0]
         for line in self.source.splitlines(keepends=True):

@@ -2,13 +2,15 @@
 
 A regression lock, no proof that a line is right: that is for the tests of each topic, which hold numbers, directions
 and words against things outside the project. These hold the rest still, over all questions: the working and the memo,
-hints, the sheet, and the marks of right and of wrong answers. After a change on purpose:
+hints, the sheet, and the marks of right and of wrong answers. ``approved/entries`` holds what is said to each box
+filled in wrongly or oddly, and the prose about data that are wilder than drawn ones. After a change on purpose:
 
     .venv/bin/python -m tests.test_approved_answers             # all, or: ... coulomb.force
 
 writes them anew; read what git shows as changed.
 """
 
+import hashlib
 import html
 import json
 import re
@@ -19,12 +21,20 @@ from typing import Any
 
 import pytest
 
-from calc import desk
-from tests.cases import KEYS
+from calc import desk, topics
+from calc.model.questions import Choice, Input, Question, Refusal, Rows
+from calc.renderings import text
+from calc.working.reading import Refusals, read
+from calc.working.working import run
+from tests.cases import KEYS, reckoned
+from tests.draws import data_sets, planned
 
 APPROVED = Path(__file__).parent / "approved"
+ENTRIES = APPROVED / "entries"
 DRAWS = ((1, 1), (3, 1), (3, 2))  # level and seed
 BEGINNING = 12  # characters of a line told again
+ODD = ("", "0", "1", "-2", "3 kg·m", "0 {}", "-0,5 {}", "1e-30 {}", "1e30 {}", "2,50 {}", "about {}", "1 2 {}")
+WORDS = re.compile(r"(?:[A-Za-z]{2,}[ ,;:.]+){3}")
 END = re.compile(r"</(?:p|li|legend|label|summary|section|tr|h\d)>")
 
 
@@ -44,10 +54,10 @@ def plain(markup: str) -> Iterator[str]:
             yield line
 
 
-def results(text: str) -> list[tuple[str, str]]:
+def results(said: str) -> list[tuple[str, str]]:
     """(value, direction) of each part that has an answer, from the text rendering."""
     return [
-        (value, where.strip()) for value, _, where in (m.partition(", ") for m in re.findall("  Answer: (.*)", text))
+        (value, where.strip()) for value, _, where in (m.partition(", ") for m in re.findall("  Answer: (.*)", said))
     ]
 
 
@@ -56,12 +66,12 @@ def planted(digits: str) -> str:
     return re.sub(r"[1-9]", lambda digit: str(int(digit[0]) % 9 + 1), digits, count=1)
 
 
-def attempts(sheet: dict[str, Any], text: str) -> Iterator[tuple[str, dict[str, Any]]]:
+def attempts(sheet: dict[str, Any], worked: str) -> Iterator[tuple[str, dict[str, Any]]]:
     """Answers to mark: right ones with everything ticked, a digit wrong, ten times and no direction, none."""
     parts = sheet["parts"]
     asked = [part["part"] for part in parts if part.get("kind", "calculate") == "calculate"]
     ticked = {part["part"]: {"said": [0]} for part in parts if part["part"] not in asked}
-    right = list(zip(asked, results(text), strict=False))
+    right = list(zip(asked, results(worked), strict=False))
     yield "right", {**ticked, **{part: {"value": value, "direction": where} for part, (value, where) in right}}
     yield "a digit wrong", {part: {"value": planted(value), "direction": where} for part, (value, where) in right}
     yield "no direction, no unit", {part: {"value": value.split("\N{NO-BREAK SPACE}")[0]} for part, (value, _) in right}
@@ -114,6 +124,77 @@ def told(key: str) -> Iterator[str]:
             yield from (line for part in drawn["hints"] for hint in part["html"] for line in plain(hint))
 
 
+def oddly(question: Question) -> Iterator[tuple[str, dict[str, Any]]]:
+    """The example with one box at a time filled in otherwise: (what, inputs)."""
+    example = dict(question.example)
+    for item in question.fields:
+        if isinstance(item, Choice):
+            for option, *_ in (*item.options, ("sideways",)):
+                yield f"{item.name} = {option}", {**example, item.name: option}
+        elif isinstance(item, Rows):
+            rows: Any = example[item.name]
+            for column in item.columns:
+                for entry in (one.format(column.unit) for one in ODD):
+                    changed = [{**rows[0], column.name: entry}, *rows[1:]]
+                    yield f"{item.name}, {column.name} = {entry}", {**example, item.name: changed}
+            for count in (0, 1, 2, len(rows) + 1, 12):
+                yield f"{item.name}: {count} rows", {**example, item.name: (list(rows) * 12)[:count]}
+        elif isinstance(item, Input):
+            for entry in (one.format(item.unit) for one in ODD):
+                yield f"{item.name} = {entry}", {**example, item.name: entry}
+
+
+def judged(question: Question, inputs: dict[str, Any]) -> Iterator[str]:
+    """Every refusal with its box and offers, or what is doubted about data that are taken."""
+    try:
+        found = read(question, inputs)
+        run(question.plan(found.data), found.data.settings.constants())
+    except Refusal as one:
+        yield refused(one)
+    except Refusals as several:
+        yield from map(refused, several.refusals)
+    except (ValueError, ArithmeticError) as problem:
+        yield type(problem).__name__
+    else:
+        yield f"finds {found.data.asked or 'all'}"
+        yield from found.warnings
+        yield from map(refused, found.notes)
+        yield from (f"{name} taken as {taken}" for name, taken in found.understood.items())
+
+
+def refused(one: Refusal) -> str:
+    """A refusal: its box, its sentence, and what may be picked instead."""
+    return " / ".join([f"{one.field}! {one.sentence}", *(f"{pick.words} → {pick.text}" for pick in one.picks)])
+
+
+def typed(inputs: dict[str, Any]) -> str:
+    """What is typed in the boxes, of a number worked out with all its digits the first six."""
+    return re.sub(r"(\d\.\d{5})\d+", r"\1…", " | ".join(map(str, inputs.values())))
+
+
+def entries(key: str) -> Iterator[str]:
+    """What is said of odd entries (not the working), and the prose about wilder data with a sum of the whole text."""
+    topic, question = topics.find(key)
+    before: set[str] = set()
+    for what, inputs in oddly(question):
+        yield f"{what}: " + "; ".join(judged(question, inputs))
+    for inputs, find in data_sets(key, 1):
+        worked = planned(question, inputs, find)
+        whole = text.render(reckoned(topic, question, worked[0])) if worked else "refused"
+        yield f"=== {find} {hashlib.sha256(whole.encode()).hexdigest()[:8]} {typed(inputs)}"
+        for line in whole.split("\n"):
+            if WORDS.search(line) and line not in before:
+                yield line
+                before.add(line)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_odd_entries_are_answered_as_they_were(key: str) -> None:
+    """Each refusal, note and warning about a box, and each sentence about wild data, is the one that is kept."""
+    kept = (ENTRIES / f"{key}.txt").read_text(encoding="utf-8").split("\n")[:-1]
+    assert list(entries(key)) == kept
+
+
 @pytest.mark.parametrize("key", KEYS)
 def test_a_question_says_what_it_said(key: str) -> None:
     """Each line of working, hints, sheet and marks of a few draws is the one that is kept."""
@@ -123,10 +204,12 @@ def test_a_question_says_what_it_said(key: str) -> None:
 
 def test_no_question_is_kept_that_is_gone() -> None:
     """A file for every question, and no other."""
-    assert {path.stem for path in APPROVED.glob("*.txt")} == set(KEYS)
+    for folder in (APPROVED, ENTRIES):
+        assert {path.stem for path in folder.glob("*.txt")} == set(KEYS)
 
 
 if __name__ == "__main__":
-    APPROVED.mkdir(exist_ok=True)
+    ENTRIES.mkdir(parents=True, exist_ok=True)
     for every in filter(lambda key: key.startswith(tuple(sys.argv[1:]) or ""), KEYS):
         (APPROVED / f"{every}.txt").write_text("\n".join(lines(every)) + "\n", encoding="utf-8")
+        (ENTRIES / f"{every}.txt").write_text("\n".join(entries(every)) + "\n", encoding="utf-8")
