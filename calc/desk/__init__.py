@@ -130,12 +130,16 @@ def solve(data: Mapping[str, Any]) -> dict[str, Any]:
         raise Refusal(None, f"An answer is shown as {', '.join(NOTATIONS)}, and nothing else.")
     return {
         **{name: NOTATIONS[name](worked, not question.scenario) for name in dict.fromkeys(wanted)},
-        "spoken": "; ".join(_spoken(shown) for shown in worked.answers),
+        "spoken": "; ".join(_spoken(shown) for shown in worked.answers) or NO_VALUE,
         "asked": worked.asked,
         "warnings": list(worked.warnings),
         "understood": dict(found.understood),
         "notes": [_told(note, comma_of(data)) for note in found.notes],
     }
+
+
+# What a screen reader hears of an answer that is a drawing or a sentence.
+NO_VALUE = "The answer below is made from these numbers."
 
 
 def settings(data: Mapping[str, Any]) -> dict[str, Any]:

@@ -191,7 +191,7 @@ def test_where_no_formula_is_laid_out_its_words_stand(place: str, page: Page) ->
         plain.textContent = "math, math * { display: inline !important }";
         document.head.append(plain);
     });""")
-    page.goto(place + "coulombs-law.html")
+    page.goto(place + "coulombs-law/force.html")
     expect(page.locator("math")).to_have_count(0)
     lines = page.locator(".step .tex").evaluate_all("(nodes) => nodes.map((node) => node.textContent)")
     assert any("/" in line and line.count("=") == 1 for line in lines)

@@ -327,3 +327,11 @@ def test_a_number_of_any_size_in_any_box_is_answered(key: str) -> None:
                 entry = [first, *example[1:]] if column else number
                 reply = ask("solve", question=key, inputs={**question.example, name: entry})
                 assert reply["ok"] or reply["errors"][0]["message"] != desk.OURS, (name, number, reply)
+
+
+@pytest.mark.parametrize("key", topics.question_keys())
+def test_a_screen_reader_hears_of_every_answer(key: str) -> None:
+    """A solved question always has a line to be heard, one that ends in a drawing too."""
+    _, question = topics.find(key)
+    reply = ask("solve", {"question": key, "inputs": dict(question.example)})
+    assert reply["data"]["spoken"].strip()

@@ -16,7 +16,10 @@ from toolbox import REPO
 
 FRONT = "---\ntitle: A page\n---\n\n"
 GOOD = "```question\ncoulomb.force\nQ1 = +6 nC\nfind = F\n```"
-KINDS = "cautions, contents, data-sheet, drawn, formulas, laws, licences, practice, question, worksheet"
+KINDS = (
+    "cautions, contents, data-sheet, drawn, formulas, laws, licences, practice, question, questions, whole-questions, "
+    "worksheet"
+)
 
 # What is typed (a page's Markdown from its line 5 on), the line that is named, and what is said.
 WRONG = {
