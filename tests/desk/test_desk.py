@@ -333,5 +333,5 @@ def test_a_number_of_any_size_in_any_box_is_answered(key: str) -> None:
 def test_a_screen_reader_hears_of_every_answer(key: str) -> None:
     """A solved question always has a line to be heard, one that ends in a drawing too."""
     _, question = topics.find(key)
-    reply = ask("solve", {"question": key, "inputs": dict(question.example)})
+    reply = ask("solve", question=key, inputs=dict(question.example))
     assert reply["data"]["spoken"].strip()
