@@ -1,39 +1,11 @@
-"""Every topic page in a real browser: each of its questions works, from its form and from a link."""
+"""Tables of rows, links with tables, parts asked for and refusals, on the pages of their questions."""
 
 from __future__ import annotations
 
 import pytest
 from playwright.sync_api import Page, expect
 
-from chapters import Chapter, chapters
-
 pytestmark = pytest.mark.browser
-
-CHAPTERS = {chapter.page: chapter for chapter in chapters()}
-
-
-@pytest.mark.parametrize("chapter", CHAPTERS.values(), ids=CHAPTERS)
-def test_every_form_of_a_page_works_its_numbers(place: str, page: Page, chapter: Chapter) -> None:
-    """Each question's form, sent as it stands, gives a fresh worked answer and no problem."""
-    for entry in chapter.entries:
-        page.goto(f"{place}{entry.address}")
-        section = page.locator(f'section.question[data-question="{entry.key}"]')
-        area = section.locator(".answer-area")
-        area.evaluate("node => node.replaceChildren()")
-        section.locator(".show-working").click()
-        expect(area.locator(".worked .total")).to_be_visible(timeout=20_000)
-        expect(section.locator("form.numbers .problem:visible")).to_have_count(0)
-        expect(area).to_have_class("answer-area")
-        assert area.locator(".tex").count() == area.locator(".tex:has(math)").count()
-
-
-@pytest.mark.parametrize("chapter", CHAPTERS.values(), ids=CHAPTERS)
-def test_every_page_fits_a_phone_after_solving(served: str, phone_page: Page, chapter: Chapter) -> None:
-    """With every fold open nothing is wider than 360 px."""
-    for entry in chapter.entries:
-        phone_page.goto(f"{served}{entry.address}")
-        phone_page.evaluate("document.querySelectorAll('details.part').forEach((d) => { d.open = true; })")
-        assert phone_page.evaluate("document.documentElement.scrollWidth") <= 360, entry.key
 
 
 def test_rows_of_a_table_can_be_added_and_removed(place: str, page: Page) -> None:

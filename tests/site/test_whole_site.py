@@ -117,3 +117,13 @@ def test_only_the_served_site_offers_the_copy_for_offline_use(folder: Path) -> N
     """The offer to download is gone where the download already is."""
     offered = "booklet-offline.zip" in (folder / "index.html").read_text("utf-8")
     assert offered == (folder / "booklet-offline.zip").is_file()
+
+
+def test_formulas_are_set_before_any_script(built_site: Path) -> None:
+    """In every page as built each formula is MathML with its line in words: none waits for a script to lay it out."""
+    seen = 0
+    for file in built_site.rglob("*.html"):
+        for inside in re.findall(r'class="tex[^"]*"[^>]*>(.{15})', file.read_text(encoding="utf-8"), re.DOTALL):
+            assert inside.startswith("<math "), f"{file.name}: {inside}"
+            seen += 1
+    assert seen > 100

@@ -1,0 +1,82 @@
+"""Each page of the booklet opened once: as it stands on a phone, on paper, from a server and from disk."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from chapters import DOCS, Entry, chapters
+
+pytestmark = pytest.mark.browser
+
+ENTRIES = [entry for chapter in chapters() for entry in chapter.entries]
+# Pages that are not one question's: chapters, practice, worksheets, the data sheet, ...
+GENERAL = sorted(f"{file.stem}.html" for file in DOCS.glob("*.md"))
+# A page of each make: all general ones, and a chapter's first and last question.
+OF_EACH_MAKE = [
+    *GENERAL,
+    *(entry.address for chapter in chapters() for entry in (chapter.entries[0], chapter.entries[-1])),
+]
+EVERY = [*GENERAL, *(entry.address for entry in ENTRIES)]
+
+
+def test_no_page_is_left_out(built_site: Path) -> None:
+    """The pages opened here are the pages of the site, but for the one that answers a wrong address."""
+    built = {file.relative_to(built_site).as_posix() for file in built_site.rglob("*.html")}
+    assert built == {*EVERY, "404.html"}
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_a_page_fits_a_phone_and_paper(served: str, phone_page: Page, name: str) -> None:
+    """It opens without complaint, is no wider than a 360 px screen, and on A4 no line is cut: nothing scrolls there."""
+    phone_page.goto(served + name)
+    expect(phone_page.locator("h1").first).to_be_visible()
+    phone_page.evaluate("document.querySelectorAll('details').forEach((node) => { node.open = true; })")
+    assert phone_page.evaluate("document.documentElement.scrollWidth") <= 360
+    phone_page.set_viewport_size({"width": 672, "height": 900})  # 210 mm less the margins of 16 mm
+    phone_page.emulate_media(media="print")
+    lines = phone_page.locator(".tex.display").evaluate_all(
+        "(nodes) => nodes.map((node) => [node.scrollWidth - node.clientWidth, node.textContent])"
+    )
+    assert [text for over, text in lines if over > 1] == []
+
+
+def test_lines_were_there_to_be_cut(served: str, page: Page) -> None:
+    """The lines that the test above measures are on the pages of questions."""
+    page.goto(served + ENTRIES[0].address)
+    assert page.locator(".tex.display").count() > 2
+
+
+@pytest.mark.parametrize("name", OF_EACH_MAKE)
+def test_a_page_from_disk_opens_and_shows_no_folder(from_disk: str, page: Page, name: str) -> None:
+    """It misses no file, and on paper neither its text nor what print styles add names the folder it lies in."""
+    page.goto(from_disk + name)
+    page.wait_for_load_state("networkidle")
+    expect(page.locator("h1").first).to_be_visible()
+    page.emulate_media(media="print")
+    shown = page.evaluate("""() => {
+            dispatchEvent(new Event("beforeprint"));
+            const added = [...document.querySelectorAll("article *, footer *")].flatMap((node) =>
+                ["::before", "::after"].map((part) => getComputedStyle(node, part).content));
+            return [document.title, document.body.innerText, ...new Set(added)].join("\\n");
+        }""")
+    assert "file:" not in shown
+    assert "attr(" not in shown
+
+
+@pytest.mark.parametrize("entry", ENTRIES, ids=[entry.key for entry in ENTRIES])
+def test_every_form_works_its_numbers(from_disk: str, phone_page: Page, entry: Entry) -> None:
+    """A question's form, sent as it stands, gives a fresh worked answer and no problem, no wider than the phone."""
+    phone_page.goto(from_disk + entry.address)
+    section = phone_page.locator(f'section.question[data-question="{entry.key}"]')
+    area = section.locator(".answer-area")
+    area.evaluate("node => node.replaceChildren()")
+    section.locator(".show-working").click()
+    expect(area.locator(".worked .total")).to_be_visible(timeout=20_000)
+    expect(section.locator("form.numbers .problem:visible")).to_have_count(0)
+    expect(area).to_have_class("answer-area")
+    assert area.locator(".tex").count() == area.locator(".tex:has(math)").count()
+    phone_page.evaluate("document.querySelectorAll('details').forEach((node) => { node.open = true; })")
+    assert phone_page.evaluate("document.documentElement.scrollWidth") <= 360
