@@ -3,6 +3,8 @@
 Request: ``{"operation": "solve", "data": {...}}``. Reply: ``{"ok": true, "data": {...}}`` or
 ``{"ok": false, "errors": [{"field": "r" or null, "message": "a sentence"}]}``. An error that is a question
 with few answers has ``"choices": [{"words": "12 cm", "text": "12 cm"}]``: what each puts into the box.
+A request whose data have ``"readback": true`` gets besides, answered or refused, what was understood of each box:
+``"readback": {"r": {"unit": "cm", "line": "= 0,12 m"}}``.
 An operation is a function from a dict to a dict; it may raise Refusal or Refusals.
 """
 
@@ -14,9 +16,11 @@ from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from calc import topics
+from calc.desk import form as form_desk
 from calc.desk import marking as marking_desk
 from calc.desk import papers as papers_desk
 from calc.desk import practice as practice_desk
+from calc.desk.form import read_back
 from calc.desk.requests import asked_for, comma_of, read_settings
 from calc.language.decimal_sign import sentence_in_sign
 from calc.model.answers import AnswerShown, WorkedAnswer
@@ -69,6 +73,11 @@ def _answer(request: str) -> dict[str, Any]:
             raise TypeError("data must be an object")
     except (ValueError, KeyError, TypeError, RecursionError):
         return _refused(Refusal(None, "This page asked something the booklet does not know. Reload the page."))
+    back = {"readback": read_back(data)} if data.get("readback") is True else {}
+    return {**_reply(operation, data), **back}
+
+
+def _reply(operation: Operation, data: dict[str, Any]) -> dict[str, Any]:
     try:
         return {"ok": True, "data": operation(data)}
     except Refusal as refusal:
@@ -106,6 +115,7 @@ def operations() -> dict[str, Operation]:
     """Every operation by name."""
     return {
         "solve": solve,
+        "boxes": form_desk.boxes,
         "settings": settings,
         "sheet": marking_desk.sheet,
         "mark": marking_desk.mark,

@@ -82,6 +82,9 @@ class Choice:
 
     A ``quiet`` key is not printed among the data. asked: the unknowns for which
     the choice matters at all; empty: always. former: names it had before; renamed: (old, new) keys.
+    finds: it picks what is to be found. counts: the table whose rows it picks from, one after the other.
+    by_drawing: a way of drawing and no datum, picked beside the drawing. never: (key, words, why) of what a
+    reader may look for here and no data can answer.
     """
 
     name: str
@@ -91,6 +94,10 @@ class Choice:
     asked: tuple[str, ...] = ()
     former: tuple[str, ...] = ()
     renamed: tuple[tuple[str, str], ...] = ()
+    finds: bool = False
+    counts: str = ""
+    by_drawing: bool = False
+    never: tuple[tuple[str, str, str], ...] = ()
 
 
 @dataclass(frozen=True)

@@ -169,6 +169,10 @@ class _Reader:
 
     def choice(self, item: Choice, entry: object) -> None:
         key = _text(entry) or item.options[0][0]
+        why = next((why for name, _, why in item.never if name == key), "")
+        if why:
+            self.refusals.append(Refusal(item.name, why))
+            return
         if key not in dict(item.options):
             words = _listed([f"“{name}”" for name, _ in item.options])
             self.refusals.append(Refusal(item.name, f"Choose one of {words} for {_lower(item.words)}."))

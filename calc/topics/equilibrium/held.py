@@ -31,6 +31,7 @@ from calc.topics.equilibrium.shared import (
     INCLINE,
     LENGTHS,
     NEUTRAL,
+    NO_SPEED,
     NO_STRING,
     ONE_SIGN,
     PULL,
@@ -73,7 +74,6 @@ WORDS = {
     "theta": "the angle of the slope",
     "a": "the acceleration at the instant of the cut",
     "E_net": "the net field where the string is tied",
-    "v": "the speed some time after the cut",
 }
 HELPFUL = "m theta F_E T N r Q1 Q2 a"
 
@@ -220,7 +220,8 @@ def practise_vertical(typed: dict[str, object], random: object, level: int) -> d
 
 
 def wanted(*names: str) -> Choice:
-    return Choice("want", "What to find", tuple((name, WORDS[name]) for name in names))
+    options = tuple((name, WORDS[name]) for name in names)
+    return Choice("want", "What is to be found", options, finds=True, never=(NO_SPEED,))
 
 
 def given_on_line(mass: str, first: str, second: str, gap: str) -> tuple[Given, ...]:
@@ -262,13 +263,14 @@ WEIGHT = Choice(
     "The weight in the free-body diagram",
     (("whole", "as one arrow"), ("components", "with its two components dashed")),
     quiet=("whole", "components"),
+    by_drawing=True,
 )
 
 SLOPE = Question(
     key="slope",
     title="Charged sphere on a smooth slope",
     **boxes(
-        wanted("T", "F_E", "N", "Q1", "Q2", "n", "r", "m", "theta", "a", "E_net", "v"),
+        wanted("T", "F_E", "N", "Q1", "Q2", "n", "r", "m", "theta", "a", "E_net"),
         WHERE,
         Choice(
             "string",
@@ -289,7 +291,7 @@ VERTICAL = Question(
     key="vertical",
     title="Hovering, hanging or tied down beside a charge",
     **boxes(
-        wanted("T", "F_E", "Q1", "Q2", "n", "r", "m", "a", "E_net", "v"),
+        wanted("T", "F_E", "Q1", "Q2", "n", "r", "m", "a", "E_net"),
         WHERE,
         Choice(
             "string",

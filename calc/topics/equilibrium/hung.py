@@ -24,6 +24,7 @@ from calc.topics.equilibrium.shared import (
     HUNG_MASS,
     LENGTH,
     LENGTHS,
+    NO_SPEED,
     PULL,
     PUSH,
     WHICH,
@@ -71,7 +72,6 @@ WORDS = {
     "Q2": "the charge on the second sphere",
     "n": "the number of electrons too many or too few",
     "a": "the acceleration when a thread is cut",
-    "v": "the speed some time after the cut",
 }
 EQUAL_ANGLES = (
     Point(
@@ -264,6 +264,7 @@ PARTS = Choice(
     "The tension in the free-body diagram",
     (("whole", "as one arrow"), ("components", "with its two components dashed")),
     quiet=("whole", "components"),
+    by_drawing=True,
 )
 
 GIVEN = optional(
@@ -300,7 +301,7 @@ THREADS = Question(
     key="threads",
     title="Two charged spheres on threads",
     **boxes(
-        Choice("want", "What to find", tuple(WORDS.items())),
+        Choice("want", "What is to be found", tuple(WORDS.items()), finds=True, never=(NO_SPEED,)),
         Choice("supports", "The threads hang from", (("one", "one support"), ("two", "two supports, side by side"))),
         *GIVEN,
         *(ACTING, replace(EQUAL, options=SAME_SIZE), WHICH, METHODS, PARTS, LENGTHS),

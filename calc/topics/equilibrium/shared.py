@@ -25,6 +25,7 @@ NOT_CONSTANT = (
     " The equations of motion need a constant acceleration and may not be used: ask for the acceleration at the instant"
     " of the cut."
 )
+NO_SPEED = ("v", "the speed some time after the cut", NOT_CONSTANT)
 SAY_ACTING = "Say whether the spheres attract or repel: the sign of one of the charges is not known."
 ONE_SIGN = "Give the sign of at least one charge: the direction of a field depends on it."
 UNSTABLE = (
@@ -132,6 +133,7 @@ LENGTHS = Choice(
     "Arrows of the free-body diagram",
     (("scale", "lengths to the numbers"), ("equal", "all equally long")),
     quiet=("scale", "equal"),
+    by_drawing=True,
 )
 
 
@@ -163,8 +165,6 @@ def refuse_uncharged(data: Data) -> None:
 
 def refuse_unaskable(data: Data, want: str) -> None:
     """What no set of numbers can answer, whatever the set-up."""
-    if want == "v":
-        raise Refusal("want", NOT_CONSTANT)
     if data.has(want):
         raise Refusal(want, "This is what is to be found: leave its box empty.")
     if data.choices.get("equal") == "equal" and data.has("Q2"):

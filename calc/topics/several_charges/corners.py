@@ -411,7 +411,7 @@ def at_corner(name: str, where: str, example: str) -> Given:
 
 
 def which(numbers: str) -> Choice:
-    return Choice("on", "Find the net force on", tuple((n, f"charge {n}") for n in numbers))
+    return Choice("on", "Find the net force on", tuple((n, f"charge {n}") for n in numbers), finds=True)
 
 
 TRIANGLE = Question(

@@ -181,7 +181,9 @@ def chosen(data: Data, bodies: Sequence[Body]) -> tuple[Body, list[Body]]:
 
 def on_charge() -> Choice:
     """Which row of the table the net force is wanted on."""
-    return Choice("on", "Find the net force on", tuple((str(n), f"charge {n}") for n in range(1, 9)))
+    return Choice(
+        "on", "Find the net force on", tuple((str(n), f"charge {n}") for n in range(1, 9)), finds=True, counts="charges"
+    )
 
 
 def table(*columns: str) -> Rows:
