@@ -770,16 +770,6 @@ HANG = {"want": "Q1", "m": "2 g", "L": "40 cm", "alpha": "20°", "equal": "equal
                 " acceleration at the instant of the cut."
             ),
         ),
-        (
-            "slope",
-            {"want": "v"},
-            "want",
-            (
-                "After the cut the distance changes, so the electrostatic force and the acceleration change from moment"
-                " to moment. The equations of motion need a constant acceleration and may not be used: ask for the"
-                " acceleration at the instant of the cut."
-            ),
-        ),
         ("slope", {"T": "1 N"}, "T", "This is what is to be found: leave its box empty."),
         (
             "slope",
@@ -902,6 +892,20 @@ def test_impossible_data_are_refused_with_the_reason(
         solve(key, **{**(HANG if key == "threads" else BASE), **changed})
     said = caught.value.sentence.replace("\N{NO-BREAK SPACE}", " ")
     assert (caught.value.field, said) == (field, sentence)
+
+
+@pytest.mark.parametrize(("key", "data"), [("slope", BASE), ("vertical", BASE | {"theta": ""}), ("threads", HANG)])
+def test_the_speed_after_the_cut_is_no_question(key: str, data: dict[str, str]) -> None:
+    """A link that asks for it is told why it cannot be found; no form offers it."""
+    with pytest.raises(Refusals) as caught:
+        solve(key, **{**data, "want": "v"})
+    [refusal] = caught.value.refusals
+    assert (refusal.field, refusal.sentence) == (
+        "want",
+        "After the cut the distance changes, so the electrostatic force and the acceleration change from moment to"
+        " moment. The equations of motion need a constant acceleration and may not be used: ask for the acceleration"
+        " at the instant of the cut.",
+    )
 
 
 @pytest.mark.parametrize(
