@@ -13,6 +13,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable, Iterator, Mapping
+from functools import lru_cache
 from typing import Any
 
 from calc import topics
@@ -24,9 +25,9 @@ from calc.desk.form import read_back
 from calc.desk.requests import asked_for, comma_of, read_settings
 from calc.language.decimal_sign import sentence_in_sign
 from calc.model.answers import AnswerShown, WorkedAnswer
-from calc.model.questions import Refusal
+from calc.model.questions import Question, Refusal
 from calc.renderings import html, latex, text
-from calc.working.reading import Refusals, read
+from calc.working.reading import Read, Refusals, read
 from calc.working.working import work
 
 Operation = Callable[[Mapping[str, Any]], dict[str, Any]]
@@ -104,10 +105,10 @@ def _told(refusal: Refusal, comma: bool) -> dict[str, Any]:
     return told
 
 
-NOTATIONS: Mapping[str, Callable[[WorkedAnswer, bool], str]] = {
-    "html": lambda worked, opened: html.render(worked, open_parts=opened),
-    "text": lambda worked, _: text.render(worked),
-    "latex": lambda worked, _: latex.render(worked),
+NOTATIONS: Mapping[str, Callable[[WorkedAnswer, bool, bool], str]] = {
+    "html": lambda worked, opened, drawn: html.render(worked, open_parts=opened, drawn=drawn),
+    "text": lambda worked, *_: text.render(worked),
+    "latex": lambda worked, *_: latex.render(worked),
 }
 
 
@@ -116,6 +117,7 @@ def operations() -> dict[str, Operation]:
     return {
         "solve": solve,
         "boxes": form_desk.boxes,
+        "drawings": drawings,
         "settings": settings,
         "sheet": marking_desk.sheet,
         "mark": marking_desk.mark,
@@ -126,26 +128,51 @@ def operations() -> dict[str, Operation]:
 
 
 def solve(data: Mapping[str, Any]) -> dict[str, Any]:
-    """Work one question. data: question, inputs (typed text by field), find, settings, variant, typed, as.
+    """Work one question. data: question, inputs (typed text by field), find, settings, variant, typed, as, drawn.
 
+    Without ``drawn`` (true by default) the html has empty places for its figures, which ``drawings`` fills:
+    words and lines are there at once, and figures only for numbers the reader stays with.
     ``as`` lists the notations wanted: html (the usual one), text, latex. ``typed`` names the boxes
     whose bare number may be asked about (``charges.0.x`` for a cell). Reply: the worked answer in each
     notation, ``spoken`` (one line for a screen reader), ``asked`` (the unknown), warnings,
     ``understood`` (bare numbers with the unit they were taken in, by box) and ``notes`` (like errors).
     """
-    topic, question, found = asked_for(data)
-    worked = work(topic, question, found)
+    question, found, worked = _worked(data)
     wanted = data.get("as", ["html"])
     if not isinstance(wanted, list) or not all(isinstance(name, str) and name in NOTATIONS for name in wanted):
         raise Refusal(None, f"An answer is shown as {', '.join(NOTATIONS)}, and nothing else.")
     return {
-        **{name: NOTATIONS[name](worked, not question.scenario) for name in dict.fromkeys(wanted)},
+        **{
+            name: NOTATIONS[name](worked, not question.scenario, data.get("drawn") is not False)
+            for name in dict.fromkeys(wanted)
+        },
         "spoken": "; ".join(_spoken(shown) for shown in worked.answers) or NO_VALUE,
         "asked": worked.asked,
         "warnings": list(worked.warnings),
         "understood": dict(found.understood),
         "notes": [_told(note, comma_of(data)) for note in found.notes],
     }
+
+
+def drawings(data: Mapping[str, Any]) -> dict[str, Any]:
+    """The figures of one question, asked for as in ``solve``. Reply: ``drawings``, SVG by the name of its place."""
+    _, _, worked = _worked(data)
+    return {"drawings": html.drawings(worked)}
+
+
+def _worked(data: Mapping[str, Any]) -> tuple[Question, Read, WorkedAnswer]:
+    return _kept(json.dumps({name: data[name] for name in ASKED if name in data}))
+
+
+# What a worked answer hangs on.
+ASKED = ("question", "inputs", "find", "settings", "variant", "typed")
+
+
+@lru_cache(maxsize=2)
+def _kept(asked: str) -> tuple[Question, Read, WorkedAnswer]:
+    """The worked answer of a request, kept for its drawings, which are asked for next."""
+    topic, question, found = asked_for(json.loads(asked))
+    return question, found, work(topic, question, found)
 
 
 # What a screen reader hears of an answer that is a drawing or a sentence.

@@ -7,7 +7,9 @@ draw holds the points a memo gives marks for.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Literal
 
 from calc.figures import Figure
@@ -108,7 +110,7 @@ class PartShown:
     """One part of a question. kind: 'state', 'calculate', 'draw' or 'explain'.
 
     answer: the value that is marked as the answer; also: the other values the part asks for, found on the way.
-    former: keys the part had before.
+    draws: makes the part's figure, when it is looked at. former: keys the part had before.
     """
 
     key: str
@@ -118,10 +120,15 @@ class PartShown:
     marks: int
     steps: tuple[StepShown, ...] = ()
     points: tuple[Point, ...] = ()
-    figure: Figure | None = None
+    draws: Callable[[], Figure] | None = field(default=None, compare=False)
     answer: AnswerShown | None = None
     also: tuple[AnswerShown, ...] = ()
     former: tuple[str, ...] = ()
+
+    @cached_property
+    def figure(self) -> Figure | None:
+        """The figure of the part."""
+        return self.draws() if self.draws else None
 
     @property
     def answers(self) -> tuple[AnswerShown, ...]:
@@ -165,6 +172,7 @@ class Law:
 class WorkedAnswer:
     """A whole answer. ``values`` holds every named value, SI, unrounded.
 
+    draws: makes the figure of the data, when it is looked at: words and lines need not wait for it.
     unproven: the checks left out because they do not come out for these values.
     """
 
@@ -177,11 +185,16 @@ class WorkedAnswer:
     laws: tuple[Law, ...]
     parts: tuple[PartShown, ...]
     checks: tuple[CheckShown, ...]
-    figure: Figure | None
+    draws: Callable[[], Figure] | None = field(compare=False)
     notes: tuple[str, ...] = ()
     warnings: tuple[str, ...] = ()
     values: dict[str, float] = field(default_factory=dict)
     unproven: tuple[str, ...] = ()
+
+    @cached_property
+    def figure(self) -> Figure | None:
+        """The figure of the data."""
+        return self.draws() if self.draws else None
 
     @property
     def marks(self) -> int:

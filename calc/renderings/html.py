@@ -34,14 +34,17 @@ _MARK = {
 LONGEST_OPEN = 8  # steps; more are no page to read through, and are opened part by part
 
 
-def render(answer: WorkedAnswer, *, open_parts: bool = True) -> str:
-    """The whole answer; several parts are folded when ``open_parts`` is false, or when they are long together."""
+def render(answer: WorkedAnswer, *, open_parts: bool = True, drawn: bool = True) -> str:
+    """The whole answer; several parts are folded when ``open_parts`` is false, or when they are long together.
+
+    Without ``drawn`` the places of the figures stay empty, for ``drawings`` to be put into later.
+    """
     long = sum(len(shown.steps) for shown in answer.parts) > LONGEST_OPEN
     folded = len(answer.parts) > 1 and (long or not open_parts)
-    parts = "".join(part(shown, folded=folded) for shown in answer.parts)
+    parts = "".join(part(shown, folded=folded, drawn=drawn) for shown in answer.parts)
     return (
         f'<article class="worked">{_warnings(answer.warnings)}<p class="story">{prose(answer.story)}</p>'
-        f'<div class="data">{_given(answer)}{figure(answer.figure)}</div>'
+        f'<div class="data">{_given(answer)}{_place(DATA, answer, drawn)}</div>'
         f'<div class="parts">{parts}</div>{_checks(answer.checks)}{_notes(answer.notes)}'
         f'<p class="total">Total: {counted(answer.marks, "mark")}</p></article>'
     )
@@ -57,14 +60,31 @@ def figure(drawn: Figure | None) -> str:
     return f'<figure class="scene">{svg.render(drawn)}</figure>' if drawn else ""
 
 
-def part(shown: PartShown, *, folded: bool = False) -> str:
+DATA = "data"  # the place of the figure of the data; a part's is called "part." and its key
+
+
+def _place(name: str, told: WorkedAnswer | PartShown, drawn: bool) -> str:
+    """The place of a figure by its name, with the figure in it or not yet."""
+    if told.draws is None:
+        return ""
+    picture = svg.render(told.figure) if drawn and told.figure else ""
+    return f'<figure class="scene" data-drawing="{escape(name)}">{picture}</figure>'
+
+
+def drawings(answer: WorkedAnswer) -> dict[str, str]:
+    """The SVG of every figure of the answer by the name of its place."""
+    shown = {DATA: answer.figure, **{f"part.{one.key}": one.figure for one in answer.parts}}
+    return {name: svg.render(figure) for name, figure in shown.items() if figure}
+
+
+def part(shown: PartShown, *, folded: bool = False, drawn: bool = True) -> str:
     """One part: the words and marks, then steps, memo points, figure and answer."""
     number = f'<span class="part-number">{escape(shown.number)}</span> ' if shown.number else ""
     worth = f'<span class="part-marks">({shown.marks})</span>'
     head = f"{number}{prose(shown.ask)} {worth}"
     body = "".join(step(item, index) for index, item in enumerate(shown.steps, 1))
     body = f'<ol class="steps">{body}</ol>' if body else ""
-    body += _points(shown.points) + figure(shown.figure) + _answer(shown)
+    body += _points(shown.points) + _place(f"part.{shown.key}", shown, drawn) + _answer(shown)
     keys = f'data-part="{escape(shown.key)}"'
     if shown.former:
         keys += f' data-former="{escape(" ".join(shown.former))}"'

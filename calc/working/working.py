@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import replace
+from functools import partial
 
 from calc.figures.words import plain
 from calc.language import printing
@@ -164,7 +165,7 @@ def show(topic: Topic, question: Question, read: Read, plan: Plan, values: Mappi
         parts=parts,
         checks=checks,
         unproven=tuple(check.what for check in plan.checks if not agrees(check, values)),
-        figure=plan.scene(values) if plan.scene else None,
+        draws=partial(plan.scene, values) if plan.scene else None,
         notes=plan.notes + writer.notes,
         warnings=read.warnings + plan.warnings,
         values=dict(values),
@@ -302,7 +303,7 @@ class _Writer:
             marks=part.marks,
             steps=steps,
             points=part.points,
-            figure=part.figure(self.values) if part.figure else None,
+            draws=partial(part.figure, self.values) if part.figure else None,
             answer=answers[-1] if answers else None,
             also=tuple(answers[:-1]),
             former=part.former,

@@ -8,7 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import desk, topics
+from calc.figures import Figure
 from calc.model.questions import Rows
+from calc.renderings import svg
 
 
 def ask(operation: str, **data: object) -> dict:
@@ -167,6 +169,8 @@ def calls_of(question: str, inputs: object) -> tuple[int, dict]:
         nonlocal calls
         calls += event in {"call", "c_call"}
 
+    for charge in ("5 nC", "7 nC"):  # the last two answers are kept: this one shall be worked
+        ask("solve", question="coulomb.electrons", inputs={"Q": charge, "n": ""})
     sys.setprofile(count)
     try:
         reply = ask("solve", question=question, inputs=inputs)
@@ -219,10 +223,48 @@ def test_each_notation_is_given_once_or_refused(wanted: object) -> None:
         assert reply["errors"][0]["message"].startswith("An answer is shown as")
 
 
+@pytest.mark.parametrize("key", topics.question_keys())
+def test_figures_asked_for_later_are_those_of_the_answer(key: str) -> None:
+    """Lines without figures, and the figures put into their places, are the answer in one piece."""
+    data = {"question": key, "inputs": dict(topics.find(key)[1].example)}
+    whole, lines = ask("solve", **data)["data"], ask("solve", **data, drawn=False)["data"]
+    figures = ask("drawings", **data)["data"]["drawings"]
+    assert "<svg" not in lines["html"]
+    html = lines["html"]
+    for place, picture in figures.items():
+        empty = f'data-drawing="{place}"></figure>'
+        assert html.count(empty) == 1
+        html = html.replace(empty, f'data-drawing="{place}">{picture}</figure>')
+    assert html == whole["html"]
+    assert {**lines, "html": html} == whole
+
+
+def test_lines_alone_are_answered_without_making_a_figure(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Neither a field line is followed nor a label placed before figures are asked for."""
+    made: list[str] = []
+    monkeypatch.setattr(svg, "render", lambda figure: made.append(figure.title) or "")
+    monkeypatch.setattr(Figure, "__post_init__", lambda figure: made.append(figure.title))
+    data = {
+        "question": "electric-field.null",
+        "inputs": {**topics.find("electric-field.null")[1].example, "D": "31 cm"},
+    }
+    assert ask("solve", **data, drawn=False)["ok"]
+    assert made == []
+    assert ask("drawings", **data)["ok"]
+    assert made != []
+
+
+def test_figures_of_refused_data_are_refused_as_the_answer_is() -> None:
+    """Whoever asks only for the figures hears the same sentence."""
+    data = {"question": "coulomb.force", "inputs": {**INPUTS, "r": "0 cm"}}
+    assert ask("drawings", **data) == ask("solve", **data)
+    assert not ask("drawings", **data)["ok"]
+
+
 def test_a_notation_asked_twice_is_worked_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """A request cannot make the booklet render one answer over and over."""
     made = []
-    monkeypatch.setattr(desk, "NOTATIONS", {"text": lambda worked, opened: made.append(worked) or "seen"})
+    monkeypatch.setattr(desk, "NOTATIONS", {"text": lambda worked, *_: made.append(worked) or "seen"})
     ask("solve", question="coulomb.force", inputs=INPUTS, **{"as": ["text"] * 50})
     assert len(made) == 1
 
