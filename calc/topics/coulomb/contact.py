@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from calc.model.questions import SA, A, Check, Choice, Data, Draw, Mistake, Part, Plan, Question, Refusal
 from calc.model.relations import Relation
-from calc.topics.coulomb.force import apart, carried, two_spheres
+from calc.topics.coulomb.force import apart, between, carried, two_spheres
 from calc.topics.coulomb.touch import FIRST, LARGER, SECOND, SHARED, SHARING, electrons, few_moved, product, refuse_idle
 from calc.topics.shared.electrostatics import CONSERVATION, COULOMB, NO_PULL, QUANTISATION, state
 from calc.topics.shared.quantities import charge, electrostatic_force
@@ -117,6 +117,7 @@ def plan_two_forces(data: Data) -> Plan:
             Check("The force before the touch", "k*Q1*Q2/r^2 = F_1", sizes=("Q1", "Q2"), tolerance=1e-6),
             Check("The force after the touch", "k*((Q1 + Q2)/2)^2/r^2 = F_2", tolerance=1e-6),
         ),
+        scene=lambda v: between(),
         notes=(OTHER_WAYS,),
     )
 

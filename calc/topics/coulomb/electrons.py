@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from calc.figures.charges import Charge, spheres_on_line
 from calc.language.printing import counted
 from calc.model.directions import ELECTRONS as TOO_MANY_OR_FEW
 from calc.model.questions import Check, Choice, Data, Draw, Mistake, Refusal
@@ -80,6 +81,7 @@ def situation(data: Data) -> Situation:
         openings=(story,),
         tell={},
         stated=(state(QUANTISATION),),
+        scene=lambda v: spheres_on_line([Charge("Q", v["Q"], 0.0, shows=("n",))], title="The charged sphere"),
         proofs=lambda v: (Check("Multiply back: the charge that n electrons carry", "n*e = Q", sizes=("Q",)),),
         warn=lambda v: () if given is None else few_electrons(abs(given) / e),
     )

@@ -68,6 +68,15 @@ def two_spheres(values: Values, pull: str, title: str, charges: Mapping[str, flo
     )
 
 
+def between() -> Figure:
+    """Two charges of unknown sign with the distance between them."""
+    return spheres_on_line(
+        [Charge(name, 0.0, float(place), signed=False) for place, name in enumerate("AB")],
+        distances=[(0, 1, "r")],
+        title="Two charges and the distance between them",
+    )
+
+
 # --- the force between two charges -------------------------------------------------------------------------
 
 SIZE_OF_CHARGE = Said("Use Coulomb's law for the size of the charge")
@@ -237,6 +246,7 @@ def plan_scaling(data: Data) -> Plan:
         ),
         parts=(Part("find", "calculate", ask, (COMPARED.step("F_new"),)),),
         values=dict(data.values),
+        scene=lambda v: between(),
         checks=(Check("Go back the same way: undo each factor", "F_new*d^2/(a*b) = F"),),
     )
 

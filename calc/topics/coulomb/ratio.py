@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from calc.figures.charges import Charge, spheres_on_line
+from calc.topics.coulomb.force import between
 from calc.topics.shared.electrostatics import COULOMB, PLAIN_LAW
 from calc.topics.shared.quantities import electrostatic_force, factor
 from calc.topics.shared.ratios import INVERSE_SQUARE, TIMES
@@ -44,11 +44,7 @@ FACTORS = declare(
     ),
     given=QUANTITIES,
     told_first=("F",),
-    scene=lambda v: spheres_on_line(
-        [Charge("A", 0.0, 0.0, signed=False), Charge("B", 0.0, 1.0, signed=False)],
-        distances=[(0, 1, "r")],
-        title="Two charges and the distance between them",
-    ),
+    scene=lambda v: between(),
     notes=("A factor larger than 1 means larger, one smaller than 1 means smaller; 1 means no change.",),
     practised=lambda drawn, level: FORCES if level > 1 and drawn["a"] != "1" else GIVEN,
     asks="d",
