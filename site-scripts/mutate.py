@@ -52,6 +52,7 @@ GROUPS = ("figures", "sentences", "thresholds", "other", "other")
 ACCEPTED = 0.1
 LEAST = 0.02  # seconds: no test costs less
 FILE = 0.5  # seconds to load a test file
+LONGEST = 30.0  # seconds: a test that takes more is left out
 
 
 # --- which tests run a line ---
@@ -126,15 +127,15 @@ class Notes:
         return wanted
 
 
-def note(names: Sequence[str], jobs: int, tree: Path, seconds: float) -> Notes:
-    """Note the lines of the test files that are not noted yet, without tests that take longer than ``seconds``."""
+def note(names: Sequence[str], jobs: int, tree: Path) -> Notes:
+    """Note the lines of the test files that are not noted yet."""
     shared = [
         *(tree / "calc").rglob("*.py"),
         *(tree / "tests").glob("*.json"),
         tree / "site-scripts" / "mutation_plugin.py",
     ]
     shared += [one for one in (tree / "tests").glob("*.py") if not one.name.startswith("test_")]
-    common = digest(sorted(shared), tree) + f" {seconds:g} "
+    common = digest(sorted(shared), tree) + f" {LONGEST:g} "
     stale = []
     for name in names:
         own = common + digest([tree / name, *sorted((tree / name).parent.glob("*.json"))], tree)
@@ -144,7 +145,7 @@ def note(names: Sequence[str], jobs: int, tree: Path, seconds: float) -> Notes:
             stale.append((name, mark, own))
     if stale:
         print(f"· noting the lines of {len(stale)} test files", flush=True)
-        settings = {"files": [name for name, _, _ in stale], "to": str(KEPT), "jobs": jobs, "seconds": seconds}
+        settings = {"files": [name for name, _, _ in stale], "to": str(KEPT), "jobs": jobs, "seconds": LONGEST}
         settings["marks"] = {name: [str(mark), own] for name, mark, own in stale}
         process = subprocess.run(command("note", settings), cwd=tree, env=environment(), stdout=subprocess.DEVNULL)
         for name, _, _ in stale:
@@ -322,7 +323,7 @@ class Trial:
         if not left:
             return
         files = [name for name in files_tested(self.tree) if re.search(only, name)]
-        notes = note(files, jobs, self.tree, seconds)
+        notes = note(files, jobs, self.tree)
         warm = Server("warm", self.tree, {"files": files})
         cold = Server("cold", self.tree, {"modules": notes.modules})
 
@@ -392,7 +393,7 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--module", default="calc", help="only files whose path begins so")
     parser.add_argument("--jobs", type=int, default=2)
-    parser.add_argument("--seconds", type=float, default=60, help="processor time of the tests run for one change")
+    parser.add_argument("--seconds", type=float, default=20, help="processor time of the tests run for one change")
     parser.add_argument("--tests", default="", metavar="PATTERN", help="only test files whose path fits")
     parser.add_argument("--list", action="store_true", help="print the changes, try none")
     parser.add_argument("--again", action="store_true", help="the survivors of the last trial")

@@ -42,7 +42,7 @@ from calc.figures.bodies import Ball, Lift, Pulley, Slope, Trolley
 from calc.figures.circuit_pieces import NOUNS
 from calc.figures.circuits import Part, circuit, parallel, series
 from calc.figures.energy import Amount, energy_bars
-from calc.figures.field import _quotas
+from calc.figures.field import _joined, _quotas
 from calc.figures.graph_marks import Area, Gradient, Key
 from calc.figures.graphs import scale_of, tick_label
 from calc.figures.motion import Moving, before_after
@@ -362,6 +362,16 @@ def test_lines_are_called_fair_where_their_numbers_are_in_proportion(ratio: floa
     """Where no note says otherwise, the lines at two charges are in their ratio to within half a line."""
     (few, many), fair = _quotas([Charge("A", 1, 0, 0), Charge("B", ratio, 1, 0)], 8)
     assert fair == (abs(many / ratio - few) <= 0.5 + 1e-9)
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "middle"), [(1, 1, 0.5), (3, 1, 0.25), (-1, 3, 0.75), (0, 2, 1.0), (0, 0, 0.5), (2, -2, 0.5)]
+)
+def test_charges_drawn_as_one_stand_at_the_centre_of_their_charge(first: float, second: float, middle: float) -> None:
+    """The one sphere for two divides their distance as the other charge is to the whole, or halves it."""
+    far = Charge("C", 1, 1000, 0)
+    (one,) = [c for c in _joined([Charge("A", first, 0, 0), Charge("B", second, 1, 0), far]) if c.label != "C"]
+    assert (one.x, one.y, one.charge, one.label) == (pytest.approx(middle), 0, first + second, "A, B")
 
 
 def test_a_voltage_stands_beside_the_plates_not_between_them() -> None:
