@@ -6,7 +6,8 @@
 //   get(name): Promise of a compiled WebAssembly.Module for "core", else of a Response or base64:
 //   "memory", "stdlib", "lock", "wheel"
 //   fetching(begins): told before and after an answer waits for a file
-// answer(text) -> Promise<text>
+// answer(text, limit?) -> Promise<text>
+//   after `limit` milliseconds Python is interrupted, and the error's type is "KeyboardInterrupt"
 
 const EMPTY_ZIP = new Uint8Array(22);
 EMPTY_ZIP.set([0x50, 0x4b, 5, 6]);
@@ -17,6 +18,20 @@ let core; // the compiled core, until Python runs
 let python;
 let ask; // the one Python object the page side holds: calc.desk.answer
 let lateImports; // null once the whole library is there
+let until = Infinity; // when the calculation at hand is to be given up
+
+// Python reads a number here every so many instructions, a signal for it to take: its own clock stops it, as nobody
+// else can while it runs. Given once, then time to end.
+const SIGINT = 2;
+const alarm = {
+  get 0() {
+    const now = performance.now();
+    if (now < until) return 0;
+    until = now + 500;
+    return SIGINT;
+  },
+  set 0(_taken) {},
+};
 
 async function bytes(name) {
   const response = await unpacked(await get(name));
@@ -131,6 +146,7 @@ async function start(source) {
   try {
     await startFromMemory();
     core = null;
+    python.setInterruptBuffer(alarm);
     return "snapshot";
   } catch (error) {
     console.info(`Fast start not possible (${error}); starting step by step.`);
@@ -139,19 +155,23 @@ async function start(source) {
   python = ask = lateImports = undefined;
   await startPlainly();
   core = null;
+  python.setInterruptBuffer(alarm);
   return "plain";
 }
 
-function put(text) {
+function put(text, limit) {
+  until = performance.now() + limit;
   try {
     return { reply: ask(text) };
   } catch (error) {
     return { error };
+  } finally {
+    until = Infinity;
   }
 }
 
-async function answer(text) {
-  let outcome = put(text);
+async function answer(text, limit = Infinity) {
+  let outcome = put(text, limit);
   if (lateImports?.()) {
     // The image has no files: bring the library it was made with, and ask again.
     try {
@@ -160,7 +180,7 @@ async function answer(text) {
       python.FS.writeFile("/lib/python313.zip", library);
       lateImports.destroy();
       lateImports = null;
-      outcome = put(text);
+      outcome = put(text, limit);
     } catch (error) {
       console.info(`The library could not be fetched (${error}).`);
     }

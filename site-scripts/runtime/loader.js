@@ -3,12 +3,12 @@
 //   ask(operation, data, { channel, limit }?) -> Promise<{ ok: true, data } | { ok: false, errors }>
 //     Answers come in the order of asking. A later question in the same channel replaces an
 //     earlier one, which then resolves to { ok: false, superseded: true, errors }.
-//     A calculation that takes longer than `limit` milliseconds is stopped, where a worker runs it.
+//     A calculation that takes longer than `limit` milliseconds is stopped.
 //     Never rejects and never throws: whatever is wrong is one sentence in errors[0].message.
 //   start()       begin loading in the background; ask() does so too
 //   state         "idle" | "starting" | "ready" | "failed"
-//   how           { place: "worker" | "page", start: "snapshot" | "plain", source: "http" | "disk" },
-//                 null until ready
+//   how           { place: "shared" | "worker" | "page", start: "snapshot" | "plain", source: "http" | "disk" },
+//                 null until ready; "shared" is a worker of all pages, which outlives each of them for a while
 //   message       the sentence for the reader when state is "failed", else ""
 //   onchange(fn)  call fn(state) at each change; returns a function that stops it
 //   kept          what the scripts of this page kept before it reloaded itself, else null
@@ -49,6 +49,8 @@
   const RESTARTS = 2;
   const LIMIT = 3000; // milliseconds for one calculation
   const SILENCE = 20000; // milliseconds after which a worker that never spoke is given up
+  const PATIENCE = 4000; // milliseconds after which a shared worker that does not listen is left alone
+  const SHARED = 3; // shared workers tried one after the other; then the page has one of its own
 
   const listeners = new Set();
   const waiting = []; // questions not yet sent
@@ -123,19 +125,19 @@
     }
   }
 
-  /** Only the worker's questions are timed: a page that calculates hears no timer meanwhile. */
-  function time(question) {
+  /** A worker's questions are timed here; one of all pages and a page stop by their own clock, the former if it can. */
+  function time(question, grace = 0) {
     const begun = Date.now();
     clearTimeout(timer);
     timer = setTimeout(() => {
       if (current !== question) return;
       // A timer that is itself late says that the whole machine, or this page, stood still.
-      if (Date.now() - begun > 2 * question.limit) time(question);
+      if (Date.now() - begun > 2 * (question.limit + grace)) time(question, grace);
       else {
         restart({ counts: false });
         settle(question.id, refusal(TOO_LONG));
       }
-    }, question.limit);
+    }, question.limit + grace);
   }
 
   function replied(id, text) {
@@ -195,10 +197,7 @@
 
   /** The core is compiled here while the worker is still reading the engine's code. */
   async function readCore() {
-    const file = await unpacked(await read("core"));
-    return WebAssembly.compileStreaming(file).catch((error) => {
-      throw error instanceof RangeError ? error : new Error(`${FILES.core} is damaged (${error})`);
-    });
+    return compiled(await read("core"), FILES.core);
   }
 
   function obtain(name) {
@@ -217,7 +216,113 @@
     return promise;
   }
 
-  // --- Places to run: a worker, else the page itself ------------------------------------------
+  // --- Places to run: a worker of all pages, else one of this page, else the page itself --------
+
+  // A page cannot end a shared worker, so one that does not listen is left for another, of the next number. That
+  // number is kept for the pages that follow in this tab.
+  const NUMBER = `bookletWorker-${WORKER_ID}`;
+  let number = 1;
+  try {
+    number = Number(sessionStorage.getItem(NUMBER)) || 1;
+  } catch {
+    // Without storage each page finds out for itself.
+  }
+
+  function moveOn() {
+    number++;
+    try {
+      sessionStorage.setItem(NUMBER, number);
+    } catch {
+      // As above.
+    }
+  }
+
+  /** Whether this browser keeps a shared worker from one page to the next: it then reads the option. */
+  function keeps() {
+    if (SOURCE === "disk" || typeof SharedWorker === "undefined") return false;
+    let read = false;
+    try {
+      new SharedWorker("http://[", { get extendedLifetime() { return (read = true); } });
+    } catch {
+      // No address: nothing was started.
+    }
+    return read;
+  }
+
+  async function startShared() {
+    if (number > SHARED) throw new Error("no shared worker listens");
+    const file = BASE + FILES.worker;
+    const worker = new SharedWorker(file, { name: `booklet-${WORKER_ID}-${number}`, extendedLifetime: true });
+    const { port } = worker;
+    const mode = await new Promise((resolve, reject) => {
+      const fail = (why) => reject(new Error(`the shared worker ${why}`));
+      const unheard = () => { moveOn(); resolve(null); };
+      let here = false;
+      let silence = 0;
+      // A script that takes long to arrive is no silence; without a network the worker may run all the same.
+      fetch(file, { cache: "force-cache" }).catch(() => {}).then(() => { if (!here) silence = setTimeout(unheard, PATIENCE); });
+      worker.onerror = (event) => fail(event.message || "was refused");
+      port.onmessage = ({ data: message }) => {
+        here = true;
+        clearTimeout(silence);
+        if ("ready" in message) {
+          if (message.worker === WORKER_ID) resolve(message.ready);
+          else fail("belongs to another build");
+        } else if ("failed" in message) reject(new Error(message.failed));
+        else if ("gone" in message && !send) fail("has lost Python");
+        else heard(message, PATIENCE);
+      };
+      port.postMessage({ start: order() });
+    }).catch((error) => {
+      port.close();
+      throw error;
+    });
+    if (mode === null) {
+      port.close();
+      return startShared();
+    }
+    send = ({ id, request, limit }) => {
+      listening(id);
+      port.postMessage({ id, request, limit });
+    };
+    stop = () => { moveOn(); port.close(); };
+    return { place: "shared", start: mode, source: SOURCE };
+  }
+
+  /** A question that does not get its turn goes to another worker: somebody's calculation never ends. */
+  function listening(id) {
+    const begun = Date.now();
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      if (current?.id !== id) return;
+      if (Date.now() - begun > 2 * PATIENCE) listening(id);
+      else again();
+    }, PATIENCE);
+  }
+
+  /** The current question once more, with another worker. */
+  function again() {
+    clearTimeout(timer);
+    if (current) waiting.unshift(current);
+    current = null;
+    restart({ counts: false });
+  }
+
+  /** What a worker says of a question. A shared one stops itself, so it gets some time for that (`grace`). */
+  function heard(message, grace = 0) {
+    if ("reply" in message) replied(message.id, message.reply);
+    else if ("stopped" in message) settle(message.id, refusal(TOO_LONG));
+    else if ("broken" in message) broken(message.id, message.broken, message.usable);
+    else if ("gone" in message) again();
+    else if (message.fetching) clearTimeout(timer);
+    else if ((message.begun === current?.id || message.fetching === false) && current) time(current, grace);
+  }
+
+  function order() {
+    const names = ["core", "memory", "stdlib", "lock", "wheel"];
+    const files = Object.fromEntries(names.map((name) => [name, BASE + FILES[name]]));
+    return { source: SOURCE, engine: BASE + FILES.engine, files };
+  }
 
   async function newWorker() {
     if (SOURCE === "http") return new Worker(BASE + FILES.worker);
@@ -232,9 +337,6 @@
 
   async function startWorker() {
     const worker = await newWorker();
-    const files = Object.fromEntries(
-      ["core", "memory", "stdlib", "lock", "wheel"].map((name) => [name, BASE + FILES[name]]),
-    );
     const mode = await new Promise((resolve, reject) => {
       const silence = setTimeout(() => reject(new Error("the worker never spoke")), SILENCE);
       worker.onerror = (event) => {
@@ -248,20 +350,15 @@
           if (message.worker === WORKER_ID) resolve(message.ready);
           else reject(new Error("the worker belongs to another build"));
         } else if ("failed" in message) reject(new Error(message.failed));
-        else if ("reply" in message) replied(message.id, message.reply);
-        else if ("broken" in message) broken(message.id, message.broken, message.usable);
-        else if ("fetching" in message) {
-          if (message.fetching) clearTimeout(timer);
-          else if (current) time(current);
-        } else if ("want" in message) {
+        else if ("want" in message) {
           const file = message.want;
           get(file).then(
             (content) => worker.postMessage({ file, content }),
             (error) => worker.postMessage({ file, error: String(error) }),
           );
-        }
+        } else heard(message);
       };
-      worker.postMessage({ start: { source: SOURCE, engine: BASE + FILES.engine, files } });
+      worker.postMessage({ start: order() });
     }).catch((error) => {
       worker.terminate();
       throw error;
@@ -278,10 +375,13 @@
     await readEngine();
     const engine = bookletEngine();
     const mode = await engine.start({ get });
-    send = ({ id, request }) =>
-      engine.answer(request).then(
+    send = ({ id, request, limit }) =>
+      engine.answer(request, limit).then(
         (reply) => replied(id, reply),
-        (error) => broken(id, error, error?.name === "PythonError"),
+        (error) => {
+          if (error?.type === "KeyboardInterrupt") settle(id, refusal(TOO_LONG));
+          else broken(id, error, error?.name === "PythonError");
+        },
       );
     stop = () => {};
     return { place: "page", start: mode, source: SOURCE };
@@ -293,7 +393,8 @@
     if (runtime.state !== "idle") return;
     change("starting");
     const errors = [];
-    let found = await attempt(startWorker, errors);
+    let found = keeps() ? await attempt(startShared, errors) : null;
+    found ??= await attempt(startWorker, errors);
     const old = !found && (await updated());
     if (old && leave()) return; // the page that follows answers
     found ??= await attempt(startOnPage, errors);

@@ -33,6 +33,14 @@ async function unpacked(given) {
   });
 }
 
+/** The core, compiled while its file arrives. */
+async function compiled(given, name) {
+  const file = await unpacked(given);
+  return WebAssembly.compileStreaming(file).catch((error) => {
+    throw error instanceof RangeError ? error : new Error(`${name} is damaged (${error})`);
+  });
+}
+
 function decode(base64) {
   if (Uint8Array.fromBase64) return Uint8Array.fromBase64(base64);
   const text = atob(base64);

@@ -83,8 +83,12 @@ def stand_in_address(stand_in_site: Path) -> Iterator[str]:
 
 @pytest.fixture
 def bare(chromium: Browser) -> Iterator[BrowserContext]:
-    """A context whose pages may complain: these tests break things on purpose."""
+    """A context whose pages may complain: these tests break things on purpose.
+
+    Its browser has no shared worker, whose requests could not be answered wrongly; test_shared_worker.py has one.
+    """
     context = chromium.new_context()
+    context.add_init_script("delete window.SharedWorker;")
     yield context
     context.close()
 
@@ -107,8 +111,9 @@ def without(site: Path, folder: Path, *patterns: str) -> str:
 # --- The usual start -------------------------------------------------------------------------
 
 
-def test_starts_from_the_memory_image_in_a_worker(address: str, page: Page) -> None:
+def test_starts_from_the_memory_image_in_a_worker(address: str, bare: BrowserContext) -> None:
     """Over http and from disk, under the content policy, the fast way is taken."""
+    page = bare.new_page()
     page.goto(f"{address}page.html")
     source = "disk" if address.startswith("file:") else "http"
     assert how(page) == {"place": "worker", "start": "snapshot", "source": source}
@@ -120,8 +125,9 @@ def test_finds_its_files_from_a_page_in_a_folder(address: str, page: Page) -> No
     assert how(page)["start"] == "snapshot"
 
 
-def test_a_usual_start_asks_for_nothing_it_does_not_use(stand_in_address: str, page: Page) -> None:
+def test_a_usual_start_asks_for_nothing_it_does_not_use(stand_in_address: str, bare: BrowserContext) -> None:
     """Page, loader, worker, engine, core and memory image, each once: no library, no wheel."""
+    page = bare.new_page()
     asked: list[str] = []
     page.context.on("request", lambda r: asked.append(r.url.rsplit("/", 1)[-1].split("-")[0]))
     page.goto(f"{stand_in_address}page.html")
@@ -151,8 +157,9 @@ def test_text_passes_unchanged(address: str, page: Page) -> None:
     assert ask(page, "echo", **data) == {"ok": True, "data": data}
 
 
-def test_random_numbers_are_new_at_each_start(address: str, page: Page) -> None:
+def test_random_numbers_are_new_at_each_start(address: str, bare: BrowserContext) -> None:
     """The image's random state is not what a reader gets."""
+    page = bare.new_page()
     drawn = set()
     for _ in range(3):
         page.goto(f"{address}page.html")
@@ -454,6 +461,16 @@ def test_runs_on_the_page_where_there_are_no_workers(address: str, bare: Browser
     page = bare.new_page()
     page.goto(f"{address}page.html")
     assert how(page)["place"] == "page"
+
+
+def test_a_calculation_without_end_is_stopped_on_the_page_too(address: str, bare: BrowserContext) -> None:
+    """No timer of the page could end it: Python looks at the clock itself, and answers the next question."""
+    page = bare.new_page()
+    page.goto(f"{address}no-worker.html")
+    assert how(page)["place"] == "page"
+    reply = page.evaluate(ASK, ["slow", {"seconds": 600}, {"limit": 100}])
+    assert TOO_LONG in reply["errors"][0]["message"]
+    assert ask(page, "echo", a=1)["ok"]
 
 
 def test_runs_on_the_page_without_the_worker_script(stand_in_address: str, bare: BrowserContext) -> None:

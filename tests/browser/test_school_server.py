@@ -88,7 +88,7 @@ def test_a_question_is_solved_behind_the_printed_headers(framed: tuple[str, str,
     section.locator('form.numbers [name="Q1"]').fill("+16 nC")
     expect(section.locator(".given")).to_contain_text("16", timeout=20_000)
     assert page.evaluate("window.bookletRuntime.how") == {
-        "place": "worker",
+        "place": "shared",
         "start": "snapshot",
         "source": "http",
     }

@@ -21,8 +21,12 @@ NOT_ARRIVED = "The calculator did not arrive with this page"
 
 @pytest.fixture
 def bare(chromium: Browser) -> Iterator[BrowserContext]:
-    """A context whose pages may complain: these tests break things on purpose."""
+    """A context whose pages may complain: these tests break things on purpose.
+
+    Its browser has no shared worker, whose requests could not be answered wrongly.
+    """
     context = chromium.new_context(viewport={"width": 1366, "height": 768})
+    context.add_init_script("delete window.SharedWorker;")
     yield context
     context.close()
 

@@ -7,6 +7,7 @@ import random
 import sys
 import time
 from collections.abc import Callable, Iterator
+from itertools import count
 from typing import Any
 
 
@@ -46,6 +47,17 @@ def _slow(data: dict[str, Any]) -> Any:
     return data
 
 
+TURNS = count(1)
+
+
+def _turn(_data: dict[str, Any]) -> Any:
+    return {"turn": next(TURNS)}
+
+
+def _stuck(_data: dict[str, Any]) -> Any:
+    return sum(range(10**18))  # in one instruction of Python's, which nothing interrupts
+
+
 def _broken(_data: dict[str, Any]) -> Any:
     raise RuntimeError("a mistake in the package")
 
@@ -62,6 +74,8 @@ OPERATIONS: dict[str, Callable[[dict[str, Any]], Any]] = {
     "late library": _late_library,
     "kept library": _kept_library,
     "slow": _slow,
+    "turn": _turn,
+    "stuck": _stuck,
     "broken": _broken,
     "end": _end,
 }
