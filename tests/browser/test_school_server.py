@@ -94,6 +94,13 @@ def test_a_question_is_solved_behind_the_printed_headers(framed: tuple[str, str,
     }
 
 
+# Where a page has begun to start Python it is heard out.
+STARTED_WELL = """async () => {
+  const runtime = window.bookletRuntime;
+  return !runtime || runtime.state === "idle" || (await runtime.ask("settings", {})).ok;
+}"""
+
+
 def test_every_page_opens_behind_the_printed_headers(
     framed: tuple[str, str, str], built_site: Path, page: Page
 ) -> None:
@@ -102,7 +109,7 @@ def test_every_page_opens_behind_the_printed_headers(
     for name in [*names, *(chapter.entries[-1].address for chapter in chapters())]:
         if name != "404.html":
             page.goto(framed[0] + name)
-            page.wait_for_load_state("networkidle")
+            assert page.evaluate(STARTED_WELL)
     page.goto(framed[0] + "index.html")
     page.get_by_role("textbox", name="Find a word, a law, a question").click()
     page.keyboard.type("Coulomb")
