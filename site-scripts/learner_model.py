@@ -245,6 +245,7 @@ class Line:
     by_hand: bool  # found by trial: there is no formula to go wrong in
     where: tuple[str, str, float | None] | None  # key, words, angle
     marks: int
+    size: bool  # the value is a size, whatever direction or sign goes with it
 
 
 @dataclass
@@ -312,6 +313,7 @@ def sheet(key: str, level: int, seed: int) -> Sheet | None:
                     step.root is not None,
                     own,
                     sum(mark.count for mark in step.marks),
+                    bool(told) and values[step.makes] > 0 and told.key == "negative",
                 )
             )
         parts.append(Asked(part.key, part.answers, lines, part.marks, part.also, options))
@@ -536,7 +538,7 @@ def typed_answer(number: float, unit: str, figures: int, chance: random.Random) 
 
 def printed_size(number: float, line: Line) -> float:
     """A value as answered: its size where a direction goes with it, unless the sign is that of a charge."""
-    return abs(number) if line.where and line.unit != "C" else number
+    return abs(number) if line.where and (line.unit != "C" or line.size) else number
 
 
 # --- measuring --------------------------------------------------------------------------------
@@ -843,12 +845,14 @@ def _carry(report: Report, key: str, one: Sheet, place: int, kind: str, wrong: f
         new, old = now[other.answer], one.values[other.answer]
         if not new or math.isclose(new, old, rel_tol=0.012) or (line.where and (line.where[2] is not None)):
             continue
+        if kind.endswith("turned") and not line.where and new * old < 0:
+            continue  # a size that came out below zero: no learner goes on with it
         entry = _answer(one, other, new, chance)
-        if line.where and kind.endswith("turned"):
+        if line.where and line.where[0] in TURNED:
             turned = _sense(one, other, now)
-            if turned is None:
+            if turned is None and kind.endswith("turned"):
                 continue
-            entry["direction"] = turned
+            entry["direction"] = turned or entry.get("direction", "")
         answers[other.key] = entry
         later.append((other, new))
     if not later:

@@ -15,9 +15,9 @@ from functools import lru_cache
 from calc.language.expressions import expression
 from calc.language.symbols import symbol
 from calc.language.trees import factors, quotient, terms, total, written
-from calc.model.constants import SHEET
 
 _SWAPPED = {"sin": "cos", "cos": "sin", "asin": "acos", "acos": "asin"}
+_FUNCTION = {"sin": "sine", "cos": "cosine", "tan": "tangent"}
 _SIDE = {
     "sin": "sine belongs to the side opposite the angle",
     "cos": "cosine belongs to the side next to the angle",
@@ -157,10 +157,20 @@ def _of_root(inside: ast.expr) -> _Found:
                 "In a right-angled triangle it is their squares."
             ),
         )
+        did, do = ("subtracted", "add") if sign > 0 else ("added", "subtract")
+        yield (
+            "squares-combined",
+            ast.Call(ast.Name("sqrt", ast.Load()), [total([terms(inside)[0], (-sign, terms(inside)[1][1])])], []),
+            f"You {did} the squares of the two sides. Look which side is the longest one, and {do} them here.",
+        )
 
 
 def _of_angle(node: ast.Call, argument: ast.expr) -> _Found:
     name = _name(node)
+    if name in ("sin", "cos", "tan"):
+        said, half = _said(argument), quotient([argument], [ast.Constant(2)])
+        say = f"You halved {said} before you took the {_FUNCTION[name]}. Use the whole angle."
+        yield "half-angle", ast.Call(node.func, [half], []), say
     if name in _SWAPPED:
         other = _SWAPPED[name]
         plain = name.removeprefix("a")
@@ -168,11 +178,12 @@ def _of_angle(node: ast.Call, argument: ast.expr) -> _Found:
         say = f"You used {other.removeprefix('a')} for {plain}: {_SIDE[plain]}. Look at your drawing again."
         yield f"{other}-for-{name}", wrong, say
     elif name == "tan":
-        yield (
-            "tan-turned",
-            quotient([], [node]),
-            "You divided the sides the other way round: the tangent is opposite over adjacent.",
-        )
+        say = "You divided the sides the other way round: the tangent is opposite over adjacent."
+        yield "tan-turned", quotient([], [node]), say
+        for other in ("sin", "cos"):
+            wrong = ast.Call(ast.Name(other, ast.Load()), [argument], [])
+            say = f"You used {'sine' if other == 'sin' else 'cosine'} for the tangent. Look at your triangle again."
+            yield f"{other}-for-tan", wrong, f"{say} The tangent is opposite over adjacent."
     elif name == "atan":
         above, below = factors(argument)
         if below:
@@ -185,6 +196,13 @@ def _of_angle(node: ast.Call, argument: ast.expr) -> _Found:
 
 def _of_sum(node: ast.expr) -> _Found:
     parts = terms(node)
+    if all(sign > 0 for sign, _ in parts):
+        mean = quotient([node], [ast.Constant(len(parts))])
+        yield "mean-for-sum", mean, f"You took the mean. {_said(node)} is a sum: do not divide it by {len(parts)}."
+    if len(parts) == 2 and parts[0][0] > 0 > parts[1][0]:
+        first, second = _said(parts[0][1]), _said(parts[1][1])
+        say = f"You subtracted the other way round: take {second} from {first}."
+        yield "turned-round", total([(1, parts[1][1]), (-1, parts[0][1])]), say
     for place, (sign, term) in enumerate(parts):
         said = _said(term)
         rest = [*parts[:place], *parts[place + 1 :]]
@@ -214,7 +232,7 @@ def _of_product(node: ast.expr) -> _Found:
                 quotient(rest, [*below, factor]),
                 f"You divided by {said}: multiply by it.",
             )
-        if isinstance(factor, ast.Call) or _is_constant(factor):
+        if rest or below:
             yield (
                 "factor-left-out",
                 quotient(rest, below),
@@ -236,7 +254,7 @@ def _of_product(node: ast.expr) -> _Found:
             quotient([*above, factor], rest),
             f"You multiplied by {said}: divide by it.",
         )
-        if isinstance(factor, ast.Call) or _is_constant(factor):
+        if rest or above:
             yield (
                 "factor-left-out",
                 quotient(above, rest),
@@ -259,10 +277,6 @@ def _added(above: list[ast.expr], below: list[ast.expr]) -> _Found:
 
 def _letter(name: ast.Name) -> str:
     return symbol(name.id).label.partition("_")[0]
-
-
-def _is_constant(node: ast.expr) -> bool:
-    return isinstance(node, ast.Name) and node.id in SHEET
 
 
 def _name(node: ast.Call) -> str:

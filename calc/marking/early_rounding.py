@@ -18,6 +18,11 @@ def plain_decimals(value: float) -> float:
     return round(value, 2) or value
 
 
+def two_figures(value: float) -> float:
+    """Rounded to two significant figures."""
+    return float(f"{value:.1e}")
+
+
 def rounded_inside(source: str, values: Mapping[str, float]) -> list[float]:
     """The value of an expression with each inner result rounded to two decimals."""
     tree = expression(source).tree

@@ -12,11 +12,19 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from calc.marking.learner import Typed, by_sign, can_be_asked, judge_direction
-from calc.marking.suspects import Chain, Suspect
+from calc.language.quantities import QuantityError
+from calc.marking.learner import Typed, by_sign, can_be_asked, direction_key, judge_direction
+from calc.marking.suspects import Chain, Slip, Suspect
+from calc.model.answers import Direction
+from calc.model.constants import other_sheets
+from calc.model.directions import turned_round
 from calc.model.questions import Mistake
 
-BESIDE = 0.03  # one mistake, rounded on the way, is as likely as two together that fit exactly
+BESIDE = 0.03  # how far rounding on the way may take the value of a mistake
+MOST_NAMED = 3
+ELSEWHERE = 0.1  # how far another data sheet can take an answer
+SURE = 4  # figures from which a slip that seldom happens needs no pair beside it
+SPAN = 0.005  # a little more than the ends, for rounding at the end
 EARLY = 0.03  # "up to 3 % and reproduced by rounding intermediates"
 POWERS = [sign * power for power in range(1, 19) for sign in (1, -1)]
 FULL = ("right", "early", "carried")  # sizes that earn the marks
@@ -37,7 +45,7 @@ type State = Literal[
 type Label = Literal["right", "early", "carried", "within"]
 type Size = Literal["right", "early", "carried", "within", "wrong"]
 type UnitSaid = Literal["right", "missing", "wrong"]
-type Turn = Literal["", "right", "missing", "wrong", "opposite", "sign"]
+type Turn = Literal["", "right", "missing", "unread", "wrong", "opposite", "sign"]
 
 
 @dataclass(frozen=True)
@@ -45,10 +53,21 @@ class Base:
     """A way to the value that a learner may have gone. label: 'right', 'early', 'carried' or 'within'.
 
     'early': from own values that were all judged right. 'within': from a wrong value of the same part.
+    ends: what the least and the greatest give that round to the own values typed.
+    turned: one of the own values was given the opposite direction or sign.
     """
 
     way: Chain
     label: Label
+    ends: tuple[float, ...] = ()
+    turned: bool = False
+
+    def spans(self, typed: Typed) -> bool:
+        """Whether the value lies between those that the learner's own values, unrounded, could have given."""
+        if not self.ends:
+            return False
+        low, high = min(map(abs, self.ends)), max(map(abs, self.ends))
+        return low * (1 - SPAN) <= abs(typed.value) <= high * (1 + SPAN)
 
 
 @dataclass(frozen=True)
@@ -57,7 +76,7 @@ class Finding:
 
     state: 'right', 'rounded early', 'carried', 'unit', 'direction', 'mistake', 'one of two' or 'not recognised'.
     size: 'right', 'early', 'carried', 'within' or 'wrong'. unit: 'right', 'missing' or 'wrong'.
-    turn: '' (none asked), 'right', 'missing', 'wrong', 'opposite', or 'sign' for a wrong sign.
+    turn: '' (none asked), 'right', 'missing', 'unread', 'wrong', 'opposite', or 'sign' for a wrong sign.
     fits: the suspects that give this value. turned: declared mistakes that only turn the direction.
     power: the answer is 10 to this power times the right one. coarse: right to fewer figures than can be marked.
     way: the chain the value was held against.
@@ -80,19 +99,32 @@ class Finding:
         return self.size in FULL
 
 
-def judge(typed: Typed, said: str, right: Chain, own: Sequence[Base] = (), keep: Keep | None = None) -> Finding:
+def judge(
+    typed: Typed,
+    said: str,
+    right: Chain,
+    own: Sequence[Base] = (),
+    keep: Keep | None = None,
+    positive: str = "",
+) -> Finding:
     """Judge a typed value and direction.
 
     right: the chain from the data. own: chains from the learner's own values: those of earlier parts first,
     then of this part.
-    keep: which suspects agree with the other things typed. Raises QuantityError for a direction that cannot be read.
+    keep: which suspects agree with the other things typed. positive: the key of the positive direction, where the
+    question states one: a sign then says a direction. Raises QuantityError for a direction that cannot be read.
     """
-    bases = [Base(right, "right"), *own]
+    bases = [Base(right, "right"), *_other_sheets(typed, right), *own]
     found = _size(typed, said, bases, keep)
     finding = replace(found, unit=_unit(typed, found.way))
-    turn = _turn(typed, said, found.way)
+    turn = _turn(typed, said, found.way, positive)
     if not finding.sized:
         return replace(finding, turn=turn if turn != "missing" else "")
+    if turn in ("opposite", "wrong", "sign"):
+        for base in own:
+            agrees = _agrees(typed, base.way) or base.spans(typed)
+            if agrees and (_turn(typed, said, base.way, positive) == "right" or (base.turned and turn != "wrong")):
+                return replace(finding, state=_STATES[base.label], size=base.label, way=base.way, turn="right")
     substituted = _sign_substituted(typed, found.way) if turn == "sign" else ()
     if substituted:
         return replace(finding, state="mistake", turn=turn, fits=substituted)
@@ -107,6 +139,22 @@ def judge(typed: Typed, said: str, right: Chain, own: Sequence[Base] = (), keep:
     return replace(finding, state=state, turn=turn, turned=turned)
 
 
+def _other_sheets(typed: Typed, right: Chain) -> list[Base]:
+    """The ways with the constants of other data sheets, used all through: k = 8,99 × 10⁹, g = 9,81.
+
+    They matter where values almost cancel, so that a constant 1 in 1000 off shows.
+    """
+    if _agrees(typed, right) or not abs(abs(typed.value) - abs(right.right)) <= ELSEWHERE * abs(right.right):
+        return []
+    found = []
+    for sheet in other_sheets(right.constants, right.used):
+        try:
+            found.append(Base(right.with_constants(sheet), "right"))
+        except (ValueError, ArithmeticError):
+            continue
+    return found
+
+
 _STATES: dict[Label, State] = {
     "right": "right",
     "early": "rounded early",
@@ -116,17 +164,21 @@ _STATES: dict[Label, State] = {
 
 
 def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> Finding:
+    """Right by one of the ways; else single slips that give the digits typed; rounding; an exact power of ten; two
+    slips together; a slip rounded on the way."""
     for base in bases:
-        if _agrees(typed, base.way):
+        if _agrees(typed, base.way) or base.spans(typed):
             return Finding(_STATES[base.label], typed, base.way, base.label)
     ways = [base.way for base in reversed(bases)]
     for way in ways:
-        fits = fitting(typed, way, keep, said)
+        fits = singles(typed, way, keep, said)
+        if fits and (_rank(fits[0]) > 1 or (typed.figures < SURE and _rank(fits[0]))):
+            fits += pairs(typed, way, keep, said)
         if fits:
             if _early(typed, way):  # no mistake is named that cannot be told from the right answer
-                return Finding("rounded early", typed, way, "early", fits=fits)
-            state: State = "mistake" if len(fits) == 1 else "one of two"
-            return Finding(state, typed, way, "wrong", fits=fits)
+                declared = tuple(fit for fit in fits if _rank(fit) < 1)
+                return Finding("rounded early", typed, way, "early", fits=declared)
+            return _named(typed, way, fits)
     for way in ways:
         if _early(typed, way):
             return Finding("rounded early", typed, way, "early")
@@ -134,17 +186,16 @@ def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> 
         for power in POWERS:
             if typed.factor and way.step.unit != "°" and _agrees(typed, way, 10.0**power):
                 return Finding("unit", typed, way, "wrong", power=power)
-    for way in ways:
-        fits = tuple(s for s in way.algebra if _shown(typed, s, way))
-        if fits:
-            return Finding("mistake" if len(fits) == 1 else "one of two", typed, way, "wrong", fits=fits)
+    for find in (pairs, rounded, swapped):
+        for way in ways:
+            fits = find(typed, way, keep, said)
+            if fits:
+                return _named(typed, way, fits)
     return Finding("not recognised", typed, ways[-1], "wrong", coarse=_coarse(typed, ways[-1]))
 
 
-def _shown(typed: Typed, suspect: Suspect, way: Chain) -> bool:
-    """Whether a slip of the formula gives the digits typed, and the sign where that counts."""
-    same_sign = not sign_counts(way) or (typed.value < 0) == (suspect.value < 0)
-    return same_sign and typed.figures > 1 and typed.shows(suspect.value)
+def _named(typed: Typed, way: Chain, fits: tuple[Suspect, ...]) -> Finding:
+    return Finding("mistake" if len(fits) == 1 else "one of two", typed, way, "wrong", fits=fits[:MOST_NAMED])
 
 
 def _agrees(typed: Typed, way: Chain, times: float = 1.0) -> bool:
@@ -168,26 +219,112 @@ def _coarse(typed: Typed, way: Chain) -> bool:
 
 
 def fitting(typed: Typed, way: Chain, keep: Keep | None = None, said: str = "") -> tuple[Suspect, ...]:
-    """The suspects that cannot be told from the typed value at its precision, single ones first.
+    """The suspects that give what was typed: single ones, else two together, else one with rounding on the way."""
+    return (singles(typed, way, keep, said) or pairs(typed, way, keep, said) or rounded(typed, way, keep, said))[
+        :MOST_NAMED
+    ]
 
-    When none gives exactly the digits typed, those within 1 %: single ones, else two together.
-    said: the direction given with it.
+
+def singles(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
+    """Single slips that give the digits typed, the likeliest first: each another mistake, not another wording of one.
+
+    Where the number is the right one times a power of ten, a prefix tells more than which prefix it was.
     """
-    exact = [s for s in (*way.singles, *way.pairs) if typed.shows(s.value)]
-    near = [s for s in way.singles if typed.near(s.value, BESIDE)]
-    if not any(len(s.slips) == 1 for s in exact):
-        exact = near + exact
-    found = exact or [s for s in way.singles if typed.near(s.value)]
-    if not found and typed.figures > 2:
-        found = [s for s in way.pairs if typed.near(s.value)]
-    if keep:
-        found = [s for s in found if keep(s, way)] or found
-    if sign_counts(way):
-        negative = said == "negative" if by_sign(way.direction) and said else typed.value < 0
-        found = [s for s in found if (s.value < 0) == negative] or found
-    # what every explanation has in common can be told; a second slip that does not show cannot
-    alone = {s.slips[0] for s in found if len(s.slips) == 1}
-    return tuple(s for s in found if len(s.slips) == 1 or not alone & set(s.slips))
+    found = [s for s in (*way.singles, *way.general) if _gives(typed, s.value, way, said, s)]
+    if _power(typed, way):
+        found = [s for s in found if s.slips[0].kind != "common"]
+    return _kept(way.distinct(sorted(found, key=_rank)), way, keep)
+
+
+def pairs(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
+    """Two slips together that give the digits typed; one figure would fit too much."""
+    if typed.figures < 2:
+        return ()
+    return _kept(way.distinct(s for s in way.pairs if _gives(typed, s.value, way, said, s)), way, keep)
+
+
+def rounded(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
+    """A slip with every step rounded, or one whose last figure is a little off."""
+    if typed.figures < 2:
+        return ()
+    near = [s for s in way.singles if typed.near(s.value, BESIDE) and _signed(typed, s, way, said)]
+    found = [
+        s
+        for s in near
+        if (typed.figures > 2 and typed.beside(s.value)) or any(map(typed.shows, way.rounded_with(s.slips[0])))
+    ]
+    return _kept(way.distinct(found), way, keep)
+
+
+def swapped(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
+    """The right digits, two neighbours of them changed over."""
+    right = abs(way.right) / typed.factor
+    if typed.figures < 3 or not right or not math.isfinite(right):
+        return ()
+    digits = "".join(map(str, typed.number.as_tuple().digits))
+    exponent = typed.number.as_tuple().exponent
+    for place in range(min(len(digits) - 1, 3)):
+        back = digits[:place] + digits[place + 1] + digits[place] + digits[place + 2 :]
+        number = int(back) * 10.0 ** (exponent if isinstance(exponent, int) else 0)
+        if back != digits and abs(number - right) <= typed.last / typed.factor * (1 + 1e-6):
+            say = "Two of your digits have changed places. Copy the number once more from your calculator."
+            slip = Slip("digits-swapped", way.target, say, kind="common", output=typed.value / way.right)
+            return (Suspect((slip,), typed.value),)
+    return ()
+
+
+def _kept(found: tuple[Suspect, ...], way: Chain, keep: Keep | None) -> tuple[Suspect, ...]:
+    return (tuple(s for s in found if keep(s, way)) or found) if keep else found
+
+
+# How likely a slip is: the catalogue's and those of units first, those of a whole answer last.
+_SELDOM = {"power-3": 2, "power-4": 3, "halved-for-root": 2, "half-angle": 3, "twice": 3, "half": 3, "mean-for-sum": 2}
+
+
+def _rank(suspect: Suspect) -> int:
+    slip = suspect.slips[0]
+    if slip.kind in ("algebra", "common"):
+        return _SELDOM.get(slip.key, 1 if slip.kind == "algebra" else 2)
+    return 0
+
+
+def _power(typed: Typed, way: Chain) -> bool:
+    """Whether the digits are right and only the power of ten is not."""
+    return way.step.unit != "°" and any(_agrees(typed, way, 10.0**power) for power in POWERS)
+
+
+def _gives(typed: Typed, value: float, way: Chain, said: str, suspect: Suspect) -> bool:
+    """Whether a slip gives the digits typed, with their sign and direction. One figure alone shows nothing."""
+    shows = typed.shows(value) if typed.figures > 1 else typed.agrees(value) and _rank(suspect) == 0
+    return shows and _signed(typed, suspect, way, said)
+
+
+def _signed(typed: Typed, suspect: Suspect, way: Chain, said: str) -> bool:
+    """Whether a slip gives the sign typed, or the direction said with a size."""
+    where, negative = way.direction, typed.value < 0
+    if suspect.slips[0].kind == "sign" and way.right > 0 > suspect.value and not by_sign(where):
+        return negative
+    if by_sign(where) and not sign_counts(way):
+        return True
+    if where is not None and by_sign(where):
+        chosen = _key(said, where)
+        return (suspect.value < 0) == (chosen == "negative" if chosen else negative)
+    if where is None or not can_be_asked(where):
+        return (suspect.value < 0) == negative
+    if suspect.value < 0 and way.right > 0 and said and not negative:
+        return _opposite(said, where)
+    return not negative or suspect.value < 0
+
+
+def _key(said: str, where: Direction) -> str | None:
+    return direction_key(said, where) if said.strip() else None
+
+
+def _opposite(said: str, where: Direction) -> bool:
+    try:
+        return judge_direction(said, where) == "opposite"
+    except QuantityError:
+        return False
 
 
 def sign_counts(way: Chain) -> bool:
@@ -216,7 +353,7 @@ def _unit(typed: Typed, way: Chain) -> UnitSaid:
     return "missing" if typed.unit is None and way.step.unit else "right"
 
 
-def _turn(typed: Typed, said: str, way: Chain) -> Turn:
+def _turn(typed: Typed, said: str, way: Chain, positive: str = "") -> Turn:
     right = way.direction
     if right is not None and by_sign(right):
         if said.strip():
@@ -225,6 +362,8 @@ def _turn(typed: Typed, said: str, way: Chain) -> Turn:
         return "right" if negative == (right.key == "negative") else "sign"
     if right is not None and can_be_asked(right):
         turn = judge_direction(said, right)
+        if turn == "missing" and typed.value < 0 and positive in dict(right.options):
+            return "missing" if turned_round(positive, right.key) else "sign"
         return "sign" if turn in ("right", "missing") and typed.value < 0 < way.right else turn
     if typed.value and (typed.value < 0) != (way.right < 0):
         return "sign"

@@ -16,6 +16,8 @@ from calc.language.expressions import Expression, ExpressionError
 from calc.language.quantities import QuantityError, parse_number, parse_quantity
 from calc.language.units import Unit, UnitError, parse_unit
 from calc.language.unittext import raised_to_caret
+from calc.marking.bearings import angle_said, has_number
+from calc.marking.writings import number_parts, unit_meant, value_text
 from calc.model.answers import Direction
 from calc.model.directions import SIGN_OF_CHARGE, meant, turned_round
 
@@ -50,10 +52,21 @@ class Typed:
     @property
     def looser(self) -> float:
         """Like ``half`` when the end zeros of a whole number are only place holders: 1 200 for 1 234."""
-        zeros = 0
-        if self.number and self.number == self.number.to_integral_value():
-            digits = "".join(map(str, self.number.as_tuple().digits))
-            zeros = len(digits) - len(digits.rstrip("0"))
+        return self.half * 10.0**self._end_zeros
+
+    @property
+    def _end_zeros(self) -> int:
+        """Zeros at the end of a whole number written out; those of 1,10 × 10⁵ are meant."""
+        digits, exponent = self.number.as_tuple().digits, self.number.as_tuple().exponent
+        if not self.number or exponent != 0:
+            return 0
+        return len(digits) - len("".join(map(str, digits)).rstrip("0"))
+
+    @property
+    def last(self) -> float:
+        """Half of the last place that is meant: a whole number of more than three figures ends at its third at least,
+        as 16 930 does for 16 931,2."""
+        zeros = min(self._end_zeros, max(self.figures - 3, 0))
         return self.half * 10.0**zeros
 
     def agrees(self, right: float) -> bool:
@@ -83,7 +96,11 @@ class Typed:
             return abs(value) < NOTHING
         if self.figures == 1:
             return self.near(value)
-        return abs(abs(self.value) - abs(value)) <= self.half * (1 + 1e-6) + NEARLY * abs(value)
+        return abs(abs(self.value) - abs(value)) <= self.last * (1 + 1e-6) + NEARLY * abs(value)
+
+    def beside(self, value: float) -> bool:
+        """Whether the last figure typed is at most one off, as after cutting digits short; sizes only."""
+        return abs(abs(self.value) - abs(value)) <= 2 * self.last * (1 + 1e-6)
 
     def near(self, value: float, close: float = CLOSE) -> bool:
         """Whether ``value`` is within 1 %, or what was typed with end zeros as place holders; sizes only."""
@@ -98,13 +115,21 @@ def read_value(text: str, unit: str) -> Typed:
     Raises QuantityError, whose sentence says what to type.
     """
     wanted = parse_unit(unit)
+    plain = value_text(text)
     try:
-        quantity = parse_quantity(text, unit)
+        parts = number_parts(plain)
+        if parts:
+            plain = f"{read_line(parts[0]):.12g} {parts[1]}"
+        quantity = parse_quantity(plain, unit)
     except QuantityError as problem:
-        number, other = _apart(text, problem)
+        number, tail, other = _apart(plain, problem)
+        meant_unit = unit_meant(tail, wanted) if tail and unit else None
+        if meant_unit:
+            read = parse_unit(meant_unit)
+            return _typed(number, read, read, True, text)
         if other:
             return _typed(number, other, other, False, text)
-        if unit:
+        if unit or tail:
             raise
         return _typed(number, None, wanted, True, text)  # "3 electrons": a count says what it counts
     return _typed(quantity.number, quantity.unit if quantity.unit_typed else None, quantity.unit, True, text)
@@ -118,8 +143,9 @@ def _typed(number: Decimal, unit: Unit | None, counted: Unit, fits: bool, text: 
     return Typed(value, number, float(place) / 2 * factor, factor, unit, fits, text.strip())
 
 
-def _apart(text: str, problem: QuantityError) -> tuple[Decimal, Unit | None]:
-    """The number at the start of ``text`` and the unit after it, of whatever kind; None for a plain word."""
+def _apart(text: str, problem: QuantityError) -> tuple[Decimal, str, Unit | None]:
+    """The number at the start of ``text``, what stands after it, and that as a unit of whatever kind; None for a
+    plain word, or for units without the dot between them."""
     for cut in range(len(text) - 1, 0, -1):
         try:
             number = parse_number(text[:cut])
@@ -130,10 +156,10 @@ def _apart(text: str, problem: QuantityError) -> tuple[Decimal, Unit | None]:
             unit = parse_unit(tail)
         except UnitError:
             if re.fullmatch(r"[A-Za-z]{4,}", tail) and parse_quantity(text[:cut], ""):
-                return number, None
-            break
+                return number, "", None
+            return number, tail, None
         if unit.text:
-            return number, unit
+            return number, tail, unit
     raise problem
 
 
@@ -152,23 +178,44 @@ type Judged = Literal["right", "missing", "opposite", "wrong"]
 
 
 def judge_direction(text: str, right: Direction) -> Judged:
-    """'right', 'missing', 'opposite' or 'wrong'; QuantityError when the text is no direction.
+    """'right', 'missing', 'opposite' or 'wrong'; QuantityError when the text cannot be read as a direction.
 
-    text: an option's key or words, what else its kind of direction is called, degrees anticlockwise from the +x
-    axis, or ``bearing 053``.
+    text: an option's key or words, what else its kind of direction is called, alone or in a sentence, or an angle in
+    a plane as :mod:`calc.marking.bearings` reads it. Where no angle is asked, one said beside the words is left out.
     """
     said = text.strip()
     if not said:
         return "missing"
-    keys = [key for key, _ in right.options]
-    chosen = next((key for key, words in right.options if said.casefold() in (key.casefold(), words.casefold())), None)
-    key = chosen or meant(said, keys)
+    angle = angle_said(said) if right.angle is not None and has_number(said) else None
+    if angle is not None and right.angle is not None:
+        return _judge_angle(math.radians(angle), math.radians(right.angle))
+    key = direction_key(said, right)
+    if key is None and right.angle is None and has_number(said):  # the angle is a value of its own here
+        key = direction_key(_WITHOUT_ANGLE.sub("", said), right)
     if key is not None:
         return "right" if key == right.key else "opposite" if opposite(key, right) else "wrong"
-    if right.angle is None:
-        offered = " or ".join(f"“{words}”" for _, words in right.options)
-        raise QuantityError(f'"{said}" is not one of the directions here. Choose {offered}.')
-    return _judge_angle(said, math.radians(right.angle))
+    raise QuantityError(_unread(said, right))
+
+
+_WITHOUT_ANGLE = re.compile(r"-?\d+(?:[.,]\d+)?\s*(?:°|deg(?:ree)?s?\b)?|\(.*\)")
+
+
+def direction_key(said: str, right: Direction) -> str | None:
+    """The option that a learner's words name; None where none does."""
+    said = said.strip()
+    chosen = (key for key, words in right.options if said.casefold() in (key.casefold(), words.casefold()))
+    return next(chosen, None) or meant(said, dict(right.options))
+
+
+def _unread(said: str, right: Direction) -> str:
+    short = said if len(said) <= 40 else f"{said[:39]}…"
+    if right.angle is not None:
+        return (
+            f'"{short}" could not be read as a direction. Type it like 30° above the +x axis, N 60° E, bearing 060, or'
+            " degrees anticlockwise from the +x axis."
+        )
+    offered = " or ".join(f"“{words}”" for _, words in right.options)
+    return f'"{short}" could not be read as one of the directions here. Choose {offered}.'
 
 
 def opposite(key: str, right: Direction) -> bool:
@@ -178,12 +225,8 @@ def opposite(key: str, right: Direction) -> bool:
     return turned_round(key, right.key)
 
 
-def _judge_angle(said: str, right: float) -> Judged:
-    bearing = re.match(r"bearing\s*", said, re.IGNORECASE)
-    value = parse_quantity(said[bearing.end() :] if bearing else said, "°").value
-    if bearing:
-        value = math.pi / 2 - value
-    gap = abs(math.remainder(value - right, 2 * math.pi))
+def _judge_angle(said: float, right: float) -> Judged:
+    gap = abs(math.remainder(said - right, 2 * math.pi))
     if gap <= ANGLE_CLOSE:
         return "right"
     return "opposite" if abs(gap - math.pi) <= ANGLE_CLOSE else "wrong"

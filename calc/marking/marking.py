@@ -104,13 +104,37 @@ def _ticked(part: Part, entry: Entry) -> PartMarked:
     return PartMarked(part, "self-marked" if ticks else "blank", given)
 
 
+ROUNDED = 0.06  # how far rounding to two figures may take a value
+WIDEST = 0.15  # of a value, between what the least and the greatest of rounded own values give
+
+
+@dataclass(frozen=True)
+class Carried:
+    """A learner's own value for later steps: with the direction given, its size only, before it was rounded.
+
+    half: half of the last place typed. turned: it was given the opposite direction or sign.
+    """
+
+    signed: float
+    size: float
+    unrounded: float
+    half: float
+    turned: bool
+
+
+def _used_here(chain: Chain) -> set[str]:
+    """The own values that a chain goes through."""
+    return set(chain.carry) & {step.makes for step in chain.plan.steps}
+
+
 class _Marker:
     """Marks parts in order; ``carry`` gathers the learner's own values on the way."""
 
     def __init__(self, plan: Plan, read: Read) -> None:
         self.plan, self.read = plan, read
         self.constants = read.data.settings.constants()
-        self.carry: dict[str, float] = {}
+        self.positive = self.read.data.choices.get("positive", "")
+        self.carry: dict[str, Carried] = {}
         self.all_right = True  # every value carried so far was judged right
         # What follows from right values is at worst rounded early; right, once one was read off a drawing.
         self.followed: Label = "early"
@@ -119,15 +143,45 @@ class _Marker:
         quantities, style = self.read.quantities, self.read.data.settings.style
         return Chain(self.plan, self.constants, name, carry, quantities, style)
 
-    def own(self, name: str, carry: Values) -> Chain | None:
-        """The chain from own values; None when it is the right one, or when they lead to no value."""
+    def own(self, name: str, carried: Mapping[str, Carried], label: Label) -> list[Base]:
+        """The ways from own values; none when that is the right one, or when they lead to no value.
+
+        A learner goes on with the value written down or with the one in the calculator, with its direction or with
+        its size only.
+        """
+        found: list[Base] = []
+        for how in ("signed", "size", "unrounded"):
+            carry = {key: getattr(value, how) for key, value in carried.items()}
+            if any(carry == dict(base.way.carry) for base in found):
+                continue
+            chain = self._own(name, carry)
+            if chain:
+                turned = how == "signed" and any(carried[key].turned for key in _used_here(chain))
+                ends = self._ends(name, carried, chain) if how == "signed" else ()
+                found.append(Base(chain, label, ends, turned))
+        return found
+
+    def _own(self, name: str, carry: Values) -> Chain | None:
         if not carry:
             return None
         try:
             chain = self.chain(name, carry)
         except (ExpressionError, ArithmeticError, NoRoot, ValueError):
             return None
-        return chain if set(chain.carry) & {step.makes for step in chain.plan.steps} else None
+        return chain if _used_here(chain) else None
+
+    def _ends(self, name: str, carried: Mapping[str, Carried], chain: Chain) -> tuple[float, ...]:
+        """What comes of the least and the greatest values that round to those typed; none where that is too much."""
+        carry = dict(chain.carry)
+        found = []
+        for key in _used_here(chain):
+            for half in (-carried[key].half, carried[key].half):
+                end = self._own(name, {**carry, key: carry[key] + half})
+                if end is None:
+                    return ()
+                found.append(end.right)
+        width = max(found, default=0.0) - min(found, default=0.0)
+        return tuple(found) if width <= WIDEST * abs(chain.right) else ()
 
     def calculated(self, part: Part, entry: Entry) -> PartMarked:
         work = _Work(self, part, entry)
@@ -164,17 +218,11 @@ class _Work:
 
     def bases(self, name: str) -> list[Base]:
         """The learner's own ways to a value: from earlier parts, and from this part's values."""
-        found = []
-        earlier = self.marker.own(name, self.before)
-        if earlier:
-            found.append(Base(earlier, self.marker.followed if self.before_right else "carried"))
-        if self.values:
-            here = self.marker.own(name, self.carry)
-            if here:
-                followed = found[0].label if found else self.marker.followed
-                label = followed if self.inside_right else "within"
-                found.append(Base(here, label))
-        return found
+        earlier = self.marker.own(name, self.before, self.marker.followed if self.before_right else "carried")
+        if not self.values:
+            return earlier
+        followed = earlier[0].label if earlier else self.marker.followed
+        return [*earlier, *self.marker.own(name, self.carry, followed if self.inside_right else "within")]
 
     def judged(self, name: str, text: str, said: str, path: str) -> Finding | None:
         """A typed value's finding; None, and a problem noted, when it cannot be read."""
@@ -185,10 +233,11 @@ class _Work:
             self.problems.append(Refusal(path, problem.sentence))
             return None
         try:
-            return judge(typed, said, right, self.bases(name), self.keep)
+            return judge(typed, said, right, self.bases(name), self.keep, self.marker.positive)
         except QuantityError as problem:
             self.problems.append(Refusal(f"{self.path}.direction", problem.sentence))
-            return judge(typed, "", right, self.bases(name), self.keep)
+            finding = judge(typed, "", right, self.bases(name), self.keep, self.marker.positive)
+            return replace(finding, turn="unread") if finding.turn == "missing" else finding
 
     def keep(self, suspect: Suspect, way: Chain) -> bool:
         """Whether a suspect agrees with the formulas picked and the values typed on the way."""
@@ -223,7 +272,7 @@ class _Work:
 
     def take(self, finding: Finding) -> None:
         """Carry a learner's own value on."""
-        self.carry[finding.way.target] = carried_value(finding)
+        self.carry[finding.way.target] = carried(finding)
         if finding.way.step.read_off and finding.sized:
             self.marker.followed = "right"
         self.all_right = self.all_right and finding.sized
@@ -306,14 +355,20 @@ def _line_state(value: float, ways: list[Chain]) -> str:
     return "unconverted" if any(same(value_, ways[0]) for value_ in left) else "wrong"
 
 
-def carried_value(finding: Finding) -> float:
-    """A learner's value as later steps take it: with the sign the learner gave, or that of its direction."""
-    size, right = abs(finding.typed.value), finding.way.right
+def carried(finding: Finding) -> Carried:
+    """A learner's value as later steps may take it."""
+    typed, right = finding.typed, finding.way.right
     where = finding.way.direction
     if not by_sign(where) and not can_be_asked(where):
-        return finding.typed.value
-    turned = finding.turn in ("sign", "opposite", "wrong") and right < 0
-    return math.copysign(size, -right if turned else right)
+        value, turned = typed.value, typed.value * right < 0
+        size = value
+    else:
+        size = math.copysign(typed.value, right)
+        turned = finding.turn in ("sign", "opposite")
+        value = -size if turned else size
+    exact = next((fit.value for fit in finding.fits), right if finding.sized or finding.size == "within" else value)
+    exact = math.copysign(exact, value) if typed.near(exact, ROUNDED) else value
+    return Carried(value, size, exact, typed.last, turned)
 
 
 def _without_turn(finding: Finding) -> Finding:

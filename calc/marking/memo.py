@@ -20,6 +20,7 @@ from calc.model.questions import Part, Step
 LAW = "law"  # the key of the right formula among those offered
 _TURNS = {
     "missing": "the direction is missing",
+    "unread": "the direction could not be read",
     "sign": "wrong sign",
     "wrong": "wrong direction",
     "opposite": "wrong direction",
@@ -71,7 +72,7 @@ def marks(part: Part, answer: Finding | None, shown: Shown) -> tuple[MarkGiven, 
 def _mark(kind: MarkKind, step: Step, part: Part, answer: Finding | None, shown: Shown) -> tuple[bool, str]:
     own = answer if step.makes == part.answers else shown.values.get(step.makes)
     reached = own is not None and (own.sized or own.size == "within")
-    implied = answer is not None and answer.sized
+    implied = answer is not None and (answer.sized or _only_gravity(answer))
     if kind == "answer":
         return _answer_mark(step, part, own, implied)
     line = shown.lines.get(step.makes, "")
@@ -105,6 +106,11 @@ def _answer_mark(step: Step, part: Part, own: Finding | None, implied: bool) -> 
     if own.state == "direction":
         return False, _TURNS[own.turn]
     return False, "wrong sign" if own.sized else "wrong value"
+
+
+def _only_gravity(answer: Finding) -> bool:
+    """Whether all that is wrong is g = 10: it costs the answer mark and nothing else."""
+    return answer.state == "mistake" and all(slip.kind == "gravity" for slip in answer.fits[0].slips)
 
 
 def _lacking(shown: Shown, own: Finding | None, words: str) -> str:

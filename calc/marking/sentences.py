@@ -74,6 +74,8 @@ def head(marked: PartMarked) -> str:
     if marked.state == "direction" and answer:
         if answer.turn == "missing":
             return "Right size, no direction"
+        if answer.turn == "unread":
+            return "Right size, direction not read"
         if answer.turn == "sign":
             return "Right size, wrong sign"
     if marked.state == "one of two" and marked.blamed and len(marked.blamed.fits) == 2:
@@ -227,6 +229,8 @@ def _about_turn(finding: Finding) -> list[Sentence]:
         return [*_about_sign(finding, where), *_turned(finding)]
     if where is None:
         return []
+    if finding.turn == "unread":
+        return [Sentence("Your direction could not be read. Say it in one of the ways named beside its box.")]
     if finding.turn == "missing":
         return [Sentence("The answer has a direction too: say which.")]
     told = [Sentence(f"The direction should be: {where.words}. {finding.way.step.why}".rstrip())]
@@ -287,7 +291,7 @@ def _told(fit: Suspect, finding: Finding, style: Style) -> FitTold:
 
 def _lines(slip: Slip, comma: bool) -> list[Maths]:
     """The wrong formula, for a mistake in a formula; a datum's slip is told in words."""
-    if slip.kind not in ("declared", "algebra"):
+    if slip.kind not in ("declared", "algebra") and slip.key not in ("on-the-way", "twice", "half"):
         return []
     sign = symbol(slip.at)
     return [

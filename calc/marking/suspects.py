@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from copy import copy
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import combinations
@@ -19,7 +20,8 @@ from calc.language.printing import Style, exact
 from calc.language.quantities import Quantity
 from calc.language.symbols import symbol
 from calc.marking.algebra_slips import algebra_slips
-from calc.marking.early_rounding import plain_decimals, rounded_inside, two_decimals
+from calc.marking.common_slips import Datum, of_answer, of_constants, of_data
+from calc.marking.early_rounding import plain_decimals, rounded_inside, two_decimals, two_figures
 from calc.model.answers import Direction
 from calc.model.questions import Mistake, Part, Plan, Step
 from calc.working.working import direction, measure, run, sized
@@ -29,7 +31,7 @@ PLAIN = Style()
 MOST_STEPS_APART = 12  # of rounding one intermediate at a time
 
 
-type SlipKind = Literal["declared", "unconverted", "gravity", "radians", "gradians", "sign", "algebra"]
+type SlipKind = Literal["declared", "unconverted", "gravity", "radians", "gradians", "sign", "algebra", "common"]
 
 
 @dataclass(frozen=True)
@@ -39,7 +41,7 @@ class Slip:
     at: the step or datum where it happens, where a reader is pointed. instead: wrong
     expressions by name. signed: steps worked with signs where sizes belong. output: what the
     answer's own number is multiplied by. kind: 'declared', 'unconverted', 'gravity', 'radians', 'gradians',
-    'sign', 'algebra'.
+    'sign', 'algebra', 'common'.
     """
 
     key: str
@@ -102,6 +104,10 @@ class Chain:
         self.step = next(step for step in steps if step.makes == target)
         self.values = run(self.plan, constants, self.carry)
         self.right = self.values[target]
+
+    def with_constants(self, constants: Mapping[str, float]) -> Chain:
+        """The same way with other constants. Raises ExpressionError where they lead to no value."""
+        return Chain(self.whole, constants, self.target, self.carry, self.quantities, self.style)
 
     @cached_property
     def direction(self) -> Direction | None:
@@ -309,17 +315,78 @@ class Chain:
         )
 
     @cached_property
-    def algebra(self) -> tuple[Suspect, ...]:
-        """What the slips of any formula give, at this step or one before; those a topic declares are left out."""
+    def general(self) -> tuple[Suspect, ...]:
+        """What the slips of any formula, any data and any answer give; those a topic declares are left out."""
         told = {slip.instead for slip in self.declared}
-        known = [self.right, *(suspect.value for suspect in self.singles)]
-        slips = [slip for slip in (*self.gradians, *self._of_formulas) if slip.instead not in told]
+        slips = [slip for slip in (*self.gradians, *self._of_formulas, *self._common) if slip.instead not in told]
         found = ((slip, self.run((slip,))) for slip in slips)
         return tuple(
             Suspect((slip,), values[self.target])
             for slip, values in found
-            if values and all(_differ(values[self.target], other) for other in known)
+            if values and _differ(values[self.target], self.right)
         )
+
+    @property
+    def _common(self) -> Iterator[Slip]:
+        paths = {self._name(path, quantity): quantity for path, quantity in self.quantities.items()}
+        data = [Datum((name,), quantity) for name, quantity in paths.items() if name in self.used and quantity.value]
+        constants = [name for name in self.constants if name in self.used and name not in self.plan.values]
+        steps = [step for step in self.plan.steps if step.makes not in self.carry]
+        for made in (
+            *of_data(data, self.style),
+            *of_constants(constants, self.constants, self.style),
+            *of_answer(steps, self.step, self.style),
+        ):
+            yield Slip(made.key, made.at, made.say, kind="common", instead=((made.at, made.instead),))
+
+    def distinct(self, suspects: Iterable[Suspect]) -> tuple[Suspect, ...]:
+        """Of those that are the same mistake told in two ways, the first: they agree with other data too.
+
+        What a topic declares stays: two of its mistakes may agree for all data of one sign and are two all the same.
+        """
+        kept: list[tuple[Suspect, float | None]] = []
+        for suspect in suspects:
+            elsewhere = self._elsewhere(suspect)
+            declared = any(slip.kind not in ("algebra", "common") for slip in suspect.slips)
+            if (
+                declared
+                or elsewhere is None
+                or not any(
+                    other is not None and not _differ(elsewhere, other) and not _differ(suspect.value, one.value)
+                    for one, other in kept
+                )
+            ):
+                kept.append((suspect, elsewhere))
+        return tuple(suspect for suspect, _ in kept)
+
+    def _elsewhere(self, suspect: Suspect) -> float | None:
+        """The value the same slips give when every datum is a little different."""
+        data = {name: _shifted(value, place) for place, (name, value) in enumerate(self.plan.values.items(), 1)}
+        other = copy(self)
+        other.plan = replace(self.plan, values=data)
+        other.constants = {
+            name: _shifted(value, place) for place, (name, value) in enumerate(self.constants.items(), 7)
+        }
+        other.carry = {name: _shifted(value, place) for place, (name, value) in enumerate(self.carry.items(), 3)}
+        values = other.run(suspect.slips)
+        return values[self.target] if values else None
+
+    def rounded_with(self, slip: Slip) -> Iterator[float]:
+        """The values of a slip when every step is rounded to two decimals as soon as it is found."""
+        instead = dict(slip.instead)
+        if slip.signed or slip.output != 1:
+            return
+        for round_off in (two_decimals, plain_decimals):
+            carried = dict(self.carry)
+            try:
+                for step in self.plan.steps:
+                    if step.makes == self.target:
+                        break
+                    if step.makes not in self.carry:
+                        carried[step.makes] = round_off(run(self.plan, self.constants, carried, instead)[step.makes])
+                yield run(self.plan, self.constants, carried, instead)[self.target]
+            except (ExpressionError, ArithmeticError, ValueError):
+                continue
 
     @property
     def _of_formulas(self) -> Iterator[Slip]:
@@ -361,7 +428,7 @@ class Chain:
         names = [s.makes for s in self.plan.steps if s.makes != self.target and s.makes not in self.carry]
         groups = [names, *([name] for name in names[-MOST_STEPS_APART:])] if names else []
         found: list[float] = []
-        for round_off in (two_decimals, plain_decimals):
+        for round_off in (two_decimals, plain_decimals, two_figures):
             for group in groups:
                 found += self._with_rounding(group, round_off)
         values = sized(self.values, self.step.sizes)
@@ -397,6 +464,11 @@ def uses(step: Step) -> tuple[str, ...]:
     """Names of the values a step is made from."""
     names = equation(step.root.equation).names if step.root else expression(step.how).names
     return tuple(name for name in (*names, *step.sizes) if name != step.makes)
+
+
+def _shifted(value: float, place: int) -> float:
+    """A value a little off, by another share for each place."""
+    return value * (1 + 0.07 * math.sqrt(place % 23 + 2) / 5)
 
 
 def _differ(one: float, other: float) -> bool:

@@ -8,7 +8,7 @@ acceleration of free fall, 9.80665 m/s² (3rd General Conference on Weights and 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from calc.language.printing import Style
@@ -38,6 +38,19 @@ SHEET: Mapping[str, Constant] = {
         Constant("G", "universal gravitational constant", 6.67e-11, 6.67430e-11, "N·m²·kg⁻²"),
     )
 }
+
+
+def other_sheets(values: Mapping[str, float], used: Collection[str]) -> Iterator[dict[str, float]]:
+    """``values`` of constants as other data sheets have them: one of those ``used`` or all, with three figures, four,
+    or all that are known. Values that are not those of the school's sheet were chosen, and stay."""
+    names = [name for name in values if name in used and name in SHEET and values[name] == SHEET[name].school]
+    if not names:
+        return
+    for figures in (3, 4, 12):
+        other = {name: float(f"{SHEET[name].fuller:.{figures - 1}e}") for name in names}
+        yield {**values, **other}
+        if len(names) > 1:
+            yield from ({**values, name: other[name]} for name in names)
 
 
 @dataclass(frozen=True)

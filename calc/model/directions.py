@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
-from itertools import permutations
+from functools import lru_cache
 
 from calc.model.answers import Direction
 
@@ -57,7 +57,7 @@ SIGN_OF_CHARGE = Kind(
     "sign of a charge",
     (("positive", "positive charge"), ("negative", "negative charge")),
     (("positive", "negative"),),
-    {"positive": ("positive", "plus", "+"), "negative": ("negative", "minus", "−", "-")},
+    {"positive": ("positive", "positively", "plus", "+"), "negative": ("negative", "negatively", "minus", "−", "-")},
     signed=True,
 )
 ATTRACTION = Kind(
@@ -68,8 +68,8 @@ ATTRACTION = Kind(
     ),
     (("attract", "repel"),),
     {
-        "attract": ("attraction", "attract", "attractive", "towards each other"),
-        "repel": ("repulsion", "repel", "repulsive", "away from each other"),
+        "attract": ("attraction", "attract", "attracts", "attracted", "attractive", "towards each other"),
+        "repel": ("repulsion", "repel", "repels", "repelled", "repulsive", "away from each other"),
     },
 )
 ELECTRONS = Kind(
@@ -79,20 +79,38 @@ ELECTRONS = Kind(
         ("lacking", "too few electrons: the charge is positive"),
     ),
     (("excess", "lacking"),),
-    {"excess": ("too many", "excess", "surplus"), "lacking": ("too few", "missing", "deficit")},
+    {
+        "excess": ("too many", "excess", "surplus", "gained", "extra"),
+        "lacking": ("too few", "missing", "deficit", "lost"),
+    },
 )
 LEFT_RIGHT = Kind(
     "left or right",
     (("right", "to the right"), ("left", "to the left")),
     (("right", "left"),),
-    {"right": ("right", "rightwards", "east"), "left": ("left", "leftwards", "west")},
+    {
+        "right": ("right", "rightwards", "rightward", "east", "eastwards", "+x", "along +x", "positive x"),
+        "left": ("left", "leftwards", "leftward", "west", "westwards", "-x", "along −x", "negative x"),
+    },
     signed=True,
 )
 UP_DOWN = Kind(
     "up or down",
     (("up", "upwards"), ("down", "downwards")),
     (("up", "down"),),
-    {"up": ("up", "upward", "vertically upwards"), "down": ("down", "downward", "vertically downwards")},
+    {
+        "up": ("up", "upward", "vertically upwards", "vertically up", "straight up", "+y", "along +y", "positive y"),
+        "down": (
+            "down",
+            "downward",
+            "vertically downwards",
+            "vertically down",
+            "straight down",
+            "-y",
+            "along −y",
+            "negative y",
+        ),
+    },
     signed=True,
 )
 FOUR_WAYS = Kind(
@@ -106,8 +124,8 @@ ALONG_SLOPE = Kind(
     (("up-slope", "up the slope"), ("down-slope", "down the slope")),
     (("up-slope", "down-slope"),),
     {
-        "up-slope": ("upslope", "up the incline", "up the plane"),
-        "down-slope": ("downslope", "down the incline", "down the plane"),
+        "up-slope": ("upslope", "up the incline", "up the plane", "uphill", "up"),
+        "down-slope": ("downslope", "down the incline", "down the plane", "downhill", "down"),
     },
     signed=True,
 )
@@ -115,7 +133,7 @@ AWAY_TOWARDS = Kind(
     "away from or towards",
     (("away", "away from the charge"), ("towards", "towards the charge")),
     (("away", "towards"),),
-    {"away": ("away", "outwards"), "towards": ("towards", "toward", "inwards")},
+    {"away": ("away", "outwards", "outward"), "towards": ("towards", "toward", "inwards", "inward")},
 )
 ALONG_THREAD = Kind(
     "along a thread, down or sideways",
@@ -188,8 +206,8 @@ FORWARDS = Kind(
     (("forwards", "forwards"), ("backwards", "backwards")),
     (("forwards", "backwards"),),
     {
-        "forwards": ("forward", "in the direction of motion"),
-        "backwards": ("backward", "opposite to the direction of motion"),
+        "forwards": ("forward", "in the direction of motion", "in the original direction"),
+        "backwards": ("backward", "opposite to the direction of motion", "in the opposite direction"),
     },
     signed=True,
 )
@@ -249,26 +267,69 @@ def turned(way: Direction) -> Direction:
     return way
 
 
-def meant(said: str, keys: Iterable[str]) -> str | None:
-    """The one of ``keys`` that a reader's words name: itself, its words, a synonym, or the same for each part of
-    "right-up" in any order. None where none does, or several do."""
-    found = [key for key in keys if said.casefold() in _names(key) or _in_parts(said, key)]
-    return found[0] if len(found) == 1 else None
+def meant(said: str, options: Mapping[str, str]) -> str | None:
+    """The one of ``options`` (words by key) that a reader's words name: itself, its words or a part of them, a
+    synonym, alone or in a sentence, or the same for each part of "right-up" in any order. None where none does, or
+    several do."""
+    tokens = _tokens(said)
+    if not tokens or _UNSURE & set(tokens):
+        return None
+    if "right-up" in options:  # a map: north is up
+        tokens = [point for word in tokens for point in _COMPASS.get(word, (word,))]
+    names = {key: {tuple(_tokens(name)) for name in (*_names(key), *_pieces(words))} for key, words in options.items()}
+    whole = {key for key, called in names.items() if tuple(tokens) in called}
+    if whole:
+        return whole.pop() if len(whole) == 1 else None
+    plain = {part for key in options for part in key.split("-")} & _SINGLE
+    named = {part for part in plain if _holds(tokens, {tuple(_tokens(name)) for name in _names(part)})}
+    parts = {key for key in options if len(named) > 1 and set(key.split("-")) == named}
+    if parts:
+        return parts.pop() if len(parts) == 1 else None
+    found = {key for key, called in names.items() if _holds(tokens, called)}
+    found = found or {key for key, words in options.items() if _holds(_tokens(words), {tuple(tokens)})}
+    return found.pop() if len(found) == 1 else None
 
 
-def _names(key: str) -> set[str]:
-    """What a key is called in any kind, in small letters."""
-    words = [text for kind in KINDS for option, text in kind.options if option == key]
-    return {name.casefold() for name in (key, *words, *(s for kind in KINDS for s in kind.synonyms.get(key, ())))}
+_COMPASS = {
+    "north": ("up",),
+    "south": ("down",),
+    "northeast": ("up", "right"),
+    "northwest": ("up", "left"),
+    "southeast": ("down", "right"),
+    "southwest": ("down", "left"),
+}
+_UNSURE = {"or", "not", "no", "either", "neither", "?"}
+# Words that say nothing of which way: "it moves in the direction of the left" is "left".
+_FILLERS = frozenset(("the", "to", "in", "of", "it", "is", "they", "and", "direction", "axis", "at", "along", "with"))
 
 
-def _in_parts(said: str, key: str) -> bool:
-    """Whether the words name every part of a key of two parts: "up and to the right" for "right-up"."""
-    parts = key.split("-")
-    words = [word for word in re.split(r"\s+and\s+|\s*,\s*", said.casefold()) if word]
-    single = {option for kind in KINDS for option, _ in kind.options}
-    if not single.issuperset(parts) or not len(words) == len(parts) > 1:
-        return False
+def _tokens(text: str) -> list[str]:
+    """The words that count, in small letters and signs of the keyboard."""
+    plain = text.casefold().replace("−", "-").replace("–", "-")
+    return [word for word in re.findall(r"[+-][xy](?![a-z])|[^\W\d_]+|[+-]|\?", plain) if word not in _FILLERS]
+
+
+def _pieces(words: str) -> Iterable[str]:
+    """An option's words, and what stands before and after its colon: "along +x: to the right"."""
+    return (words, *words.split(":")) if ":" in words else (words,)
+
+
+def _holds(tokens: list[str], names: set[tuple[str, ...]]) -> bool:
+    """Whether one of the names stands somewhere among the words."""
     return any(
-        all(word in _names(part) for word, part in zip(words, order, strict=True)) for order in permutations(parts)
+        tuple(tokens[start : start + len(name)]) == name
+        for name in names
+        if name and name not in _SIGNS_ALONE
+        for start in range(len(tokens) - len(name) + 1)
     )
+
+
+_SIGNS_ALONE = {("+",), ("-",)}
+_SINGLE = frozenset(("right", "left", "up", "down"))
+
+
+@lru_cache(maxsize=256)
+def _names(key: str) -> frozenset[str]:
+    """What a key is called in any kind."""
+    words = [text for kind in KINDS for option, text in kind.options if option == key]
+    return frozenset((key, *words, *(s for kind in KINDS for s in kind.synonyms.get(key, ()))))

@@ -230,7 +230,7 @@ def test_a_direction_of_two_parts_may_be_said_in_any_order(said: str, found: str
 def test_words_of_no_direction_on_offer_are_refused() -> None:
     """A word of another kind, or of two kinds on offer at once, is no answer."""
     for said in ("upwards", "clockwise", "right or left"):
-        with pytest.raises(QuantityError, match="is not one of the directions here"):
+        with pytest.raises(QuantityError, match="could not be read as one of the directions here"):
             judge_direction(said, LEFT_RIGHT.of("left"))
 
 
@@ -240,7 +240,8 @@ def test_a_direction_that_is_none_says_what_to_choose() -> None:
     problem = reply["problems"][0]
     assert problem["field"] == "answers.find.direction"
     assert (
-        problem["message"] == '"sideways" is not one of the directions here. Choose “attraction: each is pulled '
+        problem["message"]
+        == '"sideways" could not be read as one of the directions here. Choose “attraction: each is pulled '
         "towards the other” or “repulsion: each is pushed away from the other”."
     )
     assert verdict(reply, "find")["state"] == "direction"
