@@ -621,7 +621,7 @@ def _answer(one: Sheet, part: Asked, number: float, chance: random.Random, figur
     entry: dict[str, Any] = {"value": typed_answer(printed_size(number, line), line.unit, figures, chance)}
     where = direction_words(part, chance, odd=False)
     if where:
-        flip = number * one.values[part.answer] < 0 and line.unit != "C"
+        flip = number * one.values[part.answer] < 0 and (line.unit != "C" or line.size)
         entry["direction"] = _turned(line, part) if flip and _turned(line, part) else where
         if line.unit == "C" and line.where and line.where[0] in ("positive", "negative"):
             signed = one.values[part.answer] * (1 if line.where[0] == "positive" else -1) > 0
@@ -700,6 +700,9 @@ def judged(verdict: dict[str, Any], slip: Slip, wrong: float, right: float, key:
         return "unnamed"
     if len(told) > 3:
         return "long list"
+    ratio = math.log10(abs(wrong / right))
+    if "power of ten" in " ".join(verdict["sentences"]) and abs(ratio - round(ratio)) < 0.003:
+        return "listed"
     elsewhere = list(same_elsewhere(key, slip, level, seed))
     if not elsewhere:
         return "name not tested"

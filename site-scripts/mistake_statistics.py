@@ -11,6 +11,7 @@ question and count make the start of each random sequence.
 from __future__ import annotations
 
 import argparse
+import math
 import random
 import sys
 from collections import Counter
@@ -180,7 +181,16 @@ def planted(way: Chain, suspect: Suspect, value: float) -> tuple[str, str]:
         kinds = {1: "named", 2: "listed in 2"}
         kind = kinds.get(len(keys), "listed in more")
         return ("like right" if finding.sized and finding.state != "mistake" else kind), ""
-    part = [fit for fit in finding.fits if set(fit.slips) < set(suspect.slips)]
+    made = {line for slip in suspect.slips for line in slip.instead}
+    part = [
+        fit
+        for fit in finding.fits
+        if all(slip in suspect.slips or (slip.instead and set(slip.instead) <= made) for slip in fit.slips)
+    ]
+    # Of two together, one that gives the same number to the last digit cannot be told from them by any answer.
+    same = [fit for fit in finding.fits if len(suspect.slips) > 1 and math.isclose(fit.value, value, rel_tol=1e-9)]
+    if finding.power or same:  # both in a power of ten, which is told as such
+        return "one of them", ""
     if part:  # the other slip does not show in the number
         return ("one of them" if len(keys) == 1 else "listed in 2" if len(keys) == 2 else "listed in more"), ""
     if keys:

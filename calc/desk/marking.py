@@ -57,7 +57,7 @@ def mark(data: Mapping[str, Any]) -> dict[str, Any]:
 def verdict(marked: PartMarked, number: str, settings: Settings) -> dict[str, Any]:
     """One part's verdict as plain data, with its rendering under ``html``."""
     style = settings.style
-    told, more = fits(marked, style)
+    told = fits(marked, style)
     said = sentences(marked, style)
     shown = {
         "part": marked.part.key,
@@ -91,7 +91,7 @@ def verdict(marked: PartMarked, number: str, settings: Settings) -> dict[str, An
         "possible": marked.possible,
         "problems": [{"field": p.field, "message": sentence_in_sign(p.sentence, style.comma)} for p in marked.problems],
     }
-    shown["html"] = rendering.part(shown, said, told, more)
+    shown["html"] = rendering.part(shown, said, told)
     return shown
 
 

@@ -8,12 +8,12 @@ then unit and direction. Common practice, no source.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
 from calc.language.quantities import QuantityError
-from calc.marking.learner import Typed, by_sign, can_be_asked, direction_key, judge_direction
+from calc.marking.learner import CLOSE, Typed, by_sign, can_be_asked, direction_key, judge_direction
 from calc.marking.suspects import Chain, Slip, Suspect
 from calc.model.answers import Direction
 from calc.model.constants import other_sheets
@@ -21,7 +21,7 @@ from calc.model.directions import turned_round
 from calc.model.questions import Mistake
 
 BESIDE = 0.03  # how far rounding on the way may take the value of a mistake
-MOST_NAMED = 3
+SHEET_CLOSE = 0.002
 ELSEWHERE = 0.1  # how far another data sheet can take an answer
 SURE = 4  # figures from which a slip that seldom happens needs no pair beside it
 SPAN = 0.005  # a little more than the ends, for rounding at the end
@@ -54,13 +54,20 @@ class Base:
 
     'early': from own values that were all judged right. 'within': from a wrong value of the same part.
     ends: what the least and the greatest give that round to the own values typed.
-    turned: one of the own values was given the opposite direction or sign.
+    turned: one of the own values was given the opposite direction or sign. sheet: with another data sheet's constants.
     """
 
     way: Chain
     label: Label
     ends: tuple[float, ...] = ()
     turned: bool = False
+    sheet: bool = False
+
+    def meets(self, typed: Typed) -> bool:
+        """Whether the value is the one of this way. Another data sheet explains digits, not one more per cent."""
+        if self.sheet:
+            return typed.figures > 1 and typed.near(self.way.right, SHEET_CLOSE)
+        return _agrees(typed, self.way) or self.spans(typed)
 
     def spans(self, typed: Typed) -> bool:
         """Whether the value lies between those that the learner's own values, unrounded, could have given."""
@@ -122,8 +129,9 @@ def judge(
         return replace(finding, turn=turn if turn != "missing" else "")
     if turn in ("opposite", "wrong", "sign"):
         for base in own:
-            agrees = _agrees(typed, base.way) or base.spans(typed)
-            if agrees and (_turn(typed, said, base.way, positive) == "right" or (base.turned and turn != "wrong")):
+            if base.meets(typed) and (
+                _turn(typed, said, base.way, positive) == "right" or (base.turned and turn != "wrong")
+            ):
                 return replace(finding, state=_STATES[base.label], size=base.label, way=base.way, turn="right")
     substituted = _sign_substituted(typed, found.way) if turn == "sign" else ()
     if substituted:
@@ -149,7 +157,7 @@ def _other_sheets(typed: Typed, right: Chain) -> list[Base]:
     found = []
     for sheet in other_sheets(right.constants, right.used):
         try:
-            found.append(Base(right.with_constants(sheet), "right"))
+            found.append(Base(right.with_constants(sheet), "right", sheet=True))
         except (ValueError, ArithmeticError):
             continue
     return found
@@ -166,36 +174,42 @@ _STATES: dict[Label, State] = {
 def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> Finding:
     """Right by one of the ways; else single slips that give the digits typed; rounding; an exact power of ten; two
     slips together; a slip rounded on the way."""
+    ways = [base.way for base in reversed(bases) if not base.sheet]
     for base in bases:
-        if _agrees(typed, base.way) or base.spans(typed):
+        if not base.sheet and base.meets(typed):
             return Finding(_STATES[base.label], typed, base.way, base.label)
-    ways = [base.way for base in reversed(bases)]
-    for way in ways:
-        fits = singles(typed, way, keep, said)
-        if fits and (_rank(fits[0]) > 1 or (typed.figures < SURE and _rank(fits[0]))):
-            fits += pairs(typed, way, keep, said)
-        if fits:
-            if _early(typed, way):  # no mistake is named that cannot be told from the right answer
-                declared = tuple(fit for fit in fits if _rank(fit) < 1)
-                return Finding("rounded early", typed, way, "early", fits=declared)
-            return _named(typed, way, fits)
-    for way in ways:
-        if _early(typed, way):
-            return Finding("rounded early", typed, way, "early")
+    blamed = next(((way, fits) for way in ways if (fits := _single(typed, way, keep, said))), None)
+    for way in [blamed[0]] if blamed else ways:
+        if _early(typed, way):  # no mistake is named that cannot be told from the right answer
+            declared = tuple(fit for fit in blamed[1] if _rank(fit) < 1) if blamed else ()
+            return Finding("rounded early", typed, way, "early", fits=declared)
+    for base in bases:
+        if base.sheet and base.meets(typed):
+            return Finding("right", typed, base.way, "right")
+    if blamed:
+        return _named(typed, *blamed)
     for way in ways:
         for power in POWERS:
             if typed.factor and way.step.unit != "°" and _agrees(typed, way, 10.0**power):
                 return Finding("unit", typed, way, "wrong", power=power)
-    for find in (pairs, rounded, swapped):
-        for way in ways:
-            fits = find(typed, way, keep, said)
-            if fits:
-                return _named(typed, way, fits)
+    for way in ways:
+        fits = pairs(typed, way, keep, said)
+        near = rounded(typed, way, keep, said) or swapped(typed, way)
+        if fits or near:
+            return _named(typed, way, near + _beyond(near, fits))
     return Finding("not recognised", typed, ways[-1], "wrong", coarse=_coarse(typed, ways[-1]))
 
 
+def _single(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
+    """Single slips that give the digits typed; with few digits, or only slips that seldom happen, pairs besides."""
+    fits = singles(typed, way, keep, said)
+    if fits and (typed.figures < 3 or _rank(fits[0]) > 1 or (typed.figures < SURE and _rank(fits[0]))):
+        fits += _beyond(fits, pairs(typed, way, keep, said))
+    return fits
+
+
 def _named(typed: Typed, way: Chain, fits: tuple[Suspect, ...]) -> Finding:
-    return Finding("mistake" if len(fits) == 1 else "one of two", typed, way, "wrong", fits=fits[:MOST_NAMED])
+    return Finding("mistake" if len(fits) == 1 else "one of two", typed, way, "wrong", fits=fits)
 
 
 def _agrees(typed: Typed, way: Chain, times: float = 1.0) -> bool:
@@ -218,11 +232,10 @@ def _coarse(typed: Typed, way: Chain) -> bool:
     return typed.figures == 1 and typed.rounds(way.right, 1)
 
 
-def fitting(typed: Typed, way: Chain, keep: Keep | None = None, said: str = "") -> tuple[Suspect, ...]:
-    """The suspects that give what was typed: single ones, else two together, else one with rounding on the way."""
-    return (singles(typed, way, keep, said) or pairs(typed, way, keep, said) or rounded(typed, way, keep, said))[
-        :MOST_NAMED
-    ]
+def _beyond(told: tuple[Suspect, ...], more: tuple[Suspect, ...]) -> tuple[Suspect, ...]:
+    """Those of ``more`` that hold none of the slips told alone: a second slip that does not show is not guessed at."""
+    alone = {slip for suspect in told for slip in suspect.slips}
+    return tuple(suspect for suspect in more if not alone & set(suspect.slips))
 
 
 def singles(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
@@ -230,17 +243,17 @@ def singles(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Sus
 
     Where the number is the right one times a power of ten, a prefix tells more than which prefix it was.
     """
-    found = [s for s in (*way.singles, *way.general) if _gives(typed, s.value, way, said, s)]
-    if _power(typed, way):
+    found = [s for s in _close(typed, (*way.singles, *way.general)) if _gives(typed, s.value, way, said, s)]
+    if found and _power(typed, way):
         found = [s for s in found if s.slips[0].kind != "common"]
     return _kept(way.distinct(sorted(found, key=_rank)), way, keep)
 
 
 def pairs(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
     """Two slips together that give the digits typed; one figure would fit too much."""
-    if typed.figures < 2:
+    if typed.figures < 2 and typed.number:
         return ()
-    return _kept(way.distinct(s for s in way.pairs if _gives(typed, s.value, way, said, s)), way, keep)
+    return _kept(way.distinct(s for s in _close(typed, way.pairs) if _gives(typed, s.value, way, said, s)), way, keep)
 
 
 def rounded(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
@@ -256,7 +269,7 @@ def rounded(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Sus
     return _kept(way.distinct(found), way, keep)
 
 
-def swapped(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
+def swapped(typed: Typed, way: Chain) -> tuple[Suspect, ...]:
     """The right digits, two neighbours of them changed over."""
     right = abs(way.right) / typed.factor
     if typed.figures < 3 or not right or not math.isfinite(right):
@@ -266,11 +279,18 @@ def swapped(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Sus
     for place in range(min(len(digits) - 1, 3)):
         back = digits[:place] + digits[place + 1] + digits[place] + digits[place + 2 :]
         number = int(back) * 10.0 ** (exponent if isinstance(exponent, int) else 0)
-        if back != digits and abs(number - right) <= typed.last / typed.factor * (1 + 1e-6):
+        third = 0.5 * 10.0 ** (math.floor(math.log10(right)) - 2)  # as a memo prints it: three figures
+        if back != digits and abs(number - right) <= max(typed.last / typed.factor, third) * (1 + 1e-6):
             say = "Two of your digits have changed places. Copy the number once more from your calculator."
             slip = Slip("digits-swapped", way.target, say, kind="common", output=typed.value / way.right)
             return (Suspect((slip,), typed.value),)
     return ()
+
+
+def _close(typed: Typed, suspects: Iterable[Suspect]) -> list[Suspect]:
+    """Those that come into question at all: a quick look, for there are hundreds."""
+    size, wide = abs(typed.value), max(2 * typed.last, CLOSE * abs(typed.value) * 1.1)
+    return [s for s in suspects if abs(abs(s.value) - size) <= wide]
 
 
 def _kept(found: tuple[Suspect, ...], way: Chain, keep: Keep | None) -> tuple[Suspect, ...]:
@@ -295,7 +315,7 @@ def _power(typed: Typed, way: Chain) -> bool:
 
 def _gives(typed: Typed, value: float, way: Chain, said: str, suspect: Suspect) -> bool:
     """Whether a slip gives the digits typed, with their sign and direction. One figure alone shows nothing."""
-    shows = typed.shows(value) if typed.figures > 1 else typed.agrees(value) and _rank(suspect) == 0
+    shows = typed.shows(value) if typed.figures > 1 or not typed.number else typed.agrees(value) and _rank(suspect) == 0
     return shows and _signed(typed, suspect, way, said)
 
 

@@ -10,6 +10,7 @@ import math
 import re
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import cached_property
 from typing import Literal
 
 from calc.language.expressions import Expression, ExpressionError
@@ -44,7 +45,7 @@ class Typed:
     fits: bool
     text: str
 
-    @property
+    @cached_property
     def figures(self) -> int:
         """Significant figures typed (trailing zeros count)."""
         return len(self.number.as_tuple().digits) if self.number else 1
@@ -54,7 +55,7 @@ class Typed:
         """Like ``half`` when the end zeros of a whole number are only place holders: 1 200 for 1 234."""
         return self.half * 10.0**self._end_zeros
 
-    @property
+    @cached_property
     def _end_zeros(self) -> int:
         """Zeros at the end of a whole number written out; those of 1,10 × 10⁵ are meant."""
         digits, exponent = self.number.as_tuple().digits, self.number.as_tuple().exponent
@@ -62,7 +63,7 @@ class Typed:
             return 0
         return len(digits) - len("".join(map(str, digits)).rstrip("0"))
 
-    @property
+    @cached_property
     def last(self) -> float:
         """Half of the last place that is meant: a whole number of more than three figures ends at its third at least,
         as 16 930 does for 16 931,2."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from calc.language.decimal_sign import sentence_in_sign
@@ -19,7 +20,7 @@ from calc.model.answers import Direction
 from calc.model.questions import Part
 from calc.working.working import measure
 
-SHOWN_FITS = 3
+MOST_NAMED = 3
 
 
 @dataclass(frozen=True)
@@ -165,26 +166,49 @@ def _about_size(finding: Finding, style: Style) -> list[Sentence]:
             )
         ]
     if finding.fits:
-        count = len(finding.fits)
-        if count == 1:
-            return []
-        return [
-            Sentence(
-                f"{count} mistakes give this number at the digits you typed, so it cannot be told which it is. Compare"
-                " both with your working."
-                if count == 2
-                else (
-                    f"{count} mistakes give this number at the digits you typed. Typing more digits, or a value on the"
-                    " way, tells them apart."
+        told = _of_several(len(finding.fits))
+        ratio = math.log10(abs(finding.typed.value / right)) if right and finding.typed.value else 0.5
+        converted = any(slip.kind == "unconverted" for fit in finding.fits for slip in fit.slips)
+        if abs(ratio - round(ratio)) < 0.004 and way.step.unit != "°" and not converted:
+            told.append(
+                Sentence(
+                    "Your digits are the right ones, so it may as well be a power of ten. Check every prefix and every"
+                    " power of ten in your working."
                 )
             )
-        ]
+        return told
+    return [Sentence(f"No usual mistake gives this number. {_what_next(finding)}")]
+
+
+def _of_several(count: int) -> list[Sentence]:
+    """What to do where more than one mistake fits."""
+    if count == 1:
+        return []
+    if count == 2:
+        return [Sentence("Two mistakes give the number you typed. Compare both with your own working.")]
+    how_many = "Three mistakes" if count == MOST_NAMED else "Several mistakes, these three first of all,"
     return [
         Sentence(
-            "No usual mistake gives this number. Compare your working with the answer line by line, or type values on"
-            " the way to find the line where it goes wrong."
+            f"{how_many} give the number you typed. Compare them with your own working, or type more digits or a value"
+            " on the way: that tells them apart."
         )
     ]
+
+
+def _what_next(finding: Finding) -> str:
+    """How far the working can be checked when nothing explains the answer."""
+    way = finding.way
+    open_steps = [step for step in way.plan.steps if step.makes not in way.carry and step.makes != way.target]
+    if not open_steps:
+        return (
+            "Write down the formula, put each number in with its power of ten, and compare with the answer line by"
+            " line."
+        )
+    first = symbol(open_steps[0].makes).text
+    return (
+        f"Type your value for {first} under “My working”, and I can check that far. The first value that is not right"
+        " shows where to look."
+    )
 
 
 def _sized(finding: Finding) -> float:
@@ -196,7 +220,9 @@ def _as_printed(finding: Finding) -> bool:
     typed, right = finding.typed, finding.way.right
     exact = abs(abs(typed.value) - abs(right)) <= 1e-9 * abs(right)
     places = abs(two_decimals(right / typed.factor)) * typed.factor
-    return exact or (typed.shows(right) and abs(places - abs(typed.value)) <= 5.1e-3 * abs(right) and typed.figures > 2)
+    if typed.shows(right) and typed.figures > 2:
+        return True
+    return exact or abs(places - abs(typed.value)) <= 1e-9 * abs(right)
 
 
 def _carried(way: Chain) -> list[str]:
@@ -262,13 +288,10 @@ def _turned(finding: Finding) -> list[Sentence]:
 # --- the mistakes that fit ----------------------------------------------------------------------------------
 
 
-def fits(marked: PartMarked, style: Style) -> tuple[tuple[FitTold, ...], int]:
-    """The mistakes to name for a part, and how many more there are than are told in full."""
-    found = _fits(marked)
+def fits(marked: PartMarked, style: Style) -> tuple[FitTold, ...]:
+    """The mistakes to name for a part, the likeliest first: three at most, for more help nobody."""
     finding = marked.blamed
-    if finding is None:
-        return (), 0
-    return tuple(_told(fit, finding, style) for fit in found), max(0, len(found) - SHOWN_FITS)
+    return tuple(_told(fit, finding, style) for fit in _fits(marked)[:MOST_NAMED]) if finding else ()
 
 
 def _fits(marked: PartMarked) -> tuple[Suspect, ...]:

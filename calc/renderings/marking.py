@@ -17,10 +17,9 @@ _WORDS = {
     "point": "point",
 }
 _GOOD = ("right", "rounded early", "carried")
-SHOWN_FITS = 3
 
 
-def part(verdict: Mapping[str, Any], told: Sequence[Sentence], fits: Sequence[FitTold], more: int) -> str:
+def part(verdict: Mapping[str, Any], told: Sequence[Sentence], fits: Sequence[FitTold]) -> str:
     """One verdict: head, sentences, the mistakes that fit, where to look, the marks with their reasons.
 
     verdict: the plain data of ``calc.desk.marking.verdict``.
@@ -28,7 +27,7 @@ def part(verdict: Mapping[str, Any], told: Sequence[Sentence], fits: Sequence[Fi
     state = str(verdict["state"])
     kind = "won" if state in _GOOD else "open" if state in ("blank", "self-marked") else "lost"
     body = "".join(f"<p>{_sentence(sentence)}</p>" for sentence in told)
-    body += _fits(fits, more)
+    body += _fits(fits)
     if verdict["where"] and state not in _GOOD and state != "blank":
         body += (
             '<p class="where">Look at: <a href="#"'
@@ -64,18 +63,9 @@ def _sentence(sentence: Sentence) -> str:
     return f"{escape(sentence.words)} {lines}." if lines else escape(sentence.words)
 
 
-def _fits(fits: Sequence[FitTold], more: int) -> str:
-    if not fits:
-        return ""
-    shown, rest = fits[: len(fits) - more], fits[len(fits) - more :]
-    items = "".join(f"<li>{_fit(fit)}</li>" for fit in shown)
-    listed = f'<ul class="fits">{items}</ul>'
-    if rest:
-        others = "".join(f"<li>{_fit(fit)}</li>" for fit in rest)
-        listed += (
-            f'<details class="more-fits"><summary>{len(rest)} more</summary><ul class="fits">{others}</ul></details>'
-        )
-    return listed
+def _fits(fits: Sequence[FitTold]) -> str:
+    items = "".join(f"<li>{_fit(fit)}</li>" for fit in fits)
+    return f'<ul class="fits">{items}</ul>' if items else ""
 
 
 def _fit(fit: FitTold) -> str:

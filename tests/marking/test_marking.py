@@ -275,10 +275,7 @@ def test_what_cannot_be_told_apart_is_listed() -> None:
     found = force(value="2,5e4 N", direction="attract")
     assert found["state"] == "one of two"
     assert keys(found) == [["unconverted-Q1@Q1"], ["unconverted-Q2@Q2"]]
-    assert found["sentences"] == [
-        "2 mistakes give this number at the digits you typed, so it cannot be told which it is. "
-        "Compare both with your working."
-    ]
+    assert found["sentences"] == ["Two mistakes give the number you typed. Compare both with your own working."]
 
 
 def test_sharing_with_opposite_charges_says_which_two() -> None:
