@@ -32,10 +32,12 @@ class CommonSlip:
 
 @dataclass(frozen=True)
 class Datum:
-    """A datum of the plan that the working uses: its names there and what was typed; None for one not typed."""
+    """A datum of the plan that the working uses: its names there, what was typed, and whether in a table, as
+    places are."""
 
     names: tuple[str, ...]
     quantity: Quantity
+    cell: bool = False
 
     @property
     def name(self) -> str:
@@ -49,7 +51,7 @@ def of_data(data: Iterable[Datum], style: Style) -> Iterator[CommonSlip]:
     for datum in data:
         yield from _of_prefix(datum, style)
         unit = datum.quantity.unit
-        if unit.si().text == "m":
+        if unit.si().text == "m" and not datum.cell:
             yield from _of_length(datum, style)
         if datum.quantity.value < 0:
             said = symbol(datum.name).text

@@ -328,8 +328,12 @@ class Chain:
 
     @property
     def _common(self) -> Iterator[Slip]:
-        paths = {self._name(path, quantity): quantity for path, quantity in self.quantities.items()}
-        data = [Datum((name,), quantity) for name, quantity in paths.items() if name in self.used and quantity.value]
+        named = {self._name(path, quantity): (path, quantity) for path, quantity in self.quantities.items()}
+        data = [
+            Datum((name,), quantity, "." in path)
+            for name, (path, quantity) in named.items()
+            if name in self.used and quantity.value
+        ]
         constants = [name for name in self.constants if name in self.used and name not in self.plan.values]
         steps = [step for step in self.plan.steps if step.makes not in self.carry]
         for made in (
