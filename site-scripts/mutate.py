@@ -9,8 +9,8 @@ A change turns a comparison, an arithmetic sign, an ``and``, a ``not``, a truth 
 word of direction, the two branches of a choice, two arguments, an angle, or drops what a function
 returns. Three of five fall on figures, sentences and thresholds. For each, the tests that run its
 line (noted once, kept under ``build/mutants``) are run in a copy of the tree until one fails: first those that run
-most lines of the changed file for a second of theirs. Tests of more than ``--seconds`` of processor time for one
-change are left out. A change no test sees is a survivor, whether or not it could be called equivalent.
+most lines of the changed file for a second of theirs. After ``--seconds`` of processor time for one change no further
+test is begun. A change no test sees is a survivor, whether or not it could be called equivalent.
 Ends with 0 when fewer than a tenth survive. Browser, site and runtime tests are not run.
 
 A change is seen when a test fails, when ``calc`` or a test file cannot be loaded with it ("import"), or when
@@ -50,8 +50,9 @@ LAST = KEPT / "survivors.json"
 NOT_RUN = ("browser", "site", "runtime")
 GROUPS = ("figures", "sentences", "thresholds", "other", "other")
 ACCEPTED = 0.1
-LEAST = 0.02  # seconds: no test costs less
-FILE = 0.5  # seconds to load a test file
+LEAST = 0.3  # seconds: no test costs less, where it has to make what tests share
+NEAR = 5  # so much more a test of the chapter is worth
+MANY = 8  # tests of one file before others are worth as much
 LONGEST = 30.0  # seconds: a test that takes more is left out
 
 
@@ -86,6 +87,7 @@ class Notes:
         self.index: dict[str, dict[tuple[str, int], int]] = {}
         self.imported: set[tuple[str, int]] = set()
         self.modules: list[str] = []
+        self.saw: Counter[str] = Counter()  # how many changes the tests of a file saw
         for name in names:
             noted = pickle.loads((KEPT / f"{name.replace('/', '-')}.noted").read_bytes())
             self.index[name] = noted["index"]
@@ -98,33 +100,33 @@ class Notes:
         """Whether the line runs while calc and the tests are loaded."""
         return any((mutant.file.removeprefix("calc/"), line) in self.imported for line in mutant.lines)
 
-    def covering(self, mutant: Mutant, seconds: float) -> list[tuple[str, float]]:
-        """The tests to run for a change, with their seconds, which make ``seconds`` or less in all: first those that
-        run most lines of its file for a second. For what runs while calc is loaded, those that run anything of the
-        file later on (all, where none does)."""
+    def covering(self, mutant: Mutant) -> list[tuple[str, float]]:
+        """The tests to run for a change, with their seconds: first those that run most lines of its file for a second,
+        those of its own chapter before others, and of files whose tests saw many changes; never many of one test file
+        in a row. For what runs while calc is
+        loaded, those that run anything of the file later on (all, where none does), broad ones first."""
         inner = mutant.file.removeprefix("calc/")
+        chapter = inner.split("/")[1].replace("_", "-") if inner.startswith("topics/") else ""
         hit, whole = {}, {}
         for name, index in self.index.items():
             places = {place: 1 << bit for place, bit in index.items() if place[0] == inner}
             hit[name] = sum(places.get((inner, line), 0) for line in set(mutant.lines))
             whole[name] = sum(places.values())
         loaded = self.loaded(mutant)
-        found = []
-        for test, (cost, name, bits) in self.tests.items():
-            if bits & (whole if loaded else hit)[name]:
-                worth = (bits & whole[name]).bit_count() * (4 if bits & hit[name] else 1)
-                found.append((worth / (cost + LEAST), test))
-        if loaded and not found:
-            found = [(1 / (cost + LEAST), test) for test, (cost, _, _) in self.tests.items()]
-        wanted, spent, files = [], 0.0, set()
-        for _, test in sorted(found, reverse=True):
-            cost, name, _ = self.tests[test]
-            more = cost + (FILE if loaded and name not in files else 0)  # a file to be loaded with the change
-            if spent + more <= seconds:
-                wanted.append((test, cost))
-                spent += more
-                files.add(name)
-        return wanted
+        wanted = hit if not loaded else whole
+        tests = {test: one for test, one in self.tests.items() if one[2] & wanted[one[1]]}
+        found: defaultdict[str, list[tuple[float, str]]] = defaultdict(list)
+        for test, (cost, name, bits) in (tests or self.tests if loaded else tests).items():
+            worth = (1 + (bits & whole[name]).bit_count()) * (4 if bits & hit[name] else 1) / (cost + LEAST)
+            worth *= bits.bit_count() if loaded else 1
+            worth *= (NEAR if chapter and chapter in test else 1) * (1 + self.saw[name])
+            found[name].append((worth, test))
+        order = [
+            (worth / (1 + place / MANY), test)
+            for one in found.values()
+            for place, (worth, test) in enumerate(sorted(one, reverse=True))
+        ]
+        return [(test, self.tests[test][0]) for _, test in sorted(order, reverse=True)]
 
 
 def note(names: Sequence[str], jobs: int, tree: Path) -> Notes:
@@ -324,19 +326,22 @@ class Trial:
             return
         files = [name for name in files_tested(self.tree) if re.search(only, name)]
         notes = note(files, jobs, self.tree)
-        warm = Server("warm", self.tree, {"files": files})
-        cold = Server("cold", self.tree, {"modules": notes.modules})
+        for one in before.values():
+            notes.saw[one.by.partition("::")[0]] += 1
+        warm = Server("warm", self.tree, {"files": files, "seconds": seconds})
+        cold = Server("cold", self.tree, {"modules": notes.modules, "seconds": seconds})
 
         def run(numbered: tuple[int, Mutant]) -> Verdict:
             number, mutant = numbered
-            tests = notes.covering(mutant, seconds)
+            tests = notes.covering(mutant)
             if not tests:
                 return self.keep(Verdict(mutant, "", 0.0, 0))
-            if not notes.loaded(mutant):
-                answer = warm.attempt(number, mutant, tests)
-                if answer["word"] != "unfit":
-                    return self.keep(verdict(mutant, answer, len(tests)))
-            return self.keep(verdict(mutant, cold.attempt(number, mutant, tests), len(tests)))
+            answer = {"word": "unfit"} if notes.loaded(mutant) else warm.attempt(number, mutant, tests)
+            if answer["word"] == "unfit":
+                answer = cold.attempt(number, mutant, tests)
+            found = self.keep(verdict(mutant, answer, len(tests)))
+            notes.saw[found.by.partition("::")[0]] += 1
+            return found
 
         try:
             with ThreadPoolExecutor(jobs) as pool:

@@ -20,6 +20,7 @@ import pickle
 import resource
 import signal
 import sys
+import time
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
@@ -33,6 +34,7 @@ TOOL = sys.monitoring.COVERAGE_ID
 MEMORY = 4 << 30  # bytes: a change that fills the memory fails its test, not the machine
 # A test may take so many times its noted processor time, and so many seconds more.
 SLOWER, GRACE = 10.0, 20.0
+TOGETHER = 3  # test files loaded at a time with a change of what runs while calc is loaded
 FULLY = 5  # runs of a remembering function of which every line is noted, also those that ran just before
 
 OPTIONS = ["-q", "-s", "--tb=no", "--assert=plain", "-o", "timeout=0"] + [
@@ -59,8 +61,12 @@ class Failed:
         self.seen = self.seen or report.failed
 
 
-def run_until_seen(session: pytest.Session, wanted: Sequence[tuple[str, float]], tell: Callable[[str], None]) -> None:
-    """Run the wanted tests (id, noted seconds) in their order, ending at the first failure."""
+def run_until_seen(session: pytest.Session, change: dict[str, Any], tell: Callable[[str], None]) -> None:
+    """Run the wanted tests (id, noted seconds) in their order, ending at the first failure or when the time is spent.
+
+    A result that tests share is made by the first that needs it, so the time is measured, not added up.
+    """
+    wanted: Sequence[tuple[str, float]] = change["tests"]
     by_id = {item.nodeid: item for item in session.items}
     missing = [name for name, _ in wanted if name not in by_id]
     if missing:
@@ -70,6 +76,9 @@ def run_until_seen(session: pytest.Session, wanted: Sequence[tuple[str, float]],
     session.config.pluginmanager.register(failed)
     items = [by_id[name] for name, _ in wanted]
     for (name, seconds), item, following in zip(wanted, items, [*items[1:], None], strict=True):
+        if time.process_time() > change["seconds"]:
+            tell("end spent")
+            return
         tell(f"at {name}")
         signal.setitimer(signal.ITIMER_PROF, SLOWER * seconds + GRACE)  # ends this process when it runs out
         item.ihook.pytest_runtest_protocol(item=item, nextitem=following)
@@ -82,14 +91,16 @@ def run_until_seen(session: pytest.Session, wanted: Sequence[tuple[str, float]],
 # --- forks ---
 
 
-def serve(attempt: Callable[[dict[str, Any], Callable[[str], None]], None], asked: int, answered: int) -> None:
+def serve(
+    attempt: Callable[[dict[str, Any], Callable[[str], None]], None], asked: int, answered: int, seconds: float
+) -> None:
     """Try what is asked, each in a fork with another that waits for it and answers."""
     signal.signal(signal.SIGCHLD, signal.SIG_IGN)
     with os.fdopen(asked, encoding="utf-8") as requests:
         for line in requests:
             if os.fork() == 0:
                 try:
-                    answer = supervised(json.loads(line), attempt)
+                    answer = supervised({**json.loads(line), "seconds": seconds}, attempt)
                     os.write(answered, (json.dumps(answer) + "\n").encode())
                 finally:
                     os._exit(0)
@@ -176,8 +187,8 @@ def put_in(change: dict[str, Any], functions: dict[CodeType, list[FunctionType]]
 class Warm:
     """A session that has collected every test and tries changes when it should run them."""
 
-    def __init__(self, asked: int, answered: int) -> None:
-        self.asked, self.answered = asked, answered
+    def __init__(self, asked: int, answered: int, seconds: float) -> None:
+        self.asked, self.answered, self.seconds = asked, answered, seconds
 
     @pytest.hookimpl(tryfirst=True)
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
@@ -188,11 +199,11 @@ class Warm:
 
         def attempt(change: dict[str, Any], tell: Callable[[str], None]) -> None:
             if put_in(change, functions):
-                run_until_seen(session, change["tests"], tell)
+                run_until_seen(session, change, tell)
             else:
                 tell("unfit")
 
-        serve(attempt, self.asked, self.answered)
+        serve(attempt, self.asked, self.answered, self.seconds)
         return True
 
 
@@ -216,7 +227,7 @@ class Loaded:
         if self.refused:
             self.tell(self.refused)
         else:
-            run_until_seen(session, self.change["tests"], self.tell)
+            run_until_seen(session, self.change, self.tell)
         return True
 
 
@@ -230,19 +241,25 @@ def load_and_run(change: dict[str, Any], tell: Callable[[str], None]) -> None:
         return compile(source, path, "exec", dont_inherit=True) if self.path == path else usual(self, fullname)
 
     importlib.machinery.SourceFileLoader.get_code = get_code  # type: ignore[method-assign]
-    files = dict.fromkeys(name.partition("::")[0] for name, _ in change["tests"])
-    session = Loaded(change, tell)
-    code = pytest.main([*OPTIONS, *files], plugins=[session])
-    if code == pytest.ExitCode.USAGE_ERROR:  # the conftest of the tests could not be loaded
-        tell("import conftest")
-    elif code == pytest.ExitCode.INTERNAL_ERROR:
-        tell("broken pytest ended with an internal error")
+    files = list(dict.fromkeys(name.partition("::")[0] for name, _ in change["tests"]))
+    for few in (files[n : n + TOGETHER] for n in range(0, len(files), TOGETHER)):
+        tests = [one for one in change["tests"] if one[0].partition("::")[0] in few]
+        said: list[str] = []
+        session = Loaded({**change, "tests": tests}, lambda text, said=said: (said.append(text), tell(text))[1])
+        code = pytest.main([*OPTIONS, *few], plugins=[session])
+        if code == pytest.ExitCode.USAGE_ERROR:  # the conftest of the tests could not be loaded
+            tell("import conftest")
+        elif code == pytest.ExitCode.INTERNAL_ERROR:
+            tell("broken pytest ended with an internal error")
+        if not said or said[-1] != "end":
+            return
 
 
 # --- noting ---
 
 Place = tuple[str, int]  # a file of calc, and a line
 _running: list[set[Place]] = [set()]
+_owed = [0.0]  # seconds that a test did not take because another had made what it uses
 _places: dict[Place, Place] = {}
 
 
@@ -290,20 +307,24 @@ class Remembered:
     def __init__(self, function: Callable[..., Any]) -> None:
         functools.update_wrapper(self, function)
         self.function = function
-        self.kept: dict[Any, tuple[Any, set[Place]]] = {}
+        self.kept: dict[Any, tuple[Any, set[Place], float]] = {}
 
     def __call__(self, *args: Any, **named: Any) -> Any:
         key = (args, tuple(sorted(named.items())))
-        if key not in self.kept:
-            _running.append(set())
-            sys.monitoring.restart_events()
-            try:
-                self.kept[key] = self.function(*args, **named), _running[-1]
-            finally:
-                lines = _running.pop()
-                _running[-1].update(lines)
-        value, lines = self.kept[key]
-        _running[-1].update(lines)
+        if key in self.kept:
+            value, lines, seconds = self.kept[key]
+            _owed[0] += seconds  # a test that runs alone has to make it
+            _running[-1].update(lines)
+            return value
+        _running.append(set())
+        sys.monitoring.restart_events()
+        began = processor_time()
+        try:
+            value = self.function(*args, **named)
+            self.kept[key] = value, _running[-1], processor_time() - began
+        finally:
+            lines = _running.pop()
+            _running[-1].update(lines)
         return value
 
     def __get__(self, owner: object, kind: type | None = None) -> Any:
@@ -413,6 +434,7 @@ class Noting:
         signal.signal(signal.SIGPROF, too_dear)
         for item, following in zip(items, [*items[1:], None], strict=True):
             _running[:] = [set()]
+            _owed[0] = 0.0
             sys.monitoring.restart_events()
             began = processor_time()
             signal.setitimer(signal.ITIMER_PROF, self.seconds)
@@ -427,7 +449,7 @@ class Noting:
             bits = 0
             for place in _running[0]:
                 bits |= 1 << index.setdefault(place, len(index))
-            tests[item.nodeid] = seconds, bits
+            tests[item.nodeid] = seconds + _owed[0], bits
             shared |= bits
         if 'scope="' in Path(name).read_text(encoding="utf-8"):  # what one test made others use as well
             tests = {test: (seconds, shared) for test, (seconds, _) in tests.items()}
@@ -449,10 +471,15 @@ def main(mode: str, settings: dict[str, Any]) -> int:
             except Exception:
                 continue
         gc.freeze()
-        serve(load_and_run, settings["asked"], settings["answered"])
+        serve(load_and_run, settings["asked"], settings["answered"], settings["seconds"])
         return 0
     if mode == "warm":
-        return int(pytest.main([*OPTIONS, *settings["files"]], plugins=[Warm(settings["asked"], settings["answered"])]))
+        return int(
+            pytest.main(
+                [*OPTIONS, *settings["files"]],
+                plugins=[Warm(settings["asked"], settings["answered"], settings["seconds"])],
+            )
+        )
     noting_caches()
     sys.monitoring.use_tool_id(TOOL, "mutate")
     sys.monitoring.register_callback(TOOL, sys.monitoring.events.LINE, _line)
