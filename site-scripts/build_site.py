@@ -1,6 +1,6 @@
 """Build the site into build/site and the offline zip beside it. Runs under .venv.
 
-The stages are: MkDocs, libraries from npm, the page runtime, formulas, content policy, zip.
+The stages are: MkDocs, libraries from npm, scripts of the pages, the page runtime, formulas, content policy, zip.
 All work in a folder of their own, which takes the place of build/site only when all are done.
 """
 
@@ -25,6 +25,7 @@ except ImportError:  # not on every system; there builds are not guarded
     fcntl = None  # type: ignore[assignment]
 
 from page_policy import with_policy, with_script_files, with_versions
+from page_scripts import write_scripts
 from toolbox import (
     BUILD,
     REPO,
@@ -86,6 +87,7 @@ def _build(force: bool) -> Path:
         site = staging / "site"
         _mkdocs(site)
         vendor(site)
+        write_scripts(site)
         _runtime(site)
         say("Sealing the pages")
         _finish_pages(site)
@@ -117,7 +119,7 @@ def _mkdocs(site: Path) -> None:
             (site / name).unlink(missing_ok=True)
     for source_map in site.rglob("*.map"):
         source_map.unlink()
-    # What search-from-disk.js loads where a worker may not start from a file.
+    # What pages/search-from-disk.js loads where a worker may not start from a file.
     for worker in (site / "assets/javascripts/workers").glob("*.js"):
         text = json.dumps(worker.read_text(encoding="utf-8"))
         worker.with_name(f"{worker.name}.source.js").write_text(

@@ -73,7 +73,7 @@ def with_script_files(page: str, path: Path, folder: Path) -> str:
         if not any(pattern.fullmatch(script) for pattern in _theme_scripts()):
             raise SetupError(
                 f"{path.name}: the inline script {script.strip()[:60]!r} is not the theme's; "
-                "move it to a file in docs/assets/."
+                "move it to a file in site-scripts/pages/."
             )
         folder.mkdir(parents=True, exist_ok=True)
         file = folder / f"{hashlib.sha256(script.encode()).hexdigest()[:12]}.js"
@@ -93,11 +93,11 @@ def policy(page: str, name: str) -> str:
     found.feed(page)
     found.close()
     if found.handlers:
-        raise SetupError(f"{name}: {found.handlers[0]} runs code from an attribute; move it to docs/assets/.")
+        raise SetupError(f"{name}: {found.handlers[0]} runs code from an attribute; move it to site-scripts/pages/.")
     if found.inline:
         raise SetupError(
             f"{name}: the inline script {found.inline[0].strip()[:60]!r} would not run; "
-            "move it to a file in docs/assets/."
+            "move it to a file in site-scripts/pages/."
         )
     rules = {
         "default-src": "'none'",

@@ -43,6 +43,7 @@ from calc.working.reading import Refusals, read
 from calc.working.working import work
 from chapters import DOCS, Chapter, Entry, chapters, entry_at, whole_questions_using
 from fences import BlockError, find_blocks
+from page_scripts import bundle_of
 
 _SPOT = re.compile(r'<div data-block="(\d+)"></div>')
 
@@ -55,6 +56,7 @@ def on_page_markdown(markdown: str, page: Page, **_: object) -> str:
     text: list[str] = []
     built: list[str] = []
     keys: set[str] = set()
+    kinds: set[str] = set()
     done = at = 0
     try:
         for block in find_blocks(markdown, BLOCKS):
@@ -65,6 +67,7 @@ def on_page_markdown(markdown: str, page: Page, **_: object) -> str:
                 keys.add(key)
             text += [*lines[done:at], "", f'<div data-block="{len(built)}"></div>', ""]
             built.append(BLOCKS[block.kind]([line for line in block.body if line.strip()], home))
+            kinds.add(block.kind)
             done = block.end
         if here and keys - {here[1].key}:
             raise BlockError(f"this page is for {here[1].key}; give each question a file of its own.")
@@ -77,7 +80,9 @@ def on_page_markdown(markdown: str, page: Page, **_: object) -> str:
     text += lines[done:]
     if here:
         text = _question_page(page, *here, text, built, home)
+        kinds.add("question")
     page.meta["blocks"] = built
+    page.meta["script"] = bundle_of(kinds)
     page.meta["question_pages"] = next((c.pages for c in chapters() if f"{c.page}.md" == page.file.src_uri), None)
     return "\n".join(text)
 
@@ -293,7 +298,7 @@ def contents_block() -> str:
 
 def practice_block() -> str:
     """The place where questions are drawn; the script inside runs before what follows it is laid out."""
-    room = '<script src="assets/practice-room.js"></script>'
+    room = '<script src="assets/scripts/practice-room.js"></script>'
     return practice_html.picker(topics.topics().values(), between=room)
 
 

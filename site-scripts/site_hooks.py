@@ -14,13 +14,11 @@ import licences
 from calc import VERSION
 from chapters import chapters
 
-SEARCH_FROM_DISK = "assets/search-from-disk.js"
-
 
 @event_priority(-50)
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
-    """Put our own script where the offline plugin, which ran before, put one from a CDN; tell the version."""
-    config.extra["polyfills"] = [SEARCH_FROM_DISK]
+    """Take away the script from a CDN that the offline plugin, which ran before, put in; tell the version."""
+    config.extra["polyfills"] = []  # pages/search-from-disk.js does it
     config.extra["version"] = VERSION
     return config
 

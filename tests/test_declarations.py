@@ -242,8 +242,8 @@ def test_a_field_may_be_called_q() -> None:
 def test_every_key_the_form_pages_read_is_refused_as_a_name() -> None:
     """Each key that a script of a form page takes out of an address has a dot or is a reserved word."""
     read_there = set()
-    for script in ("booklet.js", "embed.js", "address.js", "settings.js", "practice-room.js"):
-        script_text = (ROOT / "docs" / "assets" / script).read_text(encoding="utf-8")
+    for script in ("forms.js", "only-form.js", "address.js", "settings.js", "early/practice-room.js"):
+        script_text = (ROOT / "site-scripts" / "pages" / script).read_text(encoding="utf-8")
         read_there |= set(re.findall(r'state\.(?:get|has)\("([^"]+)"\)', script_text))
         read_there |= set(re.findall(r"\b(only|practice|paper)=", script_text))
     assert {"find", "part", "only", "practice"} <= read_there

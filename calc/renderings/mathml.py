@@ -1,7 +1,7 @@
 """Formulas as MathML, which a browser lays out by itself.
 
 The TeX of a piece carries its structure, so it is read here once; the plain text goes along as ``alttext``
-and stands in the formula's place where a browser lays out no MathML (docs/assets/maths.js). What is read is
+and stands in the formula's place where a browser lays out no MathML (site-scripts/pages/formulas.js). What is read is
 what ``calc`` writes and what the pages' prose needs, and nothing else: :class:`FormulaError` names the rest.
 Elements and attributes are those of MathML Core (W3C).
 """

@@ -12,6 +12,7 @@ import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
 from calc import desk, topics
+from tests.browser.page_modules import in_module
 
 pytestmark = pytest.mark.browser
 
@@ -246,8 +247,10 @@ def begin_with(page: Page, place: str, text: str) -> None:
 
 def mark(page: Page, **changed: Any) -> str:
     """Keep one attempt as the page does after marking; returns the trouble there was, '' for none."""
-    trouble: str = page.evaluate(
-        "(entry) => window.bookletProgress.add(entry)",
+    trouble: str = in_module(
+        page,
+        "progress",
+        "(progress, entry) => progress.add(entry)",
         attempt(question="coulomb.force", day="2026-03-02", possible=5) | changed,
     )
     return trouble
@@ -256,10 +259,10 @@ def mark(page: Page, **changed: Any) -> str:
 def expect_attempts(page: Page, count: int) -> None:
     """Wait until the page knows of this many attempts: tabs hear of each other a little later."""
     for _ in range(100):
-        if page.evaluate("window.bookletProgress.load().length") == count:
+        if in_module(page, "progress", "(progress) => progress.load().length") == count:
             return
         page.wait_for_timeout(50)
-    assert page.evaluate("window.bookletProgress.load().length") == count
+    assert in_module(page, "progress", "(progress) => progress.load().length") == count
 
 
 def save_file(page: Page, path: Path) -> Path:
@@ -332,7 +335,7 @@ def test_what_lay_aside_is_read_once_it_can_be(place: str, page: Page) -> None:
     """A file laid aside whole by another version is taken up again by the version that wrote it."""
     begin_with(page, place, whole(attempt(), aside=[json.loads(whole(*FIFTY)), NEWER]))
     expect(page.locator(".kept-aside")).to_contain_text("1 entry cannot be read")
-    assert page.evaluate("window.bookletProgress.load().length") == 51
+    assert in_module(page, "progress", "(progress) => progress.load().length") == 51
 
 
 def test_members_of_a_newer_booklet_are_kept(place: str, page: Page) -> None:
@@ -353,7 +356,7 @@ def test_a_day_to_come_blocks_nothing(place: str, page: Page) -> None:
     expect(rows).to_have_count(2, timeout=SLOW)
     expect(rows.nth(0)).to_contain_text("today")
     expect(rows.nth(1)).to_contain_text("today")
-    today = page.evaluate("window.bookletProgress.today()")
+    today = in_module(page, "due", "({ today }) => today()")
     mark(page, question="coulomb.force", day=today, earned=1)
     page.reload()
     expect(rows.filter(has_text="Force between two charges")).to_contain_text("in 1 day", timeout=SLOW)
@@ -399,8 +402,10 @@ def test_a_long_history_is_short_enough_to_be_read(served: str, page: Page) -> N
     entries = [attempt(question=key, seed=n, mistakes=long) for key in keys for n in range(9)]
     begin_with(page, served, whole(*entries))
     expect(page.locator(".revision tbody tr")).to_have_count(len(keys), timeout=SLOW)
-    many = page.evaluate(
-        """(keys) => {
+    many = in_module(
+        page,
+        "progress",
+        """(progress, keys) => {
             const all = keys.concat(
               Array.from({ length: 155 - keys.length }, (_, n) => `more-topics.question-number-${n}`));
             const made = all.map((question) => ({ question, day: "2026-03-01", level: 1, seed: 1,
@@ -409,7 +414,7 @@ def test_a_long_history_is_short_enough_to_be_read(served: str, page: Page) -> N
             const text = JSON.stringify({ kind: "physics-line-by-line progress", version: 1, attempts:
             [].concat(...Array(9).fill(made)) });
             localStorage.setItem("physics-line-by-line.progress", text);
-            const told = window.bookletProgress.history(new Set(all));
+            const told = progress.history(new Set(all));
             return [Object.keys(told).length, JSON.stringify(told).length];
         }""",
         keys,
@@ -424,9 +429,11 @@ def test_two_tabs_lose_nothing(place: str, page: Page) -> None:
     other = page.context.new_page()
     other.goto(place + "practice.html")
     for tab, first in ((page, 0), (other, 100)):
-        tab.evaluate(
-            """([entry, first]) => {
-              for (let n = 0; n < 20; n += 1) window.bookletProgress.add({ ...entry, seed: first + n }); }""",
+        in_module(
+            tab,
+            "progress",
+            """(progress, [entry, first]) => {
+              for (let n = 0; n < 20; n += 1) progress.add({ ...entry, seed: first + n }); }""",
             [attempt(), first],
         )
     for tab in (page, other):

@@ -11,6 +11,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from calc.language.expressions import Maths
 from calc.renderings import mathml
+from tests.browser.page_modules import in_module
 
 pytestmark = pytest.mark.browser
 
@@ -93,14 +94,16 @@ def test_unknown_address_explains_itself(served: str, chromium: Browser) -> None
 
 def add_formula(page: Page, inside: str, classes: str) -> None:
     """Append a formula to the page as a live answer does."""
-    page.evaluate(
-        """([inside, classes]) => {
+    in_module(
+        page,
+        "formulas",
+        """({ typeset }, [inside, classes]) => {
             const node = document.createElement("span");
             node.id = "added";
             node.className = classes;
             node.innerHTML = inside;
             document.querySelector("article").append(node);
-            window.bookletMaths.typeset(node);
+            typeset(node);
         }""",
         [inside, classes],
     )

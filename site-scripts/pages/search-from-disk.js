@@ -2,8 +2,8 @@
 // start one from a Blob. The build writes the search worker's source into a script beside it
 // (<worker>.source.js); here that source becomes a Blob worker, and messages wait until it is up.
 // Over http, and for workers that are Blobs already, nothing changes.
-(function () {
-  "use strict";
+
+export function searchFromDisk() {
   if (location.protocol !== "file:") return;
   const NativeWorker = window.Worker;
 
@@ -41,4 +41,4 @@
       : new NativeWorker(url, options);
   };
   window.Worker.prototype = NativeWorker.prototype;
-})();
+}

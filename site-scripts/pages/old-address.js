@@ -1,17 +1,20 @@
 // On a chapter's page: an address that holds a question's numbers was made when the chapter held its forms. The
 // question is opened on its own page, with the same numbers. Read before anything is laid out, served and from disk.
-(function () {
-  "use strict";
 
-  const address = window.bookletAddress;
-  const pages = new Map(Object.entries(JSON.parse(document.getElementById("question-pages").textContent)));
+import { QUESTION, read } from "./address.js";
+import { tell } from "./notice.js";
+
+export function forwardOldAddress() {
+  const listed = document.getElementById("question-pages");
+  if (!listed) return;
+  const pages = new Map(Object.entries(JSON.parse(listed.textContent)));
 
   function forward() {
     const { hash } = location;
     let asked;
     let told = "";
     try {
-      asked = address.read(hash)?.get(address.QUESTION);
+      asked = read(hash)?.get(QUESTION);
     } catch (problem) {
       told = problem.message;
     }
@@ -23,14 +26,14 @@
       return;
     }
     if (asked !== undefined) told = "This link asks for a question that is not on this page. Look for it in the contents.";
-    const tell = () => {
-      address.tell(told ? [told] : []);
+    const say = () => {
+      tell(told ? [told] : []);
       document.querySelector(".notice.link-problem")?.scrollIntoView({ block: "center" });
     };
-    if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", tell);
-    else tell();
+    if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", say);
+    else say();
   }
 
   window.addEventListener("hashchange", forward);
   forward();
-})();
+}

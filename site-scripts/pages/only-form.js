@@ -1,15 +1,16 @@
 // A question alone, for a frame in another page: "coulombs-law/force.html#open.question=coulomb.force&only=form".
 // Read before the page is laid out, so that the rest of the page is never seen.
-(function () {
-  "use strict";
 
+import { QUESTION, read } from "./address.js";
+
+export function showOnlyForm() {
   const html = document.documentElement;
   if (!/(^|[#&])only=form(&|$)/.test(location.hash)) return;
   html.classList.add("only-form");
 
   function asked() {
     try {
-      return window.bookletAddress.read(location.hash)?.get(window.bookletAddress.QUESTION) ?? "";
+      return read(location.hash)?.get(QUESTION) ?? "";
     } catch {
       return ""; // the page says what is wrong with the link
     }
@@ -38,4 +39,4 @@
       window.parent.postMessage({ bookletHeight: Math.ceil(section.getBoundingClientRect().bottom + window.scrollY + 16) }, "*");
     }).observe(section);
   });
-})();
+}

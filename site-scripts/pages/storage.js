@@ -1,9 +1,8 @@
 // Where the browser denies storage (some private windows and school profiles), asking for localStorage throws, and the
 // theme's scripts, the search among them, would stop at it. They then get a stand-in that is forgotten with the page,
-// and window.bookletForgets tells the pages to say so.
-(function () {
-  "use strict";
+// and the pages say so.
 
+export function standIn() {
   for (const name of ["localStorage", "sessionStorage"]) {
     try {
       window[name].getItem("");
@@ -17,7 +16,6 @@
         key: (index) => [...kept.keys()][index] ?? null,
         get length() { return kept.size; },
       };
-      window.bookletForgets = true;
       try {
         Object.defineProperty(window, name, { value: standIn, configurable: true });
       } catch {
@@ -25,4 +23,13 @@
       }
     }
   }
-})();
+}
+
+// Whether what is stored goes with the page.
+export function forgets() {
+  try {
+    return !(window.localStorage instanceof Storage);
+  } catch {
+    return true;
+  }
+}

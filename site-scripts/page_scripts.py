@@ -1,0 +1,78 @@
+"""The scripts of the pages: modules in pages/, bundled by esbuild into one classic script for each kind of page.
+
+Classic, because a page opened from disk may load no module. A page's kind is the blocks on it: a module in
+pages/blocks/ named after a block runs where that block stands, and nothing lists pages or blocks. Those in
+pages/early/ run where they stand in a page, before the rest of it is laid out.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import subprocess
+import tempfile
+from collections.abc import Iterable
+from pathlib import Path
+
+from toolbox import NODE_MODULES, SCRIPTS, SetupError
+
+FOLDER = SCRIPTS / "pages"
+PLACE = "assets/scripts"
+# Oldest browsers with everything the runtime needs, which the pages do not go below (runtime/build_runtime.py).
+BROWSERS = "chrome112,firefox113,safari16.4"
+_SCRIPT = re.compile(rf'<script(?: defer)? src="((?:\.\./)*){PLACE}/([\w-]+)\.js"></script>')
+_DOOR = "runtime.js"  # the module that needs the loader of the runtime in the page before it
+
+
+def bundle_of(blocks: Iterable[str]) -> str:
+    """The name of the script of a page with these blocks: “reading” where none of them needs one."""
+    return "_".join(sorted({kind for kind in blocks if (FOLDER / "blocks" / f"{kind}.js").is_file()})) or "reading"
+
+
+def write_scripts(site: Path) -> None:
+    """Write each script that a page asks for, and put the runtime's loader before those that need it.
+
+    Raises SetupError with what esbuild says of a wrong module.
+    """
+    pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
+    names = sorted({found[2] for text in pages.values() for found in _SCRIPT.finditer(text)})
+    live = _bundle(names, site / PLACE)
+
+    def with_loader(found: re.Match[str]) -> str:
+        loader = f'<script defer src="{found[1]}assets/runtime/loader.js"></script>\n      '
+        return (loader if found[2] in live else "") + found[0]
+
+    for path, text in pages.items():
+        path.write_text(_SCRIPT.sub(with_loader, text), encoding="utf-8")
+
+
+def _entry(name: str) -> str:
+    """The text that a bundle starts from: an early script, else what every page and each of the blocks needs."""
+    if (FOLDER / "early" / f"{name}.js").is_file():
+        return f'import "./early/{name}.js";\n'
+    blocks = [] if name == "reading" else name.split("_")
+    return "".join(f'import "./{module}.js";\n' for module in ("every-page", *(f"blocks/{kind}" for kind in blocks)))
+
+
+def _bundle(names: list[str], target: Path) -> set[str]:
+    """Bundle each name; return those in which the runtime is asked."""
+    live = set()
+    with tempfile.TemporaryDirectory() as scratch:
+        told = Path(scratch) / "told.json"
+        for name in names:
+            options = ["--bundle", "--format=iife", f"--metafile={told}", f"--outfile={target / name}.js"]
+            esbuild(_entry(name), FOLDER, *options)
+            if any(Path(used).name == _DOOR for used in json.loads(told.read_text(encoding="utf-8"))["inputs"]):
+                live.add(name)
+    return live
+
+
+def esbuild(source: str, folder: Path, *options: str) -> str:
+    """The output of esbuild for a text that stands in a folder; raises SetupError with its message."""
+    program = NODE_MODULES / ".bin" / ("esbuild.cmd" if os.name == "nt" else "esbuild")
+    command = [str(program), "--minify", f"--target={BROWSERS}", "--log-level=error", *options]
+    done = subprocess.run(command, input=source, cwd=folder, capture_output=True, text=True, encoding="utf-8")
+    if done.returncode != 0:
+        raise SetupError(f"A script of the pages could not be bundled: {done.stderr[:2000]}")
+    return done.stdout

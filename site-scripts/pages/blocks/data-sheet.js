@@ -1,0 +1,52 @@
+// The form of the reader's settings.
+
+import "../carry-over.js";
+import { runtime } from "../runtime.js";
+import { current, forget, keep } from "../settings.js";
+import { forgets } from "../storage.js";
+
+const form = document.querySelector("form.settings");
+const status = form.querySelector(".status");
+
+function fill() {
+  const settings = current();
+  for (const box of form.elements) {
+    if (box.name) box.value = settings[box.name] ?? box.dataset.usual ?? "";
+  }
+}
+
+function read() {
+  const settings = {};
+  for (const box of form.elements) {
+    if (box.name && box.value.trim() !== (box.dataset.usual ?? "")) settings[box.name] = box.value.trim();
+  }
+  return settings;
+}
+
+form.addEventListener("submit", async (event) => {
+  event.preventDefault();
+  for (const problem of form.querySelectorAll(".problem")) problem.hidden = true;
+  status.textContent = "Reading the settings…";
+  const reply = await runtime.ask("settings", { settings: read() });
+  if (reply.ok) {
+    keep(read());
+    status.textContent = forgets()
+      ? "This browser lets the page store nothing: the settings hold until the page is closed."
+      : "Kept on this device, for every page of the booklet.";
+    return;
+  }
+  status.textContent = "";
+  for (const { field, message } of reply.errors) {
+    const problem = form.querySelector(`[data-field="${CSS.escape(field || "")}"] .problem`);
+    if (problem) {
+      problem.textContent = message;
+      problem.hidden = false;
+    } else status.textContent = message;
+  }
+});
+form.querySelector(".usual").addEventListener("click", () => {
+  forget();
+  fill();
+  status.textContent = "Back to the usual school values.";
+});
+fill();

@@ -1,0 +1,548 @@
+// Worksheets: choose, make, print, save. It knows no physics: calc chooses the questions and writes the papers.
+// "#paper=coulomb,several-charges&n=6&level=2&seed=41&heading=Forces_1" opens one paper, always the same.
+
+import * as address from "../address.js";
+import { show as showAddress } from "../address-bar.js";
+import "../carry-over.js";
+import { copied } from "../clipboard.js";
+import { typeset } from "../formulas.js";
+import { tell } from "../notice.js";
+import * as stamps from "../print-link.js";
+import { runtime } from "../runtime.js";
+import * as settings from "../settings.js";
+import { forgets } from "../storage.js";
+
+const root = document.querySelector(".worksheet");
+const PAPER = { limit: 60_000 }; // thirty questions are many calculations in one
+const STORE = "physics-line-by-line.class";
+const MOST_NAMES = 60;
+const LARGEST_SEED = 999_999;
+const find = (selector) => root.querySelector(selector);
+const form = find(".worksheet-form");
+const work = find(".worksheet-work");
+const status = form.querySelector(".status");
+const whole = form.querySelector(".problem.whole");
+const tools = find(".worksheet-tools");
+const told = tools.querySelector(".status");
+const sheets = find(".sheets");
+const boxes = form.elements;
+let named = null; // the questions a link names one by one; null once the reader chooses anew
+const NEWEST = root.dataset.draw; // the rule by which new papers are drawn; addresses keep theirs
+let draw = NEWEST;
+let own = 0; // the number of a learner's paper that a link asks for
+let papers = []; // what is made: [{request, reply}]; one of them is in the page
+let job = null; // what goes on: making, saving or setting for print; one at a time, in small slices
+let showing = Promise.resolve(); // the setting of the paper in the page
+
+runtime.start();
+stamps.codesReady();
+
+// --- topics and their questions ---
+
+const topics = [...form.querySelectorAll(".worksheet-topic")].map((node) => ({
+  box: node.querySelector('input[name="topic"]'),
+  questions: [...node.querySelectorAll('input[name="question"]')],
+}));
+
+function level(topic) {
+  const ticked = topic.questions.filter((box) => box.checked).length;
+  topic.box.checked = ticked === topic.questions.length;
+  topic.box.indeterminate = ticked > 0 && !topic.box.checked;
+}
+
+for (const topic of topics) {
+  topic.box.addEventListener("change", () => topic.questions.forEach((box) => { box.checked = topic.box.checked; }));
+  for (const box of topic.questions) box.addEventListener("change", () => level(topic));
+}
+
+function entries() {
+  return topics.flatMap((topic) => (topic.box.checked
+    ? [topic.box.value]
+    : topic.questions.filter((box) => box.checked).map((box) => box.value)));
+}
+
+function tick(keys) {
+  const wanted = new Set(keys.map((key) => key.split(":")[0]));
+  for (const topic of topics) {
+    for (const box of topic.questions) box.checked = wanted.has(topic.box.value) || wanted.has(box.value);
+    level(topic);
+  }
+}
+
+// --- what is asked for ---
+
+function listed() {
+  return boxes.names.value.normalize("NFC").split("\n").map((line) => line.trim().replace(/\s+/g, " ")).filter(Boolean);
+}
+
+function names() {
+  return [...new Set(listed())];
+}
+
+function request() {
+  const chosen = named
+    ? { topics: named, count: "", marks: "" }
+    : { topics: entries(), count: boxes.count.value, marks: boxes.marks.value };
+  return {
+    ...chosen, level: boxes.level.value, seed: boxes.seed.value, own, draw, heading: boxes.heading.value,
+    space: boxes.space.value, settings: settings.current(),
+  };
+}
+
+// The link of a paper names its questions, so that questions added later cannot change it.
+function state({ request: asked, reply }) {
+  const pairs = [
+    ["paper", reply.named.join(",")], ["level", String(reply.level)], ["seed", String(reply.seed)],
+    ["own", reply.own ? String(reply.own) : ""], ["draw", String(reply.draw)], ["heading", asked.heading.trim().replace(/\s+/g, "_")],
+    ["space", asked.space === "none" ? "" : asked.space],
+  ];
+  return address.write(pairs.concat(Object.entries(asked.settings).map(([name, text]) => [`set.${name}`, text])));
+}
+
+function stamp(paper) {
+  const { seed, level: hard, questions } = paper.reply;
+  const words = `Paper ${seed}, ${hard === "rising" ? "rising from easier to harder" : `level ${hard}`}, ${plural(questions, "question")}.`;
+  return stamps.stamp(state(paper), words);
+}
+
+function plural(number, word) {
+  return `${number} ${word}${number === 1 ? "" : "s"}`;
+}
+
+// --- long work: in slices, with a bar and a way to stop it ---
+
+// Lets what the reader types go first. Messages are not slowed down in a tab at the back, as timers are.
+const channel = new MessageChannel();
+const resting = [];
+channel.port1.onmessage = () => resting.shift()();
+function breathe() {
+  return new Promise((resolve) => {
+    resting.push(resolve);
+    channel.port2.postMessage(null);
+  });
+}
+
+function begin(total) {
+  end(job);
+  const mine = { stopped: false, total, told: () => {} };
+  job = mine;
+  work.querySelector("progress").max = total;
+  return mine;
+}
+
+function step(mine, done, words) {
+  if (mine !== job) return;
+  work.hidden = mine.total < 2;
+  work.querySelector("progress").value = done;
+  work.querySelector(".doing").textContent = words;
+}
+
+function end(mine) {
+  if (!mine || mine !== job) return;
+  mine.stopped = true;
+  job = null;
+  work.hidden = true;
+}
+
+work.querySelector(".stop").addEventListener("click", () => {
+  const mine = job;
+  end(mine);
+  mine?.told();
+});
+
+// --- making ---
+
+async function make() {
+  const learners = own ? [] : names();
+  const mine = begin(learners.length || 1);
+  problems([]);
+  if (learners.length > MOST_NAMES) {
+    end(mine);
+    problems([{ field: "learner", message: `The list has ${learners.length} names; at most ${MOST_NAMES} papers are made at once. Make them in two goes.` }]);
+    return;
+  }
+  const unkept = keepNames();
+  status.textContent = runtime.state === "ready" ? "Making the paper…" : "Getting the working ready…";
+  const asked = request();
+  const common = await settings.ask("paper", learners.length ? { ...asked, as: [] } : asked, PAPER);
+  if (mine.stopped) return;
+  if (!common.ok) return refused(mine, common.errors, common.settings);
+  asked.settings = settings.current(); // without what could not be used
+  const made = [];
+  mine.told = () => {
+    status.textContent = made.length
+      ? `Stopped: ${plural(made.length, "paper")} of ${learners.length} made, and kept below. ${common.data.said}`
+      : "Stopped before a paper was made.";
+  };
+  for (const learner of learners.length ? learners : [""]) {
+    let reply = common;
+    let theirs = asked;
+    if (learners.length) {
+      step(mine, made.length, `Making paper ${made.length + 1} of ${learners.length}`);
+      if (!made.length) status.textContent = "Making the papers…";
+      theirs = { ...asked, topics: common.data.named, count: "", marks: "", learner };
+      reply = await runtime.ask("paper", theirs, PAPER);
+      if (mine.stopped) return;
+      if (!reply.ok) return refused(mine, reply.errors);
+    }
+    if (!made.length) {
+      await stamps.codesReady();
+      if (mine.stopped) return;
+      papers = made; // from here on these are the papers of the page, stopped or not
+      told.textContent = "";
+      showAddress(state({ request: asked, reply: common.data }));
+    }
+    made.push({ request: theirs, reply: reply.data });
+    list();
+    if (made.length === 1) show(0);
+  }
+  await showing;
+  if (mine.stopped) return;
+  end(mine);
+  const twice = learners.length && learners.length < listed().length ? " A name that stands twice in the list gets one paper: add an initial to tell two learners apart." : "";
+  const several = learners.length ? ` ${plural(made.length, "paper")}, each with numbers of its own.${twice}` : "";
+  status.textContent = [common.data.said + several, unkept, settings.words()].filter(Boolean).join(" ");
+}
+
+function refused(mine, errors, setting = false) {
+  end(mine);
+  const remedy = setting ? "Put the setting right, above, to go on." : "Mend what is marked to go on.";
+  status.textContent = papers.length ? `The paper below is the one made before. ${remedy}` : setting ? remedy : "";
+  problems(errors);
+}
+
+// --- showing one of them ---
+
+const shown = tools.querySelector('[name="shown"]');
+
+// The chooser, which has a line for each paper made.
+function list() {
+  if (papers.length <= 1) shown.replaceChildren();
+  while (shown.options.length < papers.length) {
+    const number = shown.options.length;
+    shown.add(new Option(`${number + 1}: ${papers[number].request.learner || "paper"}`, String(number)));
+  }
+  shown.closest(".entry").hidden = papers.length < 2;
+  turned();
+  tools.hidden = !papers.length;
+}
+
+function turned() {
+  const at = shown.selectedIndex;
+  for (const [name, to] of [["before", at - 1], ["after", at + 1]]) tools.querySelector(`.${name}`).disabled = to < 0 || to >= papers.length;
+}
+
+function show(number) {
+  if (papers.length > 1) shown.selectedIndex = number;
+  turned();
+  showing = mount(papers[number]);
+  return showing;
+}
+
+// Puts one paper and its memo into the page, question by question.
+let mounting = 0;
+async function mount(paper) {
+  const mine = ++mounting;
+  sheets.replaceChildren();
+  for (const piece of ["paper_html", "memo_html"]) {
+    const { article, blocks } = taken(paper, piece);
+    sheets.append(article);
+    for (const block of blocks) {
+      await breathe();
+      if (mine !== mounting) return;
+      article.append(block);
+      typeset(block);
+    }
+    if (linked(piece)) article.append(stamp(paper));
+  }
+}
+
+// An article of calc's, and the blocks it is made of, not yet in the page.
+function taken(paper, piece) {
+  const holder = document.createElement("template");
+  holder.innerHTML = paper.reply[piece]; // rendered and escaped by calc
+  const article = document.importNode(holder.content.firstElementChild, false);
+  return { article, blocks: [...holder.content.firstElementChild.children] };
+}
+
+// Whether the link stands on this piece.
+function linked(piece) {
+  return boxes.link.value === "both" || (boxes.link.value === "memo" && piece === "memo_html");
+}
+
+shown.addEventListener("change", () => show(shown.selectedIndex));
+tools.querySelector(".before").addEventListener("click", () => show(shown.selectedIndex - 1));
+tools.querySelector(".after").addEventListener("click", () => show(shown.selectedIndex + 1));
+
+function problems(errors) {
+  for (const problem of form.querySelectorAll(".problem")) {
+    problem.hidden = true;
+    problem.textContent = "";
+  }
+  for (const box of form.querySelectorAll("[aria-invalid]")) box.removeAttribute("aria-invalid");
+  for (const { field, message } of errors) {
+    const entry = field === null ? null : form.querySelector(`[data-field="${CSS.escape(field)}"]`);
+    const place = entry?.querySelector(":scope > .problem") || whole;
+    place.textContent = place.textContent ? `${place.textContent} ${message}` : message;
+    place.hidden = false;
+    const box = entry?.querySelector("input[type=text], select, textarea");
+    if (field === "learner") find(".worksheet-class").open = true;
+    box?.setAttribute("aria-invalid", "true");
+  }
+  form.querySelector("[aria-invalid]")?.focus();
+}
+
+// --- the class list stays here ---
+
+// Returns a sentence where the list could not be stored.
+function keepNames() {
+  let stored = !forgets();
+  try {
+    if (boxes.names.value.trim()) localStorage.setItem(STORE, boxes.names.value);
+    else localStorage.removeItem(STORE);
+  } catch {
+    stored = false;
+  }
+  return stored || !boxes.names.value.trim() ? "" : "This browser does not store the class list: it holds until the page is closed.";
+}
+
+find(".wipe-class").addEventListener("click", () => {
+  boxes.names.value = "";
+  keepNames();
+  own = 0;
+  // No name may be left on the page either.
+  if (papers.some(({ request: asked }) => asked.learner)) {
+    end(job);
+    mounting += 1;
+    papers = [];
+    sheets.replaceChildren();
+    list();
+  }
+  status.textContent = "The class list is wiped.";
+});
+
+// --- printing and saving: every paper, not the one in the page alone ---
+
+function piece() {
+  return tools.querySelector('[name="piece"]').value;
+}
+
+tools.querySelector('[name="piece"]').addEventListener("change", () => { sheets.dataset.piece = piece(); });
+
+// [[paper, "paper_html" or "memo_html"], …]: first every paper, then every memo
+function wanted() {
+  const pieces = { both: ["paper_html", "memo_html"], paper: ["paper_html"], memo: ["memo_html"] }[piece()];
+  return pieces.flatMap((name) => papers.map((paper) => [paper, name]));
+}
+
+// More papers than the one in the page stand in a container of their own while they are printed.
+const printed = document.createElement("div");
+printed.className = "sheets printed";
+root.append(printed);
+let prepared = false;
+
+function unprinted() {
+  prepared = false;
+  printed.replaceChildren();
+}
+
+find(".print").addEventListener("click", async () => {
+  await showing;
+  if (papers.length > 1) {
+    const pieces = wanted();
+    const mine = begin(pieces.length);
+    mine.told = () => {
+      unprinted();
+      told.textContent = "Stopped: nothing was printed. The papers are kept.";
+    };
+    unprinted();
+    printed.dataset.piece = piece();
+    for (const [index, [paper, name]] of pieces.entries()) {
+      step(mine, index, `Setting sheet ${index + 1} of ${pieces.length} for print`);
+      const { article, blocks } = taken(paper, name);
+      for (const block of blocks) {
+        await breathe();
+        if (mine.stopped) return;
+        article.append(block);
+        typeset(block);
+      }
+      if (linked(name)) article.append(stamp(paper));
+      printed.append(article);
+    }
+    end(mine);
+    prepared = true;
+  }
+  window.print();
+});
+
+// The browser's own print command does not wait: what is not prepared is set in one go.
+window.addEventListener("beforeprint", () => {
+  if (prepared || papers.length < 2) return;
+  printed.dataset.piece = piece();
+  for (const [paper, name] of wanted()) {
+    const { article, blocks } = taken(paper, name);
+    article.append(...blocks, ...(linked(name) ? [stamp(paper)] : []));
+    printed.append(article);
+  }
+});
+window.addEventListener("afterprint", unprinted);
+
+// The papers as a document of their own: style inside, formulas as calc wrote them, which browsers set without a script.
+async function asDocument(mine) {
+  const page = document.implementation.createHTMLDocument(title());
+  page.documentElement.lang = "en";
+  const charset = page.createElement("meta");
+  charset.setAttribute("charset", "utf-8");
+  const size = page.createElement("meta");
+  size.name = "viewport";
+  size.content = "width=device-width,initial-scale=1";
+  const style = page.createElement("style");
+  style.textContent = document.getElementById("paper-style").textContent;
+  page.head.prepend(charset, size);
+  page.head.append(style);
+  const texts = [`<!doctype html>\n<html lang="en">${page.head.outerHTML}<body class="saved"><div class="sheets" data-piece="${piece()}">`];
+  for (const [index, [paper, name]] of wanted().entries()) {
+    step(mine, index, `Writing sheet ${index + 1} of ${mine.total}`);
+    const { article, blocks } = taken(paper, name);
+    const [open, close] = article.outerHTML.split(/(?=<\/[a-z]+>$)/);
+    texts.push(open);
+    // Written block by block: a whole sheet at once would hold up typing.
+    for (const block of blocks) {
+      if (mine.stopped) return null;
+      texts.push(block.outerHTML);
+      await breathe();
+    }
+    if (linked(name)) texts.push(stamp(paper).outerHTML);
+    texts.push(close);
+  }
+  return [...texts, "</div></body></html>\n"];
+}
+
+function title() {
+  return papers[0].request.heading.trim() || "Worksheet";
+}
+
+// Markdown and LaTeX come from calc; several papers become one file.
+async function inNotation(notation, mine) {
+  const names = { both: [notation, `${notation}_memo`], paper: [notation], memo: [`${notation}_memo`] }[piece()];
+  const replies = [];
+  for (const { request: asked } of papers) {
+    step(mine, replies.length, `Writing paper ${replies.length + 1} of ${papers.length}`);
+    const reply = await runtime.ask("paper", { ...asked, as: names }, PAPER);
+    if (mine.stopped) return null;
+    if (!reply.ok) throw new Error(reply.errors.map((error) => error.message).join(" "));
+    replies.push(reply.data);
+  }
+  const texts = names.flatMap((name) => replies.map((reply) => reply[name]));
+  if (notation === "markdown") return [texts.join("\n---\n\n")];
+  const [first, last] = ["\\begin{document}\n", "\\end{document}\n"];
+  const bodies = texts.map((text) => text.slice(text.indexOf(first) + first.length, text.lastIndexOf(last)));
+  return [texts[0].slice(0, texts[0].indexOf(first)) + first + bodies.join("\\newpage\n") + last];
+}
+
+async function save(notation) {
+  const ends = { html: ["html", "text/html"], markdown: ["md", "text/markdown"], latex: ["tex", "text/x-tex"] };
+  const [ending, kind] = ends[notation];
+  const mine = begin(notation === "html" ? wanted().length : papers.length);
+  mine.told = () => { told.textContent = "Stopped: nothing was saved. The papers are kept."; };
+  told.textContent = "Writing the file…";
+  let texts;
+  try {
+    texts = notation === "html" ? await asDocument(mine) : await inNotation(notation, mine);
+  } catch (problem) {
+    end(mine);
+    told.textContent = problem.message;
+    return;
+  }
+  if (mine.stopped) return;
+  end(mine);
+  const stem = title().toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "worksheet";
+  const anchor = document.createElement("a");
+  anchor.href = URL.createObjectURL(new Blob(texts, { type: `${kind};charset=utf-8` }));
+  anchor.download = `${stem}-${papers[0].reply.seed}.${ending}`;
+  document.body.append(anchor);
+  anchor.click();
+  anchor.remove();
+  setTimeout(() => URL.revokeObjectURL(anchor.href), 10_000);
+  told.textContent = `Saved as ${anchor.download}.`;
+}
+
+for (const button of tools.querySelectorAll("[data-save]")) button.addEventListener("click", () => save(button.dataset.save));
+
+find(".copy-link").addEventListener("click", async () => {
+  // The common paper's link: a learner's own stands on that paper.
+  const { request: asked, reply } = papers[0];
+  const text = stamps.linkTo(state({ request: asked, reply: asked.learner ? { ...reply, own: 0 } : reply }));
+  told.textContent = await copied(text, {
+    near: told, label: "Link to this paper", done: "Copied: a link that opens this very paper and its memo.", advice: stamps.advice,
+  });
+});
+
+// --- what the reader does ---
+
+form.addEventListener("submit", (event) => {
+  event.preventDefault();
+  make();
+});
+form.addEventListener("change", (event) => {
+  const name = event.target.name;
+  if (["topic", "question", "count", "marks", "level"].includes(name)) {
+    named = null;
+    draw = NEWEST;
+  }
+  if (["topic", "question", "count", "marks", "level", "seed", "names"].includes(name)) own = 0;
+  if (name === "link" && papers.length) show(Math.max(0, shown.selectedIndex));
+});
+find(".another").addEventListener("click", () => {
+  boxes.seed.value = String(1 + Math.floor(Math.random() * LARGEST_SEED));
+  named = null;
+  own = 0;
+  draw = NEWEST;
+  make();
+});
+settings.onchange(() => (papers.length ? make() : fromAddress()));
+
+function fromAddress() {
+  let linked;
+  try {
+    linked = address.read(location.hash);
+  } catch (problem) {
+    tell([problem.message]);
+    return;
+  }
+  tell([]);
+  if (!linked?.has("paper")) return;
+  settings.take(linked);
+  const keys = linked.get("paper").split(",").filter(Boolean);
+  const free = linked.has("n") || linked.has("marks") || keys.some((key) => !key.includes("."));
+  tick(keys);
+  named = free ? null : keys;
+  own = linked.get("own") || 0;
+  draw = linked.get("draw") || "1";
+  boxes.count.value = free ? linked.get("n") || "" : String(keys.length);
+  boxes.marks.value = linked.get("marks") || "";
+  boxes.seed.value = linked.get("seed") || "1";
+  boxes.heading.value = (linked.get("heading") || "").replaceAll("_", " ");
+  for (const name of ["level", "space"]) {
+    const value = linked.get(name);
+    boxes[name].value = value ?? boxes[name].options[0].value;
+    if (boxes[name].selectedIndex < 0) {
+      boxes[name].selectedIndex = 0;
+      problems([{ field: name, message: "The link asks for something this list does not have. Choose here, then make the paper." }]);
+      return;
+    }
+  }
+  const unknown = free && !entries().length;
+  if (unknown) named = keys; // calc says what there is
+  make();
+}
+
+try {
+  boxes.names.value = localStorage.getItem(STORE) || "";
+  find(".worksheet-class").open = boxes.names.value !== "";
+} catch {
+  // nothing was kept
+}
+if (!entries().length && topics.length) tick([topics[0].box.value]);
+window.addEventListener("hashchange", fromAddress);
+fromAddress();

@@ -1,0 +1,11 @@
+// What runs in the head of each page, before anything is laid out and before the theme's own scripts.
+
+import { forwardOldAddress } from "../old-address.js";
+import { showOnlyForm } from "../only-form.js";
+import { searchFromDisk } from "../search-from-disk.js";
+import { standIn } from "../storage.js";
+
+standIn(); // first: the theme's scripts ask for storage
+searchFromDisk();
+forwardOldAddress();
+showOnlyForm();

@@ -1,0 +1,448 @@
+// The forms of a page: what is typed goes to the runtime, the worked answer comes back in its place.
+// It knows no physics. Whatever is typed or linked is set as text; only what calc renders is markup.
+import * as address from "./address.js";
+import { show } from "./address-bar.js";
+import { copied } from "./clipboard.js";
+import { typeset } from "./formulas.js";
+import { tell } from "./notice.js";
+import { advice, codesReady, linkTo } from "./print-link.js";
+import { runtime } from "./runtime.js";
+import * as settings from "./settings.js";
+
+export const forms = new Map();
+const renamed = new Map(); // what a question was called when old addresses were made
+// The key of a part, and those it had when old addresses were made.
+const named = (part) => [part.dataset.part, ...(part.dataset.former?.split(" ") ?? [])];
+
+class Form {
+  constructor(node) {
+    this.node = node;
+    this.question = node.dataset.question;
+    this.area = node.parentElement.querySelector(".answer-area");
+    this.whole = node.querySelector(".problem.whole");
+    this.status = node.querySelector(".status"); // seen
+    this.heard = node.querySelector(".heard"); // heard by a screen reader only
+    this.first = { answer: [...this.area.childNodes].map((child) => child.cloneNode(true)), rows: new Map() };
+    this.touched = new Set();
+    this.understood = new Map(); // by box: what was typed, and the same with the unit it was taken in
+    for (const table of node.querySelectorAll(".entry.table")) this.first.rows.set(table, table.querySelector("tbody").innerHTML);
+    node.addEventListener("input", (event) => this.edited(event.target));
+    node.addEventListener("change", (event) => event.target.matches("select, input[name=find]") && this.edited(event.target));
+    node.addEventListener("click", (event) => this.clicked(event.target.closest("button")));
+    // the last part opened is the one a copied link asks for
+    this.area.addEventListener("toggle", (event) => {
+      if (event.target.matches("details.part")) this.part = event.target.open ? event.target.dataset.part : "";
+    }, true);
+    node.addEventListener("submit", (event) => {
+      event.preventDefault();
+      this.everything();
+      this.solve({ announce: true }).then(() => this.firstProblem());
+    });
+    this.markAsked();
+  }
+
+  // --- reading and filling the boxes ---
+
+  boxes() {
+    return [...this.node.querySelectorAll(".entry:not(.table) > .box > input, .entry:not(.table) > .box > select")];
+  }
+
+  // What is to be found: one name, or several with commas between where the question allows it.
+  asked() {
+    return [...this.node.querySelectorAll('input[name="find"]:checked')].map((picked) => picked.value).join(",");
+  }
+
+  inputs() {
+    const inputs = {};
+    for (const box of this.boxes()) inputs[box.name] = box.value;
+    for (const table of this.node.querySelectorAll(".entry.table")) {
+      inputs[table.dataset.field] = [...table.querySelectorAll("tbody tr")].map((row) => {
+        const cells = {};
+        for (const box of row.querySelectorAll("input")) cells[box.name.split(".").pop()] = box.value;
+        return cells;
+      });
+    }
+    return inputs;
+  }
+
+  // values: text by field name; a table is a list of rows, each a list of cells. Returns a sentence for
+  // each thing the link asks for that is not here.
+  fill(linked, linkedFind) {
+    const { values, find } = this.asNamedNow(linked, linkedFind);
+    const remarks = [];
+    const names = new Set([...this.node.querySelectorAll(".fields > .entry")].map((entry) => entry.dataset.field));
+    for (const name of values.keys()) {
+      if (!names.has(name) && !name.includes(".") && !["find", "part", "only"].includes(name)) {
+        remarks.push(`The link has a value for “${shortened(name)}”, and this question has no such box. It was left out.`);
+      }
+    }
+    for (const box of this.boxes()) {
+      const text = values.get(box.name);
+      if (box.tagName === "SELECT") {
+        const option = [...box.options].find((choice) => choice.value === text);
+        if (text !== undefined && !option) remarks.push(`The link has “${shortened(text)}” for “${this.words(box)}”, which this list does not have. Choose it anew.`);
+        box.value = option ? option.value : box.options[0].value;
+      } else box.value = text ?? "";
+    }
+    for (const table of this.node.querySelectorAll(".entry.table")) {
+      const rows = values.has(table.dataset.field) ? address.textToRows(values.get(table.dataset.field)) : [];
+      const body = table.querySelector("tbody");
+      body.replaceChildren();
+      while (body.rows.length < Math.max(rows.length, Number(table.dataset.least))) this.addRow(table);
+      rows.forEach((cells, index) => {
+        body.rows[index].querySelectorAll("input").forEach((box, column) => { box.value = cells[column] ?? ""; });
+      });
+    }
+    const radios = [...this.node.querySelectorAll('input[name="find"]')];
+    for (const radio of radios) radio.checked = find.split(",").includes(radio.value);
+    if (find && !this.asked()) remarks.push(`The link asks to find “${shortened(find)}”, which this question cannot. Leave the box to find empty, or pick it.`);
+    // What a link brings without a unit is taken as it always was; what is typed may be asked about.
+    for (const box of this.texts()) box.toggleAttribute("data-linked", box.value.trim() !== "");
+    this.markAsked();
+    return remarks;
+  }
+
+  // An address made before a box or a choice was renamed still has the former name.
+  asNamedNow(linked, linkedFind) {
+    const former = new Map();
+    for (const node of this.node.querySelectorAll("[data-field][data-former]")) {
+      for (const old of node.dataset.former.split(" ")) former.set(old, node.dataset.field);
+    }
+    const values = new Map([...linked].map(([name, text]) => [former.get(name) ?? name, text]));
+    for (const option of this.node.querySelectorAll("option[data-former]")) {
+      const { name } = option.closest("select");
+      if (option.dataset.former.split(" ").includes(values.get(name))) values.set(name, option.value);
+    }
+    return { values, find: linkedFind.split(",").map((name) => former.get(name) ?? name).join(",") };
+  }
+
+  texts() {
+    return [...this.node.querySelectorAll(".entry input[type=text]")];
+  }
+
+  words(box) {
+    return this.node.querySelector(`label[for="${CSS.escape(box.id)}"]`)?.firstChild.textContent.trim() ?? box.name;
+  }
+
+  state() {
+    const inputs = this.inputs();
+    const asked = this.asked().split(",");
+    const pairs = [[address.QUESTION, this.question]];
+    for (const [name, value] of Object.entries(inputs)) {
+      if (asked.includes(name)) continue;
+      const rows = Array.isArray(value) && value.map((row, index) =>
+        Object.entries(row).map(([column, text]) => this.withUnit(`${name}.${index}.${column}`, text)));
+      pairs.push([name, rows ? address.rowsToText(rows) : this.withUnit(name, value)]);
+    }
+    pairs.push(["find", this.asked()], ["part", this.part || ""]);
+    return address.write(pairs.concat(settings.pairs()));
+  }
+
+  withUnit(path, text) {
+    const [typed, full] = this.understood.get(path) ?? [];
+    return typed === text ? full : text;
+  }
+
+  // --- tables ---
+
+  addRow(table) {
+    const body = table.querySelector("tbody");
+    const row = table.querySelector("template").content.firstElementChild.cloneNode(true);
+    body.append(row);
+    this.number(table);
+    return row;
+  }
+
+  number(table) {
+    const body = table.querySelector("tbody");
+    [...body.rows].forEach((row, index) => {
+      row.querySelector(".row-number").textContent = index + 1;
+      for (const node of row.querySelectorAll("[id], [name], [data-field], [aria-describedby]")) {
+        for (const name of ["id", "name", "data-field", "aria-describedby"]) {
+          const value = node.getAttribute(name);
+          if (value) node.setAttribute(name, value.replace(/([.-])(#|\d+)([.-])/, `$1${index}$3`));
+        }
+      }
+      row.querySelector(".remove-row").disabled = body.rows.length <= Number(table.dataset.least);
+    });
+    table.querySelector(".add-row").disabled = body.rows.length >= Number(table.dataset.most);
+  }
+
+  // --- what the reader does ---
+
+  edited(box) {
+    const entry = box.closest("[data-field]");
+    if (!entry) return;
+    this.touched.add(entry.dataset.field);
+    box.removeAttribute("data-linked");
+    const radio = entry.querySelector('input[name="find"]');
+    if (box.name === "find") this.touched.delete(box.value);
+    else if (radio && radio.checked && box.value.trim()) radio.checked = false; // a typed box is no longer the one to find
+    const open = [...this.node.querySelectorAll('input[name="find"]')];
+    if (open.length && !this.asked()) {
+      const empty = open.filter((one) => !this.node.querySelector(`[data-field="${CSS.escape(one.value)}"] > .box > input`).value.trim());
+      if (empty.length === 1) empty[0].checked = true;
+    }
+    this.markAsked();
+    this.solve({ announce: false });
+  }
+
+  clicked(button) {
+    if (!button || button.type === "submit") return;
+    const table = button.closest(".entry.table");
+    if (button.matches(".add-row")) {
+      this.addRow(table).querySelector("input").focus();
+    } else if (button.matches(".remove-row")) {
+      const body = table.querySelector("tbody");
+      const row = button.closest("tr");
+      const next = row.nextElementSibling || row.previousElementSibling;
+      row.remove();
+      this.number(table);
+      if (next && body.contains(next)) next.querySelector("input").focus();
+      this.solve({ announce: true });
+    } else if (button.matches(".back-to-example")) this.reset();
+    else if (button.matches(".copy-link")) this.copyLink();
+    else if (button.matches(".pick")) this.pick(button);
+    else if (button.dataset.copy) this.copyAnswer(button.dataset.copy);
+  }
+
+  // One of the readings offered beside a box goes into the box.
+  pick(button) {
+    const box = button.closest("[data-field]").querySelector("input[type=text]");
+    box.value = button.dataset.put;
+    box.focus();
+    this.edited(box);
+  }
+
+  markAsked() {
+    const asked = this.asked().split(",");
+    for (const entry of this.node.querySelectorAll(".fields > .entry")) {
+      entry.classList.toggle("asked", asked.includes(entry.dataset.field));
+      if (entry.dataset.asked) entry.hidden = !entry.dataset.asked.split(" ").some((name) => asked.includes(name));
+    }
+  }
+
+  everything() {
+    for (const entry of this.node.querySelectorAll("[data-field]")) this.touched.add(entry.dataset.field);
+  }
+
+  reset() {
+    this.node.reset();
+    for (const [table, rows] of this.first.rows) {
+      table.querySelector("tbody").innerHTML = rows; // as built: this page's own markup
+      this.number(table);
+    }
+    for (const box of this.texts()) box.removeAttribute("data-linked");
+    this.touched.clear();
+    this.problems([]);
+    this.notes([]);
+    this.markAsked();
+    this.area.replaceChildren(...this.first.answer.map((child) => child.cloneNode(true)));
+    this.area.classList.remove("stale");
+    this.say("The page's own example again.");
+    show("");
+    document.dispatchEvent(new CustomEvent("booklet:answer", { detail: { form: this, reply: null } }));
+  }
+
+  // From disk a link names the page and no folder: that is the reader's own.
+  link() {
+    return linkTo(this.state());
+  }
+
+  copyLink() {
+    this.copy(this.link(), "Copied: a link that opens this page with these numbers.", "Link to these numbers", advice);
+  }
+
+  // The answer on screen in another notation ("text" or "latex").
+  async copyAnswer(notation) {
+    const reply = await settings.ask("solve", { ...this.request(), as: [notation] }, { near: this.node });
+    if (reply.ok) {
+      await this.copy(reply.data[notation], "Copied: the worked answer.", "The worked answer");
+      return;
+    }
+    this.everything();
+    this.say(`There is no answer to copy yet. ${this.remedy(reply, this.problems(reply.errors))}`);
+  }
+
+  async copy(text, done, label, advice = "") {
+    this.say(await copied(text, { near: this.status, label, done, advice }));
+  }
+
+  // --- asking and showing ---
+
+  request() {
+    const typed = this.texts().filter((box) => box.value.trim() && !box.hasAttribute("data-linked")).map((box) => box.name);
+    return { question: this.question, inputs: this.inputs(), find: this.asked(), settings: settings.current(), typed };
+  }
+
+  async solve({ announce }) {
+    const turn = (this.turn = (this.turn || 0) + 1);
+    if (runtime.state !== "ready" && runtime.state !== "failed") this.say("Getting the working ready…");
+    const typed = new Map(this.texts().map((box) => [box.name, box.value]));
+    let reply;
+    try {
+      reply = await settings.ask("solve", this.request(), { channel: this.question, near: this.node });
+    } catch (problem) {
+      if (turn === this.turn) this.say(problem.message);
+      return;
+    }
+    if (turn !== this.turn || !reply) return;
+    const marked = this.problems(reply.ok ? [] : reply.errors);
+    this.notes(reply.ok ? reply.data.notes : []);
+    if (!reply.ok) {
+      this.area.classList.add("stale");
+      this.say(`The working below is for the numbers before. ${this.remedy(reply, marked)}`);
+      return;
+    }
+    this.understood = new Map(Object.entries(reply.data.understood).map(([path, full]) => [path, [typed.get(path), full]]));
+    this.show(reply.data, announce);
+  }
+
+  show(data, announce) {
+    const open = new Set([...this.area.querySelectorAll("details.part[open]")].map((part) => part.dataset.part));
+    this.area.innerHTML = data.html; // rendered and escaped by calc
+    this.area.classList.remove("stale");
+    for (const part of this.area.querySelectorAll("details.part")) {
+      part.open = open.has(part.dataset.part) || named(part).includes(this.part);
+    }
+    typeset(this.area);
+    clearTimeout(this.later);
+    this.status.textContent = settings.words();
+    this.later = setTimeout(() => {
+      this.heard.textContent = data.spoken;
+      show(this.state());
+    }, announce ? 0 : 700);
+    document.dispatchEvent(new CustomEvent("booklet:answer", { detail: { form: this, reply: data } }));
+  }
+
+  // A link may ask for one part: it is opened and brought into view.
+  toPart() {
+    const part = this.part && [...this.area.querySelectorAll("[data-part]")].find((one) => named(one).includes(this.part));
+    if (part) part.scrollIntoView({ block: "start" });
+  }
+
+  // Puts each sentence beside its box, and the choices that go with it. Returns how many boxes are marked.
+  problems(errors) {
+    for (const problem of this.node.querySelectorAll(".problem")) {
+      problem.hidden = true;
+      problem.replaceChildren();
+    }
+    for (const box of this.node.querySelectorAll("[aria-invalid]")) box.removeAttribute("aria-invalid");
+    for (const { field, message, choices } of errors) {
+      const entry = field === null ? null : this.node.querySelector(`[data-field="${CSS.escape(field)}"]`);
+      const typed = entry?.querySelector("input[type=text], select")?.value ?? "";
+      if (entry && !typed.trim() && !this.touched.has(field)) continue; // not reached yet
+      const place = entry ? entry.querySelector(":scope > .problem") : this.whole;
+      place.append(place.hasChildNodes() ? ` ${message}` : message, ...picks(choices));
+      place.hidden = false;
+      entry?.querySelector("input[type=text], select")?.setAttribute("aria-invalid", "true");
+    }
+    return this.node.querySelectorAll("[aria-invalid]").length;
+  }
+
+  // What is to be known of a box although it was answered.
+  notes(told) {
+    for (const note of this.node.querySelectorAll(".unit-note")) note.remove();
+    for (const { field, message, choices } of told) {
+      const entry = this.node.querySelector(`[data-field="${CSS.escape(field)}"]`);
+      if (!entry) continue;
+      const note = document.createElement("p");
+      note.className = "unit-note";
+      note.append(message, ...picks(choices));
+      entry.append(note);
+    }
+  }
+
+  // What the reader is to do about a refusal.
+  remedy({ errors, settings: setting }, marked) {
+    if (setting) return "Put the setting right, above, to go on.";
+    if (errors.some(({ choices }) => choices?.length)) return "Answer the question beside the box to go on.";
+    if (marked) return `Mend the marked ${marked > 1 ? "boxes" : "box"} to go on.`;
+    if (!this.whole.hidden) return "What is in the way stands above the buttons.";
+    return "Fill the empty box to go on.";
+  }
+
+  firstProblem() {
+    this.node.querySelector("[aria-invalid]")?.focus();
+  }
+
+  say(words) {
+    this.status.textContent = words;
+  }
+}
+
+function picks(choices = []) {
+  if (!choices.length) return [];
+  const line = document.createElement("span");
+  line.className = "picks";
+  line.append(...choices.map(({ words, text }) => {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.className = "pick";
+    button.dataset.put = text;
+    button.textContent = words;
+    return button;
+  }));
+  return [line];
+}
+
+function shortened(text) {
+  return text.length > 24 ? `${text.slice(0, 24)}…` : text;
+}
+
+function openLink() {
+  tell([]);
+  try {
+    const state = address.read(location.hash);
+    if (!state || !state.has(address.QUESTION)) return;
+    const asked = state.get(address.QUESTION);
+    const form = forms.get(renamed.get(asked) ?? asked);
+    if (!form) throw new Error("This link asks for a question that is not on this page. Look for it in the contents.");
+    settings.take(state);
+    const remarks = form.fill(state, state.get("find") || "");
+    form.everything();
+    form.part = state.get("part") || "";
+    form.solve({ announce: true }).then(() => form.toPart());
+    form.node.scrollIntoView({ block: "start" });
+    tell(remarks, { near: form.node });
+  } catch (problem) {
+    tell([problem.message]);
+    document.querySelector(".notice.link-problem").scrollIntoView({ block: "center" });
+  }
+}
+
+// --- over a reload after an update of the site (see carry-over.js) ---
+
+document.addEventListener("booklet:leaving", ({ detail }) => {
+  detail.forms = [...forms.values()].filter((form) => form.touched.size).map((form) => [form.question, form.state()]);
+});
+
+// kept: [[question, the text of its link], …]
+function takeUp(kept) {
+  for (const [question, text] of kept) {
+    const form = forms.get(question);
+    if (!form) continue;
+    const state = address.read(`#${text}`);
+    form.fill(state, state.get("find") || "");
+    form.everything();
+    form.solve({ announce: true });
+  }
+}
+
+// Makes the forms of the page live.
+export function startForms() {
+  for (const node of document.querySelectorAll("form.numbers")) {
+    forms.set(node.dataset.question, new Form(node));
+    const [topic] = node.dataset.question.split(".");
+    for (const old of node.dataset.former?.split(" ") ?? []) renamed.set(`${topic}.${old}`, node.dataset.question);
+    node.classList.add("live");
+  }
+  runtime.onchange((state) => state === "failed" && forms.forEach((form) => form.say(runtime.message)));
+  runtime.start();
+  codesReady();
+  settings.onchange(() => forms.forEach((form) => form.solve({ announce: false })));
+  if (settings.words()) forms.forEach((form) => form.solve({ announce: false }));
+  window.addEventListener("hashchange", openLink);
+  openLink();
+  takeUp(runtime.kept?.forms ?? []);
+}

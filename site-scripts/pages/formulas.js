@@ -1,0 +1,64 @@
+// Formulas. They come as MathML, from the build and from calc, and a browser sets them by itself: here is what it
+// does not do. A line that is still too wide becomes reachable by keyboard, and where a browser lays out no
+// MathML the plain text that goes with each formula stands in its place, so that no fraction loses its bar.
+
+let lays;
+
+// Whether a fraction stands as one: its top above its bottom.
+function laysOut() {
+  const holder = document.createElement("div");
+  holder.style.cssText = "position:absolute;visibility:hidden";
+  holder.innerHTML = "<math><mfrac><mn>1</mn><mn>2</mn></mfrac></math>";
+  document.body.append(holder);
+  const [top, bottom] = [...holder.querySelectorAll("mn")].map((node) => node.getBoundingClientRect());
+  holder.remove();
+  return bottom.height > 0 && top.bottom <= bottom.top + 1;
+}
+
+// Whatever is put into a page or printed from it comes through here.
+export function typeset(root) {
+  lays ??= laysOut();
+  if (!lays) for (const node of select(root, "math[alttext]")) inWords(node);
+  markWide(root);
+}
+
+function inWords(node) {
+  const words = document.createElement("span");
+  words.className = "formula-words";
+  const before = node.previousElementSibling;
+  words.textContent = (before?.className === "formula-words" ? " " : "") + node.getAttribute("alttext");
+  node.replaceWith(words);
+}
+
+// A formula wider than its column scrolls, and whatever scrolls must be reachable by keyboard.
+// One that fits is no stop on the way through the page. All are measured before any is changed.
+function markWide(root) {
+  const lines = select(root, ".tex.display").map((node) => [node, node.scrollWidth > node.clientWidth + 1]);
+  for (const [node, wide] of lines) {
+    if (node.classList.contains("wide") === wide) continue;
+    node.classList.toggle("wide", wide);
+    if (wide) {
+      node.tabIndex = 0;
+      node.setAttribute("role", "region");
+      node.setAttribute("aria-label", "Wide formula, scrolls sideways");
+    } else {
+      for (const name of ["tabindex", "role", "aria-label"]) node.removeAttribute(name);
+    }
+  }
+}
+
+function select(root, selector) {
+  const inside = [...root.querySelectorAll(selector)];
+  return root.matches && root.matches(selector) ? [root, ...inside] : inside;
+}
+
+// Sets the formulas of the page itself.
+export function startFormulas() {
+  typeset(document);
+  document.fonts.ready.then(() => markWide(document));
+  let pending = 0;
+  window.addEventListener("resize", () => {
+    cancelAnimationFrame(pending);
+    pending = requestAnimationFrame(() => markWide(document));
+  });
+}
