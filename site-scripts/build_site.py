@@ -49,6 +49,9 @@ _STAMP = BUILD / "site-stamp"
 HTTP_ONLY = ("assets/runtime/*.gz", "assets/runtime/*.whl", "assets/runtime/*.json")
 # A paragraph with the class only-served, such as the offer of the zip: no copy from disk holds one.
 _ONLY_SERVED = re.compile(rb'<p class="only-served">.*?</p>\n?', re.DOTALL)
+# In the theme's script: whether the index is fetched at once, or when the search is opened.
+_INDEX_AT_ONCE = '$(location.protocol!=="file:"),Je("search")'
+_INDEX_WHEN_OPENED = '$(!1),Je("search")'
 # Parts of the theme that no page of ours uses.
 _UNUSED = ("assets/javascripts/lunr", "sitemap.xml", "sitemap.xml.gz")
 
@@ -119,12 +122,25 @@ def _mkdocs(site: Path) -> None:
             (site / name).unlink(missing_ok=True)
     for source_map in site.rglob("*.map"):
         source_map.unlink()
-    # What pages/search-from-disk.js loads where a worker may not start from a file.
+    _late_index(site)
+    # What pages/search-worker.js loads where a worker may not start from a file.
     for worker in (site / "assets/javascripts/workers").glob("*.js"):
         text = json.dumps(worker.read_text(encoding="utf-8"))
         worker.with_name(f"{worker.name}.source.js").write_text(
             f"window.bookletSearchSource = {text};\n", encoding="utf-8"
         )
+
+
+def _late_index(site: Path) -> None:
+    """Have the theme fetch the index of the search when the find box is opened, served too, and not with each page.
+
+    Raises SetupError where the theme's script is not the one this was written for.
+    """
+    (script,) = (site / "assets/javascripts").glob("bundle.*.js")
+    text = script.read_text(encoding="utf-8")
+    if text.count(_INDEX_AT_ONCE) != 1:
+        raise SetupError("The theme fetches the index of its search in another way now; mend _late_index to fit it.")
+    script.write_text(text.replace(_INDEX_AT_ONCE, _INDEX_WHEN_OPENED), encoding="utf-8")
 
 
 def _runtime(site: Path) -> None:

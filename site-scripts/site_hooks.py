@@ -18,7 +18,7 @@ from chapters import chapters
 @event_priority(-50)
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
     """Take away the script from a CDN that the offline plugin, which ran before, put in; tell the version."""
-    config.extra["polyfills"] = []  # pages/search-from-disk.js does it
+    config.extra["polyfills"] = []  # pages/search-worker.js does it
     config.extra["version"] = VERSION
     return config
 

@@ -2,10 +2,10 @@
 
 import { forwardOldAddress } from "../old-address.js";
 import { showOnlyForm } from "../only-form.js";
-import { searchFromDisk } from "../search-from-disk.js";
+import { startSearchLate } from "../search-worker.js";
 import { standIn } from "../storage.js";
 
 standIn(); // first: the theme's scripts ask for storage
-searchFromDisk();
+startSearchLate();
 forwardOldAddress();
 showOnlyForm();

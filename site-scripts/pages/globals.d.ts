@@ -1,0 +1,39 @@
+// What stands on the window: the door to Python (runtime/loader.js) and what libraries of others leave there.
+
+interface Problem {
+  field: string | null;
+  message: string;
+  choices?: { words: string; text: string }[];
+}
+
+/** calc's answer: `data` is what the operation gives, which only calc knows. */
+type Reply =
+  | { ok: true; data: any; errors?: undefined; settings?: undefined; superseded?: undefined }
+  | { ok: false; errors: Problem[]; settings?: boolean; superseded?: boolean; data?: undefined };
+
+interface Runtime {
+  state: "idle" | "starting" | "ready" | "failed";
+  how: { place: string; start: string; source: string } | null;
+  message: string;
+  kept: any;
+  ask(operation: string, data: object, options?: { channel?: string; limit?: number }): Promise<Reply>;
+  start(): void;
+  onchange(listener: (state: string) => void): () => void;
+}
+
+interface Window {
+  bookletRuntime?: Runtime;
+  bookletSearchSource: string;
+  qrcode?: (kind: number, correction: string) => {
+    addData(text: string): void;
+    make(): void;
+    getModuleCount(): number;
+    isDark(row: number, column: number): boolean;
+  };
+  Worker: typeof Worker;
+}
+
+interface DocumentEventMap {
+  "booklet:leaving": CustomEvent;
+  "booklet:answer": CustomEvent;
+}
