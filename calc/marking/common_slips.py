@@ -126,9 +126,12 @@ def of_answer(steps: Iterable[Step], target: Step, style: Style) -> Iterator[Com
             said = symbol(step.makes).text
             say = f"This is {said}, a value on the way. Go on from it to {wanted}, which is what is asked."
             yield CommonSlip("on-the-way", target.makes, step.makes, say)
-    how = f"({target.how})" if not target.root else ""
-    if how:
-        say = f"This is exactly twice {wanted}. Look for a factor 2 too many, or something counted twice."
-        yield CommonSlip("twice", target.makes, f"2*{how}", say)
-        say = f"This is exactly half of {wanted}. Look for a factor 2 that is missing, or a half too many."
-        yield CommonSlip("half", target.makes, f"{how}/2", say)
+        if not step.root:
+            said, how = symbol(step.makes).text, f"({step.how})"
+            last = step.makes == target.makes
+            over = f"This is exactly twice {said}." if last else f"This comes of a {said} that is twice too large."
+            under = f"This is exactly half of {said}." if last else f"This comes of half of {said}."
+            say = f"{over} Look for a factor 2 too many, or something counted twice."
+            yield CommonSlip("twice", step.makes, f"2*{how}", say)
+            say = f"{under} Look for a factor 2 that is missing, or a half too many."
+            yield CommonSlip("half", step.makes, f"{how}/2", say)

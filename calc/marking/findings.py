@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from calc.language.quantities import QuantityError
+from calc.marking.bearings import has_number
 from calc.marking.learner import CLOSE, Typed, by_sign, can_be_asked, direction_key, judge_direction
 from calc.marking.suspects import Chain, Slip, Suspect
 from calc.model.answers import Direction
@@ -86,7 +87,8 @@ class Finding:
     turn: '' (none asked), 'right', 'missing', 'unread', 'wrong', 'opposite', or 'sign' for a wrong sign.
     fits: the suspects that give this value. turned: declared mistakes that only turn the direction.
     power: the answer is 10 to this power times the right one. coarse: right to fewer figures than can be marked.
-    way: the chain the value was held against.
+    way: the chain the value was held against. meant: the text if its comma parts thousands, which makes it right.
+    angled: the direction was said with its angle.
     """
 
     state: State
@@ -99,6 +101,8 @@ class Finding:
     turned: tuple[Mistake, ...] = ()
     power: int = 0
     coarse: bool = False
+    meant: str = ""
+    angled: bool = False
 
     @property
     def sized(self) -> bool:
@@ -123,7 +127,7 @@ def judge(
     """
     bases = [Base(right, "right"), *_other_sheets(typed, right), *own]
     found = _size(typed, said, bases, keep)
-    finding = replace(found, unit=_unit(typed, found.way))
+    finding = replace(found, unit=_unit(typed, found.way), angled=has_number(said))
     turn = _turn(typed, said, found.way, positive)
     if not finding.sized:
         return replace(finding, turn=turn if turn != "missing" else "")
@@ -279,7 +283,8 @@ def swapped(typed: Typed, way: Chain) -> tuple[Suspect, ...]:
     for place in range(min(len(digits) - 1, 3)):
         back = digits[:place] + digits[place + 1] + digits[place] + digits[place + 2 :]
         number = int(back) * 10.0 ** (exponent if isinstance(exponent, int) else 0)
-        third = 0.5 * 10.0 ** (math.floor(math.log10(right)) - 2)  # as a memo prints it: three figures
+        short = place < 2 and not digits[3:].strip("0")  # copied from the three figures of a memo
+        third = 0.5 * 10.0 ** (math.floor(math.log10(right)) - 2) if short else 0.0
         if back != digits and abs(number - right) <= max(typed.last / typed.factor, third) * (1 + 1e-6):
             say = "Two of your digits have changed places. Copy the number once more from your calculator."
             slip = Slip("digits-swapped", way.target, say, kind="common", output=typed.value / way.right)

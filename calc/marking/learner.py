@@ -136,6 +136,19 @@ def read_value(text: str, unit: str) -> Typed:
     return _typed(quantity.number, quantity.unit if quantity.unit_typed else None, quantity.unit, True, text)
 
 
+def apart_direction(text: str, unit: str, right: Direction) -> tuple[str, str]:
+    """(value, direction) of an answer in one line, "25 µN to the left"; the whole as a value where none is found."""
+    words = text.split()
+    for cut in range(len(words) - 1, 0, -1):
+        head, tail = " ".join(words[:cut]).rstrip(",;"), " ".join(words[cut:])
+        try:
+            if read_value(head, unit).fits and judge_direction(tail, right) != "missing":
+                return head, tail
+        except QuantityError:
+            continue
+    return text, ""
+
+
 def _typed(number: Decimal, unit: Unit | None, counted: Unit, fits: bool, text: str) -> Typed:
     exponent = number.as_tuple().exponent
     place = Decimal(1).scaleb(exponent if isinstance(exponent, int) else 0)
@@ -204,6 +217,8 @@ _WITHOUT_ANGLE = re.compile(r"-?\d+(?:[.,]\d+)?\s*(?:°|deg(?:ree)?s?\b)?|\(.*\)
 def direction_key(said: str, right: Direction) -> str | None:
     """The option that a learner's words name; None where none does."""
     said = said.strip()
+    if said.casefold() == right.words.casefold():
+        return right.key
     chosen = (key for key, words in right.options if said.casefold() in (key.casefold(), words.casefold()))
     return next(chosen, None) or meant(said, dict(right.options))
 

@@ -9,17 +9,20 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from itertools import permutations, product
 from typing import Literal
 
-from calc.language.expressions import ExpressionError
+from calc.language.expressions import ExpressionError, equation
 from calc.language.quantities import QuantityError
 from calc.marking.findings import Base, Finding, Label, Size, State, judge
-from calc.marking.learner import by_sign, can_be_asked, read_line, read_value
+from calc.marking.learner import apart_direction, by_sign, can_be_asked, read_line, read_value
 from calc.marking.memo import LAW, MarkGiven, Shown, marks
 from calc.marking.suspects import Chain, Suspect, uses
+from calc.marking.writings import thousands
 from calc.model.questions import Mistake, Part, Plan, Refusal, Step, Values
 from calc.working.reading import Read
 from calc.working.roots import NoRoot
+from calc.working.working import agrees, run
 
 Entry = Mapping[str, object]
 type PartState = State | Literal["blank", "unreadable", "self-marked"]
@@ -185,6 +188,7 @@ class _Marker:
 
     def calculated(self, part: Part, entry: Entry) -> PartMarked:
         work = _Work(self, part, entry)
+        work.either_way()
         work.on_the_way()
         work.final()
         self.carry, self.all_right = work.carry, work.all_right
@@ -233,11 +237,19 @@ class _Work:
             self.problems.append(Refusal(path, problem.sentence))
             return None
         try:
-            return judge(typed, said, right, self.bases(name), self.keep, self.marker.positive)
+            finding = judge(typed, said, right, self.bases(name), self.keep, self.marker.positive)
+            return self._thousands(finding, text)
         except QuantityError as problem:
             self.problems.append(Refusal(f"{self.path}.direction", problem.sentence))
             finding = judge(typed, "", right, self.bases(name), self.keep, self.marker.positive)
             return replace(finding, turn="unread") if finding.turn == "missing" else finding
+
+    def _thousands(self, finding: Finding, text: str) -> Finding:
+        """Where a comma read as thousands makes the value right, nothing is blamed: it is asked for."""
+        spaced = None if finding.sized else thousands(text, finding.way.step.unit)
+        if spaced and read_value(spaced, finding.way.step.unit).agrees(finding.way.right):
+            return replace(finding, state="not recognised", fits=(), power=0, meant=spaced)
+        return finding
 
     def keep(self, suspect: Suspect, way: Chain) -> bool:
         """Whether a suspect agrees with the formulas picked and the values typed on the way."""
@@ -248,6 +260,33 @@ class _Work:
         return all(
             f.typed.near(values[name]) for name, f in self.values.items() if name in values and name not in way.carry
         )
+
+    def either_way(self) -> None:
+        """Where a part asks for several values that fit the other way round as well, or all with the other sign,
+        take them so: the checks of the plan decide."""
+        names = self.part.asked
+        texts = {name: self.value if name == self.part.answers else self.typed_steps.get(name, "") for name in names}
+        if len(names) < 2 or not all(text.strip() for text in texts.values()):
+            return
+        values = {name: self.marker.chain(name).right for name in names}
+        try:
+            typed = {name: read_value(text, self.marker.chain(name).step.unit) for name, text in texts.items()}
+        except QuantityError:
+            return
+        for order, sign in product(permutations(names), (1, -1)):
+            other = {name: sign * values[place] for name, place in zip(names, order, strict=True)}
+            same = all(typed[n].agrees(v) and typed[n].value * v >= 0 for n, v in other.items())
+            if same and (list(order) != list(names) or sign < 0) and self._also_fits(other):
+                turned = {place: _with_sign(texts[name], sign) for name, place in zip(names, order, strict=True)}
+                self.value = turned.pop(self.part.answers)
+                self.typed_steps.update(turned)
+                return
+
+    def _also_fits(self, other: Values) -> bool:
+        plan = self.marker.plan
+        checks = [check for check in plan.checks if check.equation and set(equation(check.equation).names) & set(other)]
+        right = run(plan, self.marker.constants)
+        return bool(checks) and all(agrees(check, {**right, **other}) for check in checks)
 
     def on_the_way(self) -> None:
         for step in self.part.steps:
@@ -266,6 +305,10 @@ class _Work:
     def final(self) -> None:
         if not self.value.strip():
             return
+        right = self.marker.chain(self.part.answers)
+        where = right.direction
+        if where is not None and not self.said.strip() and (can_be_asked(where) or by_sign(where)):
+            self.value, self.said = apart_direction(self.value, right.step.unit, where)
         self.answer = self.judged(self.part.answers, self.value, self.said, f"{self.path}.value")
         if self.answer:
             self.take(self.answer)
@@ -275,7 +318,7 @@ class _Work:
         self.carry[finding.way.target] = carried(finding)
         if finding.way.step.read_off and finding.sized:
             self.marker.followed = "right"
-        self.all_right = self.all_right and finding.sized
+        self.all_right = self.all_right and finding.sized and finding.turn not in ("opposite", "wrong", "sign")
 
     def marked(self) -> PartMarked:
         shown = Shown(self.picks, self.read_lines(), self.values)
@@ -377,6 +420,13 @@ def _without_turn(finding: Finding) -> Finding:
         told: dict[Size, State] = {"right": "right", "early": "rounded early"}
         state = told.get(finding.size, "carried")
     return replace(finding, state=state, turn="")
+
+
+def _with_sign(text: str, sign: int) -> str:
+    """A typed value, with its sign turned where ``sign`` is below zero."""
+    if sign > 0:
+        return text
+    return text.lstrip()[1:] if text.lstrip()[:1] in ("-", "−") else f"-{text.lstrip()}"
 
 
 def _text(entry: object) -> str:

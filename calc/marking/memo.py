@@ -74,7 +74,7 @@ def _mark(kind: MarkKind, step: Step, part: Part, answer: Finding | None, shown:
     reached = own is not None and (own.sized or own.size == "within")
     implied = answer is not None and (answer.sized or _only_gravity(answer))
     if kind == "answer":
-        return _answer_mark(step, part, own, implied)
+        return _answer_mark(step, part, own, answer, implied)
     line = shown.lines.get(step.makes, "")
     picked = shown.picks.get(step.makes) == LAW
     if kind == "formula":
@@ -92,10 +92,14 @@ def _mark(kind: MarkKind, step: Step, part: Part, answer: Finding | None, shown:
     return False, _lacking(shown, own, "no right substitution is shown")
 
 
-def _answer_mark(step: Step, part: Part, own: Finding | None, implied: bool) -> tuple[bool, str]:
+def _answer_mark(
+    step: Step, part: Part, own: Finding | None, answer: Finding | None, implied: bool
+) -> tuple[bool, str]:
     if own is None:
         if step.makes == part.answers:
             return False, "no answer"
+        if implied and answer is not None and _angle_of_answer(step, answer) and not answer.angled:
+            return False, "the direction is given without its angle"
         return implied, "the answer shows it" if implied else "this value is not shown"
     if own.state in _RIGHT_ANSWERS and own.size != "within":
         return True, "your own earlier value, rightly used" if own.size == "carried" else "right"
@@ -106,6 +110,13 @@ def _answer_mark(step: Step, part: Part, own: Finding | None, implied: bool) -> 
     if own.state == "direction":
         return False, _TURNS[own.turn]
     return False, "wrong sign" if own.sized else "wrong value"
+
+
+def _angle_of_answer(step: Step, answer: Finding) -> bool:
+    """Whether a step finds the angle of the answer's direction: the size alone does not show it."""
+    where = answer.way.direction
+    on_the_way = {item.makes for item in answer.way.plan.steps}
+    return step.unit == "°" and step.makes not in on_the_way and where is not None and where.angle is not None
 
 
 def _only_gravity(answer: Finding) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 
 from calc.language.decimal_sign import sentence_in_sign
@@ -148,6 +149,14 @@ def _about_size(finding: Finding, style: Style) -> list[Sentence]:
             say = " / ".join(slip.say for slip in finding.fits[0].slips)
             told.append(Sentence(f"A mistake would give the same number; check it too. {say}"))
         return told
+    if finding.meant:
+        typed = finding.typed.text
+        return [
+            Sentence(
+                f"“{typed}” is read with a decimal comma or point. If you mean thousands, type a space instead: "
+                f"“{finding.meant}”. Then it is right."
+            )
+        ]
     if finding.power:
         times = "large" if finding.power > 0 else "small"
         power = abs(finding.power)
@@ -201,8 +210,8 @@ def _what_next(finding: Finding) -> str:
     open_steps = [step for step in way.plan.steps if step.makes not in way.carry and step.makes != way.target]
     if not open_steps:
         return (
-            "Write down the formula, put each number in with its power of ten, and compare with the answer line by"
-            " line."
+            "Write down the formula, put in each number in SI units, and work it out once more. Then compare with the"
+            " answer line by line."
         )
     first = symbol(open_steps[0].makes).text
     return (
@@ -258,9 +267,29 @@ def _about_turn(finding: Finding) -> list[Sentence]:
     if finding.turn == "unread":
         return [Sentence("Your direction could not be read. Say it in one of the ways named beside its box.")]
     if finding.turn == "missing":
-        return [Sentence("The answer has a direction too: say which.")]
-    told = [Sentence(f"The direction should be: {where.words}. {finding.way.step.why}".rstrip())]
+        if finding.typed.value < 0:
+            return [Sentence("Your minus sign is understood, but an answer needs its direction in words. Add it.")]
+        return [Sentence("The answer has a direction too. Write in words which way it points.")]
+    told = [Sentence(f"The direction should be: {where.words}. {_why_that_way(finding, where)}".rstrip())]
     return [*told, *_turned(finding)]
+
+
+_OF_DIRECTION = re.compile(
+    r"direction|towards|away|repel|attract|opposite|sign|points|\bside\b|pull|push|\bleft|\bright\b"
+)
+_RULES = {
+    frozenset(("attract", "repel")): "Charges of the same sign repel each other; charges of opposite sign attract.",
+    frozenset(("excess", "lacking")): "Electrons are negative: too many make a body negative, too few positive.",
+}
+
+
+def _why_that_way(finding: Finding, where: Direction) -> str:
+    """The reason for a direction: the rule of its kind, or what the step says of directions."""
+    rule = _RULES.get(frozenset(key for key, _ in where.options))
+    if rule:
+        return rule
+    told = re.split(r"(?<=[.!?])\s+", finding.way.step.why)
+    return " ".join(sentence for sentence in told if _OF_DIRECTION.search(sentence))
 
 
 def _about_sign(finding: Finding, where: Direction | None) -> list[Sentence]:

@@ -105,7 +105,7 @@ def _direction(spot: str, path: str, line: Mapping[str, Any]) -> str:
             spot,
             path,
             "Direction",
-            hint="pick one, or degrees anticlockwise from the +x axis, or: bearing 053",
+            hint="with its angle: 30° above the +x axis, N 60° E, bearing 060, or degrees anticlockwise from +x",
         ).replace("<input ", f'<input list="{escape(name)}-list" ')
         return f'{box}<datalist id="{escape(name)}-list">{options}</datalist>'
     name = f"{spot}-{path.replace('.', '-')}"

@@ -121,7 +121,7 @@ def test_one_figure_is_told_apart() -> None:
             "unit",
             "The digits are right, but the answer is 1000 times too small. Check every prefix and every power of ten.",
         ),
-        ({"value": "25 µN"}, "direction", "The answer has a direction too: say which."),
+        ({"value": "25 µN"}, "direction", "The answer has a direction too. Write in words which way it points."),
         (
             {"value": "25 µN", "direction": "repel"},
             "direction",

@@ -1,0 +1,182 @@
+"""What a wrong answer is taken for: nothing that would give another number, sign or direction; own values in every
+sense; other data sheets. Every number is worked here with plain arithmetic.
+"""
+
+import json
+import math
+from typing import Any
+
+import pytest
+
+from calc import desk
+
+K = 9e9
+FORCE = {"Q1": "+8 nC", "Q2": "-5 nC", "r": "12 cm"}
+RIGHT = K * 8e-9 * 5e-9 / 0.12**2  # 25 µN
+
+
+def marked(question: str, inputs: dict[str, Any], **answers: dict[str, Any]) -> dict[str, dict[str, Any]]:
+    """Verdicts by part."""
+    data = {"question": question, "inputs": inputs, "answers": answers}
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    assert reply["ok"], reply
+    return {part["part"]: part for part in reply["data"]["parts"]}
+
+
+def force(value: str, direction: str = "attract") -> dict[str, Any]:
+    """The verdict on an answer to the force of two charges."""
+    return marked("coulomb.force", FORCE, find={"value": value, "direction": direction})["find"]
+
+
+def names(verdict: dict[str, Any]) -> list[str]:
+    """The mistakes named, by key."""
+    return [key for fit in verdict["fits"] for key in fit["keys"]]
+
+
+@pytest.mark.parametrize("off", [1.012, 1.02, 1.028, 0.975, 0.985])
+def test_an_answer_a_little_off_is_told_of_no_mistake_that_gives_another_number(off: float) -> None:
+    """1 to 3 % off and of no origin: signs in the formula would give −25 µN, which is another number and sign."""
+    verdict = force(f"{RIGHT * off:.3e} N")
+    assert names(verdict) == []
+
+
+def test_a_slip_needs_its_sign_and_direction() -> None:
+    """The size of signs substituted is the right one: only the minus sign shows that slip."""
+    assert names(force(f"{-RIGHT:.3e} N", "")) == ["sign-substituted@F"]
+    assert names(force(f"{RIGHT:.3e} N", "repel")) == []
+
+
+@pytest.mark.parametrize(
+    ("value", "name"),
+    [
+        (K * 8e-9 * 5e-9 / 0.06**2, "half-length@r"),
+        (K * 8e-9 * 5e-9 / 0.24**2, "double-length@r"),
+        (K * 8e-9 / 0.12**2, "factor-left-out@F"),
+        (K * 8e-6 * 5e-9 / 0.012**2, ""),  # two slips together have no single name
+        (K * 5e-9 * 5e-9 / 0.12**2, "mixed-up@Q1"),
+        (RIGHT / 2, "half@F"),
+        (RIGHT * 2, "twice@F"),
+    ],
+)
+def test_slips_that_no_topic_declares(value: float, name: str) -> None:
+    """Half and twice a distance, a factor left out, a datum put in for another, half and twice the answer."""
+    assert (names(force(f"{value:.4e} N")) or [""])[0] == name
+
+
+def test_swapped_digits_are_told() -> None:
+    """2,05 for 2,50: every digit is there."""
+    assert names(force("2,05 × 10⁻⁵ N")) == ["digits-swapped@F"]
+
+
+def test_no_list_is_longer_than_three() -> None:
+    """A short number fits many slips: the likeliest three are told."""
+    inputs = {"charges": [{"Q": "+2 nC", "x": "0 cm"}, {"Q": "+4 nC", "x": "25 cm"}, {"Q": "-6 nC", "x": "35 cm"}]}
+    data = {**inputs, "on": "1", "positive": "left"}
+    for value in ("1,2 µN", "8,8 µN", "1,1 µN", "2,0 µN", "5,5 µN"):
+        assert len(marked("several-charges.line", data, net={"value": value, "direction": "left"})["net"]["fits"]) <= 3
+
+
+def test_what_to_do_next_when_nothing_fits() -> None:
+    """The learner is asked for the first value on the way, by its name."""
+    inputs = {"Q1": "+9 nC", "Q2": "-4 nC", "r": "20 cm", "r2": ""}
+    verdict = marked("coulomb.contact", inputs, electrons={"value": "3,7137 × 10¹⁰"})["electrons"]
+    assert verdict["sentences"] == [
+        "No usual mistake gives this number. Type your value for Q_new under “My working”, and I can check that far. "
+        "The first value that is not right shows where to look."
+    ]
+
+
+def test_ten_for_g_costs_the_answer_mark_only() -> None:
+    """A drop hangs still in a field: with g = 10 formula and numbers keep their marks, part by part."""
+    inputs = {"V": "420 V", "V_2": "105 V", "d": "4 mm", "m": "8,57 × 10⁻¹⁵ kg", "n": "", "upper": "positive"}
+    field = 420 / 4e-3
+    charge = 8.57e-15 * 10 / field
+    drop = marked("electric-field.drop", inputs, charge={"value": f"{charge:.4e} C", "direction": "negative"})["charge"]
+    assert names(drop) == ["g-ten@g"]
+    assert [mark["kind"] for mark in drop["marks"] if not mark["earned"]] == ["answer"]
+
+
+def test_the_constants_of_another_data_sheet_are_right() -> None:
+    """k = 8,99 × 10⁹ all the way is no mistake, where two almost equal forces magnify the difference as well."""
+    inputs = {
+        "charges": [{"Q": "+9 nC", "x": "0 cm"}, {"Q": "-4 nC", "x": "30 cm"}, {"Q": "+4,04 nC", "x": "90 cm"}],
+        "on": "2",
+        "positive": "right",
+    }
+    net = 8.99e9 * (9e-9 * 4e-9 / 0.3**2 - 4e-9 * 4.04e-9 / 0.6**2)
+    verdict = marked("several-charges.line", inputs, net={"value": f"{net:.4e} N", "direction": "left"})["net"]
+    assert verdict["earned"] == verdict["possible"]
+
+
+LINE = {
+    "charges": [{"Q": "+2 nC", "x": "0 cm"}, {"Q": "+4 nC", "x": "25 cm"}, {"Q": "-6 nC", "x": "35 cm"}],
+    "on": "1",
+    "positive": "left",
+}
+FROM_2 = K * 2e-9 * 4e-9 / 0.25**2  # 1,152 µN to the left
+FROM_3 = K * 2e-9 * 6e-9 / 0.35**2  # 0,882 µN to the right
+
+
+def test_a_wrong_direction_is_carried_like_a_wrong_size() -> None:
+    """Force 2 taken to the right: both then point right and add up. The net force from there earns full marks."""
+    verdicts = marked(
+        "several-charges.line",
+        LINE,
+        **{
+            "force-2": {"value": f"{FROM_2:.4e} N", "direction": "right"},
+            "net": {"value": f"{FROM_2 + FROM_3:.4e} N", "direction": "right"},
+        },
+    )
+    assert verdicts["force-2"]["state"] == "direction"
+    assert (verdicts["net"]["state"], verdicts["net"]["earned"]) == ("carried", verdicts["net"]["possible"])
+
+
+def test_a_balance_turned_over_by_an_own_value_is_carried() -> None:
+    """Force 3 four times too large, by half the distance: the net force changes its side, rightly."""
+    wrong = 4 * FROM_3
+    verdicts = marked(
+        "several-charges.line",
+        LINE,
+        **{
+            "force-3": {"value": f"{wrong:.4e} N", "direction": "right"},
+            "net": {"value": f"{wrong - FROM_2:.4e} N", "direction": "right"},
+        },
+    )
+    assert (verdicts["net"]["state"], verdicts["net"]["earned"]) == ("carried", verdicts["net"]["possible"])
+
+
+@pytest.mark.parametrize("typed", ["3,5 µN", "3,53 µN", "3,527 µN"])
+def test_an_own_value_is_carried_rounded_or_not(typed: str) -> None:
+    """The net force by the value in the calculator or by the two figures written down: both are right."""
+    wrong = 4 * FROM_3
+    for used in (wrong, float(typed.split()[0].replace(",", ".")) * 1e-6):
+        verdicts = marked(
+            "several-charges.line",
+            LINE,
+            **{
+                "force-3": {"value": typed, "direction": "right"},
+                "net": {"value": f"{used - FROM_2:.4e} N", "direction": "right"},
+            },
+        )
+        assert verdicts["net"]["earned"] == verdicts["net"]["possible"], used
+
+
+def test_the_unrounded_own_value_of_no_known_origin() -> None:
+    """3,1 µN written for 3,14 µN, whatever gave it: what lies between the values that round to it is right."""
+    verdicts = marked(
+        "several-charges.line",
+        LINE,
+        **{
+            "force-3": {"value": "3,1 µN", "direction": "right"},
+            "net": {"value": f"{3.14e-6 - FROM_2:.4e} N", "direction": "right"},
+        },
+    )
+    assert verdicts["net"]["earned"] == verdicts["net"]["possible"]
+    assert math.isfinite(FROM_2)
+
+
+def test_the_reason_given_is_one_for_the_direction() -> None:
+    """Attraction for repulsion is answered with the rule of signs, not with the formula of the force."""
+    verdict = force("25 µN", "repel")
+    told = " ".join(verdict["sentences"])
+    assert "charges of opposite sign attract" in told
