@@ -150,7 +150,7 @@ def right_way(way: Chain) -> str:
     where = way.direction
     if where is None or (by_sign(where) and sign_counts(way)):
         return ""
-    return f"{where.angle}°" if where.angle is not None else where.key if where.options else ""
+    return f"{where.angle:.4f}°" if where.angle is not None else where.key if where.options else ""
 
 
 def rounding(way: Chain, suspect: Suspect) -> float | None:
