@@ -1,0 +1,118 @@
+"""Whether everyone can read it: axe-core 4.14 (WCAG 2.2 AA and its best practice) finds nothing on any kind of page."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import BrowserContext, Page, expect
+
+from toolbox import NODE_MODULES
+
+pytestmark = pytest.mark.browser
+
+AXE = (NODE_MODULES / "axe-core/axe.min.js").read_text(encoding="utf-8")
+RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+LOOK = """async (rules) => {
+  const found = await axe.run(document, { runOnly: rules, resultTypes: ["violations"] });
+  return found.violations.flatMap(({ id, nodes }) => nodes.map((node) =>
+    `${id}: ${node.html.slice(0, 160)} (${(node.any[0] ?? node.all[0] ?? node.none[0])?.message})`));
+}"""
+SLOW = 30_000
+SECTION = "section.question"
+
+
+def violations(page: Page) -> list[str]:
+    """What axe-core finds on the page as it stands, a line each: the rule, the element, the reason."""
+    page.evaluate(f"{AXE};0")
+    return page.evaluate(LOOK, RULES)
+
+
+def as_built(page: Page) -> None:
+    """The page as it opens."""
+    expect(page.locator("h1").first).to_be_visible()
+
+
+def solved(page: Page) -> None:
+    """An answer worked from a link, every fold open."""
+    expect(page.locator(".answer-area .total")).to_be_visible(timeout=SLOW)
+    expect(page.locator(".heard")).not_to_be_empty(timeout=SLOW)
+    page.evaluate("document.querySelectorAll('details').forEach((node) => { node.open = true; })")
+
+
+def refused(page: Page) -> None:
+    """A box that cannot be read, with its sentence, and the answer before, which is out of date."""
+    page.locator('form.numbers [name="r"]').fill("far")
+    expect(page.locator("form.numbers .problem:visible").first).to_be_visible(timeout=SLOW)
+
+
+def marked(page: Page) -> None:
+    """An own answer, wrong, with its verdict."""
+    page.locator("details.check-mine > summary").click()
+    page.locator('[name="answers.before.value"]').fill("25 N", timeout=SLOW)
+    page.locator(".mark-it").click()
+    expect(page.locator(".verdict").first).to_be_visible(timeout=SLOW)
+
+
+def finding(page: Page) -> None:
+    """The find box, open, with what it found."""
+    page.get_by_role("textbox", name="Find a word, a law, a question").first.click()
+    page.keyboard.type("charge")
+    expect(page.locator(".md-search-result__link").first).to_be_visible(timeout=SLOW)
+
+
+def practised(page: Page) -> None:
+    """A drawn question, open."""
+    expect(page.locator(".practice-sheet .story")).not_to_be_empty(timeout=SLOW)
+
+
+def paper_made(page: Page) -> None:
+    """A paper and its memo on the screen."""
+    expect(page.locator(".sheets > .memo")).to_have_count(1, timeout=SLOW)
+
+
+STATES: dict[str, tuple[str, Callable[[Page], None]]] = {
+    "front": ("index.html", as_built),
+    "found": ("index.html", finding),
+    "chapter": ("coulombs-law.html", as_built),
+    "question": ("coulombs-law/force.html", as_built),
+    "solved": ("coulombs-law/force.html#q=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm", solved),
+    "refused": ("coulombs-law/force.html", refused),
+    "marked": ("coulombs-law/contact.html", marked),
+    "table": ("several-charges/plane.html", as_built),
+    "whole question": ("equilibrium/museum-ramp.html", as_built),
+    "graph": ("coulombs-law/graph.html", as_built),
+    "form alone": ("coulombs-law/force.html#q=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm&only=form", solved),
+    "practice": ("practice.html", as_built),
+    "practised": ("practice.html#practice=coulomb.force&seed=3&level=2", practised),
+    "worksheet": ("worksheet.html", as_built),
+    "paper": ("worksheet.html#paper=coulomb.force,coulomb.scaling&level=2&seed=41", paper_made),
+    "data sheet": ("data-sheet.html", as_built),
+    "glossary": ("glossary.html", as_built),
+    "frames": ("embed.html", as_built),
+    "school server": ("school-server.html", as_built),
+    "licences": ("licences.html", as_built),
+    "what is new": ("changelog.html", as_built),
+    "report": ("contributing.html", as_built),
+    "no such page": ("404.html", as_built),
+}
+WINDOWS = {
+    "light": {"viewport": {"width": 1366, "height": 768}, "color_scheme": "light"},
+    "dark": {"viewport": {"width": 1366, "height": 768}, "color_scheme": "dark"},
+    "phone": {"viewport": {"width": 360, "height": 740}, "is_mobile": True, "has_touch": True, "color_scheme": "light"},
+}
+# On a phone what changes is the frame around the page, and how a form and an answer are laid out.
+ON_A_PHONE = ("front", "found", "chapter", "solved", "marked", "table", "practised", "paper")
+
+
+SEEN = [(window, state) for window in WINDOWS for state in STATES if window != "phone" or state in ON_A_PHONE]
+
+
+@pytest.mark.parametrize(("window", "state"), SEEN, ids=[f"{state}, {window}" for window, state in SEEN])
+def test_axe_finds_nothing(served: str, open_context: Callable[..., BrowserContext], window: str, state: str) -> None:
+    """No violation on any kind of page in any state, light, dark and on a phone."""
+    address, bring_about = STATES[state]
+    page = open_context(**WINDOWS[window], reduced_motion="reduce").new_page()
+    page.goto(served + address)
+    bring_about(page)
+    assert violations(page) == []
