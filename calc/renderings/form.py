@@ -17,7 +17,7 @@ def render(key: str, question: Question, typed: Mapping[str, object], find: str 
     lead = f'<p class="lead">{_lead(question)}</p>'
     return (
         f'<form class="numbers" id="form-{spot}" data-question="{escape(key)}"{_former(question.former)} novalidate'
-        f' autocomplete="off"><h4 class="form-title">{escape(question.title)}: your numbers</h4>{lead}<div'
+        f' autocomplete="off"><h2 class="form-title">{escape(question.title)}: your numbers</h2>{lead}<div'
         f' class="fields">{fields}</div><p class="problem whole" role="alert" hidden></p><p class="buttons"><button'
         ' type="submit" class="show-working">Show the working</button><button type="button"'
         ' class="back-to-example">Back to the example</button><button type="button" class="copy-link">Copy a link to'

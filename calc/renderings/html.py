@@ -90,7 +90,7 @@ def part(shown: PartShown, *, folded: bool = False, drawn: bool = True) -> str:
         keys += f' data-former="{escape(" ".join(shown.former))}"'
     if folded:
         return f'<details class="part" {keys}><summary>{head}</summary>{body}</details>'
-    return f'<section class="part" {keys}><h4 class="part-ask">{head}</h4>{body}</section>'
+    return f'<section class="part" {keys}><h3 class="part-ask">{head}</h3>{body}</section>'
 
 
 def step(shown: StepShown, index: int) -> str:
@@ -193,7 +193,7 @@ def _checks(checks: tuple[CheckShown, ...]) -> str:
         lines = "".join(_line(line, None) for line in check.lines)
         words = f"<p>{prose(check.words)}</p>" if check.words else ""
         items += f'<div class="check"><p class="what">{prose(check.what)}</p>{lines}{words}</div>'
-    return f'<section class="checks"><h4>Check it another way</h4>{items}</section>'
+    return f'<section class="checks"><h3>Check it another way</h3>{items}</section>'
 
 
 def _notes(notes: tuple[str, ...]) -> str:

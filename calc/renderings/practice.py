@@ -56,11 +56,11 @@ def picker(topics: Iterable[Topic], between: str = "") -> str:
         ' class="entry"><label for="practice-level">Level</label><span class="box"><select id="practice-level"'
         f' name="level">{levels}</select></span></div></div><p class="buttons"><button type="submit">New'
         f' question</button></p><p class="status" role="status"></p></form>{between}<section class="practice-question"'
-        ' hidden><h3 class="practice-title" tabindex="-1"></h3><div class="practice-figure"></div><div'
+        ' hidden><h2 class="practice-title" tabindex="-1"></h2><div class="practice-figure"></div><div'
         ' class="practice-sheet"></div><p class="kept" role="status"></p><details class="practice-memo"><summary>The'
         ' worked answer</summary><div class="practice-answer"></div></details><p class="buttons"><button type="button"'
         ' class="practice-again">Another one like it</button><button type="button" class="practice-link">Copy a link'
-        ' to this question</button></p></section><section class="progress"><h3>On this device</h3><div'
+        ' to this question</button></p></section><section class="progress"><h2>On this device</h2><div'
         f' class="progress-list">{_NOTHING_YET}</div><p class="kept-aside"></p><p class="buttons"><button type="button"'
         ' class="progress-export">Save to a file</button><label class="progress-import">Read from a file <input'
         ' type="file" accept=".json,application/json"></label><button type="button"'
@@ -80,7 +80,7 @@ def drawn(worked: WorkedAnswer, level: int, number: int) -> str:
     """A drawn question with its memo folded away; it needs no script."""
     parts = "".join(f"<li>{html.prose(part.ask)} <span>({part.marks})</span></li>" for part in worked.parts)
     return (
-        f'<section class="drawn"><h4>{number}. {escape(worked.title)} <small>level {level}</small></h4>'
+        f'<section class="drawn"><h2>{number}. {escape(worked.title)} <small>level {level}</small></h2>'
         f'<p class="story">{html.prose(worked.story)}</p><ol class="drawn-parts">{parts}</ol>'
         f'<details class="practice-memo"><summary>The worked answer</summary>{html.render(worked)}</details></section>'
     )
