@@ -56,7 +56,11 @@ def marked(page: Page) -> None:
 
 def finding(page: Page) -> None:
     """The find box, open, with what it found."""
-    page.get_by_role("textbox", name="Find a word, a law, a question").first.click()
+    box = page.get_by_role("textbox", name="Find a word, a law, a question").first
+    if page.viewport_size["width"] < 960:  # a phone shows the sign alone, the box when it is touched
+        page.locator("label.md-header__button[for=__search]").click()
+    else:
+        box.click()
     page.keyboard.type("charge")
     expect(page.locator(".md-search-result__link").first).to_be_visible(timeout=SLOW)
 
