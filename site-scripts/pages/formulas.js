@@ -39,7 +39,7 @@ function markWide(root) {
     node.classList.toggle("wide", wide);
     if (wide) {
       node.tabIndex = 0;
-      node.setAttribute("role", "region");
+      node.setAttribute("role", "group");
       node.setAttribute("aria-label", "Wide formula, scrolls sideways");
     } else {
       for (const name of ["tabindex", "role", "aria-label"]) node.removeAttribute(name);
