@@ -117,7 +117,8 @@ def _table(spot: str, item: Rows, rows: object) -> str:
     return (
         f'<div class="entry table" data-field="{escape(item.name)}" data-least="{item.at_least}"'
         f' data-most="{item.at_most}"><table class="rows"><caption>{escape(item.words)}</caption><thead><tr><th'
-        f' scope="col"><span class="spoken">Row</span></th>{head}<td></td></tr></thead><tbody>{body}</tbody></table><template>{blank}</template>'
+        f' scope="col"><span class="spoken">Row</span></th>{head}<td></td></tr></thead>'
+        f"<tbody>{body}</tbody></table><template>{blank}</template>"
         f'<button type="button" class="add-row">Add a {escape(item.row_words)}</button><p class="problem"'
         f' id="{spot}-{item.name}-problem" hidden></p></div>'
     )
