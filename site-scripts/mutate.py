@@ -87,7 +87,7 @@ class Notes:
         self.index: dict[str, dict[tuple[str, int], int]] = {}
         self.imported: set[tuple[str, int]] = set()
         self.modules: list[str] = []
-        self.saw: Counter[str] = Counter()  # how many changes the tests of a file saw
+        self.saw: Counter[tuple[str, str]] = Counter()  # how many changes of a folder the tests of a file saw
         for name in names:
             noted = pickle.loads((KEPT / f"{name.replace('/', '-')}.noted").read_bytes())
             self.index[name] = noted["index"]
@@ -99,6 +99,10 @@ class Notes:
     def loaded(self, mutant: Mutant) -> bool:
         """Whether the line runs while calc and the tests are loaded."""
         return any((mutant.file.removeprefix("calc/"), line) in self.imported for line in mutant.lines)
+
+    def note_seen(self, found: Verdict) -> None:
+        """Count what saw a change."""
+        self.saw[found.by.partition("::")[0], found.mutant.file.split("/")[1]] += 1
 
     def covering(self, mutant: Mutant) -> list[tuple[str, float]]:
         """The tests to run for a change, with their seconds: first those that run most lines of its file for a second,
@@ -119,7 +123,7 @@ class Notes:
         for test, (cost, name, bits) in (tests or self.tests if loaded else tests).items():
             worth = (1 + (bits & whole[name]).bit_count()) * (4 if bits & hit[name] else 1) / (cost + LEAST)
             worth *= bits.bit_count() if loaded else 1
-            worth *= (NEAR if chapter and chapter in test else 1) * (1 + self.saw[name])
+            worth *= (NEAR if chapter and chapter in test else 1) * (1 + self.saw[name, inner.split("/")[0]])
             found[name].append((worth, test))
         order = [
             (worth / (1 + place / MANY), test)
@@ -327,7 +331,7 @@ class Trial:
         files = [name for name in files_tested(self.tree) if re.search(only, name)]
         notes = note(files, jobs, self.tree)
         for one in before.values():
-            notes.saw[one.by.partition("::")[0]] += 1
+            notes.note_seen(one)
         warm = Server("warm", self.tree, {"files": files, "seconds": seconds})
         cold = Server("cold", self.tree, {"modules": notes.modules, "seconds": seconds})
 
@@ -340,7 +344,7 @@ class Trial:
             if answer["word"] == "unfit":
                 answer = cold.attempt(number, mutant, tests)
             found = self.keep(verdict(mutant, answer, len(tests)))
-            notes.saw[found.by.partition("::")[0]] += 1
+            notes.note_seen(found)
             return found
 
         try:
