@@ -187,7 +187,7 @@ def test_an_address_without_a_draw_number_knows_the_first_questions(topic: str) 
 
 def test_every_address_of_a_drawn_question_carries_its_rule() -> None:
     """The reply names the rule; a rule still to come is refused with a sentence."""
-    for rule, data in ((1, {}), (1, {"draw": "1"}), (2, {"draw": 2})):
+    for rule, data in ((1, {}), (1, {"draw": "1"}), (2, {"draw": 2}), (3, {"draw": 3})):
         reply = asked("practice", {"question": "coulomb", "seed": 5, "level": 2, **data})
         assert reply["data"]["draw"] == rule
     reply = asked("practice", {"question": "coulomb", "seed": 5, "level": 2, "draw": 99})

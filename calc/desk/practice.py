@@ -42,7 +42,7 @@ def practice(data: Mapping[str, Any]) -> dict[str, Any]:
         "This link was made by a newer booklet. Pick a question from the list.",
     )
     topic, question = _asked(str(data.get("question", "")), seed, level, rule)
-    drawn = draw(topic, question, seed, level)
+    drawn = draw(topic, question, seed, level, rule)
     settings = read_settings(data.get("settings", {}))
     found = read(question, drawn.inputs, drawn.find, settings, drawn.variant)
     plan = question.plan(found.data)

@@ -249,7 +249,7 @@ def _item(number: int, pick: Pick, wanted: Wanted) -> Item:
     common = _common(pick, wanted)
     drawn = common
     for attempt in range(TRIES if wanted.own else 0):
-        drawn = _worked(pick, _own_seed(pick, wanted, attempt), wanted.settings)
+        drawn = _worked(pick, _own_seed(pick, wanted, attempt), wanted)
         if drawn.marks == common.marks:
             break
     return replace(drawn, number=number)
@@ -262,15 +262,15 @@ def _own_seed(pick: Pick, wanted: Wanted, attempt: int) -> int:
 def _common(pick: Pick, wanted: Wanted) -> Item:
     """The draw of the common paper: of the first copy, the one practice draws for the same seed."""
     seed = wanted.seed if pick.copy == 0 else int(_chance(wanted.seed, pick.key, str(pick.copy)) * LARGEST_SEED)
-    return _worked(pick, seed, wanted.settings)
+    return _worked(pick, seed, wanted)
 
 
-def _worked(pick: Pick, seed: int, settings: Settings) -> Item:
+def _worked(pick: Pick, seed: int, wanted: Wanted) -> Item:
     topic, question = topics.find(pick.key)
-    drawn = draw(topic, question, seed, pick.level)
-    found = read(question, drawn.inputs, drawn.find, settings, drawn.variant)
+    drawn = draw(topic, question, seed, pick.level, wanted.rule)
+    found = read(question, drawn.inputs, drawn.find, wanted.settings, drawn.variant)
     plan = question.plan(found.data)
-    values = run(plan, settings.constants())
+    values = run(plan, wanted.settings.constants())
     worked = show(topic, question, found, plan, values)
     return Item(0, pick, worked, plain_scene(plan, found))
 

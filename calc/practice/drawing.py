@@ -76,8 +76,9 @@ class Drawn:
     near: tuple[str, ...] = ()
 
 
-def draw(topic: Topic, question: Question, seed: int, level: int = 1) -> Drawn:
-    """Draw data for ``question``. Raises ValueError if no drawn data can be worked at all."""
+def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int = 1) -> Drawn:
+    """Draw data for ``question`` by a rule of addresses (1 to DRAWS). Raises ValueError if no drawn data can be
+    worked at all."""
     key = f"{topic.key}.{question.key}"
     level = min(max(level, 1), 3)
     chance = Chance(f"{key}/{seed}/{level}")
@@ -85,7 +86,7 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1) -> Drawn:
     compared = 0
     for _ in range(TRIES):
         find = _unknown(question, chance, level)
-        inputs = _inputs(question, find, chance, level)
+        inputs = _inputs(question, find, chance, level, rule)
         variant = _below(chance, 1000)
         plan = _workable(question, inputs, find, variant)
         if plan is None:
@@ -106,7 +107,11 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1) -> Drawn:
 
 # Addresses carry the number of the rule they were drawn by; one without it is of the first. A later rule
 # may know more questions (see Question.since) and draw other data; what an earlier one drew stays.
-DRAWS = 2
+DRAWS = 3
+# By rule: between which numbers a quantity may be given in another prefix. An examiner writes 2 nC and 1,5 µC,
+# never 0,002 µC or 1 500 nC (common practice, no source).
+_WIDE, _USUAL = (Decimal("0.001"), Decimal(10_000)), (Decimal("0.1"), Decimal(1000))
+RESTATED_WITHIN = {1: _WIDE, 2: _WIDE, 3: _USUAL}
 
 
 def offered(topic: Topic, rule: int) -> tuple[Question, ...]:
@@ -181,7 +186,7 @@ def _unknown(question: Question, chance: Chance, level: int) -> str:
     return _pick(chance, asked)
 
 
-def _inputs(question: Question, find: str, chance: Chance, level: int) -> dict[str, object]:
+def _inputs(question: Question, find: str, chance: Chance, level: int, rule: int) -> dict[str, object]:
     """Typed text for every field but the unknown."""
     inputs: dict[str, object] = {}
     for item in question.fields:
@@ -197,11 +202,13 @@ def _inputs(question: Question, find: str, chance: Chance, level: int) -> dict[s
             inputs[item.name] = _changed(item, str(question.example.get(item.name, "")), chance)
     if question.adjust:
         inputs = question.adjust(inputs, chance, level)
-    return _restated(question, inputs, chance) if level == 3 else inputs
+    return _restated(question, inputs, chance, RESTATED_WITHIN[rule]) if level == 3 else inputs
 
 
-def _restated(question: Question, inputs: dict[str, object], chance: Chance) -> dict[str, object]:
-    """About half of the quantities in another prefix, where that leaves an ordinary number."""
+def _restated(
+    question: Question, inputs: dict[str, object], chance: Chance, within: tuple[Decimal, Decimal]
+) -> dict[str, object]:
+    """About half of the quantities in another prefix, where that leaves an ordinary number: one ``within`` both."""
     changed = dict(inputs)
     for item in question.fields:
         typed = inputs.get(item.name)
@@ -213,7 +220,7 @@ def _restated(question: Question, inputs: dict[str, object], chance: Chance) -> 
             continue
         ratio = quantity.unit.factor / parse_unit(other).factor
         number = quantity.number * ratio.numerator / ratio.denominator
-        if Decimal("0.001") <= abs(number) < 10_000:
+        if within[0] <= abs(number) < within[1]:
             changed[item.name] = _typed(float(number), other, figures=6)
     return changed
 

@@ -84,16 +84,16 @@ def _question(item: Item, space: str) -> str:
 
 
 def _part(item: Item, part: PartShown, space: str) -> str:
-    lines = _lines(part, space)
-    kind = "lined" if space == "lined" and part.kind != "draw" else "blank"
-    room = f'<div class="paper-space {kind}">{"<i></i>" * lines}</div>' if lines else ""
+    lines = room(part, space)
+    kind = "lined" if ruled(part, space) else "blank"
+    left = f'<div class="paper-space {kind}">{"<i></i>" * lines}</div>' if lines else ""
     return (
         f'<div class="paper-part"><p class="paper-ask"><span class="paper-number">{numbered(item, part)}</span><span'
-        f' class="paper-words">{prose(part.ask)}</span><span class="paper-marks">({part.marks})</span></p>{room}</div>'
+        f' class="paper-words">{prose(part.ask)}</span><span class="paper-marks">({part.marks})</span></p>{left}</div>'
     )
 
 
-def _lines(part: PartShown, space: str) -> int:
+def room(part: PartShown, space: str) -> int:
     """Lines to answer in: more for more marks, a block for a drawing."""
     if space == "none":
         return 0
@@ -101,11 +101,16 @@ def _lines(part: PartShown, space: str) -> int:
     return min(wanted, _MOST_LINES)
 
 
+def ruled(part: PartShown, space: str) -> bool:
+    """Whether its room has lines to write on: not for a drawing."""
+    return space == "lined" and part.kind != "draw"
+
+
 def _height(item: Item, space: str) -> float:
     """About how many mm the question takes on paper."""
     words = [item.worked.story, *(part.ask for part in item.worked.parts)]
     height = 14 + sum(_LINE * (1 + len(line) // 90) + 3 for line in words)
-    height += sum(_RULE * _lines(part, space) for part in item.worked.parts)
+    height += sum(_RULE * room(part, space) for part in item.worked.parts)
     tall = re.search(r'height="([\d.]+)"', _figure(item.scene))
     return height + (float(tall[1]) * 0.21 if tall else 0.0)
 

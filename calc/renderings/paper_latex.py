@@ -9,7 +9,7 @@ from calc.papers.papers import Item, Paper
 from calc.renderings import tikz
 from calc.renderings.html import LOWERED
 from calc.renderings.latex import escape
-from calc.renderings.paper import memo_figure, numbered, rules, step_lines
+from calc.renderings.paper import memo_figure, numbered, room, ruled, rules, step_lines
 
 _PREAMBLE = r"""\documentclass[11pt,a4paper]{article}
 \usepackage[utf8]{inputenc}
@@ -78,8 +78,14 @@ def _question(item: Item, space: str) -> str:
 
 
 def _space(part: PartShown, space: str) -> str:
-    millimetres = 8 * (part.marks + 2)
-    return rf"\vspace{{{millimetres}mm}}" if space != "none" else ""
+    """Room to answer in: as many lines as on the page; ruled where lines were asked for, but for a drawing."""
+    lines = room(part, space)
+    if not lines:
+        return ""
+    if ruled(part, space):
+        rule = r"\rule{\linewidth}{0.3pt}"
+        return r"\setlength{\parskip}{0pt}" + "".join(f"\n\n\\vspace{{8.5mm}}{rule}" for _ in range(lines))
+    return rf"\vspace{{{8.5 * lines:g}mm}}"
 
 
 def _ask(item: Item, part: PartShown) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import json
 import re
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -12,9 +13,10 @@ import pytest
 
 from calc import desk, topics
 from calc.figures import Arrow
+from calc.language.quantities import parse_quantity
 from calc.model.constants import Settings
 from calc.model.questions import Input, Plan, Rows
-from calc.practice.drawing import APART, Chance, Drawn, as_request, draw, near_answers
+from calc.practice.drawing import APART, DRAWS, Chance, Drawn, as_request, draw, near_answers
 from calc.practice.fair import fair_scene
 from calc.working.reading import Read, read
 from calc.working.working import run, work
@@ -87,6 +89,31 @@ def test_every_draw_is_worked_without_a_warning(key: str) -> None:
         assert worked.unproven == ()
         for answer in worked.answers:
             assert re.search(r"[1-9]", answer.shown.text), (one, answer)
+
+
+@pytest.mark.parametrize("key", [k for k in KEYS if 3 in topics.find(k)[1].levels])
+def test_level_3_gives_quantities_as_an_examiner_writes_them(key: str) -> None:
+    """By the newest rule no quantity in a prefixed unit is below a tenth, and levels 1 and 2 draw as
+    before."""
+    topic, question = topics.find(key)
+    for seed in range(1, 6):
+        newest = draw(topic, question, seed, 3, DRAWS)
+        for item in (item for item in question.fields if isinstance(item, Input)):
+            typed = str(newest.inputs.get(item.name, ""))
+            if not typed or "10^" in typed or "× 10" in typed:
+                continue
+            number = abs(parse_quantity(typed, item.unit).number)
+            assert number == 0 or number >= Decimal("0.1"), (item.name, typed)
+    for level in (1, 2):
+        assert draw(topic, question, 2, level, DRAWS) == draw(topic, question, 2, level, 1)
+
+
+def test_a_small_charge_is_not_restated_as_a_fraction_of_a_larger_unit() -> None:
+    """The first rule gave a few nanocoulombs as thousandths of a microcoulomb; the third never does."""
+    topic, question = topics.find("coulomb.force")
+    told = {rule: [str(draw(topic, question, seed, 3, rule).inputs) for seed in range(40)] for rule in (1, DRAWS)}
+    assert any(re.search(r"0,00\d* uC|0,00\d* µC", text) for text in told[1])
+    assert not any(re.search(r"0,0\d* [µu]C", text) for text in told[DRAWS])
 
 
 # Wider than any school worksheet, narrower than a slip of a power of ten in a draw. Common practice, no source.

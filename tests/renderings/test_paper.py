@@ -156,6 +156,18 @@ def test_latex_uses_alignment_and_blank_lines_lawfully(key: str) -> None:
             assert "$" not in re.sub(r"\\text\{[^{}]*\}", "", row)
 
 
+@pytest.mark.parametrize("key", ["coulomb.force", "several-charges.plane"])
+def test_latex_has_the_lines_to_write_on_that_the_page_has(key: str) -> None:
+    """As many rules in LaTeX as on the page; blank room has none, and no room neither rule nor gap."""
+    lined = html.render(one(key), space="lined")
+    rules = sum(found.count("<i>") for found in re.findall(r'paper-space lined">(.*?)</div>', lined))
+    assert rules > 5
+    assert paper_latex.render(one(key), space="lined").count(r"\rule{\linewidth}{0.3pt}") == rules
+    assert r"\rule{\linewidth}" not in paper_latex.render(one(key), space="blank")
+    assert r"\vspace{" in paper_latex.render(one(key), space="blank")
+    assert r"\vspace{" not in paper_latex.render(one(key))
+
+
 def test_a_reader_writes_no_latex_command() -> None:
     """What a heading holds is printed, not obeyed."""
     text = paper_latex.render(one("coulomb.force"))
