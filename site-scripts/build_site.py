@@ -24,7 +24,7 @@ try:
 except ImportError:  # not on every system; there builds are not guarded
     fcntl = None  # type: ignore[assignment]
 
-from page_policy import with_policy, with_script_files, with_versions
+from page_policy import content_named, references, with_content_names, with_policy, with_script_files
 from page_scripts import write_scripts
 from toolbox import (
     BUILD,
@@ -153,9 +153,14 @@ def _runtime(site: Path) -> None:
 
 def _finish_pages(site: Path) -> None:
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
+    plain: set[Path] = set()  # files that now stand there under the name of their content
     for path, text in pages.items():
         text = with_script_files(text, path, site / "assets/javascripts/inline")
-        path.write_text(with_policy(with_versions(text, path), path.name), encoding="utf-8")
+        plain |= {(path.parent / name).resolve() for name in references(text)}
+        path.write_text(with_policy(with_content_names(text, path), path.name), encoding="utf-8")
+    for file in plain:
+        if file.name != "loader.js" and content_named(file) != file:
+            file.unlink()
 
 
 def write_zip(site: Path, target: Path) -> None:

@@ -1,4 +1,4 @@
-"""Finish the built pages: no script inline, versioned references, and a content policy.
+"""Finish the built pages: no script inline, scripts and styles named by content, and a content policy.
 
 The policy lets a page load only from its own site. It is a <meta> because the site must be safe on
 any host and from disk, where no server sends headers. No inline script is allowed, so that a server
@@ -10,6 +10,7 @@ from __future__ import annotations
 import hashlib
 import os
 import re
+import shutil
 from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
@@ -76,7 +77,7 @@ def with_script_files(page: str, path: Path, folder: Path) -> str:
                 "move it to a file in site-scripts/pages/."
             )
         folder.mkdir(parents=True, exist_ok=True)
-        file = folder / f"{hashlib.sha256(script.encode()).hexdigest()[:12]}.js"
+        file = folder / f"{hashlib.sha256(f'{script}\n'.encode()).hexdigest()[:12]}.js"
         file.write_text(f"{script}\n", encoding="utf-8")
         # Neither deferred nor async: it runs where it stood.
         return f'<script src="{Path(os.path.relpath(file, path.parent)).as_posix()}"></script>'
@@ -125,19 +126,42 @@ def with_policy(page: str, name: str) -> str:
     return finished
 
 
-def with_versions(page: str, path: Path) -> str:
-    """Return the page with ?v=<content hash> on each script and style of the site.
+def with_content_names(page: str, path: Path) -> str:
+    """Return the page with each script and style of the site named by its content; their files are made.
 
+    Only the runtime's loader keeps its name, which pages of an earlier build ask for, and says its content after ?v=.
     Raises SetupError for a reference to a file that is not there.
     """
 
-    def versioned(match: re.Match[str]) -> str:
+    def named(match: re.Match[str]) -> str:
         to = match["to"]
         if not to.endswith((".js", ".css")):
             return match[0]
         file = path.parent / to
         if ":" in to or to.startswith("/") or not file.is_file():
             raise SetupError(f"{path.name} asks for {to}, which is not a file of the built site.")
-        return f'{match["start"]}{to}?v={hashlib.sha256(file.read_bytes()).hexdigest()[:10]}"'
+        if file.name == "loader.js":
+            return f'{match["start"]}{to}?v={content_hash(file)}"'
+        return f'{match["start"]}{to[: -len(file.name)]}{content_named(file).name}"'
 
-    return _REFERENCE.sub(versioned, page)
+    return _REFERENCE.sub(named, page)
+
+
+def content_hash(file: Path) -> str:
+    """The first digits of a file's SHA-256."""
+    return hashlib.sha256(file.read_bytes()).hexdigest()[:10]
+
+
+def content_named(file: Path) -> Path:
+    """The file, or a copy beside it, with its content in its name: the same content, the same name in each build."""
+    if content_hash(file)[:8] in file.name:  # as the theme names its own
+        return file
+    copy = file.with_name(f"{file.stem}-{content_hash(file)}{file.suffix}")
+    if not copy.is_file():
+        shutil.copyfile(file, copy)
+    return copy
+
+
+def references(page: str) -> list[str]:
+    """The scripts and styles a page asks for, as it writes them."""
+    return [match["to"] for match in _REFERENCE.finditer(page) if match["to"].endswith((".js", ".css"))]

@@ -37,7 +37,8 @@ def write_scripts(site: Path) -> None:
     """
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
     names = sorted({found[2] for text in pages.values() for found in _SCRIPT.finditer(text)})
-    live = _bundle(names, site / PLACE)
+    (codes,) = (site / "assets/vendor/qrcode").glob("*.js")
+    live = _bundle(names, site / PLACE, f"--define:QR_LIBRARY={json.dumps(f'../vendor/qrcode/{codes.name}')}")
 
     def with_loader(found: re.Match[str]) -> str:
         loader = f'<script defer src="{found[1]}assets/runtime/loader.js"></script>\n      '
@@ -55,13 +56,13 @@ def _entry(name: str) -> str:
     return "".join(f'import "./{module}.js";\n' for module in ("every-page", *(f"blocks/{kind}" for kind in blocks)))
 
 
-def _bundle(names: list[str], target: Path) -> set[str]:
+def _bundle(names: list[str], target: Path, *more: str) -> set[str]:
     """Bundle each name; return those in which the runtime is asked."""
     live = set()
     with tempfile.TemporaryDirectory() as scratch:
         told = Path(scratch) / "told.json"
         for name in names:
-            options = ["--bundle", "--format=iife", f"--metafile={told}", f"--outfile={target / name}.js"]
+            options = ["--bundle", "--format=iife", f"--metafile={told}", f"--outfile={target / name}.js", *more]
             esbuild(_entry(name), FOLDER, *options)
             if any(Path(used).name == _DOOR for used in json.loads(told.read_text(encoding="utf-8"))["inputs"]):
                 live.add(name)

@@ -13,6 +13,7 @@ from pathlib import Path
 from fontTools.subset import Options, Subsetter, load_font, save_font
 
 from licences import TEXTS
+from page_policy import content_named
 from toolbox import NODE_MODULES, REPO
 
 sys.path.insert(0, str(REPO))
@@ -36,7 +37,16 @@ def vendor(site: Path) -> None:
     target = site / "assets" / "vendor"
     _fonts(target / "fonts")
     _copy(NODE_MODULES / "qrcode-generator/dist/qrcode.js", target / "qrcode/qrcode.js")
+    _by_content(target / "qrcode/qrcode.js")
     _copy(TEXTS / "qrcode-generator.txt", target / "qrcode/LICENSE")
+
+
+def _by_content(file: Path) -> str:
+    """Name a file by its content, which readers then fetch once; return its name."""
+    named = content_named(file)
+    if named != file:
+        file.unlink()
+    return named.name
 
 
 def _copy(source: Path, target: Path) -> None:
@@ -54,6 +64,7 @@ def _fonts(target: Path) -> None:
             for subset in SUBSETS:
                 name = f"{package}-{subset}-{weight}-{style}.woff2"
                 _copy(folder / "files" / name, target / name)
+                name = _by_content(target / name)
                 rules.append(
                     f'@font-face{{font-family:"{family}";font-style:{style};font-weight:{weight};'
                     f'font-display:swap;src:url({name}) format("woff2");'
@@ -63,6 +74,7 @@ def _fonts(target: Path) -> None:
     _copy(folder / "LICENSE", target / f"{MATHS_FONT}-LICENSE")
     name = f"{MATHS_FONT}-latin-400-normal.woff2"
     _cut_down(folder / "files" / name, target / name)
+    name = _by_content(target / name)
     rules.append(f'@font-face{{font-family:"STIX Two Math";font-display:swap;src:url({name}) format("woff2")}}')
     (target / "fonts.css").write_text("\n".join(rules) + "\n", encoding="utf-8")
 

@@ -3,6 +3,7 @@
 import * as address from "./address.js";
 import { show } from "./address-bar.js";
 import { copied } from "./clipboard.js";
+import { startRuntime } from "./data-saving.js";
 import { typeset } from "./formulas.js";
 import { tell } from "./notice.js";
 import { advice, codesReady, linkTo } from "./print-link.js";
@@ -438,11 +439,12 @@ export function startForms() {
     node.classList.add("live");
   }
   runtime.onchange((state) => state === "failed" && forms.forEach((form) => form.say(runtime.message)));
-  runtime.start();
   codesReady();
   settings.onchange(() => forms.forEach((form) => form.solve({ announce: false })));
-  if (settings.words()) forms.forEach((form) => form.solve({ announce: false }));
   window.addEventListener("hashchange", openLink);
   openLink();
   takeUp(runtime.kept?.forms ?? []);
+  startRuntime([...forms.values()].map(({ node }) => node), (words) => forms.forEach((form) => form.say(words))).then(() => {
+    if (settings.words()) forms.forEach((form) => form.turn || form.solve({ announce: false }));
+  });
 }

@@ -1,5 +1,8 @@
 // What stands on the window: the door to Python (runtime/loader.js) and what libraries of others leave there.
 
+/** Where the library of QR codes is, from this script; put in by the build. */
+declare const QR_LIBRARY: string;
+
 interface Problem {
   field: string | null;
   message: string;

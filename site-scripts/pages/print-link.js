@@ -3,7 +3,7 @@
 // in before printing. A page opened from disk names no folder: that is the reader's own, and of use to no one else.
 
 const SVG = "http://www.w3.org/2000/svg";
-const LIBRARY = new URL("../vendor/qrcode/qrcode.js", document.currentScript.src).href;
+const LIBRARY = new URL(QR_LIBRARY, document.currentScript.src).href;
 const BOOKLET = new URL("../../", document.currentScript.src).href;
 const LONGEST_CODE = 1200; // characters; beyond that the squares are too small for a phone
 const served = location.protocol.startsWith("http");

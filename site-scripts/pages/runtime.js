@@ -1,5 +1,6 @@
-// The page's door to Python (see runtime/loader.js), and what stands in where its loader did not arrive, or another page came in its place (a network's
-// sign-in page, for one): the same door, behind which one sentence answers everything.
+// The page's door to Python (see runtime/loader.js), and what stands in where its loader did not arrive, or another
+// page came in its place (a network's sign-in page, for one): the same door, behind which one sentence answers
+// everything.
 
 const message =
   "The calculator did not arrive with this page, so it cannot work out answers. Everything written on this page " +

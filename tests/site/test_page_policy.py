@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
 
-from page_policy import policy, with_policy, with_script_files, with_versions
+from page_policy import policy, with_content_names, with_policy, with_script_files
 from toolbox import SetupError
 
 THEME_SCRIPT = (
@@ -63,20 +65,24 @@ def test_page_without_charset_is_refused() -> None:
         with_policy("<head></head>", "a.html")
 
 
-def test_version_changes_with_the_file(tmp_path: Path) -> None:
-    """A reference carries a hash of the file's content, so an update is picked up."""
+def test_the_name_changes_with_the_file(tmp_path: Path) -> None:
+    """A reference names the file by its content, so an update is picked up and what stayed is not fetched again."""
     page = '<script src="a.js"></script><link rel="stylesheet" href="b.css"><a href="c.html">'
     (tmp_path / "b.css").write_text("", encoding="utf-8")
     seen = set()
-    for content in ("one", "two"):
+    for content in ("one", "two", "one"):
         (tmp_path / "a.js").write_text(content, encoding="utf-8")
-        seen.add(with_versions(page, tmp_path / "index.html"))
+        seen.add(with_content_names(page, tmp_path / "index.html"))
     assert len(seen) == 2
-    assert all('src="a.js?v=' in text and 'href="c.html"' in text for text in seen)
+    for text, content in zip(sorted(seen), ("one", "two"), strict=True):
+        assert 'href="c.html"' in text
+        (name,) = re.findall(r'src="(a-[0-9a-f]{10}\.js)"', text)
+        assert (tmp_path / name).read_text(encoding="utf-8") in {"one", "two"}, content
+        assert sha256((tmp_path / name).read_bytes()).hexdigest()[:10] in name
 
 
 @pytest.mark.parametrize("address", ["gone.js", "https://cdn.example/a.js", "/a.js"])
 def test_reference_outside_the_site_stops_the_build(tmp_path: Path, address: str) -> None:
     """A missing file, another host and an absolute path are each refused."""
     with pytest.raises(SetupError, match="which is not a file of the built site"):
-        with_versions(f'<script defer src="{address}"></script>', tmp_path / "index.html")
+        with_content_names(f'<script defer src="{address}"></script>', tmp_path / "index.html")

@@ -5,6 +5,7 @@ import * as address from "../address.js";
 import { show } from "../address-bar.js";
 import "../carry-over.js";
 import { copied, forgetCopy } from "../clipboard.js";
+import { startRuntime } from "../data-saving.js";
 import { keepDue, today } from "../due.js";
 import { typeset } from "../formulas.js";
 import { tell } from "../notice.js";
@@ -29,7 +30,6 @@ const NEWEST = root.dataset.draw; // the rule by which new questions are drawn; 
 let current = null; // the question on screen
 let turn = 0;
 
-runtime.start();
 codesReady();
 
 // --- drawing a question ---
@@ -349,4 +349,4 @@ progress.onchange(list);
 settings.onchange(() => (current ? open(current.question, current.seed, current.level, { focus: false, draw: current.draw }) : fromAddress()));
 window.addEventListener("hashchange", fromAddress);
 fromAddress();
-list();
+startRuntime([root], (words) => { status.textContent = words; }).then(list);

@@ -5,6 +5,7 @@ import * as address from "../address.js";
 import { show as showAddress } from "../address-bar.js";
 import "../carry-over.js";
 import { copied } from "../clipboard.js";
+import { startRuntime } from "../data-saving.js";
 import { typeset } from "../formulas.js";
 import { tell } from "../notice.js";
 import * as stamps from "../print-link.js";
@@ -34,7 +35,6 @@ let papers = []; // what is made: [{request, reply}]; one of them is in the page
 let job = null; // what goes on: making, saving or setting for print; one at a time, in small slices
 let showing = Promise.resolve(); // the setting of the paper in the page
 
-runtime.start();
 stamps.codesReady();
 
 // --- topics and their questions ---
@@ -546,3 +546,4 @@ try {
 if (!entries().length && topics.length) tick([topics[0].box.value]);
 window.addEventListener("hashchange", fromAddress);
 fromAddress();
+startRuntime([form], (words) => { status.textContent = words; });
