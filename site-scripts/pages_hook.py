@@ -217,10 +217,15 @@ def question_block(lines: list[str], home: str = "") -> str:
         f'<section class="question" data-search-exclude data-question="{escape(key)}">'
         f"{form.render(key, question, typed, worked.asked)}"
         '<details class="check-mine"><summary>Check my own answer</summary><div class="sheet-place"></div></details>'
-        f'<div class="answer-area">{html.render(worked, open_parts=not question.scenario)}</div>'
+        f'<div class="answer-area">{_answer_html(key, question, typed, worked)}</div>'
         f'<p class="practise"><a href="{home}practice.html#practice={escape(key)}&amp;seed=1&amp;level=1">'
         "Practise this with fresh numbers</a></p></section>"
     )
+
+
+def _answer_html(key: str, question: Question, typed: dict[str, Any], worked: WorkedAnswer) -> str:
+    choices = form.by_drawing(key, question, {name: str(entry) for name, entry in typed.items()})
+    return html.render(worked, open_parts=not question.scenario, by_drawing=choices)
 
 
 def laws_block(lines: list[str], _home: str = "") -> str:

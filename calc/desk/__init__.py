@@ -26,7 +26,7 @@ from calc.desk.requests import asked_for, comma_of, read_settings
 from calc.language.decimal_sign import sentence_in_sign
 from calc.model.answers import AnswerShown, WorkedAnswer
 from calc.model.questions import Question, Refusal
-from calc.renderings import html, latex, text
+from calc.renderings import form, html, latex, text
 from calc.working.reading import Read, Refusals, read
 from calc.working.working import work
 
@@ -105,8 +105,10 @@ def _told(refusal: Refusal, comma: bool) -> dict[str, Any]:
     return told
 
 
-NOTATIONS: Mapping[str, Callable[[WorkedAnswer, bool, bool], str]] = {
-    "html": lambda worked, opened, drawn: html.render(worked, open_parts=opened, drawn=drawn),
+NOTATIONS: Mapping[str, Callable[[WorkedAnswer, bool, bool, str], str]] = {
+    "html": lambda worked, opened, drawn, choices: html.render(
+        worked, open_parts=opened, drawn=drawn, by_drawing=choices
+    ),
     "text": lambda worked, *_: text.render(worked),
     "latex": lambda worked, *_: latex.render(worked),
 }
@@ -141,9 +143,10 @@ def solve(data: Mapping[str, Any]) -> dict[str, Any]:
     wanted = data.get("as", ["html"])
     if not isinstance(wanted, list) or not all(isinstance(name, str) and name in NOTATIONS for name in wanted):
         raise Refusal(None, f"An answer is shown as {', '.join(NOTATIONS)}, and nothing else.")
+    choices = form.by_drawing(worked.question, question, found.data.choices)
     return {
         **{
-            name: NOTATIONS[name](worked, not question.scenario, data.get("drawn") is not False)
+            name: NOTATIONS[name](worked, not question.scenario, data.get("drawn") is not False, choices)
             for name in dict.fromkeys(wanted)
         },
         "spoken": "; ".join(_spoken(shown) for shown in worked.answers) or NO_VALUE,

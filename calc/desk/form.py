@@ -33,7 +33,7 @@ def read_back(data: Mapping[str, Any]) -> dict[str, dict[str, str]]:
     except Refusal:
         return {}
     found = readback(question, inputs if isinstance(inputs, Mapping) else {}, _style(data))
-    return {path: {"unit": back.unit, "line": back.line} for path, back in found.items()}
+    return {path: {"unit": back.unit, "spoken": back.spoken, "line": back.line} for path, back in found.items()}
 
 
 def _style(data: Mapping[str, Any]) -> Style:

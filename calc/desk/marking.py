@@ -17,6 +17,7 @@ from calc.marking.sentences import fits, head, sentence_text, sentences, where_w
 from calc.marking.suspects import Chain
 from calc.model.constants import Settings
 from calc.model.questions import Part, Plan, Refusal
+from calc.practice.fair import fair_scene
 from calc.renderings import marking as rendering
 from calc.renderings import sheet as rendering_sheet
 from calc.working.reading import Read
@@ -96,13 +97,15 @@ def verdict(marked: PartMarked, number: str, settings: Settings) -> dict[str, An
 
 
 def sheet(data: Mapping[str, Any]) -> dict[str, Any]:
-    """The answer sheet of a question with these data. Reply: html, and parts with what may be typed in each."""
+    """The answer sheet of a question with these data. Reply: html, parts with what may be typed in each, and
+    ``scene``: whether the drawing of the data tells nothing that is asked, and may be seen before."""
     key, found, plan = _worked(data)
     values = run(plan, found.data.settings.constants())
     lines = [_part_sheet(part, plan, found, values) for part in plan.parts]
     return {
         "question": key,
         "parts": lines,
+        "scene": plan.scene is not None and fair_scene(plan, found) == plan.scene(values),
         "html": rendering_sheet.render(key, plan, lines, comma=found.data.settings.comma),
     }
 

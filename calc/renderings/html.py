@@ -34,14 +34,19 @@ _MARK = {
 LONGEST_OPEN = 8  # steps; more are no page to read through, and are opened part by part
 
 
-def render(answer: WorkedAnswer, *, open_parts: bool = True, drawn: bool = True) -> str:
+def render(answer: WorkedAnswer, *, open_parts: bool = True, drawn: bool = True, by_drawing: str = "") -> str:
     """The whole answer; several parts are folded when ``open_parts`` is false, or when they are long together.
 
     Without ``drawn`` the places of the figures stay empty, for ``drawings`` to be put into later.
+    by_drawing: markup with the choices of how to draw, put below the first drawing of a part.
     """
     long = sum(len(shown.steps) for shown in answer.parts) > LONGEST_OPEN
     folded = len(answer.parts) > 1 and (long or not open_parts)
-    parts = "".join(part(shown, folded=folded, drawn=drawn) for shown in answer.parts)
+    first = next((shown for shown in answer.parts if shown.draws is not None), None)
+    parts = "".join(
+        part(shown, folded=folded, drawn=drawn, by_drawing=by_drawing if shown is first else "")
+        for shown in answer.parts
+    )
     return (
         f'<article class="worked">{_warnings(answer.warnings)}<p class="story">{prose(answer.story)}</p>'
         f'<div class="data">{_given(answer)}{_place(DATA, answer, drawn)}</div>'
@@ -77,14 +82,14 @@ def drawings(answer: WorkedAnswer) -> dict[str, str]:
     return {name: svg.render(figure) for name, figure in shown.items() if figure}
 
 
-def part(shown: PartShown, *, folded: bool = False, drawn: bool = True) -> str:
+def part(shown: PartShown, *, folded: bool = False, drawn: bool = True, by_drawing: str = "") -> str:
     """One part: the words and marks, then steps, memo points, figure and answer."""
     number = f'<span class="part-number">{escape(shown.number)}</span> ' if shown.number else ""
     worth = f'<span class="part-marks">({shown.marks})</span>'
     head = f"{number}{prose(shown.ask)} {worth}"
     body = "".join(step(item, index) for index, item in enumerate(shown.steps, 1))
     body = f'<ol class="steps">{body}</ol>' if body else ""
-    body += _points(shown.points) + _place(f"part.{shown.key}", shown, drawn) + _answer(shown)
+    body += _points(shown.points) + _place(f"part.{shown.key}", shown, drawn) + by_drawing + _answer(shown)
     keys = f'data-part="{escape(shown.key)}"'
     if shown.former:
         keys += f' data-former="{escape(" ".join(shown.former))}"'

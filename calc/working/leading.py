@@ -239,13 +239,13 @@ class _Leading:
         return self.outcome({**typed, name: key}, asked) not in (None, now)
 
     def outcome(self, typed: Typed, asked: str) -> object:
-        """All that an answer says, to be compared; None where the data are refused."""
+        """What an answer comes to, to be compared; None where the data are refused."""
         worked = self.worked(typed, (asked,))
         if worked is None:
             return None
         _, plan, values = worked
         ways = tuple(direction(step, values) for step in plan.steps)
-        return plan.story, tuple(step.make for step in plan.steps), values, ways
+        return tuple(step.make for step in plan.steps), values, ways
 
 
 def _filled(entry: object) -> bool:

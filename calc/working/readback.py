@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from calc.language.printing import Style
 from calc.language.quantities import Quantity, QuantityError, parse_quantity
-from calc.language.units import parse_unit
+from calc.language.units import parse_unit, speak
 from calc.model.questions import Input, Question, Rows
 from calc.working.reading import as_named_now, refused
 from calc.working.working import measure
@@ -15,10 +15,11 @@ from calc.working.working import measure
 
 @dataclass(frozen=True)
 class ReadBack:
-    """unit: the one the number is counted in, as it stands beside the box; line: "= 0,12 m", '' where that is what
-    was typed."""
+    """unit: the one the number is counted in, as it stands beside the box, and spoken; line: "= 0,12 m", ''
+    where that is what was typed."""
 
     unit: str
+    spoken: str
     line: str
 
 
@@ -51,7 +52,10 @@ def _back(item: Input, text: str, style: Style) -> ReadBack | None:
     if refused(item, quantity):
         return None
     said = _said(item, quantity, style)
-    return ReadBack(quantity.unit.text, "" if _bare(said) == _bare(text) else f"= {said}")
+    unit = quantity.unit
+    return ReadBack(
+        unit.text, f"in {speak(unit)}" if unit.text else "", "" if _bare(said) == _bare(text) else f"= {said}"
+    )
 
 
 def _said(item: Input, quantity: Quantity, style: Style) -> str:

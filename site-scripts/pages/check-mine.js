@@ -1,38 +1,103 @@
-// Under each form of a question: "Check my own answer", filled when it is opened.
+// Under each form of a question: "Check my own answer", filled when it is opened. While it is open the worked answer
+// is folded; a part of it opens when it has been marked, or when the reader opens it.
 
 import { forms } from "./forms.js";
 import { Sheet } from "./sheet.js";
 
-export function startChecks() {
-  const checks = new Map();
-  for (const fold of document.querySelectorAll("details.check-mine")) {
-    const section = fold.closest("section.question");
-    const form = forms.get(section.dataset.question);
-    if (!form) continue;
-    const place = fold.querySelector(".sheet-place");
-    const sheet = new Sheet(place, () => form.request());
-    checks.set(form, { fold, sheet });
-    fold.addEventListener("toggle", () => {
-      if (!fold.open) return;
-      if (!place.firstChild) place.textContent = "Getting the sheet ready…";
-      sheet.open();
-    });
+class Check {
+  constructor(form, fold) {
+    this.area = form.area;
+    this.fold = fold;
+    this.place = fold.querySelector(".sheet-place");
+    this.seen = new Set(); // keys of parts that were marked or given up
+    this.sheet = new Sheet(this.place, () => form.request(), (marked) => this.marked(marked));
+    fold.addEventListener("toggle", () => (fold.open ? this.begin() : this.end()));
+    this.area.addEventListener("toggle", ({ target }) => {
+      if (target.matches("details.part") && target.open && fold.open) this.see(target.dataset.part);
+    }, true);
+    this.area.addEventListener("click", ({ target }) => target.matches(".see-part") && this.see(target.closest(".part").dataset.part));
     // A verdict points to a step of the worked answer below.
-    place.addEventListener("click", (event) => {
+    this.place.addEventListener("click", (event) => {
       const link = event.target.closest("[data-look]");
       if (!link) return;
       event.preventDefault();
-      const step = form.area.querySelector(`[data-step="${CSS.escape(link.dataset.look)}"]`);
+      const step = this.area.querySelector(`[data-step="${CSS.escape(link.dataset.look)}"]`);
       if (!step) return;
-      const part = step.closest("details.part");
-      if (part) part.open = true;
+      this.see(step.closest(".part").dataset.part);
       step.tabIndex = -1;
       step.focus();
       step.scrollIntoView({ block: "center" });
     });
   }
-  document.addEventListener("booklet:answer", (event) => {
-    const check = checks.get(event.detail.form);
-    if (check?.fold.open) check.sheet.open();
-  });
+
+  begin() {
+    if (!this.place.firstChild) this.place.textContent = "Getting the sheet ready…";
+    this.put();
+    return this.sheet.open().then((reply) => this.area.classList.toggle("no-scene", !reply?.scene));
+  }
+
+  // The same again for another answer in the same place.
+  again() {
+    this.seen.clear();
+    if (this.fold.open) this.begin();
+  }
+
+  parts() {
+    return [...this.area.querySelectorAll(".part")];
+  }
+
+  // Folds what has not been seen.
+  put() {
+    this.area.classList.add("checking");
+    for (const part of this.parts()) {
+      const seen = this.seen.has(part.dataset.part);
+      part.classList.toggle("seen", seen);
+      if (part.matches("details")) part.open = seen;
+      else if (!part.querySelector(".see-part")) part.querySelector(".part-ask").after(seeButton());
+    }
+    this.whole();
+  }
+
+  see(key) {
+    this.seen.add(key);
+    for (const part of this.parts().filter((one) => one.dataset.part === key)) {
+      part.classList.add("seen");
+      if (part.matches("details")) part.open = true;
+    }
+    this.whole();
+  }
+
+  // What stands outside the parts tells of all of them.
+  whole() {
+    this.area.classList.toggle("all-seen", this.parts().every((part) => this.seen.has(part.dataset.part)));
+  }
+
+  marked({ parts }) {
+    for (const { part, state } of parts) {
+      if (state !== "blank" && state !== "unreadable") this.see(part);
+    }
+  }
+
+  end() {
+    this.seen.clear();
+    this.area.classList.remove("checking", "all-seen", "no-scene");
+    for (const button of this.area.querySelectorAll(".see-part")) button.remove();
+  }
+}
+
+function seeButton() {
+  const button = document.createElement("button");
+  button.type = "button";
+  button.className = "see-part";
+  button.textContent = "Show me the working";
+  return button;
+}
+
+export function startChecks() {
+  const checks = new Map();
+  for (const fold of document.querySelectorAll("details.check-mine")) {
+    const form = forms.get(fold.closest("section.question").dataset.question);
+    if (form) checks.set(form, new Check(form, fold));
+  }
+  document.addEventListener("booklet:answer", (event) => checks.get(event.detail.form)?.again());
 }

@@ -4,6 +4,7 @@ import * as address from "./address.js";
 import { show } from "./address-bar.js";
 import { copied } from "./clipboard.js";
 import { startRuntime } from "./data-saving.js";
+import { arrange, backsBuilt, countRows, forgetBack, readBack } from "./form-boxes.js";
 import { typeset } from "./formulas.js";
 import { tell } from "./notice.js";
 import { advice, codesReady, linkTo } from "./print-link.js";
@@ -25,10 +26,21 @@ class Form {
     this.heard = node.querySelector(".heard"); // heard by a screen reader only
     this.first = { answer: [...this.area.childNodes].map((child) => child.cloneNode(true)), rows: new Map() };
     this.touched = new Set();
+    this.mine = new Set(); // boxes whose text is the reader's or a link's, not the example's
+    this.first.backs = backsBuilt(node);
+    this.first.shown = [...node.querySelectorAll(".known .fields")].slice(0, 1)
+      .flatMap((fields) => [...fields.children].map((entry) => entry.dataset.field));
     this.understood = new Map(); // by box: what was typed, and the same with the unit it was taken in
     for (const table of node.querySelectorAll(".entry.table")) this.first.rows.set(table, table.querySelector("tbody").innerHTML);
     node.addEventListener("input", (event) => this.edited(event.target));
     node.addEventListener("change", (event) => event.target.matches("select, input[name=find]") && this.edited(event.target));
+    // a choice of how to draw stands beside the drawing; the form holds it
+    this.area.addEventListener("change", ({ target }) => {
+      if (!target.matches("select.draws")) return;
+      const box = this.node.querySelector(`select[name="${CSS.escape(target.name)}"]`);
+      box.value = target.value;
+      this.edited(box);
+    });
     node.addEventListener("click", (event) => this.clicked(event.target.closest("button")));
     // the last part opened is the one a copied link asks for
     this.area.addEventListener("toggle", (event) => {
@@ -71,7 +83,7 @@ class Form {
   fill(linked, linkedFind) {
     const { values, find } = this.asNamedNow(linked, linkedFind);
     const remarks = [];
-    const names = new Set([...this.node.querySelectorAll(".fields > .entry")].map((entry) => entry.dataset.field));
+    const names = new Set([...this.node.querySelectorAll(".entry[data-field]")].map((entry) => entry.dataset.field));
     for (const name of values.keys()) {
       if (!names.has(name) && !name.includes(".") && !["find", "part", "only"].includes(name)) {
         remarks.push(`The link has a value for “${shortened(name)}”, and this question has no such box. It was left out.`);
@@ -100,6 +112,8 @@ class Form {
     // What a link brings without a unit is taken as it always was; what is typed may be asked about.
     for (const box of this.texts()) box.toggleAttribute("data-linked", box.value.trim() !== "");
     this.markAsked();
+    for (const name of names) this.mine.add(name);
+    this.lay();
     return remarks;
   }
 
@@ -167,25 +181,45 @@ class Form {
       row.querySelector(".remove-row").disabled = body.rows.length <= Number(table.dataset.least);
     });
     table.querySelector(".add-row").disabled = body.rows.length >= Number(table.dataset.most);
+    countRows(this.node, table.dataset.field, body.rows.length);
   }
 
   // --- what the reader does ---
 
   edited(box) {
-    const entry = box.closest("[data-field]");
-    if (!entry) return;
-    this.touched.add(entry.dataset.field);
-    box.removeAttribute("data-linked");
-    const radio = entry.querySelector('input[name="find"]');
-    if (box.name === "find") this.touched.delete(box.value);
-    else if (radio && radio.checked && box.value.trim()) radio.checked = false; // a typed box is no longer the one to find
+    const before = this.asked();
     const open = [...this.node.querySelectorAll('input[name="find"]')];
+    if (box.name === "find") this.touched.delete(box.value);
+    else {
+      const entry = box.closest("[data-field]");
+      if (!entry) return;
+      this.touched.add(entry.dataset.field);
+      this.mine.add(entry.dataset.field);
+      box.removeAttribute("data-linked");
+      if (runtime.state !== "ready") forgetBack(box);
+      const pick = open.find((one) => one.value === entry.dataset.field);
+      if (pick?.checked && box.value.trim()) pick.checked = false; // a typed box is no longer the one to find
+    }
     if (open.length && !this.asked()) {
       const empty = open.filter((one) => !this.node.querySelector(`[data-field="${CSS.escape(one.value)}"] > .box > input`).value.trim());
       if (empty.length === 1) empty[0].checked = true;
     }
     this.markAsked();
-    this.solve({ announce: false });
+    // What is to be found, and what is chosen, say which boxes are wanted.
+    if (this.asked() !== before || box.name === "find" || (box.tagName === "SELECT" && !box.closest(".entry").hidden)) {
+      this.lay().then(() => this.solve({ announce: false }));
+    } else this.solve({ announce: false });
+  }
+
+  // Puts the boxes that lead to what is asked on view, and the others behind their line.
+  async lay() {
+    const turn = (this.laid = (this.laid || 0) + 1);
+    const { question, inputs, find } = this.request();
+    for (const box of this.texts()) { // the example's numbers are no reason to show a box
+      if (box.name in inputs && !this.mine.has(box.name)) inputs[box.name] = "";
+    }
+    const reply = await runtime.ask("boxes", { question, inputs, find }).catch(() => null); // solving says what is wrong
+    if (turn === this.laid && reply?.ok) arrange(this, reply.data.boxes);
   }
 
   clicked(button) {
@@ -217,9 +251,8 @@ class Form {
 
   markAsked() {
     const asked = this.asked().split(",");
-    for (const entry of this.node.querySelectorAll(".fields > .entry")) {
+    for (const entry of this.node.querySelectorAll(".known .entry")) {
       entry.classList.toggle("asked", asked.includes(entry.dataset.field));
-      if (entry.dataset.asked) entry.hidden = !entry.dataset.asked.split(" ").some((name) => asked.includes(name));
     }
   }
 
@@ -235,6 +268,10 @@ class Form {
     }
     for (const box of this.texts()) box.removeAttribute("data-linked");
     this.touched.clear();
+    this.mine.clear();
+    this.laid = (this.laid || 0) + 1;
+    arrange(this, this.first.shown);
+    readBack(this.node, this.first.backs);
     this.problems([]);
     this.notes([]);
     this.markAsked();
@@ -282,12 +319,13 @@ class Form {
     const typed = new Map(this.texts().map((box) => [box.name, box.value]));
     let reply;
     try {
-      reply = await settings.ask("solve", this.request(), { channel: this.question, near: this.node });
+      reply = await settings.ask("solve", { ...this.request(), readback: true }, { channel: this.question, near: this.node });
     } catch (problem) {
       if (turn === this.turn) this.say(problem.message);
       return;
     }
     if (turn !== this.turn || !reply) return;
+    readBack(this.node, reply.readback ?? {});
     const marked = this.problems(reply.ok ? [] : reply.errors);
     this.notes(reply.ok ? reply.data.notes : []);
     if (!reply.ok) {
@@ -301,11 +339,13 @@ class Form {
 
   show(data, announce) {
     const open = new Set([...this.area.querySelectorAll("details.part[open]")].map((part) => part.dataset.part));
+    const held = this.area.contains(document.activeElement) && document.activeElement.closest("select.draws")?.name;
     this.area.innerHTML = data.html; // rendered and escaped by calc
     this.area.classList.remove("stale");
     for (const part of this.area.querySelectorAll("details.part")) {
       part.open = open.has(part.dataset.part) || named(part).includes(this.part);
     }
+    if (held) this.area.querySelector(`select.draws[name="${CSS.escape(held)}"]`)?.focus();
     typeset(this.area);
     clearTimeout(this.later);
     this.status.textContent = settings.words();
@@ -336,6 +376,8 @@ class Form {
       const place = entry ? entry.querySelector(":scope > .problem") : this.whole;
       place.append(place.hasChildNodes() ? ` ${message}` : message, ...picks(choices));
       place.hidden = false;
+      const fold = entry?.closest("details");
+      if (fold) fold.open = true;
       entry?.querySelector("input[type=text], select")?.setAttribute("aria-invalid", "true");
     }
     return this.node.querySelectorAll("[aria-invalid]").length;

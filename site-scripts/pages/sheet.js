@@ -12,13 +12,13 @@ export class Sheet {
     this.onmarked = onmarked;
   }
 
-  // Asks for the sheet; what was typed in it before stays where the same box is there again.
+  // Asks for the sheet, and returns the reply; what was typed in it before stays where the same box is there again.
   async open() {
     const kept = this.form ? new Map(new FormData(this.form)) : new Map();
     const reply = await runtime.ask("sheet", this.request());
     if (!reply.ok) {
       this.say(reply.errors.map((error) => error.message).join(" "));
-      return false;
+      return null;
     }
     this.place.innerHTML = reply.data.html; // rendered and escaped by calc
     typeset(this.place);
@@ -32,7 +32,7 @@ export class Sheet {
       event.preventDefault();
       this.mark();
     });
-    return true;
+    return reply.data;
   }
 
   say(words) {

@@ -58,6 +58,7 @@ def test_emptying_a_box_makes_it_the_unknown(place: str, page: Page) -> None:
     """The unknown is chosen by leaving its box empty."""
     page.goto(place + PAGE)
     section = question(page)
+    section.get_by_text("I know something else").click()
     section.locator('input[name="F"]').fill("4,8e-6 N")
     section.locator('input[name="Q1"]').fill("6 nC")
     section.locator('input[name="Q2"]').fill("-2 nC")
@@ -83,6 +84,7 @@ def test_a_copied_link_opens_the_same_answer(place: str, page: Page) -> None:
     section.locator('input[type=text][name="r"]').fill("0,15 m")
     expect(spoken(section)).to_contain_text(ANSWERS["F"], timeout=20_000)
     page.evaluate("() => { Clipboard.prototype.writeText = () => Promise.reject(); }")
+    section.get_by_text("Copy, or start again").click()
     section.get_by_role("button", name="Copy a link").click()
     link = section.locator(".copy-box").input_value()
     other = page.context.new_page()
@@ -101,7 +103,7 @@ def test_keyboard_alone_is_enough(place: str, page: Page) -> None:
     section.locator('input[name="Q1"]').focus()
     page.keyboard.press("Control+A")
     page.keyboard.type("6 nC")
-    page.keyboard.press("Tab")  # the “find” buttons are one stop, at the picked one
+    page.keyboard.press("Tab")
     page.keyboard.press("Control+A")
     page.keyboard.type("-2 nC")
     page.keyboard.press("Tab")
@@ -156,6 +158,7 @@ def test_back_to_the_example_restores_the_page(place: str, page: Page) -> None:
     page.goto(f"{place}{PAGE}#q=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm")
     section = question(page)
     expect(spoken(section)).to_contain_text(ANSWERS["F"], timeout=20_000)
+    section.get_by_text("Copy, or start again").click()
     section.get_by_role("button", name="Back to the example").click()
     expect(section.locator('input[name="Q1"]')).to_have_value("+8 nC")
     expect(section.locator(".story")).to_contain_text("+8 nC")
@@ -249,6 +252,7 @@ def test_several_things_are_asked_at_once(place: str, page: Page) -> None:
     """Ticking two boxes asks for both; the link opened elsewhere asks for both again."""
     page.goto(f"{place}electric-field/released.html")
     section = page.locator('section.question[data-question="electric-field.released"]')
+    section.get_by_text("I know something else").click()
     typed = {"V": "200 V", "d": "4 cm", "s": "1 cm"}
     for box in section.locator(".entry input[type=text]").all():
         box.fill(typed.get(box.get_attribute("name") or "", ""))

@@ -377,3 +377,13 @@ def test_a_screen_reader_hears_of_every_answer(key: str) -> None:
     _, question = topics.find(key)
     reply = ask("solve", question=key, inputs=dict(question.example))
     assert reply["data"]["spoken"].strip()
+
+
+@pytest.mark.parametrize(
+    ("key", "seen"),
+    [("coulomb.force", False), ("momentum.join", False), ("equilibrium.slope", True), ("several-charges.line", True)],
+)
+def test_a_sheet_says_whether_the_drawing_tells_the_answer(key: str, seen: bool) -> None:
+    """A drawing with the force that is asked for stays folded while a learner works; one of the data alone need not."""
+    _, question = topics.find(key)
+    assert ask("sheet", question=key, inputs=question.example)["data"]["scene"] is seen
