@@ -503,7 +503,7 @@ def direction_words(part: Asked, chance: random.Random, odd: bool) -> str:
     key, words, angle = line.where
     if not odd:
         return words
-    if angle is not None and chance.random() < 0.6:
+    if angle is not None:  # a mark hangs on the angle: all write it
         below = angle > 180
         slope = round(min(angle % 180, 180 - angle % 180), 2)
         axis = "+x" if angle < 90 or angle > 270 else "-x"
@@ -853,7 +853,7 @@ def _carry(report: Report, key: str, one: Sheet, place: int, kind: str, wrong: f
         entry = _answer(one, other, new, chance)
         if line.where and line.where[0] in TURNED:
             turned = _sense(one, other, now)
-            if turned is None and kind.endswith("turned"):
+            if turned is None:  # the direction hangs on more than a sign: no guess at what a learner says
                 continue
             entry["direction"] = turned or entry.get("direction", "")
         answers[other.key] = entry
@@ -887,7 +887,7 @@ def _sense(one: Sheet, part: Asked, now: dict[str, float]) -> str | None:
     if called(node) == "abs" and isinstance(node.args[0], ast.Name):  # type: ignore[attr-defined]
         name = node.args[0].id  # type: ignore[attr-defined]
         flipped = now[name] * one.values[name] < 0
-    elif line.sizes or line.where[0] not in TURNED:
+    elif line.where[0] not in TURNED or any(now[n] * one.values[n] < 0 for n in line.sizes):
         return None
     else:
         flipped = now[part.answer] * one.values[part.answer] < 0

@@ -266,6 +266,22 @@ _LINE_SIGNS = str.maketrans(
         "π": "(3.141592653589793)",
     }
 )
+_SYMBOL = r"(?:kg|[pnµumckMG]?[CNVJgsAW]|[nµumck]?m)(?:\^-?\d|[⁻¹²³])*"
+_UNIT_INSIDE = re.compile(rf"(?<=[\d)⁰¹²³⁴-⁹])\s*({_SYMBOL}(?:\s*[·./]\s*{_SYMBOL})*)(?![A-Za-z(])")
+
+
+def _units_out(line: str) -> str:
+    """A line of numbers with each unit as its factor: (12 cm)² is (12 × 0,01)²."""
+
+    def factor(found: re.Match[str]) -> str:
+        try:
+            return f"*({float(parse_unit(found[1]).factor)!r})"
+        except UnitError:
+            return found[0]
+
+    return _UNIT_INSIDE.sub(factor, line)
+
+
 _NUMERAL = re.compile(r"(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?")
 
 
@@ -277,7 +293,7 @@ def read_line(text: str) -> float:
     typed = text.strip()
     if len(typed) > LONGEST_LINE:
         raise QuantityError(f"The line is longer than {LONGEST_LINE} characters. Shorten it.")
-    line = raised_to_caret(typed.split("=")[-1].translate(_LINE_SIGNS))
+    line = raised_to_caret(_units_out(typed.split("=")[-1]).translate(_LINE_SIGNS))
     line = re.sub(r"√\s*(?=\()", "sqrt", line)
     line = re.sub(r"√\s*([\d.]+)", r"sqrt(\1)", line)
     line = re.sub(r"(?<=[\d)\s])[xX](?=[\d(\s])", "*", line)

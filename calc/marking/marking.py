@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from itertools import permutations, product
 from typing import Literal
 
@@ -16,6 +17,7 @@ from calc.language.expressions import ExpressionError, equation
 from calc.language.quantities import QuantityError
 from calc.marking.findings import Base, Finding, Label, Size, State, judge
 from calc.marking.learner import apart_direction, by_sign, can_be_asked, read_line, read_value
+from calc.marking.lines import Working, read_working
 from calc.marking.memo import LAW, MarkGiven, Shown, marks
 from calc.marking.suspects import Chain, Suspect, uses
 from calc.marking.writings import thousands
@@ -35,6 +37,7 @@ class PartMarked:
     state: a Finding's, or 'blank', 'unreadable' or 'self-marked'. answer: the finding for the answer itself.
     blamed: the finding that explains a wrong answer (a value on the way, or the answer). step: the name to
     point at. picked: mistakes whose formula the learner picked. problems: what could not be read, by field path.
+    broken: what is said of the first line of a typed working that does not follow.
     """
 
     part: Part
@@ -46,6 +49,7 @@ class PartMarked:
     picked: tuple[Mistake, ...] = ()
     problems: tuple[Refusal, ...] = ()
     shown: Shown = field(default_factory=lambda: Shown({}, {}, {}))
+    broken: str = ""
 
     @property
     def earned(self) -> int:
@@ -146,6 +150,18 @@ class _Marker:
         quantities, style = self.read.quantities, self.read.data.settings.style
         return Chain(self.plan, self.constants, name, carry, quantities, style)
 
+    @cached_property
+    def value_sets(self) -> tuple[dict[str, float], ...]:
+        """Every value rightly found, for the data and for data a little different."""
+        found = [run(self.plan, self.constants)]
+        for share in (0.031, 0.077):
+            data = {n: v * (1 + share * math.sqrt(place + 2)) for place, (n, v) in enumerate(self.plan.values.items())}
+            try:
+                found.append(run(replace(self.plan, values=data), self.constants))
+            except (ExpressionError, ArithmeticError, NoRoot, ValueError):
+                continue
+        return tuple(found)
+
     def own(self, name: str, carried: Mapping[str, Carried], label: Label) -> list[Base]:
         """The ways from own values; none when that is the right one, or when they lead to no value.
 
@@ -211,6 +227,21 @@ class _Work:
         first = next((s.makes for s in part.steps if formulas(s)), part.answers)
         self.picks = self._known_picks(_by_step(entry.get("formula"), part, first))
         self.lines = _by_step(entry.get("substitution"), part, part.answers)
+        self.working = self._read_working(_text(entry.get("working")))
+
+    def _read_working(self, text: str) -> Working:
+        """The lines of a whole working; their values and numbers count like those typed in boxes of their own."""
+        if not text.strip():
+            return Working()
+        working = read_working(text, [step.makes for step in self.part.steps], self.marker.value_sets)
+        for name, typed in working.values.items():
+            if name != self.part.answers:
+                self.typed_steps.setdefault(name, typed)
+            elif not self.value.strip():
+                self.value = typed
+        for name, numbers in working.numbers.items():
+            self.lines.setdefault(name, numbers)
+        return working
 
     def _known_picks(self, typed: dict[str, str]) -> dict[str, str]:
         offered = {step.makes: dict(formulas(step)) for step in self.part.steps}
@@ -321,7 +352,7 @@ class _Work:
         self.all_right = self.all_right and finding.sized and finding.turn not in ("opposite", "wrong", "sign")
 
     def marked(self) -> PartMarked:
-        shown = Shown(self.picks, self.read_lines(), self.values)
+        shown = Shown(self.picks, self.read_lines(), self.values, self.working.formulas)
         given = marks(self.part, self.answer, shown)
         picked = tuple(
             mistake
@@ -342,6 +373,7 @@ class _Work:
             picked,
             tuple(self.problems),
             shown,
+            self.working.broken,
         )
 
     def state(self) -> tuple[PartState, Finding | None]:

@@ -10,7 +10,7 @@ typed. Common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from calc.marking.findings import Finding
 from calc.marking.suspects import Slip, uses
@@ -44,15 +44,16 @@ class Shown:
     """What a learner typed for one part besides the answer.
 
     picks: formula key by step. lines: by step, 'right', 'unconverted' or 'wrong' for a typed line of numbers.
-    values: findings of values on the way.
+    values: findings of values on the way. formulas: by step, whether the formula in the lines of a working holds.
     """
 
     picks: Mapping[str, str]
     lines: Mapping[str, str]
     values: Mapping[str, Finding]
+    formulas: Mapping[str, bool] = field(default_factory=dict)
 
     def __bool__(self) -> bool:
-        return bool(self.picks or self.lines or self.values)
+        return bool(self.picks or self.lines or self.values or self.formulas)
 
 
 def marks(part: Part, answer: Finding | None, shown: Shown) -> tuple[MarkGiven, ...]:
@@ -76,7 +77,7 @@ def _mark(kind: MarkKind, step: Step, part: Part, answer: Finding | None, shown:
     if kind == "answer":
         return _answer_mark(step, part, own, answer, implied)
     line = shown.lines.get(step.makes, "")
-    picked = shown.picks.get(step.makes) == LAW
+    picked = shown.picks.get(step.makes) == LAW or shown.formulas.get(step.makes, False)
     if kind == "formula":
         if picked or line in ("right", "unconverted"):
             return True, "right formula"

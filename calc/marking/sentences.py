@@ -16,7 +16,7 @@ from calc.marking.early_rounding import two_decimals
 from calc.marking.findings import Finding
 from calc.marking.learner import by_sign
 from calc.marking.marking import PartMarked
-from calc.marking.suspects import Chain, Slip, Suspect
+from calc.marking.suspects import Chain, Slip, Suspect, uses
 from calc.model.answers import Direction
 from calc.model.questions import Part
 from calc.working.working import measure
@@ -98,6 +98,8 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
             told.append(Sentence("The formula you picked is the one that gives this number."))
         else:
             told.append(Sentence(f"The formula you picked: {mistake.say}"))
+    if marked.broken:
+        told.append(Sentence(sentence_in_sign(marked.broken, style.comma)))
     answer, blamed = marked.answer, marked.blamed
     if answer is not None:
         if answer.size == "within" and blamed is not None:
@@ -175,7 +177,7 @@ def _about_size(finding: Finding, style: Style) -> list[Sentence]:
             )
         ]
     if finding.fits:
-        told = _of_several(len(finding.fits))
+        told = _of_several(len(finding.fits)) or [_put_right(finding)]
         ratio = math.log10(abs(finding.typed.value / right)) if right and finding.typed.value else 0.5
         converted = any(slip.kind == "unconverted" for fit in finding.fits for slip in fit.slips)
         if abs(ratio - round(ratio)) < 0.004 and way.step.unit != "°" and not converted:
@@ -187,6 +189,13 @@ def _about_size(finding: Finding, style: Style) -> list[Sentence]:
             )
         return told
     return [Sentence(f"No usual mistake gives this number. {_what_next(finding)}")]
+
+
+def _put_right(finding: Finding) -> Sentence:
+    """What to do where one mistake is named: the step by its name."""
+    at, steps = finding.fits[0].slips[0].at, finding.way.plan.steps
+    step = next((s for s in steps if s.makes == at or at in uses(s)), finding.way.step)
+    return Sentence(f"Put this right in the step “{step.what}”, and work on from there:")
 
 
 def _of_several(count: int) -> list[Sentence]:

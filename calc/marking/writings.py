@@ -17,6 +17,7 @@ _DOT_AS_TIMES = re.compile(r"(?<=\d)\s*[.·]\s*10\s*(?=\^|\*\*|[⁺⁻⁰¹²³�
 _PER_PER = re.compile(r"/\s*s\s*/\s*s\b")
 _HEAD = re.compile(r"^\s*((?:[\d\s.,+\-−/()×*·]|√|sqrt)*[\d)])\s*(.*)$")
 _FRACTION = re.compile(r"^[+\-−]?\s*\d+(?:[.,]\d+)?\s*/\s*\d+(?:[.,]\d+)?$")
+_POWER = re.compile(r"[×x*·]\s*10|[eE][+-]?\d")
 _THOUSANDS = re.compile(r"^[+\-−]?[1-9]\d{0,2}[.,]\d{3}(?!\d)")
 
 
@@ -62,7 +63,7 @@ def unit_meant(tail: str, wanted: Unit) -> str | None:
 def thousands(text: str, unit: str) -> str | None:
     """``text`` with a space where its comma or point could part thousands, "1,200 N" as "1 200 N"; None elsewhere."""
     typed = value_text(text).strip()
-    if not _THOUSANDS.match(typed):
+    if not _THOUSANDS.match(typed) or _POWER.search(typed):
         return None
     spaced = re.sub(r"[.,]", " ", typed, count=1)
     try:

@@ -70,12 +70,25 @@ def _boxes(spot: str, path: str, part: Part, line: Mapping[str, Any], comma: boo
         for name in part.asked
     )
     boxes += _direction(spot, f"{path}.direction", line)
-    working = "".join(
+    working = _lines(spot, f"{path}.working", comma) + "".join(
         _working(spot, path, name, name not in part.asked, line["formulas"].get(name, ()), comma) for name in units
     )
     return (
         f'<div class="fields">{boxes}</div><details class="own-working"><summary>My working, if I like: it can earn'
         f" marks for method</summary>{working}</details>"
+    )
+
+
+def _lines(spot: str, path: str, comma: bool) -> str:
+    """A box for a whole working, line under line."""
+    name = f"{spot}-{path.replace('.', '-')}"
+    hint = in_sign("formula, numbers put in, result, each on a line of its own", comma)
+    return (
+        f'<div class="entry lines" data-field="{escape(path)}"><label for="{escape(name)}">The lines as on paper'
+        f' <small class="hint">{escape(hint)}</small></label><span class="box"><textarea id="{escape(name)}"'
+        f' name="{escape(path)}" rows="3" spellcheck="false" autocapitalize="off" maxlength="2000"'
+        f' aria-describedby="{escape(name)}-problem"></textarea></span><p class="problem"'
+        f' id="{escape(name)}-problem" hidden></p></div>'
     )
 
 

@@ -318,7 +318,10 @@ def test_a_picked_formula_tells_equal_values_apart() -> None:
     answer = {"value": "6,0 nC", "formula": "not-halved"}
     found = verdict(marked("coulomb.contact", inputs, shared=answer), "shared")
     assert keys(found) == [["not-halved@Q_new"]]
-    assert found["sentences"] == ["The formula you picked is the one that gives this number."]
+    assert found["sentences"] == [
+        "The formula you picked is the one that gives this number.",
+        "Put this right in the step “Share the net charge equally”, and work on from there:",
+    ]
 
 
 def test_the_digits_typed_bound_what_they_show() -> None:
