@@ -2,7 +2,8 @@
 
 ``sheet`` data: question, inputs, find, settings, variant. ``mark`` data: the same and
 answers: {part: {value, direction, steps: {name: text}, formula: key or {step: key},
-substitution: text or {step: text}, working: lines of text, said: [indices]}}. All optional, all text as typed.
+substitution: text or {step: text}, working: lines of text, statement: a sentence,
+said: [indices]}}. All optional, all text as typed.
 """
 
 from __future__ import annotations

@@ -19,6 +19,7 @@ from calc.marking.findings import Base, Finding, Label, Size, State, judge
 from calc.marking.learner import apart_direction, by_sign, can_be_asked, read_line, read_value
 from calc.marking.lines import Working, read_working
 from calc.marking.memo import LAW, MarkGiven, Shown, marks
+from calc.marking.statements import phrases_said
 from calc.marking.suspects import Chain, Suspect, uses
 from calc.marking.writings import thousands
 from calc.model.questions import Mistake, Part, Plan, Refusal, Step, Values
@@ -27,6 +28,7 @@ from calc.working.roots import NoRoot
 from calc.working.working import agrees, run
 
 Entry = Mapping[str, object]
+LONGEST_STATEMENT = 600
 type PartState = State | Literal["blank", "unreadable", "self-marked"]
 
 
@@ -38,6 +40,7 @@ class PartMarked:
     blamed: the finding that explains a wrong answer (a value on the way, or the answer). step: the name to
     point at. picked: mistakes whose formula the learner picked. problems: what could not be read, by field path.
     broken: what is said of the first line of a typed working that does not follow.
+    stated: a sentence was typed, in which phrases were looked for. slips: what is said of known misstatements in it.
     """
 
     part: Part
@@ -50,6 +53,8 @@ class PartMarked:
     problems: tuple[Refusal, ...] = ()
     shown: Shown = field(default_factory=lambda: Shown({}, {}, {}))
     broken: str = ""
+    stated: bool = False
+    slips: tuple[str, ...] = ()
 
     @property
     def earned(self) -> int:
@@ -104,11 +109,14 @@ def mark_question(plan: Plan, read: Read, answers: Mapping[str, object]) -> tupl
 def _ticked(part: Part, entry: Entry) -> PartMarked:
     said = entry.get("said")
     ticks = {item for item in said if isinstance(item, int)} if isinstance(said, list) else set()
+    text = _text(entry.get("statement")).strip()[:LONGEST_STATEMENT]
+    found, slips = phrases_said(text, [words for words, _ in tick_items(part)]) if text else ((), ())
+    ticks |= set(found)  # a tick overrules: the learner may have said it in words not known here
     given = tuple(
         MarkGiven("", "point", worth, worth * (index in ticks), words)
         for index, (words, worth) in enumerate(tick_items(part))
     )
-    return PartMarked(part, "self-marked" if ticks else "blank", given)
+    return PartMarked(part, "self-marked" if ticks or text else "blank", given, stated=bool(text), slips=slips)
 
 
 ROUNDED = 0.06  # how far rounding to two figures may take a value

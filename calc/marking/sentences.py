@@ -67,6 +67,8 @@ HEADS = {
 def head(marked: PartMarked) -> str:
     """The verdict in a few words."""
     answer = marked.answer
+    if marked.stated:
+        return "Marked by its key phrases"
     if marked.state == "blank" and marked.part.kind != "calculate":
         return "Nothing ticked yet"
     if marked.state == "unit" and answer and not answer.power:
@@ -88,7 +90,15 @@ def head(marked: PartMarked) -> str:
 def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
     """All there is to tell about a part, in order."""
     told: list[Sentence] = []
-    if marked.state == "self-marked":
+    if marked.state == "self-marked" and marked.stated:
+        told += [Sentence(slip) for slip in marked.slips]
+        told.append(
+            Sentence(
+                "Your sentence was searched for the phrases that marks hang on. If you said one in other words,"
+                " tick it."
+            )
+        )
+    elif marked.state == "self-marked":
         told.append(Sentence("You ticked these points yourself: check each against the words of the memo."))
     if marked.state == "unreadable":
         told += [Sentence(sentence_in_sign(problem.sentence, style.comma)) for problem in marked.problems]

@@ -12,6 +12,9 @@ from calc.language.symbols import symbol
 from calc.model.questions import Part, Plan
 from calc.renderings.html import maths
 
+LINES = "The lines as on paper"
+LINES_HINT = "formula, numbers put in, result, each on a line of its own"
+
 
 def render(key: str, plan: Plan, lines: Sequence[Mapping[str, Any]], *, comma: bool = True) -> str:
     """The sheet of question ``key`` (``topic.question``). lines: as ``calc.desk.marking.sheet`` makes them.
@@ -38,6 +41,11 @@ def _part(spot: str, part: Part, line: Mapping[str, Any], number: str, comma: bo
     path = f"answers.{part.key}"
     shown = f'<span class="part-number">{escape(number)}</span> ' if number else ""
     body = _points(path, line["tick"]) if "tick" in line else _boxes(spot, path, part, line, comma)
+    if part.kind == "state":
+        body = (
+            _text_box(spot, f"{path}.statement", "In my own words", "one sentence; its key phrases are looked for")
+            + body
+        )
     return (
         f'<fieldset class="answer-part" data-part="{escape(part.key)}"><legend>{shown}{escape(part.ask)} '
         f'<span class="worth">({part.marks})</span></legend>{body}<div class="verdict-place"></div></fieldset>'
@@ -70,7 +78,7 @@ def _boxes(spot: str, path: str, part: Part, line: Mapping[str, Any], comma: boo
         for name in part.asked
     )
     boxes += _direction(spot, f"{path}.direction", line)
-    working = _lines(spot, f"{path}.working", comma) + "".join(
+    working = _text_box(spot, f"{path}.working", LINES, LINES_HINT) + "".join(
         _working(spot, path, name, name not in part.asked, line["formulas"].get(name, ()), comma) for name in units
     )
     return (
@@ -79,12 +87,11 @@ def _boxes(spot: str, path: str, part: Part, line: Mapping[str, Any], comma: boo
     )
 
 
-def _lines(spot: str, path: str, comma: bool) -> str:
-    """A box for a whole working, line under line."""
+def _text_box(spot: str, path: str, words: str, hint: str) -> str:
+    """A box for several lines."""
     name = f"{spot}-{path.replace('.', '-')}"
-    hint = in_sign("formula, numbers put in, result, each on a line of its own", comma)
     return (
-        f'<div class="entry lines" data-field="{escape(path)}"><label for="{escape(name)}">The lines as on paper'
+        f'<div class="entry lines" data-field="{escape(path)}"><label for="{escape(name)}">{escape(words)}'
         f' <small class="hint">{escape(hint)}</small></label><span class="box"><textarea id="{escape(name)}"'
         f' name="{escape(path)}" rows="3" spellcheck="false" autocapitalize="off" maxlength="2000"'
         f' aria-describedby="{escape(name)}-problem"></textarea></span><p class="problem"'
