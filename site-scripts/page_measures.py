@@ -1,10 +1,13 @@
-"""Measure every page of the built site: bytes of HTML, elements, and screens on a laptop and on a phone.
+"""Measure every page of the built site: bytes of HTML, elements, and screens on a laptop and on a phone; and what is
+fetched: to read a page of each kind, to have a live form, and as the zip.
 
 A question's page is measured with its example as it stands open; folds are as the page opens them.
 """
 
 from __future__ import annotations
 
+import gzip
+import re
 import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -14,7 +17,7 @@ from playwright.sync_api import Browser, sync_playwright
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
-from build_site import build
+from build_site import ZIP, build
 from chapters import chapters, entry_at
 from serve import serving
 from toolbox import CHROMIUM_ARGUMENTS, ensure_chromium
@@ -23,6 +26,13 @@ LAPTOP = (1366, 768)
 PHONE = (390, 844)
 # By kind of page: bytes of HTML, screens on a laptop, screens on a phone.
 LIMITS = {"chapter": (150_000, 5.0, None), "question": (150_000, 6.0, 9.0)}
+
+
+# Compressed bytes a first visit fetches.
+READABLE = 250_000
+LIVE_FORM = 6_500_000
+ZIPPED = 12_000_000
+_SCRIPT = re.compile(r"assets/scripts/([\w-]+)-[0-9a-f]{10}\.js")
 
 
 @dataclass(frozen=True)
@@ -81,18 +91,62 @@ def measure(site: Path, browser: Browser) -> list[Measure]:
     ]
 
 
+def compressed(file: Path) -> int:
+    """Bytes of a file as a server that compresses sends it."""
+    content = file.read_bytes()
+    return len(content) if file.suffix in {".woff2", ".gz", ".png", ".whl"} else len(gzip.compress(content, 6))
+
+
+def heaviest_by_script(site: Path) -> list[str]:
+    """Of the pages that load the same script the one with the most HTML, for each script there is."""
+    found: dict[tuple[str, ...], tuple[int, str]] = {}
+    for file in site.rglob("*.html"):
+        scripts = tuple(sorted(set(_SCRIPT.findall(file.read_text(encoding="utf-8")))))
+        if scripts:
+            found[scripts] = max(found.get(scripts, (0, "")), (compressed(file), file.relative_to(site).as_posix()))
+    return sorted(name for _, name in found.values())
+
+
+def to_read(site: Path, browser: Browser, name: str) -> int:
+    """Bytes a first visit fetches before the calculator: page, styles, fonts, scripts, the loader of the runtime."""
+    context = browser.new_context(viewport={"width": LAPTOP[0], "height": LAPTOP[1]})
+    context.route("**/runtime/*-*", lambda route: route.abort())
+    asked: set[str] = set()
+    with serving(site, "") as address:
+        context.on("request", lambda request: asked.add(request.url.split("?")[0].split("#")[0].removeprefix(address)))
+        page = context.new_page()
+        page.goto(address + name)
+        page.evaluate("document.fonts.ready.then(() => 0)")
+        context.close()
+    files = [site / name for name in asked if "runtime/" not in name or name.endswith("loader.js")]
+    return sum(compressed(file) for file in files if file.is_file())
+
+
+def runtime_size(site: Path) -> int:
+    """Bytes of the runtime as served; what only another way of starting fetches is left out."""
+    files = (site / "assets/runtime").glob("*-*")
+    return sum(compressed(file) for file in files if not file.name.startswith(("disk-", "calc-", "lock-")))
+
+
 def main() -> int:
     """Print the table; 1 if a page is above a limit."""
     site = build()
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS)
         found = measure(site, browser)
+        visits = {name: to_read(site, browser, name) for name in heaviest_by_script(site)}
         browser.close()
     print(f"{'page':44} {'bytes':>9} {'elements':>8} {'laptop':>6} {'phone':>6}")
     for one in found:
         told = f"  {one.over}" if one.over else ""
         print(f"{one.name:44} {one.size:9} {one.elements:8} {one.laptop:6.1f} {one.phone:6.1f}{told}")
-    return int(any(one.over for one in found))
+    lines = [(f"first visit to read {name}", size, READABLE) for name, size in visits.items()]
+    lines.append(("live form", max(visits.values()) + runtime_size(site), LIVE_FORM))
+    lines.append(("the zip", ZIP.stat().st_size, ZIPPED))
+    print()
+    for what, size, most in lines:
+        print(f"{what:58} {size / 1000:8.0f} kB{f', at most {most / 1000:.0f}' if size > most else ''}")
+    return int(any(one.over for one in found) or any(size > most for _, size, most in lines))
 
 
 if __name__ == "__main__":

@@ -12,7 +12,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 from serve import prepare_and_build
-from toolbox import CHROMIUM_VARIABLE, REPO, SetupError, ensure_chromium, say
+from toolbox import CHROMIUM_VARIABLE, REPO, SCRIPTS, SetupError, ensure_chromium, say, script_checks
 
 CHECKS = (
     ("ruff", "check", "."),
@@ -28,14 +28,17 @@ def main() -> int:
     try:
         python = prepare_and_build()
         os.environ[CHROMIUM_VARIABLE] = str(ensure_chromium())
+        scripts = script_checks()
     except SetupError as error:
         print(f"Stopped. {error}", file=sys.stderr)
         return 1
     failed = []
-    for command in (*CHECKS, ("pytest", *PARALLEL, *sys.argv[1:])):
-        name = " ".join(command)
+    tests = ("pytest", *PARALLEL, *sys.argv[1:])
+    commands = [(" ".join(check), [str(python), "-m", *check], REPO) for check in (*CHECKS, tests)]
+    commands[-1:-1] = [(name, command, SCRIPTS / "pages") for name, command in scripts]
+    for name, command, folder in commands:
         say(name)
-        if subprocess.run([str(python), "-m", *command], cwd=REPO).returncode != 0:
+        if subprocess.run(command, cwd=folder).returncode != 0:
             failed.append(name)
     print(f"Failed: {', '.join(failed)}" if failed else "All checks and tests passed.", flush=True)
     return 1 if failed else 0

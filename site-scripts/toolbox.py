@@ -25,6 +25,7 @@ NODE_MODULES = SCRIPTS / "node_modules"
 # In order of preference: the page runtime is Python 3.13, and byte code made under 3.13 fits it.
 ACCEPTED_PYTHONS = ((3, 13), (3, 12), (3, 14))
 OLDEST_NODE = 18
+_SCRIPT_TOOLS = {"tsc": "typescript/bin/tsc", "biome": "@biomejs/biome/bin/biome"}
 CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 CHROMIUM_VARIABLE = "BOOKLET_CHROMIUM"
 
@@ -247,6 +248,23 @@ def ensure_node_modules() -> None:
         remedy="The first run needs the network; check the connection and try again.",
     )
     write_stamp(stamp, value)
+
+
+def script_checks() -> list[tuple[str, list[str]]]:
+    """What checks the scripts of the pages, as names and commands: types, lint, and tests that need no browser.
+
+    Each runs in the folder of those scripts, where its settings are.
+
+    Raises SetupError where no Node runs.
+    """
+    node = str(ensure_node())
+    tests = sorted(str(file) for file in (REPO / "tests" / "scripts").glob("*.test.mjs"))
+    programs = {name: str(NODE_MODULES / path) for name, path in _SCRIPT_TOOLS.items()}
+    return [
+        ("tsc: types of the page scripts", [node, programs["tsc"], "-p", "."]),
+        ("biome: lint of the page scripts", [node, programs["biome"], "lint", "--error-on-warnings", "."]),
+        ("node --test: page scripts without a browser", [node, "--test", *tests]),
+    ]
 
 
 # --- Chromium --------------------------------------------------------------------------------

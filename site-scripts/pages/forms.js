@@ -396,7 +396,11 @@ class Form {
     }
   }
 
-  // What the reader is to do about a refusal.
+  /**
+   * What the reader is to do about a refusal.
+   * @param {Reply} reply
+   * @param {number} marked
+   */
   remedy({ errors, settings: setting }, marked) {
     if (setting) return "Put the setting right, above, to go on.";
     if (errors.some(({ choices }) => choices?.length)) return "Answer the question beside the box to go on.";

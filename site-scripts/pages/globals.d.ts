@@ -36,6 +36,16 @@ interface Window {
   Worker: typeof Worker;
 }
 
+/** What a selector finds has the type its place in the page says, which no comment repeats. */
+interface ParentNode {
+  querySelector(selectors: string): any;
+  querySelectorAll(selectors: string): NodeListOf<any>;
+}
+
+interface EventTarget {
+  closest?(selectors: string): any;
+}
+
 interface DocumentEventMap {
   "booklet:leaving": CustomEvent;
   "booklet:answer": CustomEvent;

@@ -3,8 +3,9 @@
 // in before printing. A page opened from disk names no folder: that is the reader's own, and of use to no one else.
 
 const SVG = "http://www.w3.org/2000/svg";
-const LIBRARY = new URL(QR_LIBRARY, document.currentScript.src).href;
-const BOOKLET = new URL("../../", document.currentScript.src).href;
+const HERE = /** @type {HTMLScriptElement} */ (document.currentScript).src;
+const LIBRARY = new URL(QR_LIBRARY, HERE).href;
+const BOOKLET = new URL("../../", HERE).href;
 const LONGEST_CODE = 1200; // characters; beyond that the squares are too small for a phone
 const served = location.protocol.startsWith("http");
 
@@ -25,11 +26,11 @@ let ready = null;
 
 // Fetches the library where a link holds more than the page's own name. Resolves when it is there, or cannot be.
 export function codesReady() {
-  ready ??= new Promise((resolve) => {
+  ready ??= /** @type {Promise<void>} */ (new Promise((resolve) => {
     if (!served) resolve();
     else if (document.readyState === "complete") atRest(() => load().then(resolve));
     else window.addEventListener("load", () => atRest(() => load().then(resolve)));
-  });
+  }));
   return ready;
 }
 

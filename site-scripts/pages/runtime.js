@@ -7,6 +7,7 @@ const message =
   "can be read without it; check the connection, sign in if this network asks for it, then reload the page.";
 const listeners = new Set();
 let told = false;
+/** @type {Runtime} */
 const missing = { state: "idle", how: null, message: "", kept: null, ask, start, onchange };
 
 function start() {
@@ -18,6 +19,7 @@ function start() {
   });
 }
 
+/** @returns {Promise<Reply>} */
 async function ask() {
   start();
   return { ok: false, errors: [{ field: null, message }] };
@@ -29,4 +31,5 @@ function onchange(listener) {
 }
 
 // The loader's script stands before this one in the page and leaves its door on the window.
+/** @type {Runtime} */
 export const runtime = (window.bookletRuntime ??= missing);

@@ -105,6 +105,12 @@ function decoded(text) {
 }
 
 // Asks calc with the settings in force. near: where a notice about them goes; the title, if not given.
+/**
+ * @param {string} operation
+ * @param {object} data
+ * @param {{ near?: Element | null, channel?: string, limit?: number }} options
+ * @returns {Promise<Reply>}
+ */
 export async function ask(operation, data, { near = null, ...options } = {}) {
   const linked = fromLink;
   const sent = current();

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from page_measures import measure
+from build_site import ZIP
+from page_measures import LIVE_FORM, READABLE, ZIPPED, heaviest_by_script, measure, runtime_size, to_read
 
 pytestmark = pytest.mark.browser
 
@@ -17,3 +18,25 @@ def test_no_page_is_longer_or_heavier_than_its_kind_may_be(built_site: Path, chr
     found = measure(built_site, chromium)
     assert {one.kind for one in found} == {"chapter", "question", "other"}
     assert not [f"{one.name}: {one.over}" for one in found if one.over]
+
+
+def test_a_page_is_read_for_a_quarter_of_a_megabyte(built_site: Path, chromium: Browser) -> None:
+    """Page, styles, fonts and scripts of the heaviest page of each kind stay within 250 kB compressed."""
+    names = heaviest_by_script(built_site)
+    assert len(names) > 4
+    weights = {name: to_read(built_site, chromium, name) for name in names}
+    assert all(weight > 50_000 for weight in weights.values()), weights
+    assert {name: weight for name, weight in weights.items() if weight > READABLE} == {}
+
+
+@pytest.mark.xfail(reason="the memory image of the calculator alone is above it")
+def test_a_live_form_stays_within_its_size(built_site: Path, chromium: Browser) -> None:
+    """A question's page with its calculator is fetched for 6,5 MB compressed."""
+    page = to_read(built_site, chromium, "coulombs-law/force.html")
+    assert page + runtime_size(built_site) <= LIVE_FORM
+
+
+@pytest.mark.xfail(reason="the memory image of the calculator takes two thirds of it")
+def test_the_zip_stays_within_its_size(built_site: Path) -> None:
+    """The copy for offline use is at most 12 MB."""
+    assert ZIP.stat().st_size <= ZIPPED

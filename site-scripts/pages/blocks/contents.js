@@ -5,7 +5,7 @@ import { dueToday } from "../due.js";
 const box = document.querySelector(".find-box");
 box.hidden = false;
 box.addEventListener("click", () => {
-  const open = document.getElementById("__search");
+  const open = document.querySelector("#__search");
   if (!open.checked) open.click();
   document.querySelector(".md-search__input").focus();
 });

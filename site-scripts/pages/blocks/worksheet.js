@@ -175,7 +175,9 @@ async function make() {
       : "Stopped before a paper was made.";
   };
   for (const learner of learners.length ? learners : [""]) {
+    /** @type {Reply} */
     let reply = common;
+    /** @type {Record<string, any>} */
     let theirs = asked;
     if (learners.length) {
       step(mine, made.length, `Making paper ${made.length + 1} of ${learners.length}`);

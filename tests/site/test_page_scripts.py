@@ -1,0 +1,61 @@
+"""The scripts of the pages: types, lint, tests without a browser, and which page loads which."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from page_scripts import FOLDER, bundle_of
+from toolbox import script_checks
+
+CHECKS = dict(script_checks())
+
+
+@pytest.mark.parametrize("name", CHECKS)
+def test_the_scripts_pass(name: str) -> None:
+    """Each tool that checks the page scripts ends without a complaint."""
+    done = subprocess.run(CHECKS[name], cwd=FOLDER, capture_output=True, text=True)
+    assert done.returncode == 0, f"{done.stdout}\n{done.stderr}"
+
+
+@pytest.mark.parametrize(
+    ("tool", "wrong"),
+    [
+        ("tsc", "/** @type {number} */\nexport const a = 'b';\n"),
+        ("biome", "export function f() {\n  let a = 1;\n  return a;\n}\n"),
+    ],
+)
+def test_the_tools_complain_of_a_wrong_script(tmp_path: Path, tool: str, wrong: str) -> None:
+    """What is not of its type, or never changed and no constant, is found."""
+    for name in ("tsconfig.json", "biome.json", "globals.d.ts"):
+        (tmp_path / name).write_text((FOLDER / name).read_text(encoding="utf-8"), encoding="utf-8")
+    (tmp_path / "a.js").write_text(wrong, encoding="utf-8")
+    (command,) = (command for name, command in CHECKS.items() if name.startswith(tool))
+    done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True)
+    assert done.returncode != 0
+    assert "a.js" in done.stdout + done.stderr
+
+
+def test_a_page_gets_the_script_of_its_blocks() -> None:
+    """A block with a module of its name brings it; without any, a page is only read."""
+    assert bundle_of(["laws", "questions"]) == "reading"
+    assert bundle_of({"question"}) == "question"
+    assert bundle_of(["worksheet", "practice", "drawn"]) == "practice_worksheet"
+
+
+def test_pages_load_one_script_of_their_kind(built_site: Path) -> None:
+    """Beside the early ones each page has one; what is only read asks for no calculator."""
+    seen = set()
+    for page in built_site.rglob("*.html"):
+        text = page.read_text(encoding="utf-8")
+        if page.name == "404.html":
+            continue
+        names = re.findall(r'<script defer src="[./]*assets/scripts/([\w-]+)-[0-9a-f]{10}\.js"', text)
+        assert len(names) == 1, page.name
+        seen.add(names[0])
+        assert ("runtime/loader.js" in text) == (names[0] not in {"reading", "contents"}), page.name
+        assert ('form class="numbers' in text) == (names[0] == "question"), page.name
+    assert seen == {"reading", "contents", "question", "practice", "worksheet", "data-sheet"}
