@@ -42,6 +42,10 @@ interface ParentNode {
   querySelectorAll(selectors: string): NodeListOf<any>;
 }
 
+interface Element {
+  closest(selectors: string): any;
+}
+
 interface EventTarget {
   closest?(selectors: string): any;
 }
