@@ -7,6 +7,7 @@ by itself; ``display`` is the class of a line of its own.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from html import escape
 
 from calc.figures import Figure
@@ -79,7 +80,13 @@ def _place(name: str, told: WorkedAnswer | PartShown, drawn: bool) -> str:
 def drawings(answer: WorkedAnswer) -> dict[str, str]:
     """The SVG of every figure of the answer by the name of its place."""
     shown = {DATA: answer.figure, **{f"part.{one.key}": one.figure for one in answer.parts}}
-    return {name: svg.render(figure) for name, figure in shown.items() if figure}
+    return {name: _picture(figure) for name, figure in shown.items() if figure}
+
+
+@lru_cache(maxsize=8)
+def _picture(figure: Figure) -> str:
+    """The SVG of a figure, kept for the next answer: a figure that shows the same is not laid out again."""
+    return svg.render(figure)
 
 
 def part(shown: PartShown, *, folded: bool = False, drawn: bool = True, by_drawing: str = "") -> str:

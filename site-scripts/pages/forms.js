@@ -8,6 +8,7 @@ import { arrange, backsBuilt, countRows, forgetBack, readBack } from "./form-box
 import { typeset } from "./formulas.js";
 import { tell } from "./notice.js";
 import { advice, codesReady, linkTo } from "./print-link.js";
+import { draw, renew } from "./renewed.js";
 import { runtime } from "./runtime.js";
 import * as settings from "./settings.js";
 
@@ -261,6 +262,8 @@ class Form {
   }
 
   reset() {
+    this.turn = (this.turn || 0) + 1; // an answer under way is for other numbers
+    this.undrawn = null;
     this.node.reset();
     for (const [table, rows] of this.first.rows) {
       table.querySelector("tbody").innerHTML = rows; // as built: this page's own markup
@@ -317,9 +320,10 @@ class Form {
     const turn = (this.turn = (this.turn || 0) + 1);
     if (runtime.state !== "ready" && runtime.state !== "failed") this.say("Getting the working ready…");
     const typed = new Map(this.texts().map((box) => [box.name, box.value]));
-    let reply;
+    let reply, request;
     try {
-      reply = await settings.ask("solve", { ...this.request(), readback: true }, { channel: this.question, near: this.node });
+      request = this.request();
+      reply = await settings.ask("solve", { ...request, readback: true, drawn: false }, { channel: this.question, near: this.node });
     } catch (problem) {
       if (turn === this.turn) this.say(problem.message);
       return;
@@ -331,16 +335,28 @@ class Form {
     if (!reply.ok) {
       this.area.classList.add("stale");
       this.say(`The working below is for the numbers before. ${this.remedy(reply, marked)}`);
+      this.draw(turn);
       return;
     }
     this.understood = new Map(Object.entries(reply.data.understood).map(([path, full]) => [path, [typed.get(path), full]]));
     this.show(reply.data, announce);
+    this.undrawn = request;
+    this.draw(turn);
+  }
+
+  // The figures of the lines on view follow them, unless the reader types on: then those of the next lines do.
+  async draw(turn) {
+    if (!this.undrawn) return;
+    const reply = await settings.ask("drawings", this.undrawn, { channel: this.question, near: this.node });
+    if (turn !== this.turn || reply.superseded) return;
+    this.undrawn = null;
+    draw(this.area, reply.ok ? reply.data.drawings : {});
   }
 
   show(data, announce) {
     const open = new Set([...this.area.querySelectorAll("details.part[open]")].map((part) => part.dataset.part));
     const held = this.area.contains(document.activeElement) && document.activeElement.closest("select.draws")?.name;
-    this.area.innerHTML = data.html; // rendered and escaped by calc
+    renew(this.area, data.html);
     this.area.classList.remove("stale");
     for (const part of this.area.querySelectorAll("details.part")) {
       part.open = open.has(part.dataset.part) || named(part).includes(this.part);

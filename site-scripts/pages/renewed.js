@@ -1,0 +1,97 @@
+// A worked answer in the place of the one before. What did not change stays, so that the browser does not lay it out
+// again and whoever reads or has opened something there keeps it. Lines come first; the figures of the answer before
+// stand in their places, marked as waiting, until theirs come.
+
+/**
+ * Make an area hold what the markup holds.
+ * @param {Element} area
+ * @param {string} html rendered and escaped by calc
+ */
+export function renew(area, html) {
+  const template = document.createElement("template");
+  template.innerHTML = html;
+  const drawn = new Map(places(area).map((place) => [place.dataset.drawing, place.firstElementChild]));
+  children(area, template.content);
+  for (const place of places(area)) {
+    const before = drawn.get(place.dataset.drawing);
+    if (!place.firstElementChild && before) place.append(before);
+    place.classList.add("waiting");
+  }
+  // A choice that the reader has made once no longer follows its markup by itself.
+  for (const list of area.querySelectorAll("select")) {
+    list.selectedIndex = Math.max(0, [...list.options].findIndex((option) => option.defaultSelected));
+  }
+}
+
+/**
+ * Put figures into their places; a place without one is left empty.
+ * @param {Element} area
+ * @param {Record<string, string>} drawings SVG by the name of its place
+ */
+export function draw(area, drawings) {
+  for (const place of places(area)) {
+    const template = document.createElement("template");
+    template.innerHTML = drawings[place.dataset.drawing ?? ""] ?? "";
+    const figure = template.content.firstElementChild;
+    if (!figure) place.replaceChildren();
+    else if (!place.firstElementChild?.isEqualNode(figure)) place.replaceChildren(figure);
+    place.classList.remove("waiting");
+  }
+}
+
+/**
+ * @param {Element} area
+ * @returns {HTMLElement[]}
+ */
+function places(area) {
+  return [...area.querySelectorAll("figure[data-drawing]")].filter((place) => place instanceof HTMLElement);
+}
+
+/**
+ * Nodes alike from the front and from the back are each other's; what is left between is replaced.
+ * @param {Node} old
+ * @param {Node} fresh
+ */
+function children(old, fresh) {
+  const [were, are] = [[...old.childNodes], [...fresh.childNodes]];
+  let after = null;
+  while (were.length && are.length && alike(were[0], are[0])) one(were.splice(0, 1)[0], are.splice(0, 1)[0]);
+  while (were.length && are.length && alike(were[were.length - 1], are[are.length - 1])) {
+    const [last] = were.splice(-1);
+    after = one(last, are.splice(-1)[0]);
+  }
+  for (const node of were) node.parentNode?.removeChild(node);
+  for (const node of are) old.insertBefore(node, after);
+}
+
+/**
+ * @param {Node} was
+ * @param {Node} is
+ */
+function alike(was, is) {
+  if (!(was instanceof HTMLElement && is instanceof HTMLElement)) return was.nodeName === is.nodeName;
+  const name = (/** @type {HTMLElement} */ node) =>
+    [node.localName, node.classList[0], node.dataset.part, node.dataset.step, node.dataset.drawing].join(" ");
+  return name(was) === name(is);
+}
+
+/**
+ * Make one node what another one is; returns the node that stands there now.
+ * @param {Node} was
+ * @param {Node} is
+ * @returns {Node}
+ */
+function one(was, is) {
+  if (was.isEqualNode(is)) return was;
+  if (!(was instanceof HTMLElement && is instanceof HTMLElement)) {
+    was.parentNode?.replaceChild(is, was); // a text, a formula, a drawing
+    return is;
+  }
+  if (is.dataset.drawing && !is.firstElementChild) return was; // the figure is still to come
+  for (const { name } of [...was.attributes]) {
+    if (!is.hasAttribute(name) && name !== "open") was.removeAttribute(name);
+  }
+  for (const { name, value } of is.attributes) if (was.getAttribute(name) !== value) was.setAttribute(name, value);
+  children(was, is);
+  return was;
+}
