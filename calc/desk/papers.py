@@ -1,7 +1,8 @@
 """The request for a worksheet: ``paper``.
 
 data: topics (keys of topics or questions), count, marks, level (1, 2, 3 or "rising"), seed, heading,
-learner or own (the number of a learner's own paper), space, settings, and ``as``: the notations wanted.
+learner or own (the number of a learner's own paper), space, memo ("short", the lines that earn marks, or
+"full"), settings, and ``as``: the notations wanted.
 """
 
 from __future__ import annotations
@@ -30,19 +31,20 @@ from calc.renderings import paper as html
 from calc.working.reading import Refusals
 
 LONGEST_NAME, MOST_ENTRIES = 80, 60
-NOTATIONS: Mapping[str, Callable[[Paper, str], str]] = {
-    "paper_html": lambda made, space: html.render(made, space=space),
-    "memo_html": lambda made, _: html.memo(made),
-    "markdown": lambda made, _: markdown.render(made),
-    "markdown_memo": lambda made, _: markdown.memo(made),
-    "latex": lambda made, space: paper_latex.render(made, space=space),
-    "latex_memo": lambda made, _: paper_latex.memo(made),
+NOTATIONS: Mapping[str, Callable[[Paper, str, bool], str]] = {
+    "paper_html": lambda made, space, _: html.render(made, space=space),
+    "memo_html": lambda made, _, full: html.memo(made, full=full),
+    "markdown": lambda made, *_: markdown.render(made),
+    "markdown_memo": lambda made, *_: markdown.memo(made),
+    "latex": lambda made, space, _: paper_latex.render(made, space=space),
+    "latex_memo": lambda made, *_: paper_latex.memo(made),
 }
 
 
 def paper(data: Mapping[str, Any]) -> dict[str, Any]:
     """A question paper and its memo. Reply: what ``as`` lists (usually paper_html and memo_html), marks,
-    questions, said (one sentence), named (entries that always give this paper), seed, level and own.
+    questions, said (one sentence), named (entries that always give this paper), seed, level, own and answers
+    (the line of a class's answer table: [{number, html}]).
     """
     reader = _Reader(data)
     wanted = Wanted(
@@ -57,7 +59,8 @@ def paper(data: Mapping[str, Any]) -> dict[str, Any]:
         learner=reader.line("learner", LONGEST_NAME, "A learner's name"),
         settings=read_settings(data.get("settings", {})),
     )
-    space = reader.one_of("space", html.SPACES)
+    space = reader.one_of("space", html.SPACES, "Room for answers")
+    full = reader.one_of("memo", html.MEMOS, "The memo") == "full"
     notations = reader.notations()
     if reader.refusals:
         raise Refusals(tuple(reader.refusals))
@@ -65,10 +68,11 @@ def paper(data: Mapping[str, Any]) -> dict[str, Any]:
         wanted = replace(wanted, own=own_number(wanted.seed, wanted.learner))
     made = make(wanted)
     return {
-        **{name: NOTATIONS[name](made, space) for name in notations},
+        **{name: NOTATIONS[name](made, space, full) for name in notations},
         "marks": made.marks,
         "questions": len(made.items),
         "said": said(made),
+        "answers": html.answers(made),
         "named": list(made.named),
         "seed": wanted.seed,
         "level": "rising" if wanted.level == RISING else wanted.level,
@@ -137,10 +141,10 @@ class _Reader:
             return ""
         return text
 
-    def one_of(self, name: str, keys: tuple[str, ...]) -> str:
+    def one_of(self, name: str, keys: tuple[str, ...], words: str) -> str:
         value = self.data.get(name) or keys[0]
         if value not in keys:
-            self.refuse(name, f"Room for answers is one of {', '.join(keys)}.")
+            self.refuse(name, f"{words} is one of {', '.join(keys)}.")
         return str(value)
 
     def notations(self) -> list[str]:

@@ -17,6 +17,7 @@ from calc.renderings import svg
 from calc.renderings.html import emphasised, maths, prose
 
 SPACES = ("none", "blank", "lined")
+MEMOS = ("short", "full")
 _LETTER = {"formula": "F", "substitution": "S", "answer": "A", "point": "✓"}
 _PAGE = 225.0  # mm of an A4 page that a question may fill
 _LINE, _RULE = 5.4, 8.5  # mm: a line of print, a line to write on
@@ -32,10 +33,10 @@ def render(paper: Paper, *, space: str = "none") -> str:
     )
 
 
-def memo(paper: Paper) -> str:
-    """The memo, numbered like the paper."""
+def memo(paper: Paper, *, full: bool = False) -> str:
+    """The memo, numbered like the paper: the lines that earn marks; with full working, every line and its reason."""
     whose = f" for {escape(paper.wanted.learner)}" if paper.wanted.learner else ""
-    items = "".join(_memo_question(item) for item in paper.items)
+    items = "".join(_memo_question(item, full) for item in paper.items)
     return (
         f'<article class="paper memo" data-own="{paper.wanted.own}"><header class="paper-head">'
         f"<h2>{escape(paper.heading)}: memo{whose}</h2>"
@@ -138,10 +139,10 @@ def _sheet(paper: Paper) -> str:
 # --- the memo ---
 
 
-def _memo_question(item: Item) -> str:
-    drawn = _figure(memo_figure(item))
-    parts = "".join(_memo_part(item, part) for part in item.worked.parts)
-    notes = "".join(f'<p class="memo-note">{prose(note)}</p>' for note in item.worked.notes)
+def _memo_question(item: Item, full: bool) -> str:
+    drawn = _figure(memo_figure(item)) if full else ""
+    parts = "".join(_memo_part(item, part, full) for part in item.worked.parts)
+    notes = "".join(f'<p class="memo-note">{prose(note)}</p>' for note in item.worked.notes if full)
     return (
         f'<section class="memo-question"><h3>Question {item.number} <span'
         f' class="paper-worth">[{item.marks}]</span></h3>{drawn}{parts}{notes}</section>'
@@ -155,17 +156,18 @@ def memo_figure(item: Item) -> Figure | None:
     return None if shown in elsewhere else shown
 
 
-def _memo_part(item: Item, part: PartShown) -> str:
-    body = "".join(_step(step, part) for step in part.steps)
+def _memo_part(item: Item, part: PartShown, full: bool) -> str:
+    body = "".join(_step(step, part, full) for step in part.steps)
     body += "".join(
         f'<p class="memo-line"><span>{emphasised(point.words, point.keys)}</span><span'
         f' class="memo-mark">{"✓" * point.marks}</span></p>'
         for point in part.points
     )
+    drawn = _figure(part.figure) if full or part.kind == "draw" else ""
     return (
         f'<div class="memo-part"><p class="paper-ask"><span class="paper-number">{numbered(item, part)}</span>'
         f'<span class="paper-words">{prose(part.ask)}</span><span class="paper-marks">({part.marks})</span></p>'
-        f'<div class="memo-work">{body}{_figure(part.figure)}{_answer(part)}</div></div>'
+        f'<div class="memo-work">{body}{drawn}{_answer(part)}</div></div>'
     )
 
 
@@ -184,16 +186,20 @@ def letter(mark: Mark) -> str:
     return "✓" * mark.count + (_LETTER[mark.kind] if mark.kind != "point" else "")
 
 
-def _step(step: StepShown, part: PartShown) -> str:
-    lines = "".join(
-        f'<div class="memo-line"><span>{maths(line, display=True)}</span><span class="memo-mark">{mark}</span></div>'
-        for line, mark in step_lines(step)[:-1]
-    )
-    result, mark = step_lines(step)[-1]
+def _step(step: StepShown, part: PartShown, full: bool) -> str:
+    *before, (result, mark) = step_lines(step)
     shown = _boxed(step) if _is_last(step, part) else maths(result, display=True)
-    lines += f'<div class="memo-line"><span>{shown}</span><span class="memo-mark">{mark}</span></div>'
+    lines = "".join(
+        _memo_line(maths(line, display=True), earned) for line, earned in before if full or earned
+    ) + _memo_line(shown, mark)
+    if not full:
+        return f'<div class="memo-step">{lines}</div>'
     method = f'<p class="memo-note">{prose(step.method)}</p>' if step.method else ""
     return f'<div class="memo-step"><p class="memo-what">{prose(step.what)}</p>{lines}{method}</div>'
+
+
+def _memo_line(shown: str, mark: str) -> str:
+    return f'<div class="memo-line"><span>{shown}</span><span class="memo-mark">{mark}</span></div>'
 
 
 def _is_last(step: StepShown, part: PartShown) -> bool:
@@ -210,3 +216,19 @@ def _answer(part: PartShown) -> str:
     """Answers once more whose step is not the last: a size whose direction came after it, the first of two values."""
     asked = {answer.name for answer in part.answers}
     return "".join(f"<p>{_boxed(step)}</p>" for step in part.steps if step.makes in asked and not _is_last(step, part))
+
+
+def answers(paper: Paper) -> list[dict[str, str]]:
+    """The answers of a paper in order, for the answer table of a class: number of the part, and html."""
+    return [
+        {
+            "number": numbered(item, part),
+            "html": "; ".join(
+                maths(answer.shown) + (f", {prose(answer.direction.words)}" if answer.direction else "")
+                for answer in part.answers
+            ),
+        }
+        for item in paper.items
+        for part in item.worked.parts
+        if part.answers
+    ]

@@ -23,6 +23,7 @@ LEVELS = (
 )
 SPACES = (("none", "none: answers on own paper"), ("blank", "blank"), ("lined", "lined"))
 LINKS = (("both", "on paper and memo"), ("memo", "on the memo only"), ("none", "nowhere"))
+MEMOS = (("short", "the lines that earn marks"), ("full", "full working"))
 PIECES = (("both", "paper and memo"), ("paper", "the paper only"), ("memo", "the memo only"))
 
 
@@ -50,6 +51,7 @@ def render(topics: Iterable[Topic]) -> str:
         )
         + _box("heading", "Heading", "", "", LONGEST_HEADING)
         + _select("space", "Room for answers", SPACES)
+        + _select("memo", "Memo", MEMOS)
         + _select("link", "Print the link", LINKS)
         + '</div><details class="worksheet-class"><summary>A different paper for each learner</summary>'
         '<div class="entry wide" data-field="learner"><label for="worksheet-names">Class list, one name a line '

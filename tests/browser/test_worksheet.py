@@ -242,7 +242,7 @@ def test_a_page_that_never_rests_makes_its_papers(served: str, page: Page) -> No
 
 
 def test_every_paper_is_printed_and_saved(place: str, page: Page) -> None:
-    """Print and files hold all papers and then all memos, whichever is shown."""
+    """Print and files hold all papers, then all memos, then the answers of the class, whichever is shown."""
     with_stand_in(page, place, count=2, learners=60)
     expect(page.locator(".worksheet-form .status")).to_contain_text("60 papers", timeout=SLOW)
     page.evaluate("""() => { window.print = () => {
@@ -255,14 +255,15 @@ def test_every_paper_is_printed_and_saved(place: str, page: Page) -> None:
             break
         page.wait_for_timeout(100)
     on_paper = page.evaluate("window.onpaper")
-    assert len(on_paper) == 120
-    assert ["memo" in text for text in on_paper] == [False] * 60 + [True] * 60
+    assert len(on_paper) == 121
+    assert ["memo" in text for text in on_paper] == [False] * 60 + [True] * 60 + [False]
+    assert "answers of the class" in on_paper[120]
     assert "Learner 60" in on_paper[59]
     assert "Learner 60" in on_paper[119]
     assert page.locator(".printed > article").count() == 0
     assert page.evaluate("window.seen")["added"] < 8_000
     text = saved(page, "html")
-    assert text.count("<article") == 120
+    assert text.count("<article") == 121
     assert "<math" in text
     assert "Learner 37" in text
     assert saved(page, "markdown").count("# ") == 120

@@ -81,6 +81,35 @@ def test_paper_and_memo_are_numbered_alike(key: str) -> None:
     assert re.findall(number, html.render(one(key))) == re.findall(number, html.memo(one(key)))
 
 
+@pytest.mark.parametrize("key", KEYS)
+def test_a_memo_has_the_lines_that_earn_marks_and_all_working_on_request(key: str) -> None:
+    """Both memos earn the same marks and hold every result; the short one has none of the reasons, the full one all."""
+    paper = one(key)
+    short, full = html.memo(paper), html.memo(paper, full=True)
+    mark = r'"memo-mark">([^<]+)<'
+    assert re.findall(mark, short) == re.findall(mark, full)
+    for part in paper.items[0].worked.parts:
+        for step in part.steps:
+            assert html.prose(step.what) in full
+            assert html.maths(step.result) in short or html.maths(step.result, display=True) in short
+    worked = any(part.steps for part in paper.items[0].worked.parts)
+    assert len(short) < len(full) or not worked
+    assert "memo-what" not in short
+
+
+def test_the_line_of_a_class_table_has_every_answer_with_its_direction() -> None:
+    """A force is listed under its part's number with size, unit and direction, as the memo boxes it."""
+    paper = make(Wanted(("several-charges.line", "coulomb.force"), seed=4))
+    listed = html.answers(paper)
+    asked = [html.numbered(item, part) for item in paper.items for part in item.worked.parts if part.answers]
+    assert [line["number"] for line in listed] == asked
+    told = [answer for item in paper.items for part in item.worked.parts for answer in part.answers]
+    text = " ".join(Balanced(line["html"]).text for line in listed)
+    assert any(answer.direction for answer in told)
+    for answer in told:
+        assert answer.direction is None or answer.direction.words in text
+
+
 def test_a_paper_does_not_print_its_answers() -> None:
     """No answer's line stands in the paper, and all stand in the memo."""
     for key in KEYS:

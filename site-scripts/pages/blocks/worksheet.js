@@ -9,6 +9,7 @@ import { startRuntime } from "../data-saving.js";
 import { typeset } from "../formulas.js";
 import { tell } from "../notice.js";
 import * as stamps from "../print-link.js";
+import { headed, heads } from "../running-heads.js";
 import { runtime } from "../runtime.js";
 import * as settings from "../settings.js";
 import { forgets } from "../storage.js";
@@ -85,7 +86,7 @@ function request() {
     : { topics: entries(), count: boxes.count.value, marks: boxes.marks.value };
   return {
     ...chosen, level: boxes.level.value, seed: boxes.seed.value, own, draw, heading: boxes.heading.value,
-    space: boxes.space.value, settings: settings.current(),
+    space: boxes.space.value, memo: boxes.memo.value, settings: settings.current(),
   };
 }
 
@@ -95,6 +96,7 @@ function state({ request: asked, reply }) {
     ["paper", reply.named.join(",")], ["level", String(reply.level)], ["seed", String(reply.seed)],
     ["own", reply.own ? String(reply.own) : ""], ["draw", String(reply.draw)], ["heading", asked.heading.trim().replace(/\s+/g, "_")],
     ["space", asked.space === "none" ? "" : asked.space],
+    ["memo", asked.memo === "short" ? "" : asked.memo],
   ];
   return address.write(pairs.concat(Object.entries(asked.settings).map(([name, text]) => [`set.${name}`, text])));
 }
@@ -264,7 +266,46 @@ function taken(paper, piece) {
   const holder = document.createElement("template");
   holder.innerHTML = paper.reply[piece]; // rendered and escaped by calc
   const article = document.importNode(holder.content.firstElementChild, false);
+  article.style.page = pageName(paper, piece); // its running head: see running-heads.js
   return { article, blocks: [...holder.content.firstElementChild.children] };
+}
+
+// The name under which the printed pages of a piece go.
+function pageName(paper, piece) {
+  return `${piece === "paper_html" ? "paper" : "memo"}-${papers.indexOf(paper) + 1}`;
+}
+
+// What stands in the margin of every printed page: whose it is, which paper, which page of how many.
+function runningHeads() {
+  return heads(papers.flatMap((paper) => ["paper_html", "memo_html"].map((piece) => {
+    const { request: asked, reply } = paper;
+    const number = `Paper ${reply.seed}${reply.own ? `/${reply.own}` : ""}`;
+    return [pageName(paper, piece), asked.learner || title(), piece === "paper_html" ? number : `${number}, memo`];
+  })));
+}
+
+// The answers of a class, a table for each question, a line for each learner; null for one paper.
+function answerTable() {
+  if (papers.length < 2 || piece() === "paper") return null;
+  const article = document.createElement("article");
+  article.className = "paper memo answer-table";
+  article.append(Object.assign(document.createElement("h2"), { textContent: `${title()}: answers of the class` }));
+  const parts = papers[0].reply.answers.map(({ number }) => number);
+  for (const question of new Set(parts.map((number) => number.split(".")[0]))) {
+    const own = parts.filter((number) => number.split(".")[0] === question);
+    const table = document.createElement("table");
+    table.createCaption().textContent = `Question ${question}`;
+    const head = table.createTHead().insertRow();
+    for (const words of ["Name", ...own]) head.append(Object.assign(document.createElement("th"), { scope: "col", textContent: words }));
+    const body = table.createTBody();
+    for (const { request: asked, reply } of papers) {
+      const row = body.insertRow();
+      row.append(Object.assign(document.createElement("th"), { scope: "row", textContent: asked.learner }));
+      for (const number of own) row.insertCell().innerHTML = reply.answers.find((one) => one.number === number)?.html ?? ""; // escaped by calc
+    }
+    article.append(table);
+  }
+  return article;
 }
 
 // Whether the link stands on this piece.
@@ -371,6 +412,7 @@ find(".print").addEventListener("click", async () => {
       if (linked(name)) article.append(stamp(paper));
       printed.append(article);
     }
+    printed.append(...[answerTable()].filter(Boolean));
     end(mine);
     prepared = true;
   }
@@ -386,7 +428,9 @@ window.addEventListener("beforeprint", () => {
     article.append(...blocks, ...(linked(name) ? [stamp(paper)] : []));
     printed.append(article);
   }
+  printed.append(...[answerTable()].filter(Boolean));
 });
+window.addEventListener("beforeprint", () => { if (papers.length) headed(runningHeads()); });
 window.addEventListener("afterprint", unprinted);
 
 // The papers as a document of their own: style inside, formulas as calc wrote them, which browsers set without a script.
@@ -399,7 +443,7 @@ async function asDocument(mine) {
   size.name = "viewport";
   size.content = "width=device-width,initial-scale=1";
   const style = page.createElement("style");
-  style.textContent = document.getElementById("paper-style").textContent;
+  style.textContent = `${document.getElementById("paper-style").textContent}\n${runningHeads()}`;
   page.head.prepend(charset, size);
   page.head.append(style);
   const texts = [`<!doctype html>\n<html lang="en">${page.head.outerHTML}<body class="saved"><div class="sheets" data-piece="${piece()}">`];
@@ -417,7 +461,7 @@ async function asDocument(mine) {
     if (linked(name)) texts.push(stamp(paper).outerHTML);
     texts.push(close);
   }
-  return [...texts, "</div></body></html>\n"];
+  return [...texts, answerTable()?.outerHTML ?? "", "</div></body></html>\n"];
 }
 
 function title() {
@@ -525,7 +569,7 @@ function fromAddress() {
   boxes.marks.value = linked.get("marks") || "";
   boxes.seed.value = linked.get("seed") || "1";
   boxes.heading.value = (linked.get("heading") || "").replaceAll("_", " ");
-  for (const name of ["level", "space"]) {
+  for (const name of ["level", "space", "memo"]) {
     const value = linked.get(name);
     boxes[name].value = value ?? boxes[name].options[0].value;
     if (boxes[name].selectedIndex < 0) {

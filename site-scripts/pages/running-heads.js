@@ -1,0 +1,28 @@
+// Running heads of printed papers, in the margin of every page: rules for named pages (CSS Paged Media), which an
+// element takes with its `page` property. They are built here as they hold names.
+
+// A text as a string of CSS, safe inside a style element too.
+function quoted(text) {
+  return `"${text.replace(/["\\\n\r\f<]/g, (sign) => `\\${sign.codePointAt(0).toString(16)} `)}"`;
+}
+
+// entries: [[name of the pages, text on the left, text in the middle], ...]
+export function heads(entries) {
+  const font = 'font: 9pt "Source Sans 3", system-ui, sans-serif;';
+  return entries.map(([name, left, middle]) => `@page ${name} {
+  @top-left { content: ${quoted(left)}; ${font} }
+  @top-center { content: ${quoted(middle)}; ${font} }
+  @top-right { content: "page " counter(page) " of " counter(pages); ${font} }
+}`).join("\n");
+}
+
+let sheet = null;
+
+// Puts the rules into the page, in place of those before. Not as an element: the page's policy allows none.
+export function headed(rules) {
+  if (!sheet) {
+    sheet = new CSSStyleSheet();
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
+  }
+  sheet.replaceSync(rules);
+}
