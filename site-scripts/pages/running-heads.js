@@ -6,14 +6,15 @@ function quoted(text) {
   return `"${text.replace(/["\\\n\r\f<]/g, (sign) => `\\${sign.codePointAt(0).toString(16)} `)}"`;
 }
 
-// entries: [[name of the pages, text on the left, text in the middle], ...]
-export function heads(entries) {
+// entries: [[name of the pages, text on the left, text in the middle], ...]; first: the name of the first page that is
+// printed. What stands before it goes under the same name: a change of name begins a page, and that would be empty.
+export function heads(entries, first) {
   const font = 'font: 9pt "Source Sans 3", system-ui, sans-serif;';
-  return entries.map(([name, left, middle]) => `@page ${name} {
+  return `@media print { body { page: ${first}; } }\n${entries.map(([name, left, middle]) => `@page ${name} {
   @top-left { content: ${quoted(left)}; ${font} }
   @top-center { content: ${quoted(middle)}; ${font} }
   @top-right { content: "page " counter(page) " of " counter(pages); ${font} }
-}`).join("\n");
+}`).join("\n")}`;
 }
 
 let sheet = null;

@@ -67,5 +67,6 @@ def test_every_page_of_a_class_set_tells_whose_it_is(served: str, page: Page, tm
         seen.add((found[1], found[2] or ""))
     assert seen == {(name, memo) for name in NAMES for memo in ("", ", memo")}
     assert all(name in table for name in NAMES)
+    assert re.search(rf"Worksheet\s+Paper 41, answers\s+page {len(sheets)} of {len(sheets)}", table)
     assert table.count("Question") == 3
     assert "of the class" in table

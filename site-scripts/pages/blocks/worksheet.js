@@ -277,11 +277,12 @@ function pageName(paper, piece) {
 
 // What stands in the margin of every printed page: whose it is, which paper, which page of how many.
 function runningHeads() {
-  return heads(papers.flatMap((paper) => ["paper_html", "memo_html"].map((piece) => {
-    const { request: asked, reply } = paper;
-    const number = `Paper ${reply.seed}${reply.own ? `/${reply.own}` : ""}`;
-    return [pageName(paper, piece), asked.learner || title(), piece === "paper_html" ? number : `${number}, memo`];
-  })));
+  const number = ({ reply }) => `Paper ${reply.seed}${reply.own ? `/${reply.own}` : ""}`;
+  const entries = papers.flatMap((paper) => ["paper_html", "memo_html"].map((name) => [
+    pageName(paper, name), paper.request.learner || title(), name === "paper_html" ? number(paper) : `${number(paper)}, memo`,
+  ]));
+  entries.push(["answers", title(), `Paper ${papers[0].reply.seed}, answers`]);
+  return heads(entries, pageName(...wanted()[0]));
 }
 
 // The answers of a class, a table for each question, a line for each learner; null for one paper.
@@ -289,6 +290,7 @@ function answerTable() {
   if (papers.length < 2 || piece() === "paper") return null;
   const article = document.createElement("article");
   article.className = "paper memo answer-table";
+  article.style.page = "answers";
   article.append(Object.assign(document.createElement("h2"), { textContent: `${title()}: answers of the class` }));
   const parts = papers[0].reply.answers.map(({ number }) => number);
   for (const question of new Set(parts.map((number) => number.split(".")[0]))) {
