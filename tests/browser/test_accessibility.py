@@ -70,6 +70,14 @@ def practised(page: Page) -> None:
     expect(page.locator(".practice-sheet .story")).not_to_be_empty(timeout=SLOW)
 
 
+def practice_answered(page: Page) -> None:
+    """A drawn question, answered wrongly and marked."""
+    practised(page)
+    page.locator('.practice-sheet [name^="answers."][name$=".value"]').first.fill("7 N")
+    page.locator(".practice-sheet .mark-it").click()
+    expect(page.locator(".practice-sheet .verdict").first).to_be_visible(timeout=SLOW)
+
+
 def paper_made(page: Page) -> None:
     """A paper and its memo on the screen."""
     expect(page.locator(".sheets > .memo")).to_have_count(1, timeout=SLOW)
@@ -89,6 +97,7 @@ STATES: dict[str, tuple[str, Callable[[Page], None]]] = {
     "form alone": ("coulombs-law/force.html#q=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm&only=form", solved),
     "practice": ("practice.html", as_built),
     "practised": ("practice.html#practice=coulomb.force&seed=3&level=2", practised),
+    "practice answered": ("practice.html#practice=coulomb.force&seed=3&level=2", practice_answered),
     "worksheet": ("worksheet.html", as_built),
     "paper": ("worksheet.html#paper=coulomb.force,coulomb.scaling&level=2&seed=41", paper_made),
     "data sheet": ("data-sheet.html", as_built),
