@@ -265,7 +265,7 @@ async function mount(paper) {
 function taken(paper, piece) {
   const holder = document.createElement("template");
   holder.innerHTML = paper.reply[piece]; // rendered and escaped by calc
-  const article = document.importNode(holder.content.firstElementChild, false);
+  const article = document.importNode(/** @type {HTMLElement} */ (holder.content.firstElementChild), false);
   article.style.page = pageName(paper, piece); // its running head: see running-heads.js
   return { article, blocks: [...holder.content.firstElementChild.children] };
 }
