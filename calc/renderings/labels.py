@@ -8,6 +8,7 @@ units, subscripts and words upright, as ISO 80000-1 asks.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 type Level = Literal["base", "sub", "super"]
@@ -113,6 +114,7 @@ def runs(label: str) -> list[Run]:
 _NARROW, _WIDE = frozenset("iljtfrI.,:;'|!()[]· ’‘"), frozenset("mwMWOQGD@%—→×ΩΦ=+−±<>≥≤")
 
 
+@lru_cache(maxsize=256)
 def width(label: str, size: float) -> float:
     """Estimated printed width of a label set at `size`, in the units of `size`."""
     total = 0.0
@@ -135,6 +137,7 @@ def width(label: str, size: float) -> float:
     return total * size
 
 
+@lru_cache(maxsize=256)
 def room(label: str) -> tuple[float, float]:
     """Height wanted above and below the base line of one line of label, in ems, with a little air."""
     levels = {run.level for run in runs(label)}
