@@ -10,8 +10,10 @@ const boxOf = (entry) => entry.querySelector(":scope > .box > input[type=text]")
 
 // Shows the boxes named and puts the others behind the line, in the order of the form. A box that loses its place
 // loses the example's number too, and gets it back with its place; what a reader typed stays, and stays on view.
+// Returns whether the text of any box is another now.
 export function arrange(form, names) {
   const { node, mine } = form;
+  let changed = false;
   const order = node.dataset.order.split(" ");
   const asked = form.asked().split(",");
   const [first, others] = node.querySelectorAll(".known .fields");
@@ -21,12 +23,17 @@ export function arrange(form, names) {
     const name = entry.dataset.field;
     const box = boxOf(entry);
     const shown = names.includes(name);
-    if (box && !mine.has(name)) box.value = shown && !asked.includes(name) ? box.defaultValue : "";
+    if (box && !mine.has(name)) {
+      const text = shown && !asked.includes(name) ? box.defaultValue : "";
+      changed ||= box.value !== text;
+      box.value = text;
+    }
     const place = shown || (box?.value.trim() && !asked.includes(name)) ? first : others;
     if (entry !== held && entry.parentElement !== place) place.append(entry);
   }
   for (const fields of [first, others]) inOrder(fields, order, held);
   fold.hidden = !others.children.length;
+  return changed;
 }
 
 // Puts the entries in the order of the form, moving as few as it can and never the one with the focus.
@@ -75,6 +82,5 @@ export function countRows(node, table, rows) {
     [...select.options].forEach((option, index) => {
       option.hidden = option.disabled = index >= rows;
     });
-    if (select.selectedOptions[0]?.disabled) select.value = select.options[0].value;
   }
 }

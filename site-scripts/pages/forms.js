@@ -58,7 +58,9 @@ class Form {
   // --- reading and filling the boxes ---
 
   boxes() {
-    return [...this.node.querySelectorAll(".entry:not(.table) > .box > input, .entry:not(.table) > .box > select")];
+    const order = this.node.dataset.order.split(" "); // so that a link is the same whatever is on view
+    return [...this.node.querySelectorAll(".entry:not(.table) > .box > input, .entry:not(.table) > .box > select")]
+      .sort((one, other) => order.indexOf(one.name) - order.indexOf(other.name));
   }
 
   // What is to be found: one name, or several with commas between where the question allows it.
@@ -208,11 +210,12 @@ class Form {
     this.markAsked();
     // What is to be found, and what is chosen, say which boxes are wanted.
     if (this.asked() !== before || box.name === "find" || (box.tagName === "SELECT" && !box.closest(".entry").hidden)) {
-      this.lay().then(() => this.solve({ announce: false }));
+      const { turn } = this;
+      this.lay().then((changed) => (changed || turn === this.turn) && this.solve({ announce: false }));
     } else this.solve({ announce: false });
   }
 
-  // Puts the boxes that lead to what is asked on view, and the others behind their line.
+  // Puts the boxes that lead to what is asked on view, and the others behind their line. Whether a text changed.
   async lay() {
     const turn = (this.laid = (this.laid || 0) + 1);
     const { question, inputs, find } = this.request();
@@ -220,7 +223,7 @@ class Form {
       if (box.name in inputs && !this.mine.has(box.name)) inputs[box.name] = "";
     }
     const reply = await runtime.ask("boxes", { question, inputs, find }).catch(() => null); // solving says what is wrong
-    if (turn === this.laid && reply?.ok) arrange(this, reply.data.boxes);
+    return turn === this.laid && reply?.ok ? arrange(this, reply.data.boxes) : false;
   }
 
   clicked(button) {
