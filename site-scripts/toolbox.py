@@ -26,7 +26,8 @@ NODE_MODULES = SCRIPTS / "node_modules"
 ACCEPTED_PYTHONS = ((3, 13), (3, 12), (3, 14))
 OLDEST_NODE = 18
 _SCRIPT_TOOLS = {"tsc": "typescript/bin/tsc", "biome": "@biomejs/biome/bin/biome"}
-CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+# The shell without windows first: it opens a page in a third of the time.
+CHROMIUM_NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 CHROMIUM_VARIABLE = "BOOKLET_CHROMIUM"
 
 

@@ -20,7 +20,7 @@ import pytest
 from calc import desk, topics
 from calc.marking.marking import mark_question
 from calc.model.questions import Choice, Data, Mistake, Plan, Question, Rows
-from calc.papers.papers import RISING, Wanted, make
+from calc.papers.papers import RISING, Item, Wanted, make
 from calc.practice.drawing import as_request, offered
 from calc.renderings import form, html
 from calc.working.reading import read
@@ -77,7 +77,8 @@ def names_now(key: str) -> dict[str, list[str]]:
     for item in question.fields:
         boxes.append(item.name)
         if isinstance(item, Choice):
-            choices += [f"{item.name}={option}" for option, _ in item.options]
+            # what can never be found keeps its name too: a link to it opens with the reason
+            choices += [f"{item.name}={option}" for option, *_ in (*item.options, *item.never)]
         elif isinstance(item, Rows):
             boxes += [f"{item.name}.{column.name}" for column in item.columns]
     for level in LEVELS:
@@ -91,11 +92,21 @@ def names_now(key: str) -> dict[str, list[str]]:
 
 def paper_now(name: str) -> list[str]:
     """A paper as one line an item: question, level, and hashes of its story and of its data."""
-    made = make(Wanted(**PAPERS[name]))
     return [
         f"{item.pick.key}:{item.pick.level} {short([item.worked.story, *(p.key for p in item.worked.parts)])} "
-        f"{short([[given.name, given.typed] for given in item.worked.given])} {item.marks}"
-        for item in made.items
+        f"{short([*sought(item), *([given.name, given.typed] for given in item.worked.given)])} {item.marks}"
+        for item in make(Wanted(**PAPERS[name])).items
+    ]
+
+
+def sought(item: Item) -> list[list[str]]:
+    """What is to be found, where a choice says it: papers were stored when it stood first among the data."""
+    _, question = topics.find(item.pick.key)
+    found = [answer.name for answer in item.worked.answers]
+    return [
+        [field.name, dict(field.options)[found[-1]]]
+        for field in question.fields
+        if isinstance(field, Choice) and field.finds
     ]
 
 

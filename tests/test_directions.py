@@ -196,7 +196,7 @@ def test_an_arrow_turned_round_is_noticed() -> None:
     worked = work(topic, question, read(question, question.example))
     part = next(one for one in worked.parts if one.kind == "draw" and one.figure)
     wrong = flipped(part.figure)
-    parts = tuple(replace(one, figure=wrong) if one is part else one for one in worked.parts)
+    parts = tuple(replace(one, draws=lambda: wrong) if one is part else one for one in worked.parts)
     for compare, given in (
         (steps_compared, replace(worked, parts=parts)),
         (points_compared, replace(worked, parts=parts)),

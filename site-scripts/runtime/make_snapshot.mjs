@@ -87,7 +87,9 @@ second("import_package()");
 second(`import_named(${JSON.stringify(named)})`);
 const answered = second("warm_up(example_requests())");
 maker.runPython(resident);
+second("forget_drawings()");
 maker.runPython("import gc, linecache; linecache.clearcache(); gc.collect(); del gc, linecache");
+second("overwrite_free_memory()");
 const image = maker.makeMemorySnapshot();
 
 const packed = packImage(image, data);
