@@ -92,8 +92,10 @@ def _inside(node: ast.expr) -> _Found:
                 for key, other, say in _inside(factor):
                     yield key, quotient(above, [*below[:place], other, *below[place + 1 :]]), say
         case ast.BinOp(left=base, op=ast.Pow(), right=power):
+            even = isinstance(power, ast.Constant) and isinstance(power.value, int) and power.value % 2 == 0
             for key, other, say in _inside(base):
-                yield key, ast.BinOp(other, ast.Pow(), power), say
+                if not (even and key == "turned-round"):  # squared, a difference turned round is the same
+                    yield key, ast.BinOp(other, ast.Pow(), power), say
         case ast.UnaryOp(op=op, operand=operand):
             for key, other, say in _inside(operand):
                 yield key, ast.UnaryOp(op, other), say

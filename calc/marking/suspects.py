@@ -329,13 +329,14 @@ class Chain:
     @property
     def _common(self) -> Iterator[Slip]:
         named = {self._name(path, quantity): (path, quantity) for path, quantity in self.quantities.items()}
+        steps = [step for step in self.plan.steps if step.makes not in self.carry]
+        read_off = any(step.read_off for step in steps)
         data = [
             Datum((name,), quantity, "." in path)
             for name, (path, quantity) in named.items()
-            if name in self.used and quantity.value
+            if name in self.used and quantity.value and not (read_off and "." in path)
         ]
         constants = [name for name in self.constants if name in self.used and name not in self.plan.values]
-        steps = [step for step in self.plan.steps if step.makes not in self.carry]
         for made in (
             *of_data(data, self.style),
             *of_constants(constants, self.constants, self.style),
@@ -395,7 +396,8 @@ class Chain:
     @property
     def _of_formulas(self) -> Iterator[Slip]:
         for step in reversed(self.plan.steps):
-            if step.makes in self.carry or step.root:
+            # what is read from a graph was not reckoned with the formula that the best line has
+            if step.makes in self.carry or step.root or step.read_off:
                 continue
             for made in algebra_slips(step.how, tuple(self.constants)):
                 instead = ((step.makes, made.instead),)

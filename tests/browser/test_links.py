@@ -280,7 +280,12 @@ window.formOf = (question) => {
   }
   return heard.get(question);
 };
-window.opened = (form) => ({
+// An answer with its figures, which follow its lines.
+window.opened = async (form) => {
+  while (form.area.querySelector(".waiting")) await new Promise((resolve) => setTimeout(resolve, 5));
+  return seen(form);
+};
+window.seen = (form) => ({
   boxes: form.inputs(), asked: form.asked(), stale: form.area.classList.contains("stale"),
   text: form.area.classList.contains("stale") ? "" : form.area.textContent, // a refusal leaves the answer before
   told: [...form.node.querySelectorAll(".problem:not([hidden]), .status")].map((node) => node.textContent).join("|")
@@ -312,15 +317,15 @@ window.typedIn = async ({ question, inputs, find }) => {
   if (find) type(form.node.querySelector(`.entry > .box > [name="${find}"]`), "");
   form.solve = solve;
   await form.solve({ announce: true });
+  const answer = await opened(form); // before the copying is told of
   let link = "";
   Clipboard.prototype.writeText = async (text) => { link = text; };
   form.node.querySelector(".copy-link").click();
-  const seen = opened(form);
-  return { ...seen, link };
+  return { ...answer, link };
 };
-window.loaded = ({ question }) => {
+window.loaded = async ({ question }) => {
   const form = heard.get(question);
-  return { ...opened(form), link: form.link() };
+  return { ...await opened(form), link: form.link() };
 };
 window.followed = async ({ question, link }) => {
   const form = heard.get(question);
@@ -331,7 +336,7 @@ window.followed = async ({ question, link }) => {
   });
   location.hash = new URL(link, location.href).hash;
   await asked;
-  return { ...opened(form), link: form.link() };
+  return { ...await opened(form), link: form.link() };
 };
 "helpers"
 """
