@@ -26,12 +26,11 @@ from calc.renderings import svg
 from calc.working.working import run, show
 from tests.cases import KEYS, Case, case
 from tests.draws import every_unknown, planned
+from tests.kept import differing
 
 APPROVED = Path(__file__).parent / "approved" / "figures"
 DRAWS = ((0, 0), (1, 1), (2, 2), (3, 3))  # seed and level; level 0 is the example of the page
 LONG = 40  # points of a curve that are held one by one
-PRINTED = 0.011  # numbers have two decimals; the last may differ where sin and cos do
-NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 PLACED = re.compile(r'<text[^>]* x="([^"]*)" y="([^"]*)"[^>]*>(.*?)</text>')
 
 
@@ -101,20 +100,6 @@ def lines(key: str) -> Iterator[str]:
             yield f"--- {part or 'scene'}: {len(every)} lines"
             yield from (line for line in every if line not in before)
             before.update(every)
-
-
-def differing(kept: list[str], made: list[str]) -> list[tuple[str, str]]:
-    """The lines that differ by more than the printed place of a number."""
-    if len(kept) != len(made):
-        return [(f"{len(kept)} lines", f"{len(made)} lines")]
-    found = []
-    for old, new in zip(kept, made, strict=True):
-        if old != new:
-            pairs = zip(NUMBER.findall(old), NUMBER.findall(new), strict=False)
-            same = NUMBER.sub("#", old) == NUMBER.sub("#", new)
-            if not same or any(abs(float(a) - float(b)) > PRINTED for a, b in pairs):
-                found.append((old, new))
-    return found
 
 
 @pytest.mark.parametrize("key", KEYS)

@@ -51,9 +51,10 @@ from calc.figures.telling import composed, tell
 from calc.renderings import shapes
 from calc.renderings.drawing import Disc, Head, Sheet
 from tests.drawn_figures import BUILDERS
+from tests.kept import differing
 from tests.test_figure_words import WORDS
 from tests.test_figures_approved import APPROVED as QUESTIONS
-from tests.test_figures_approved import differing, piece, short, told
+from tests.test_figures_approved import piece, short, told
 
 APPROVED = QUESTIONS.parent / "builders"
 SEEDS = range(6)

@@ -50,11 +50,10 @@ from calc.figures.pieces import Column, Piece, Shade
 from calc.renderings import shapes, svg, tikz
 from calc.renderings.drawing import Sheet
 from tests.drawn_figures import BUILDERS
+from tests.kept import differing
 from tests.test_figure_words import WORDS
 
 APPROVED = Path(__file__).parent / "approved"
-NUMBER = re.compile(r"-?\d*\.?\d+")
-PRINTED = 0.011  # coordinates have two decimals; the last may differ where sin and cos do
 
 
 TELLING = range(8)  # seeds of a builder whose words are held
@@ -240,16 +239,7 @@ def lined(text: str) -> str:
 
 def changed(before: str, after: str) -> list[tuple[str, str]]:
     """The lines that differ by more than the printed place of a coordinate."""
-    old, new = before.splitlines(), after.splitlines()
-    if len(old) != len(new):
-        return [(f"{len(old)} elements", f"{len(new)} elements")]
-    found = []
-    for one, other in zip(old, new, strict=True):
-        pairs = zip(NUMBER.findall(one), NUMBER.findall(other), strict=False)
-        same = NUMBER.sub("#", one) == NUMBER.sub("#", other)
-        if not same or any(abs(float(a) - float(b)) > PRINTED for a, b in pairs):
-            found.append((one, other))
-    return found
+    return differing(before.splitlines(), after.splitlines())
 
 
 @pytest.mark.parametrize("kind", BUILDERS)
