@@ -53,6 +53,8 @@ ACCEPTED = 0.1
 LEAST = 0.3  # seconds: no test costs less, where it has to make what tests share
 NEAR = 5  # so much more a test of the chapter is worth
 MANY = 8  # tests of one file before others are worth as much
+KEEPING = re.compile(r"approved|swept|wild")  # files that hold what is printed and drawn, whatever made it
+KEPT_WORTH = 10  # so much more one of their tests is worth
 LONGEST = 30.0  # seconds: a test that takes more is left out
 
 
@@ -123,6 +125,7 @@ class Notes:
         for test, (cost, name, bits) in (tests or self.tests if loaded else tests).items():
             worth = (1 + (bits & whole[name]).bit_count()) * (4 if bits & hit[name] else 1) / (cost + LEAST)
             worth *= bits.bit_count() if loaded else 1
+            worth *= KEPT_WORTH if KEEPING.search(name) else 1
             worth *= (NEAR if chapter and chapter in test else 1) * (1 + self.saw[name, inner.split("/")[0]])
             found[name].append((worth, test))
         order = [

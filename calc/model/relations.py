@@ -77,6 +77,12 @@ class Relation:
     by_hand: Mapping[str, Step] = field(default_factory=dict)
     quotes: tuple[str, ...] = ()
 
+    def __post_init__(self) -> None:
+        """Raise ValueError for a mistake at what the law does not have: it would never be looked for."""
+        for one in self.mistakes:
+            if one.at not in equation(self.law).names:
+                raise ValueError(f"The mistake {one.key!r} is at {one.at!r}, which {self.law} does not have.")
+
     @property
     def names(self) -> tuple[str, ...]:
         """The quantities a step can be made for, in the order of the law."""

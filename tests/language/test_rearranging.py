@@ -35,6 +35,8 @@ LAWS = (
     "a = g*(m2 - mu*m1)/(m1 + m2)",
     "T = sqrt(F^2 + (m*g)^2)",
     "x*y + x*z = y*z",
+    "V = 4*pi*R^3/3",
+    "P = c*v^3 - W",
     "r_1 = r_2",
 )
 CASES = [(law, name) for law in LAWS for name in equation(law).names]

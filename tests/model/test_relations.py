@@ -135,3 +135,10 @@ def test_a_step_with_words_of_its_own_keeps_them_under_other_names() -> None:
     back, share = law.renamed(A="C").step("C"), law.step("Q")
     assert (back.what, back.why, back.make) == ("Undo the sharing", "Both get half.", "C = 2*Q - B")
     assert (share.what, share.marks, share.count, back.count) == ("Share", (), True, False)
+
+
+def test_a_mistake_at_what_the_law_does_not_have_is_refused() -> None:
+    """It would never be looked for; the key and the quantity are not to be mixed up."""
+    lost = Mistake("upside-down", "x", "E/V", "Divide the volts by the metres.")
+    with pytest.raises(ValueError, match=r"The mistake 'upside-down' is at 'x', which E = V/d does not have\."):
+        Relation("E = V/d", "Use the field", "Uniform.", {"E": "V·m⁻¹"}, "Share out.", mistakes=(lost,))
