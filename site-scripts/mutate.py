@@ -51,7 +51,7 @@ NOT_RUN = ("browser", "site", "runtime")
 GROUPS = ("figures", "sentences", "thresholds", "other", "other")
 ACCEPTED = 0.1
 LEAST = 0.3  # seconds: no test costs less, where it has to make what tests share
-NEAR = 5  # so much more a test of the chapter is worth
+NEAR = 10  # so much more a test of the chapter, or of the module by name, is worth
 MANY = 8  # tests of one file before others are worth as much
 KEEPING = re.compile(r"approved|swept|wild")  # files that hold what is printed and drawn, whatever made it
 KEPT_WORTH = 10  # so much more one of their tests is worth
@@ -108,9 +108,9 @@ class Notes:
 
     def covering(self, mutant: Mutant) -> list[tuple[str, float]]:
         """The tests to run for a change, with their seconds: first those that run most lines of its file for a second,
-        those of its own chapter before others, and of files whose tests saw many changes; never many of one test file
-        in a row. For what runs while calc is
-        loaded, those that run anything of the file later on (all, where none does), broad ones first."""
+        those of its own chapter or called like it before others, those that hold all that is printed and drawn, and
+        of files whose tests saw many changes; never many of one test file in a row. For what runs while calc is
+        loaded, those that run anything of the file later on (all, where none does)."""
         inner = mutant.file.removeprefix("calc/")
         chapter = inner.split("/")[1].replace("_", "-") if inner.startswith("topics/") else ""
         hit, whole = {}, {}
@@ -124,9 +124,9 @@ class Notes:
         found: defaultdict[str, list[tuple[float, str]]] = defaultdict(list)
         for test, (cost, name, bits) in (tests or self.tests if loaded else tests).items():
             worth = (1 + (bits & whole[name]).bit_count()) * (4 if bits & hit[name] else 1) / (cost + LEAST)
-            worth *= bits.bit_count() if loaded else 1
             worth *= KEPT_WORTH if KEEPING.search(name) else 1
-            worth *= (NEAR if chapter and chapter in test else 1) * (1 + self.saw[name, inner.split("/")[0]])
+            near = (chapter and chapter in test) or Path(name).stem == f"test_{Path(inner).stem}"
+            worth *= (NEAR if near else 1) * (1 + self.saw[name, inner.split("/")[0]])
             found[name].append((worth, test))
         order = [
             (worth / (1 + place / MANY), test)
