@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from calc.language.expressions import equation
 from calc.model.questions import Check
-from calc.working.working import agrees, decides
+from calc.working.working import _holds, agrees, decides
 
 
 @pytest.mark.parametrize(
@@ -37,3 +38,21 @@ def test_what_cannot_be_worked_out_decides_nothing() -> None:
     check = Check("By a root", "F = sqrt(A)")
     assert not decides(check, {"F": 1.0, "A": -1.0})
     assert not agrees(check, {"F": 1.0, "A": -1.0})
+
+
+@pytest.mark.parametrize(
+    ("law", "said", "holds"),
+    [
+        ("F = a + b", {"F": 3.0, "a": 1.0, "b": 2.0}, True),
+        ("F = a + b", {"F": 3.02, "a": 1.0, "b": 2.0}, True),  # rounded within one in a hundred
+        ("F = a + b", {"F": 3.05, "a": 1.0, "b": 2.0}, False),
+        ("F = sqrt(a)", {"F": 1.0, "a": -1.0, "b": 0.0}, False),  # no value at all
+        ("0 = a - b", {"F": 1.0, "a": 2.0, "b": 2.005}, True),  # judged by the size of the unknown
+        ("0 = a - b", {"F": 1.0, "a": 2.0, "b": 2.05}, False),
+    ],
+)
+def test_a_line_with_the_printed_numbers_holds_within_one_in_a_hundred(
+    law: str, said: dict[str, float], holds: bool
+) -> None:
+    """Sides that come to the same, to the places that are printed."""
+    assert _holds(equation(law), said, said["F"]) == holds
