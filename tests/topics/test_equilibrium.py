@@ -874,6 +874,18 @@ HANG = {"want": "Q1", "m": "2 g", "L": "40 cm", "alpha": "20°", "equal": "equal
             ),
         ),
         (
+            "threads",
+            {"supports": "two", "acting": "repel", "alpha": "", "r": "10 cm", "s": "15 cm"},
+            "r",
+            ("Spheres that repel hang further apart than their supports. Check r and s, or whether they attract."),
+        ),
+        (
+            "threads",
+            {"supports": "two", "acting": "attract", "alpha": "", "r": "15 cm", "s": "10 cm"},
+            "r",
+            ("Spheres that attract hang closer together than their supports. Check r and s, or whether they attract."),
+        ),
+        (
             "vertical",
             {"theta": "", "string": "none", "where": "above", "want": "r", "r": ""},
             "string",
