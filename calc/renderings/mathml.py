@@ -9,10 +9,10 @@ Elements and attributes are those of MathML Core (W3C).
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterator
 from functools import lru_cache
 from html import escape
+from string import ascii_letters
 
 from calc.language.expressions import Maths
 
@@ -41,7 +41,15 @@ _BETWEEN = {"times": "×", "cdot": "·"}
 _MARKS = {"perp": "⊥", "parallel": "∥", "square": "□", "ldots": "…", "%": "%"}
 _FUNCTIONS = ("sin", "cos", "tan")
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
-_TOKEN = re.compile(r"\\(?:[a-zA-Z]+|.)|\d+(?:(?:\{,\}|[.,])\d+)?|\s+|.", re.DOTALL)
+_SIGN = r"\\(?:[a-zA-Z]+|.)|\d+(?:(?:\{,\}|[.,])\d+)?|\s+|."
+_TOKEN = re.compile(_SIGN, re.DOTALL)
+_GROUP = r"\{(?:[^{}]|\{[^{}]*\})*\}"
+# What comes back in line after line is read as one: a number with its power of ten, a unit with the space before it,
+# words, a lowered name. Spaces after a token say nothing.
+_NUMBER = r"\d+(?:(?:\{,\}|[.,])\d+)? \\times 10\^\{-?\d+\}"
+_LOWERED = rf"(?:[a-zA-Z]|\\(?:{'|'.join(_GREEK)}))_{_GROUP}"
+_UPRIGHT_WORDS = rf"(?:\\[ ,]|\\quad)?\\mathrm{_GROUP}|\\text{_GROUP}"
+_WHOLES = re.compile(rf"({_NUMBER}|{_UPRIGHT_WORDS}|{_LOWERED}|{_SIGN})\s*", re.DOTALL)
 # Every sign that a formula, present or to come, may print: what the font must hold.
 GLYPHS = "".join(
     (
@@ -61,22 +69,40 @@ class FormulaError(ValueError):
     """TeX that is not read here, or is written wrongly."""
 
 
-@dataclass(frozen=True)
 class Node:
     """One element: its text, or the elements in it. role: how a line is spaced and where it may break.
 
     Roles: 'relation', 'sign' (a plus or minus between terms), 'operator', 'open', 'space', 'function', 'atom'.
+    markup: the element written out; wide: about how many signs wide it is, what is lowered or raised being smaller,
+    a fraction as wide as its wider side. Elements are shared between formulas, and never changed.
     """
 
-    tag: str
-    text: str = ""
-    inside: tuple[Node, ...] = ()
-    attributes: str = ""
-    role: str = "atom"
+    __slots__ = ("inside", "markup", "role", "tag", "text", "wide")
 
-    def __str__(self) -> str:
-        body = escape(self.text, quote=False) + "".join(map(str, self.inside))
-        return f"<{self.tag}{self.attributes}>{body}</{self.tag}>"
+    def __init__(
+        self, tag: str, text: str = "", inside: tuple[Node, ...] = (), attributes: str = "", role: str = "atom"
+    ) -> None:
+        self.tag, self.text, self.inside, self.role = tag, text, inside, role
+        self.wide: float
+        if inside:
+            body = _markup(inside)
+            self.wide = _signs(tag, [kid.wide for kid in inside])
+        else:
+            body = text if text.isalnum() else escape(text, quote=False)
+            self.wide = 2.0 if tag == "mo" and role in ("relation", "sign", "operator") else len(text)
+        self.markup = f"<{tag}{attributes}>{body}</{tag}>"
+
+
+def _markup(nodes: tuple[Node, ...]) -> str:
+    return "".join([node.markup for node in nodes])
+
+
+def _signs(tag: str, wide: list[float]) -> float:
+    if tag in ("mfrac", "mtable"):
+        return max(wide)
+    if tag in ("msub", "msup", "msubsup"):
+        return wide[0] + 0.7 * max(wide[1:])
+    return sum(wide)
 
 
 @lru_cache(maxsize=2048)
@@ -92,29 +118,14 @@ def render(piece: Maths) -> str:
         if len(cut_runs) == len(cut_texts):
             runs, texts = cut_runs, cut_texts
     return "".join(
-        f'<math{_broad(run)} alttext="{escape(text.strip())}">{"".join(map(str, run))}</math>'
+        f'<math{_broad(run)} alttext="{escape(text.strip())}">{_markup(run)}</math>'
         for run, text in zip(runs, texts, strict=True)
     )
 
 
 def _broad(run: tuple[Node, ...]) -> str:
     """The class of a run that a column on paper does not hold: it is printed smaller."""
-    return ' class="broad"' if sum(map(_signs, run)) > _COLUMN else ""
-
-
-def _signs(node: Node) -> float:
-    """About how many signs wide an element is: what is lowered or raised is smaller, a fraction as its wider side."""
-    inside = [_signs(kid) for kid in node.inside]
-    match node.tag:
-        case "mfrac" | "mtable":
-            return max(inside)
-        case "msub" | "msup":
-            return inside[0] + 0.7 * inside[1]
-        case "msubsup":
-            return inside[0] + 0.7 * max(inside[1:])
-        case "mo" if node.role in ("relation", "sign", "operator"):
-            return 2.0
-    return len(node.text) + sum(inside)
+    return ' class="broad"' if sum([node.wide for node in run]) > _COLUMN else ""
 
 
 def of_tex(tex: str) -> Maths:
@@ -129,22 +140,23 @@ def read(tex: str) -> tuple[Node, ...]:
 
 
 class _Reader:
-    def __init__(self, tex: str) -> None:
+    def __init__(self, tex: str, tokens: re.Pattern[str] = _WHOLES) -> None:
         self.tex = tex
-        self.tokens: list[str] = _TOKEN.findall(tex)
+        self.tokens: list[str] = [*tokens.findall(tex), ""]
         self.at = 0
 
     def wrong(self, why: str) -> FormulaError:
         return FormulaError(f"{self.tex}: {why}")
 
     def peek(self) -> str:
-        return self.tokens[self.at] if self.at < len(self.tokens) else ""
+        return self.tokens[self.at]
 
     def take(self) -> str:
-        if self.at == len(self.tokens):
+        token = self.tokens[self.at]
+        if not token:
             raise self.wrong("it ends too early")
         self.at += 1
-        return self.tokens[self.at - 1]
+        return token
 
     def skip(self) -> None:
         while self.peek().isspace():
@@ -154,17 +166,28 @@ class _Reader:
         """Elements up to one of ``ends``, which is left to be taken; '' is the end of the formula."""
         found: list[Node] = []
         after_nothing = False  # an empty group: a sign after it stands between terms
-        while self.peek() not in ends:
+        while self.tokens[self.at] not in ends:
             token = self.take()
-            if token.isspace():
-                continue
-            if token == "{" and self.peek() == "}":
-                self.take()
+            if plain := _PLAIN.get(token):
+                found.append(plain)
+            elif _several(token):
+                found += self.whole(token)
+            elif token == "{" and self.peek() == "}":
+                self.at += 1
                 after_nothing = True
                 continue
-            self.add(found, token, after_nothing)
+            elif token.isspace():
+                continue
+            else:
+                self.add(found, token, after_nothing)
             after_nothing = False
         return tuple(found)
+
+    def whole(self, token: str) -> tuple[Node, ...]:
+        try:
+            return _whole(token)
+        except FormulaError as problem:
+            raise self.wrong(str(problem)) from None
 
     def add(self, found: list[Node], token: str, after_nothing: bool) -> None:
         name = token.removeprefix("\\")
@@ -217,19 +240,20 @@ class _Reader:
         if base.tag in ("msub", "msup") and base.tag != tag:
             inner, script = base.inside
             pair = (raised, script) if tag == "msub" else (script, raised)
-            found.append(replace(base, tag="msubsup", inside=(inner, *pair)))
+            found.append(Node("msubsup", "", (inner, *pair), "", base.role))
         elif base.tag.startswith("msu") and base.tag != "msub" and tag == "msub":
             raise self.wrong("lowered twice")
         else:
-            found.append(Node(tag, "", (base, raised), role=base.role))
+            found.append(Node(tag, "", (base, raised), "", base.role))
         if base.role == "function" and self.gap_after_function():
             found.append(_thin())
 
     def script(self) -> Node:
         """What is lowered or raised: a power such as −9 is one number."""
         node = self.argument()
-        if node.tag == "mrow" and [kid.tag for kid in node.inside] == ["mo", "mn"] and node.inside[0].text == "−":
-            return Node("mn", "−" + node.inside[1].text)
+        kids = node.inside
+        if node.tag == "mrow" and len(kids) == 2 and kids[0].text == "−" and (kids[0].tag, kids[1].tag) == ("mo", "mn"):
+            return Node("mn", "−" + kids[1].text)
         return node
 
     def argument(self) -> Node:
@@ -242,9 +266,9 @@ class _Reader:
                 raise self.wrong("a bracket { is not closed")
             self.take()
             return inside[0] if len(inside) == 1 else Node("mrow", "", inside)
-        if len(token) > 1 and token.isdigit():
+        if len(token) > 1 and (token.isdigit() or _several(token)):
             self.at -= 1
-            self.tokens[self.at : self.at + 1] = list(token)
+            self.tokens[self.at : self.at + 1] = list(token) if token.isdigit() else _TOKEN.findall(token)
             token = self.take()
         return self.atom(token)
 
@@ -280,42 +304,25 @@ class _Reader:
         return words
 
     def atom(self, token: str) -> Node:
-        name = token.removeprefix("\\") if token.startswith("\\") else ""
-        if token in _RELATIONS or name in _RELATIONS:
-            return Node("mo", _RELATIONS[name or token], role="relation")
+        if plain := _PLAIN.get(token):
+            return plain
         if token[0].isdigit():
             return Node("mn", token.replace("{,}", ","))
-        if token.isalpha() and token.isascii():
-            return Node("mi", token)
-        if name in _GREEK:
-            return Node("mi", _GREEK[name])
-        if name in _UPRIGHT:
-            return Node("mi", _UPRIGHT[name], (), ' mathvariant="normal"')
-        if name in _MARKS:
-            return Node("mtext", _MARKS[name])
-        if name in _BETWEEN:
-            return Node("mo", _BETWEEN[name], role="operator")
         if token == "{":
             self.at -= 1
             return self.argument()
-        if token in "()":
-            return Node("mo", token, (), ' stretchy="false"', "open" if token == "(" else "atom")
-        if token == "/":
-            return Node("mo", "/", (), ' lspace="0" rspace="0"', "operator")
-        if token in ",.;:":
-            return Node("mtext", token)
-        made = _COMMANDS.get(name)
+        made = _COMMANDS.get(token[1:]) if token.startswith("\\") else None
         if not made:
             raise self.wrong(f"{token} is not understood in a formula")
         return made(self)
 
-    def fraction(self) -> Node:
+    def fraction(self, attributes: str = "") -> Node:
         top = self.argument()
-        return Node("mfrac", "", (top, self.argument()))
+        return Node("mfrac", "", (top, self.argument()), attributes)
 
     def root(self) -> Node:
         inside = self.argument()
-        return Node("msqrt", "", inside.inside if inside.tag == "mrow" and not inside.attributes else (inside,))
+        return Node("msqrt", "", inside.inside if inside.tag == "mrow" else (inside,))
 
     def brackets(self) -> Node:
         open_, inside = self.take(), self.run(r"\right", "")
@@ -344,7 +351,7 @@ class _Reader:
 _COMMANDS: dict[str, Callable[[_Reader], Node]] = {
     "dfrac": _Reader.fraction,
     "frac": _Reader.fraction,
-    "tfrac": lambda reader: replace(reader.fraction(), attributes=' displaystyle="false"'),
+    "tfrac": lambda reader: reader.fraction(' displaystyle="false"'),
     "sqrt": _Reader.root,
     "left": _Reader.brackets,
     "begin": _Reader.rows,
@@ -357,6 +364,41 @@ def _thin() -> Node:
     return Node("mspace", "", (), f' width="{_THIN}"', "space")
 
 
+def _plain_tokens() -> Iterator[tuple[str, Node]]:
+    """Every token that is one element wherever it stands."""
+    for sign in _RELATIONS:
+        token = sign if sign in "=<>" else f"\\{sign}"
+        yield token, Node("mo", _RELATIONS[sign], role="relation")
+    for letter in ascii_letters:
+        yield letter, Node("mi", letter)
+    for name, sign in _GREEK.items():
+        yield f"\\{name}", Node("mi", sign)
+    for name, sign in _UPRIGHT.items():
+        yield f"\\{name}", Node("mi", sign, (), ' mathvariant="normal"')
+    for name, sign in _MARKS.items():
+        yield f"\\{name}", Node("mtext", sign)
+    for name, sign in _BETWEEN.items():
+        yield f"\\{name}", Node("mo", sign, role="operator")
+    for bracket, role in ("(", "open"), (")", "atom"):
+        yield bracket, Node("mo", bracket, (), ' stretchy="false"', role)
+    yield "/", Node("mo", "/", (), ' lspace="0" rspace="0"', "operator")
+    for stop in ",.;:":
+        yield stop, Node("mtext", stop)
+
+
+_PLAIN = dict(_plain_tokens())
+
+
+def _several(token: str) -> bool:
+    """Whether a token is more than one sign, and no command."""
+    return len(token) > 2 and token[-1] == "}"
+
+
+@lru_cache(maxsize=512)
+def _whole(token: str) -> tuple[Node, ...]:
+    return _Reader(token, _TOKEN).run("")
+
+
 def _cut(nodes: tuple[Node, ...]) -> list[tuple[Node, ...]]:
     """The runs a line may break into, each after the first with its sign before it."""
     runs: list[list[Node]] = [[]]
@@ -364,21 +406,25 @@ def _cut(nodes: tuple[Node, ...]) -> list[tuple[Node, ...]]:
         if node.role in ("relation", "sign") and runs[-1]:
             runs.append([])
             if node.role == "sign":
-                node = replace(node, attributes=' form="infix"')
+                node = Node("mo", node.text, (), ' form="infix"', "sign")
         runs[-1].append(node)
     return [tuple(run) for run in runs]
 
 
 def _cut_text(text: str) -> list[str]:
     """The same for plain text: before " = ", " + " and " − " outside all brackets."""
-    parts, deep, bars = [""], 0, 0
-    for at, sign in enumerate(text):
+    parts, at, deep, bars = list[str](), 0, 0, False
+    for found in _CUTS.finditer(text):
+        sign = found[0]
         deep += (sign == "(") - (sign == ")")
         bars ^= sign == "|"
-        if sign in "=+−≠≈<>" and not deep and not bars and text[at - 1 : at] == " " and text[at + 1 : at + 2] == " ":
-            parts.append("")
-        parts[-1] += sign
-    return parts
+        if sign not in "()|" and not deep and not bars:
+            parts.append(text[at : found.start()])
+            at = found.start()
+    return [*parts, text[at:]]
+
+
+_CUTS = re.compile(r"[()|]|(?<= )[=+−≠≈<>](?= )")
 
 
 def linear(nodes: tuple[Node, ...]) -> str:
