@@ -264,15 +264,15 @@ def _fraction(above: str, below: str, unit: str, *, typed: str, comma: bool) -> 
 
 def _unit(rest: str, wanted: Unit, typed: str, example: str) -> Unit:
     """The unit typed, if it measures the kind of quantity the box needs."""
-    needed = f"this box needs {_needed(wanted)}, for example {example}."
     try:
         unit = parse_unit(rest)
     except UnitError as error:
+        needed = _needed(wanted, example)
         remedy = _question(rest, wanted) or error.remedy or needed.replace("t", "T", 1)
         raise QuantityError(f"{error.reason} {remedy}") from None
     if same_kind(unit, wanted):
         return unit
-    sentence = f'"{typed}" is {kind_of(unit)}; {needed} {_question(rest, wanted)}'
+    sentence = f'"{typed}" is {kind_of(unit)}; {_needed(wanted, example)} {_question(rest, wanted)}'
     raise QuantityError(sentence.rstrip())
 
 
@@ -283,9 +283,9 @@ def _question(rest: str, wanted: Unit) -> str:
     return f"Did you mean {meant}?{dot}" if meant else ""
 
 
-def _needed(wanted: Unit) -> str:
+def _needed(wanted: Unit, example: str) -> str:
     if not wanted.text:
-        return "a plain number without a unit"
+        return f"this box needs a plain number without a unit, for example {example}."
     kind = kind_of(wanted)
     name = "a value" if kind.startswith("a quantity in") else kind
-    return f"{name} in {speak(wanted)} ({wanted.text})"
+    return f"this box needs {name} in {speak(wanted)} ({wanted.text}), for example {example}."

@@ -83,15 +83,11 @@ class Unit:
     @property
     def tex(self) -> str:
         r"""Upright TeX, such as ``\mathrm{N\cdot C^{-1}}``; empty for a pure number."""
-        if self.text in {"", "°"}:
-            return "^\\circ" if self.text else ""
-        pieces = (_tex_symbol(symbol) + (f"^{{{power}}}" if power != 1 else "") for symbol, power in self.parts)
-        return "\\mathrm{" + "\\cdot ".join(pieces) + "}"
+        return _tex(self.parts)
 
     def si(self) -> "Unit":
         """The unprefixed SI unit of the same kind: km·h⁻¹ gives m·s⁻¹, kWh gives J."""
-        atoms = [(_SYMBOLS[symbol], power) for symbol, power in self.parts]
-        return _assemble([(_SYMBOLS[atom.si], power * atom.si_power) for atom, power in atoms])
+        return _si(self.parts)
 
     def to_si(self, number: Decimal) -> float:
         """SI value of ``number`` of this unit, rounded once (angles: radians)."""
@@ -221,6 +217,12 @@ def parse_unit(text: str) -> Unit:
     return unit
 
 
+@lru_cache(maxsize=256)
+def _si(parts: tuple[tuple[str, int], ...]) -> Unit:
+    atoms = [(_SYMBOLS[symbol], power) for symbol, power in parts]
+    return _assemble([(_SYMBOLS[atom.si], power * atom.si_power) for atom, power in atoms])
+
+
 def _assemble(pairs: Iterable[tuple[_Atom, int]]) -> Unit:
     powers: dict[_Atom, int] = {}
     factor, dimension = Fraction(1), _NONE
@@ -317,13 +319,23 @@ _KINDS = {
 
 def name_of_dimension(dimension: Dimension) -> str:
     """The kind of quantity, with its article: ``a charge``, ``a length``."""
+    if kind := _KINDS.get(dimension):
+        return kind
     base = _assemble((_SYMBOLS[symbol], power) for symbol, power in dimension._asdict().items())
-    return _KINDS.get(dimension) or f"a quantity in {base.text}"
+    return f"a quantity in {base.text}"
 
 
 def kind_of(unit: Unit) -> str:
     """Like ``name_of_dimension`` but tells an angle from a pure number."""
     return "an angle" if unit.is_angle else name_of_dimension(unit.dimension)
+
+
+@lru_cache(maxsize=256)
+def _tex(parts: tuple[tuple[str, int], ...]) -> str:
+    if parts in ((), (("°", 1),)):
+        return "^\\circ" if parts else ""
+    pieces = (_tex_symbol(symbol) + (f"^{{{power}}}" if power != 1 else "") for symbol, power in parts)
+    return "\\mathrm{" + "\\cdot ".join(pieces) + "}"
 
 
 def _tex_symbol(symbol: str) -> str:
@@ -334,8 +346,13 @@ def _tex_symbol(symbol: str) -> str:
 
 def speak(unit: Unit, *, one: bool = False) -> str:
     """Words for a screen reader: ``newtons per coulomb``; ``one`` gives the singular."""
-    above = [(s, p) for s, p in unit.parts if p > 0]
-    below = [(s, -p) for s, p in unit.parts if p < 0]
+    return _spoken(unit.parts, one)
+
+
+@lru_cache(maxsize=256)
+def _spoken(parts: tuple[tuple[str, int], ...], one: bool) -> str:
+    above = [(s, p) for s, p in parts if p > 0]
+    below = [(s, -p) for s, p in parts if p < 0]
     words: list[str] = []
     for index, (symbol, power) in enumerate(above):
         atom = _SYMBOLS[symbol]

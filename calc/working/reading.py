@@ -204,12 +204,8 @@ class _Reader:
     def quantity(self, item: Input, name: str, text: str) -> None:
         if item.optional and not text.strip():
             return
-        try:
-            example = self.example(item, name)
-            comma = self.settings.comma
-            quantity = parse_quantity(text, item.unit, example=example, comma=comma)
-        except QuantityError as problem:
-            self.refusals.append(Refusal(name, problem.sentence))
+        quantity = self.parsed(item, name, text)
+        if quantity is None:
             return
         sentence = refused(item, quantity)
         if sentence:
@@ -226,6 +222,19 @@ class _Reader:
         self.values[name] = quantity.value
         self.said[name] = said(quantity, item, self.settings.style)
         self.quantities[name] = quantity
+
+    def parsed(self, item: Input, name: str, text: str) -> Quantity | None:
+        """What was typed in a box; a refusal is noted, with an example for this box, which only it needs."""
+        comma = self.settings.comma
+        try:
+            return parse_quantity(text, item.unit, comma=comma)
+        except QuantityError:
+            pass
+        try:
+            return parse_quantity(text, item.unit, example=self.example(item, name), comma=comma)
+        except QuantityError as problem:
+            self.refusals.append(Refusal(name, problem.sentence))
+            return None
 
     def bare(self, item: Input, name: str, quantity: Quantity) -> Refusal | None:
         """Note the unit a bare number is taken in; the question to ask where another is likelier."""
