@@ -269,6 +269,8 @@ def _draw_sum(left: _Piece, minus: bool, right: _Piece) -> _Piece:
 def _draw_side(node: ast.expr, shown: Mapping[str, Shown], room: int) -> _Piece:
     """The top or the bottom of a fraction; a sum longer than ``room`` in rows, as nothing else can break a fraction."""
     whole = _draw(node, shown)
+    if not (isinstance(node, ast.BinOp) and isinstance(node.op, ast.Add | ast.Sub)):
+        return whole
     rows, length = [""], 0
     for term in _drawn_terms(node, shown):
         if length and length + len(term.text) > room:

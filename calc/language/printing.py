@@ -13,6 +13,7 @@ common practice, no source).
 
 from dataclasses import dataclass, field
 from decimal import ROUND_HALF_UP, Context, Decimal
+from functools import lru_cache
 
 from calc.language.units import Unit, speak
 from calc.language.unittext import superscript
@@ -54,6 +55,7 @@ class Printed:
     number: Decimal = field(default=Decimal(), compare=False)  # what the digits say
 
 
+@lru_cache(maxsize=512, typed=True)
 def rounded(value: float | Decimal, style: Style = Style()) -> Printed:
     """A result, rounded once to ``style.decimals`` places (see the module's rule).
 
@@ -101,6 +103,7 @@ def angle(degrees: float, style: Style = Style()) -> Printed:
     return _print(f"{plain:f}", None, style)
 
 
+@lru_cache(maxsize=512, typed=True)
 def exact(value: float | Decimal, style: Style = Style(), figures: int = 6, *, plain: bool = False) -> Printed:
     """A datum with all its digits: 0,15 or 1,6 × 10⁻¹⁹; plain from 0,001 to below 10 000, or always.
 

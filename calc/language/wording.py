@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass, replace
+from functools import lru_cache
 from typing import Any
 
 
@@ -32,15 +33,27 @@ def called[T](thing: T, names: Mapping[str, str]) -> T:
     return reworded(thing, lambda text: mention.sub(other, text) if " " in text else text)
 
 
+@lru_cache(maxsize=64)
+def _field_names(kind: type) -> tuple[str, ...]:
+    """Names of the fields of a dataclass; none for any other type."""
+    return tuple(one.name for one in fields(kind)) if is_dataclass(kind) else ()
+
+
 def _reworded(thing: Any, change: Callable[[str], str]) -> Any:
     if isinstance(thing, str):
         return change(thing)
+    if thing is None or isinstance(thing, float | int):
+        return thing
     if isinstance(thing, tuple):
         parts = [_reworded(part, change) for part in thing]
         return type(thing)(*parts) if hasattr(thing, "_fields") else tuple(parts)
-    if is_dataclass(thing) and not isinstance(thing, type):
-        parts_by_name = {one.name: _reworded(getattr(thing, one.name), change) for one in fields(thing)}
-        return replace(thing, **parts_by_name)
+    if names := _field_names(thing.__class__):
+        changed = {}
+        for name in names:
+            part = getattr(thing, name)
+            if (other := _reworded(part, change)) != part:
+                changed[name] = other
+        return replace(thing, **changed) if changed else thing
     if callable(thing):
         return lambda *given: _reworded(thing(*given), change)
     return thing

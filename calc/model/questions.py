@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import TYPE_CHECKING, Literal
 
 from calc.figures import Figure
@@ -200,11 +201,11 @@ class Step:
     read_off: float = 0.0
     quotes: tuple[str, ...] = ()
 
-    @property
+    @cached_property
     def makes(self) -> str:
         return self.make.split("=")[0].strip()
 
-    @property
+    @cached_property
     def how(self) -> str:
         """The right side of ``make``."""
         return self.make.split("=", 1)[1].strip()

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from calc.language.expressions import ExpressionError, equation, expression
 from calc.model.questions import Data, Part, Plan, Refusal, Step
@@ -27,10 +28,14 @@ class NoWay(ValueError):
     """What is asked does not follow from what is given."""
 
 
-def needs(step: Step) -> set[str]:
+def needs(step: Step) -> frozenset[str]:
     """The names a step starts from, constants among them."""
-    names = equation(step.root.equation).names if step.root else expression(step.how).names
-    return set(names) - {step.makes}
+    return _needs(step.root.equation if step.root else step.make, step.makes)
+
+
+@lru_cache(maxsize=2048)
+def _needs(line: str, makes: str) -> frozenset[str]:
+    return frozenset(equation(line).names) - {makes}
 
 
 def lead(known: Collection[str], ways: Sequence[Step], target: str) -> tuple[Step, ...]:
@@ -67,7 +72,7 @@ def possible_mistakes(known: Collection[str], steps: Sequence[Step]) -> tuple[St
     for step in steps:
         have.add(step.makes)
         mistakes = tuple(m for m in step.mistakes if set(expression(m.instead).names) <= have)
-        kept.append(replace(step, mistakes=mistakes))
+        kept.append(step if mistakes == step.mistakes else replace(step, mistakes=mistakes))
     return tuple(kept)
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import replace
-from functools import partial
+from functools import lru_cache, partial
 
 from calc.figures.words import plain
 from calc.language import printing
@@ -148,7 +148,8 @@ def show(topic: Topic, question: Question, read: Read, plan: Plan, values: Mappi
     parts = tuple(writer.part(part, index, len(plan.parts)) for index, part in enumerate(plan.parts))
     # A check that decides nothing for these values is left out. One that fails is a fault of ours,
     # which the tests look for; it helps no reader.
-    checks = tuple(writer.check(check) for check in plan.checks if agrees(check, values))
+    proven = [agrees(check, values) for check in plan.checks]
+    checks = tuple(writer.check(check) for check, holds in zip(plan.checks, proven, strict=True) if holds)
     data_sheet = read.data.settings.constants()
     return WorkedAnswer(
         question=f"{topic.key}.{question.key}",
@@ -164,7 +165,7 @@ def show(topic: Topic, question: Question, read: Read, plan: Plan, values: Mappi
         laws=tuple(topic.law(name) for name in question.laws),
         parts=parts,
         checks=checks,
-        unproven=tuple(check.what for check in plan.checks if not agrees(check, values)),
+        unproven=tuple(check.what for check, holds in zip(plan.checks, proven, strict=True) if not holds),
         draws=partial(plan.scene, values) if plan.scene else None,
         notes=plan.notes + writer.notes,
         warnings=read.warnings + plan.warnings,
@@ -212,6 +213,12 @@ def _given(item: Input, path: str, name: str, quantity: Quantity, style: Style) 
     return Given(path, item.words, _symbol(name), quantity.text, shown, conversion, note)
 
 
+@lru_cache(maxsize=1024)
+def _in_symbols(line: str, comma: bool) -> Maths:
+    return equation(line).maths(comma=comma)
+
+
+@lru_cache(maxsize=1024)
 def _symbol(name: str) -> Maths:
     sign = symbol(name)
     return Maths(sign.tex, sign.text)
@@ -240,6 +247,7 @@ class _Writer:
         made = {step.makes for step in plan.steps}
         self.data = {name for name in values if name not in made}
         self.known = set(self.data)
+        self.told: dict[tuple[str, int], tuple[Shown, float]] = {}
         self.more_digits = self.lopsided = False
 
     @property
@@ -249,12 +257,16 @@ class _Writer:
 
     def _number(self, name: str, more: int) -> tuple[Shown, float]:
         """A name's number as it is put into a line, with ``more`` digits than usual, and its value."""
+        if (name, more) not in self.told:
+            self.told[name, more] = self._told(name, more)
+        return self.told[name, more]
+
+    def _told(self, name: str, more: int) -> tuple[Shown, float]:
         angle = self.units.get(name) == "°"
-        style = replace(self.style, decimals=min(self.style.decimals + more, MOST_DECIMALS))
         printed = digits(
             self.values[name],
             "°" if angle else "",
-            style,
+            Style(self.style.decimals + more, self.style.comma),
             data=name in self.data,
             count=name in self.counts,
             figures=6 + more,
@@ -327,11 +339,11 @@ class _Writer:
         value = self.values[step.makes]
         known = self._numbers(law, step.sizes, step.makes)
         comma = self.style.comma
-        algebra = tuple(equation(line).maths(comma=comma) for line in step.lines)
+        algebra = tuple(_in_symbols(line, comma) for line in step.lines)
         rearranged = not step.root and step.law.replace(" ", "") != step.make.replace(" ", "")
         if rearranged:
             numbers = self._numbers(make, step.sizes, step.makes)
-            algebra += (make.maths(comma=comma), make.maths(numbers, comma=comma))
+            algebra += (_in_symbols(step.make, comma), make.maths(numbers, comma=comma))
         name = _symbol(step.makes)
         result = name + Maths(" = ", " = ") + measure(value, step.unit, self.style, count=step.count)
         self.known.add(step.makes)
@@ -339,7 +351,7 @@ class _Writer:
             makes=step.makes,
             what=step.what,
             why=step.why,
-            formula=law.maths(comma=comma),
+            formula=_in_symbols(step.law, comma),
             substitution=law.maths(known, comma=comma),
             algebra=algebra,
             result=result,
@@ -376,7 +388,7 @@ class _Writer:
         return CheckShown(
             check.what,
             (
-                line.maths(comma=self.style.comma),
+                _in_symbols(check.equation, self.style.comma),
                 line.maths(self._numbers(line, check.sizes), comma=self.style.comma),
                 side + Maths(" = ", " = ") + side,
             ),

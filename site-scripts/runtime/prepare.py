@@ -35,9 +35,9 @@ def warm_up(requests: list[str]) -> int:
 
 
 def forget_drawings() -> None:
-    """Empty the caches of what is drawn and set: the first answer needs one picture of hundreds that are kept."""
+    """Empty the caches of what is drawn, set and printed: the first answer needs one of hundreds that are kept."""
     for name, module in list(sys.modules.items()):
-        if name.startswith(("calc.renderings.", "calc.desk")):
+        if name.startswith(("calc.renderings.", "calc.desk", "calc.working.", "calc.language.printing")):
             for value in vars(module).values():
                 if hasattr(value, "cache_clear"):
                     value.cache_clear()
