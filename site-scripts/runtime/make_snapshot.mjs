@@ -6,7 +6,7 @@ import crypto from "node:crypto";
 import fs from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
-import { packImage } from "./pack_image.mjs";
+import { clearFree, headSize, packImage } from "./pack_image.mjs";
 
 const plan = JSON.parse(fs.readFileSync(process.argv[2], "utf8"));
 seeOneWorld();
@@ -89,10 +89,12 @@ const answered = second("warm_up(example_requests())");
 maker.runPython(resident);
 second("forget_drawings()");
 maker.runPython("import gc, linecache; linecache.clearcache(); gc.collect(); del gc, linecache");
-second("overwrite_free_memory()");
+const { ___heap_base: base, _sbrk, _emscripten_stack_get_end, _emscripten_stack_get_current } = maker._module;
+const [end, stackEnd, stack] = [_sbrk(0), _emscripten_stack_get_end(), _emscripten_stack_get_current()];
 const image = maker.makeMemorySnapshot();
+const cleared = clearFree(image.subarray(headSize(image)), { base, end, stackEnd, stack });
 
 const packed = packImage(image, data);
 fs.writeFileSync(plan.imageOut, packed);
-console.log(JSON.stringify({ answered, image: image.length, packed: packed.length, stdlib: stdlib.length }));
+console.log(JSON.stringify({ answered, image: image.length, cleared, packed: packed.length, stdlib: stdlib.length }));
 process.exit(0);

@@ -16,6 +16,33 @@ export function headSize(image) {
 }
 
 /**
+ * Zero what freed objects and ended calls left behind in a heap: it would be packed and shipped.
+ *
+ * base, end: what the allocator shares out. stackEnd, stack: the part of the stack that is not in use.
+ * The allocator is dlmalloc, the usual one of Emscripten: blocks follow each other without a gap, each begins with the
+ * size of the one before where that is free, then its own, whose lowest bits tell that the one before (1) and
+ * it itself (2) are in use. A free block keeps its links at its beginning.
+ */
+export function clearFree(heap, { base, end, stackEnd, stack }) {
+  heap.fill(0, stackEnd, stack);
+  const view = new DataView(heap.buffer, heap.byteOffset, heap.byteLength);
+  let cleared = 0;
+  let at = base;
+  while (at < end - 64) {
+    const head = view.getUint32(at + 4, true);
+    const size = head & ~7;
+    if (size < 16 || at + size > end) throw new Error(`No block of the allocator begins at ${at}: is it another one now?`);
+    const links = size < 256 ? 16 : 32;
+    if (!(head & 2) && size > links) {
+      heap.fill(0, at + links, at + size);
+      cleared += size - links;
+    }
+    at += size;
+  }
+  return cleared;
+}
+
+/**
  * data: the start of the heap as a fresh core has it, all addresses set and no code run yet. It
  * follows from the core alone, whatever the browser; the check, over every
  * 16th word, tells a page that it did.

@@ -43,14 +43,6 @@ def forget_drawings() -> None:
                     value.cache_clear()
 
 
-def overwrite_free_memory() -> None:
-    """Fill with zeros what freed objects left behind: it would be packed and shipped."""
-    header = sys.getsizeof(b"")
-    small = [[bytes(size - header) for _ in range(400_000 // size)] for size in range(header + 7, 513, 8)]
-    large = [[bytes(size) for _ in range(2_000_000 // size)] for size in (600, 1500, 4000, 15_000, 60_000, 250_000)]
-    del small, large
-
-
 def named_imports() -> str:
     """Return the modules the package's sources name, also inside functions, separated by spaces."""
     names = set()

@@ -36,7 +36,6 @@ def test_a_live_form_stays_within_its_size(built_site: Path, chromium: Browser) 
     assert page + runtime_size(built_site) <= LIVE_FORM
 
 
-@pytest.mark.xfail(reason="the memory image of the calculator takes two thirds of it")
 def test_the_zip_stays_within_its_size(built_site: Path) -> None:
     """The copy for offline use is at most 12 MB."""
     assert ZIP.stat().st_size <= ZIPPED
