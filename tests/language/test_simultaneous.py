@@ -16,6 +16,9 @@ CASES = (
     ("m1*u1 + m2*u2 = m1*v1 + m2*v2", "v1 - v2 = u2 - u1", "v1", "v2", "substitute"),
     ("T*cos(b) = m*g", "T*sin(b) = F", "b", "T", "divide"),
     ("N + P*sin(b) = m*g", "P*cos(b) - mu*N = m*a", "P", "N", "substitute"),
+    ("p + x = a + y", "q + x = a - z", "p", "x", "subtract"),
+    ("T*cos(b) = m*g", "T*sin(b) = F", "F", "T", "divide"),
+    ("T*sin(b)*c = F", "T*cos(b) = m*g", "c", "T", "divide"),
 )
 
 
@@ -45,6 +48,25 @@ def test_adding_is_explained() -> None:
     assert found.law == "m2*g - f = m1*a + m2*a"
     assert found.found.lines == ("a*(m1 + m2) = m2*g - f",)
     assert found.why == "T stands with opposite signs in the two equations: added, it drops out."
+
+
+def test_subtracting_dividing_and_equating_are_explained() -> None:
+    """Each with what drops out and why; a term on the same side of both is gone with it."""
+    found = together("p + x = a + y", "q + x = a - z", "p", "x")
+    assert found.law == "p - q = y + z"
+    assert found.why == "x stands with the same sign in both equations: subtract one from the other and it drops out."
+    found = together("T*sin(b)*c = F", "T*cos(b) = m*g", "c", "T")
+    assert found.law == "c*tan(b) = F/(m*g)"
+    assert found.why == "T is a factor of both equations: divide one by the other and it drops out."
+    assert together("T*cos(b) = m*g", "T*sin(b) = F", "F", "T").law == "1/tan(b) = m*g/F"
+    found = together("E = V1 + I1*r", "E = V2 + I2*r", "r", "E")
+    assert found.why == "E is the same in both equations, so the other sides are equal too."
+
+
+def test_the_other_unknown_comes_from_the_equation_that_can_be_solved_for_it() -> None:
+    """The first is tried, then the second."""
+    found = together("x = y*sin(y)", "y + c = b", "x", "y")
+    assert found.back.make == "y = b - c"
 
 
 def test_what_cannot_be_combined_is_refused() -> None:

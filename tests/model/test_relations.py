@@ -142,3 +142,30 @@ def test_a_mistake_at_what_the_law_does_not_have_is_refused() -> None:
     lost = Mistake("upside-down", "x", "E/V", "Divide the volts by the metres.")
     with pytest.raises(ValueError, match=r"The mistake 'upside-down' is at 'x', which E = V/d does not have\."):
         Relation("E = V/d", "Use the field", "Uniform.", {"E": "V·m⁻¹"}, "Share out.", mistakes=(lost,))
+
+
+def test_two_relations_become_one_step_that_shows_both() -> None:
+    """Two bodies on a string: T drops out by adding; the step shows both laws, the reason, and what is learnt."""
+    units = {"T": "N", "a": "m·s⁻²", "m1": "kg", "m2": "kg", "f": "N", "g": "m·s⁻²"}
+    slip = Mistake("one-mass", "a", "(m2*g - f)/m2", "You divided by one mass. Both bodies move: divide by both.")
+    table = Relation("T - f = m1*a", "Body on the table", "Newton's second law.", {}, "Net force.", quotes=("second",))
+    hanging = Relation(
+        "m2*g - T = m2*a",
+        "Hanging body",
+        "Newton's second law.",
+        {},
+        "Net force.",
+        mistakes=(slip,),
+        quotes=("second",),
+    )
+    (step,) = Together(table, hanging, "a", "T", "Acceleration", "Both speed up alike.").in_units(units).steps()
+    assert (step.what, step.law, step.unit, step.plain) == (
+        "Acceleration",
+        "T - f = m1*a",
+        "m·s⁻²",
+        "Both speed up alike.",
+    )
+    assert step.lines == ("m2*g - T = m2*a", "m2*g - f = m1*a + m2*a", "a*(m1 + m2) = m2*g - f")
+    assert step.make == "a = (m2*g - f)/(m1 + m2)"
+    assert step.why == "T stands with opposite signs in the two equations: added, it drops out."
+    assert (step.mistakes, step.quotes, step.other) == ((slip,), ("second",), "")

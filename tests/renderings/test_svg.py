@@ -39,13 +39,14 @@ from calc.figures import (
     spheres_on_line,
     tail_to_head,
 )
+from calc.figures.telling import composed
 from calc.renderings import labels
 from calc.renderings.drawing import Disc, Stroke
 from calc.renderings.geometry import Bar, Box, Point, inside
 from calc.renderings.layout import Layout, layout
 from calc.renderings.placing import place
 from calc.renderings.spots import Request, around
-from calc.renderings.svg import number, render
+from calc.renderings.svg import number, render, sketch
 from tests.strategies import examples
 
 RUNS = examples(60)
@@ -475,3 +476,34 @@ def test_wrapped_notes_keep_their_words() -> None:
     lines = labels.wrapped(note, 13, 150)
     assert " ".join(lines) == note
     assert all(labels.width(line, 13) <= 150 for line in lines)
+
+
+def test_a_sketch_is_the_drawing_without_labels_cut_to_its_edges() -> None:
+    """No words, no lengths; the frame leaves four units around balls, heads and lines alike."""
+    ball, foot = Sphere((0, 0), 1.0, "+", "A"), Segment((-3, -2), (4, -2))
+    figure = composed("Sketch", [ball, foot, Dimension((0, 0), (0, 9), "9 m", 4.0)], description="A ball.")
+    drawn = ElementTree.fromstring(sketch(figure))
+    assert drawn.get("aria-hidden") == "true"
+    assert not [one for one in drawn.iter() if one.tag.endswith("text") or one.tag.endswith("title")]
+    left, top, width, height = map(float, (drawn.get("viewBox") or "").split())
+    (circle,) = [one for one in drawn.iter() if one.tag.endswith("circle")]
+    x, y, r = (float(circle.get(name) or 0) for name in ("cx", "cy", "r"))
+    unit = r  # the ball has radius 1
+    assert (left, top) == (pytest.approx(x - 3 * unit - 4, abs=0.2), pytest.approx(y - r - 4, abs=0.2))
+    assert (width, height) == (pytest.approx(7 * unit + 8, abs=0.2), pytest.approx(3 * unit + 8, abs=0.2))
+
+
+def test_a_sketch_shows_the_whole_head_of_an_arrow() -> None:
+    """The frame holds the sides of a head, which stand out from its line."""
+    drawn = ElementTree.fromstring(sketch(composed("Sketch", [Arrow((0, 0), (4, 0), "F")])))
+    left, top, width, height = map(float, (drawn.get("viewBox") or "").split())
+    assert width > height > 8
+    numbers = [
+        float(n) for one in drawn.iter() for n in re.findall(r"-?[\d.]+", one.get("d") or one.get("points") or "")
+    ]
+    xs, ys = numbers[::2], numbers[1::2]
+    assert (left, top) == (pytest.approx(min(xs) - 4, abs=0.2), pytest.approx(min(ys) - 4, abs=0.2))
+    assert (width, height) == (
+        pytest.approx(max(xs) - min(xs) + 8, abs=0.2),
+        pytest.approx(max(ys) - min(ys) + 8, abs=0.2),
+    )

@@ -30,3 +30,15 @@ def test_no_change_of_sign_is_said() -> None:
 def test_scan_lists_every_root_in_order() -> None:
     """All three roots of a cubic are found."""
     assert scan(lambda x: (x + 1) * (x - 0.5) * (x - 2), -3, 3) == pytest.approx([-1, 0.5, 2])
+
+
+@pytest.mark.parametrize(("low", "high", "root"), [(2, 5, 2), (-1, 2, 2), (1, 3, 2)])
+def test_a_root_at_an_end_is_that_end(low: float, high: float, root: float) -> None:
+    """Nothing is halved where an end is the root itself."""
+    assert bisect(lambda x: x - 2, low, high) == root
+
+
+def test_roots_on_the_grid_are_found_once() -> None:
+    """A root on a point of the grid, and one at its end, stand once in the list."""
+    assert scan(lambda x: x * (x - 1), -1, 1, pieces=4) == [0, 1]
+    assert scan(lambda x: x + 1, -1, 1, pieces=4) == [-1]
