@@ -5,7 +5,7 @@ All in page units, y downwards.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from math import floor, hypot
 from typing import NamedTuple
 
@@ -192,8 +192,39 @@ def round_gap(disc: Round, box: Box) -> float:
     return box.gap_to(disc.centre) - disc.radius
 
 
+def room_of(bar: Bar) -> Box:
+    """The upright rectangle a stroke lies in."""
+    (x, y), (x2, y2) = bar.start, bar.end
+    left, right = (x, x2) if x < x2 else (x2, x)
+    return Box(left, y, right, y2) if y < y2 else Box(left, y2, right, y)
+
+
 def _squares(room: Box) -> float:
-    return ((room.right - room.left) / CELL + 1) * ((room.bottom - room.top) / CELL + 1)
+    left, top, right, bottom = room
+    return ((right - left) / CELL + 1) * ((bottom - top) / CELL + 1)
+
+
+def _cells(room: Box) -> list[tuple[int, int]]:
+    """The squares of the page that a rectangle touches."""
+    left, top, right, bottom = room
+    first, last = floor(left / CELL), floor(right / CELL)
+    upper, lower = floor(top / CELL), floor(bottom / CELL)
+    if first == last and upper == lower:
+        return [(first, upper)]
+    return [(column, row) for column in range(first, last + 1) for row in range(upper, lower + 1)]
+
+
+def _passed(bar: Bar, room: Box, reach: float = 0.01) -> list[tuple[int, int]]:
+    """The squares that a stroke comes within `reach` of; ``room`` is the rectangle that it lies in."""
+    cells = _cells(room)
+    if len(cells) < 4 or cells[0][0] == cells[-1][0] or cells[0][1] == cells[-1][1]:
+        return cells  # it slants through no more than one row or column
+    wide = CELL + reach
+    return [
+        (column, row)
+        for column, row in cells
+        if inside(bar, Box(column * CELL - reach, row * CELL - reach, column * CELL + wide, row * CELL + wide))
+    ]
 
 
 class Index:
@@ -203,46 +234,31 @@ class Index:
         self._cells: dict[tuple[int, int], list[tuple[Box, int, Bar]]] = {}
         self._long: list[tuple[Box, int, Bar]] = []  # across so many squares that all are told of them
         for number, bar in enumerate(bars):
-            (x, y), (x2, y2) = bar.start, bar.end
-            room = Box(min(x, x2), min(y, y2), max(x, x2), max(y, y2))
+            room = room_of(bar)
             if _squares(room) > MANY:
                 self._long.append((room, number, bar))
                 continue
-            for cell in self._passed(bar, room):
+            for cell in _passed(bar, room):
                 self._cells.setdefault(cell, []).append((room, number, bar))
-
-    @staticmethod
-    def _passed(bar: Bar, room: Box, reach: float = 0.01) -> Iterator[tuple[int, int]]:
-        columns = range(floor(room.left / CELL), floor(room.right / CELL) + 1)
-        rows = range(floor(room.top / CELL), floor(room.bottom / CELL) + 1)
-        slanting = len(columns) > 1 and len(rows) > 1
-        for column in columns:
-            for row in rows:
-                square = Box(column * CELL, row * CELL, (column + 1) * CELL, (row + 1) * CELL)
-                if not slanting or inside(bar, square.grown(reach)):
-                    yield column, row
 
     def near(self, box: Box) -> list[Bar]:
         """Every stroke that may touch the box, each once."""
         if _squares(box) > MANY:
             return self._found(self._cells, box)
-        columns = range(floor(box.left / CELL), floor(box.right / CELL) + 1)
-        rows = range(floor(box.top / CELL), floor(box.bottom / CELL) + 1)
-        return self._found(((column, row) for column in columns for row in rows), box)
+        return self._found(_cells(box), box)
 
     def along(self, bar: Bar, reach: float) -> list[Bar]:
         """Every stroke that may come within `reach` of another stroke."""
-        (x, y), (x2, y2) = bar.start, bar.end
-        room = Box(min(x, x2), min(y, y2), max(x, x2), max(y, y2)).grown(reach)
+        room = room_of(bar).grown(reach)
         if _squares(room) > MANY:
             return self._found(self._cells, room)
-        return self._found(self._passed(bar, room, reach), room)
+        return self._found(_passed(bar, room, reach), room)
 
     def _found(self, cells: Iterable[tuple[int, int]], box: Box) -> list[Bar]:
         left, top, right, bottom = box
         found: dict[int, Bar] = {}
-        for cell in (None, *cells):
-            for (x, y, x2, y2), number, bar in self._cells.get(cell, ()) if cell else self._long:
+        for near in (self._long, *[self._cells[cell] for cell in cells if cell in self._cells]):
+            for (x, y, x2, y2), number, bar in near:
                 if x <= right and left <= x2 and y <= bottom and top <= y2:
                     found[number] = bar
         return list(found.values())

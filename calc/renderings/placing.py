@@ -8,9 +8,9 @@ the way to any free place; thin lines (which are cut at labels) cost little.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from math import cos, hypot, inf, radians, sin
 from operator import itemgetter
 from typing import Literal, NamedTuple
@@ -32,7 +32,9 @@ from calc.renderings.geometry import (
 )
 from calc.renderings.spots import LINE, Placed, Request, Spot
 
-WIDER = (0.0, 0.3, 0.7, 1.2, 1.8, 2.6, 3.6, 5.0, 7.0, 10.0)  # extra distance tried, in lines
+type _Turn = tuple[float, float, int]  # cost, extra distance, number of the spot
+
+WIDER: tuple[float, ...] = (0.0, 0.3, 0.7, 1.2, 1.8, 2.6, 3.6, 5.0, 7.0, 10.0)  # extra distance tried, in lines
 LEADER_FROM = 1.8  # from this extra distance on, a thin line ties the label to its anchor
 STRONG = 30.0  # a bar of this cost or more may not strike a label
 STRUCK = 300.0  # more than the way to any place tried costs
@@ -48,42 +50,65 @@ class _Candidate(NamedTuple):
     spot: Spot
 
 
-@lru_cache(maxsize=256)
-def _candidates(request: Request, wider: tuple[float, ...]) -> list[_Candidate]:
-    """Places to try, the cheapest first."""
-    w, h = request.width, request.height
-    found = []
-    for extra in wider:
-        for spot in request.spots:
-            (x, y), (ux, uy) = spot.anchor, spot.way
-            if not (ux or uy):
-                if not extra:
-                    found.append(_Candidate(spot.cost, 0.0, box_at(spot.anchor, w, h), spot))
-                continue
-            # Far enough for the box to clear the anchor in this direction.
-            reach = min(
-                (w / 2 + request.gap) / abs(ux) if ux else inf,
-                (h / 2 + request.gap) / abs(uy) if uy else inf,
-            )
-            if spot.beside:
-                reach = abs(ux) * w / 2 + abs(uy) * h / 2 + request.gap
-            reach += extra * LINE
-            at = (x + ux * reach, y + uy * reach)
-            found.append(_Candidate(spot.cost + 5.0 * extra, extra, box_at(at, w, h), spot))
+@lru_cache(maxsize=32)
+def _order(costs: tuple[float, ...], pinned: tuple[bool, ...], wider: tuple[float, ...]) -> list[_Turn]:
+    """Cost, extra distance and spot of every place to try, the cheapest first; a pinned label goes no further."""
+    found = [
+        (cost if fast else cost + 5.0 * extra, extra, number)
+        for extra in wider
+        for number, (cost, fast) in enumerate(zip(costs, pinned, strict=True))
+        if not fast or not extra
+    ]
     found.sort(key=itemgetter(0))
     return found
 
 
-@lru_cache(maxsize=256)
-def _all_round(request: Request) -> Request:
-    """The same label with every direction from its first anchors."""
-    anchors = list(dict.fromkeys(spot.anchor for spot in request.spots))[:2]
-    spots = [
-        Spot(at, (round(cos(radians(a)), 6), round(-sin(radians(a)), 6)), 2.0)
-        for at in anchors
-        for a in range(0, 360, 15)
-    ]
-    return replace(request, spots=tuple(spots))
+class _Wish:
+    """A label and the places it may take, each worked out when its turn comes: most labels take the first free one."""
+
+    def __init__(self, request: Request) -> None:
+        self.request = request
+        self.costs = tuple([spot.cost for spot in request.spots])
+        self.pinned = tuple([spot.way == (0.0, 0.0) for spot in request.spots])
+        self.reaches: dict[int, float] = {}
+
+    @property
+    def least(self) -> float:
+        """The cost of the best place there is."""
+        return _order(self.costs, self.pinned, WIDER)[0][0]
+
+    @cached_property
+    def all_round(self) -> _Wish:
+        """The same label with every direction from its first anchors."""
+        anchors = list(dict.fromkeys(spot.anchor for spot in self.request.spots))[:2]
+        spots = [Spot(at, way, 2.0) for at in anchors for way in _WAYS]
+        return _Wish(replace(self.request, spots=tuple(spots)))
+
+    def places(self, wider: tuple[float, ...]) -> Iterator[_Candidate]:
+        """Places to try, the cheapest first."""
+        spots, w, h = self.request.spots, self.request.width, self.request.height
+        for cost, extra, number in _order(self.costs, self.pinned, wider):
+            spot = spots[number]
+            (x, y), (ux, uy) = spot.anchor, spot.way
+            if number not in self.reaches:
+                self.reaches[number] = self._reach(spot)
+            reach = self.reaches[number] + extra * LINE
+            at = (x + ux * reach, y + uy * reach) if not self.pinned[number] else spot.anchor
+            yield _Candidate(cost, extra, box_at(at, w, h), spot)
+
+    def _reach(self, spot: Spot) -> float:
+        """Far enough for the box to clear the anchor in this direction."""
+        (ux, uy), request = spot.way, self.request
+        w, h = request.width, request.height
+        if spot.beside:
+            return abs(ux) * w / 2 + abs(uy) * h / 2 + request.gap
+        return min(
+            (w / 2 + request.gap) / abs(ux) if ux else inf,
+            (h / 2 + request.gap) / abs(uy) if uy else inf,
+        )
+
+
+_WAYS = tuple((round(cos(radians(a)), 6), round(-sin(radians(a)), 6)) for a in range(0, 360, 15))
 
 
 def _leader(spot: Spot, box: Box) -> tuple[Point, Point]:
@@ -192,34 +217,36 @@ class _Page:
                 price += 25.0
         return price
 
-    def cheapest(self, request: Request, wider: Sequence[float], best: float = inf) -> tuple[float, _Candidate] | None:
+    def cheapest(self, wish: _Wish, wider: tuple[float, ...], best: float = inf) -> tuple[float, _Candidate] | None:
         """The cheapest place below `best`, with its whole cost."""
         chosen: _Candidate | None = None
-        for one in _candidates(request, tuple(wider)):
+        owner = wish.request.owner
+        for one in wish.places(wider):
             if one.cost >= best:
                 break
             box = one.box
             tied = one.extra >= LEADER_FROM
             # A leader tells what a label names; without one it must stand nearest to that.
-            price = one.cost + self.price(box, -2 if tied else request.owner, best - one.cost)
+            price = one.cost + self.price(box, -2 if tied else owner, best - one.cost)
             if tied and price < best:
-                price += self.leader_price(_leader(one.spot, box), request.owner, best - price)
+                price += self.leader_price(_leader(one.spot, box), owner, best - price)
             if price < best:
                 best, chosen = price, one
         return (best, chosen) if chosen else None
 
 
-def _settle(request: Request, page: _Page) -> tuple[Placed, bool]:
+def _settle(wish: _Wish, page: _Page) -> tuple[Placed, bool]:
     """The label at its cheapest place, and whether no place could be much cheaper."""
-    found = page.cheapest(request, WIDER)
+    request = wish.request
+    found = page.cheapest(wish, WIDER)
     if found is None or found[0] >= AMBIGUOUS:
         best = found[0] if found else inf
-        found = page.cheapest(_all_round(request), WIDER, best) or found
-    wider: Sequence[float] = WIDER
+        found = page.cheapest(wish.all_round, WIDER, best) or found
+    wider = WIDER
     while found is None or found[0] >= ON_LABEL:
         # Labels are finite, so a wide enough ring is free.
-        wider = [extra + wider[-1] + 1 for extra in range(12)]
-        found = page.cheapest(_all_round(request), wider, found[0] if found else inf) or found
+        wider = tuple(extra + wider[-1] + 1 for extra in range(12))
+        found = page.cheapest(wish.all_round, wider, found[0] if found else inf) or found
     price, one = found
     box = one.box
     centre = ((box.left + box.right) / 2, (box.top + box.bottom) / 2)
@@ -228,7 +255,7 @@ def _settle(request: Request, page: _Page) -> tuple[Placed, bool]:
     align: Literal["start", "middle", "end"] = "middle"
     if abs(along) > 0.5:
         align = "start" if along > 0 else "end"
-    best_of_all = price < _candidates(request, WIDER)[0].cost + 1.0
+    best_of_all = price < wish.least + 1.0
     return Placed(request.text, request.style, centre, box, align, leader), best_of_all
 
 
@@ -239,6 +266,7 @@ def place(requests: Sequence[Request], bars: Sequence[Bar], rounds: Sequence[Rou
     that had to give way move to a better place now that the others stand.
     """
     page = _Page(bars, rounds)
+    wishes = [_Wish(request) for request in requests]
     order = sorted(range(len(requests)), key=lambda i: len(requests[i].spots))
     placed: dict[int, Placed] = {}
     happy: set[int] = set()
@@ -246,7 +274,7 @@ def place(requests: Sequence[Request], bars: Sequence[Bar], rounds: Sequence[Rou
         for i in order:
             if i not in happy:
                 page.stand([p for j, p in placed.items() if j != i])
-                placed[i], best = _settle(requests[i], page)
+                placed[i], best = _settle(wishes[i], page)
                 if best:
                     happy.add(i)
     return tuple(placed[i] for i in range(len(requests)))
