@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 _RAISED = str.maketrans("0123456789+-−", "⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻⁻")
 
@@ -19,6 +20,7 @@ GREEK = {
 }
 
 
+@lru_cache(maxsize=256)
 def plain(label: str) -> str:
     """A label without its markup: ``F_{AB}`` gives “F AB”, ``Q_1`` gives “Q1”."""
     text = re.sub(r"\^\{([^{}]*)\}|\^(\w)", lambda m: (m[1] or m[2] or "").translate(_RAISED), label)
@@ -60,6 +62,7 @@ def listing(parts: list[str]) -> str:
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
 
 
+@lru_cache(maxsize=256)
 def names_in(label: str) -> frozenset[str]:
     """Names of the value a label stands for: ``F_{AB} = 3 N`` gives F_AB, ``Q_1`` gives Q_1 and Q1."""
     symbol = label.partition("=")[0].strip().replace("{", "").replace("}", "")

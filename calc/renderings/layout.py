@@ -23,6 +23,7 @@ from calc.renderings.geometry import (
     inside,
     inside_round,
     outside,
+    room_of,
     unit,
 )
 from calc.renderings.placing import place
@@ -59,17 +60,27 @@ def _cut(shape: Shape, boxes: list[Box], rounds: list[Round]) -> Shape:
     for path in shape.paths:
         current: list[Point] = []
         for a, b in itertools.pairwise(path):
-            bar = Bar(a, b, 0.0)
-            parts = [inside(bar, box) for box in boxes]
-            parts += [inside_round(bar, disc) for disc in rounds]
-            kept = outside(a, b, [part for part in parts if part])
-            for start, end in kept:
+            for start, end in outside(a, b, _taken(Bar(a, b, 0.0), boxes, rounds)):
                 if not current or current[-1] != start:
                     paths.append(tuple(current))
                     current = [start]
                 current.append(end)
         paths.append(tuple(current))
     return Stroke(tuple(p for p in paths if len(p) > 1), shape.style)
+
+
+def _taken(bar: Bar, boxes: list[Box], rounds: list[Round]) -> list[tuple[float, float]]:
+    """The parts of a line, as shares of it, that lie in a box or a disc."""
+    x, y, x2, y2 = room_of(bar)
+    parts = []
+    for box in boxes:
+        if x < box.right and box.left < x2 and y < box.bottom and box.top < y2 and (part := inside(bar, box)):
+            parts.append(part)
+    for disc in rounds:
+        (u, v), r = disc.centre, disc.radius
+        if x < u + r and u - r < x2 and y < v + r and v - r < y2 and (part := inside_round(bar, disc)):
+            parts.append(part)
+    return parts
 
 
 def _flow_heads(sheet: Sheet, boxes: list[Box]) -> None:

@@ -8,6 +8,8 @@ its own and in print; ``docs/assets/figures.css`` refines them by class name.
 
 from __future__ import annotations
 
+import re
+from functools import lru_cache
 from html import escape
 
 from calc.figures.figure import Figure
@@ -67,11 +69,19 @@ _ITALIC = ' font-style="italic"'
 
 def number(value: float) -> str:
     """A coordinate with at most two decimals and no needless zeros."""
-    return f"{round(value, 2) + 0.0:.2f}".rstrip("0").rstrip(".")
+    return _short(f"{value:.2f}")
 
 
-def _points(points: tuple[Point, ...]) -> str:
-    return " ".join(f"{number(x)},{number(y)}" for x, y in points)
+def _short(numbers: str) -> str:
+    """Numbers of two decimals each without needless zeros and without a minus before nought."""
+    return _NEEDLESS.sub("", numbers.replace("-0.00", "0.00"))
+
+
+_NEEDLESS = re.compile(r"\.00|(?<=\.\d)0(?!\d)")
+
+
+def _points(points: tuple[Point, ...], between: str = " ") -> str:
+    return _short(between.join([f"{x:.2f},{y:.2f}" for x, y in points]))
 
 
 def _shape(shape: Shape) -> str:
@@ -100,12 +110,13 @@ def _shape(shape: Shape) -> str:
         paint = f'fill="none" stroke="currentColor" stroke-width="{WEIGHT[style]}"' if hollow else 'fill="currentColor"'
         return f'<polygon {name} points="{_points(shape.points)}" {paint}/>'
     end = "Z" if shape.closed else ""
-    d = "".join(f"M{_points(path).replace(' ', 'L')}{end}" for path in shape.paths)
+    d = "".join([f"M{_points(path, 'L')}{end}" for path in shape.paths])
     dash = f' stroke-dasharray="{DASH[style]}"' if style in DASH else ""
     fill = 'fill="currentColor" fill-opacity=".08"' if style in TINTED else 'fill="none"'
     return f'<path {name} d="{d}" {fill} stroke="currentColor" stroke-width="{WEIGHT[style]}"{dash}/>'
 
 
+@lru_cache(maxsize=256)
 def _line(text: str, size: float) -> str:
     """One line of label text as tspans."""
     parts: list[str] = []
