@@ -7,8 +7,8 @@ bends with the classical fourth-order Runge–Kutta step. Lines leave positive c
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from math import atan2, cos, hypot, isfinite, pi, sin
+from collections.abc import Callable, Sequence
+from math import atan2, cos, hypot, inf, isfinite, pi, sin
 
 from calc.figures import words
 from calc.figures.charges import RADIUS, Charge
@@ -39,20 +39,42 @@ def field_at(charges: Sequence[Charge], x: float, y: float) -> Point:
     return ex, ey
 
 
-def _heading(charges: Sequence[Charge], radius: float, at: Point, sense: float, near: float) -> Point:
-    """Unit direction of the line at a point; `sense` −1 follows it backwards.
+type _Heading = tuple[float, float, float]
 
-    Within 1,4 drawn radii of a centre (`near` is the least that the nearest one
-    can be away) the line is turned to meet the drawn surface at 90°, as a line
-    meets a conductor.
+
+def _headings(charges: Sequence[Charge], radius: float, sense: float) -> Callable[[float, float], _Heading]:
+    """Of a point: the unit direction of the line there, and the square of the way to the nearest centre.
+
+    `sense` −1 follows lines backwards. Within 1,4 drawn radii of a centre the line is turned to meet the drawn surface
+    at 90°, as a line meets a conductor.
     """
-    x, y = at
-    ex, ey = field_at(charges, x, y)
-    size = hypot(ex, ey) or 1e-30
-    ux, uy = sense * ex / size, sense * ey / size
-    if near >= 1.4 * radius:
-        return ux, uy
-    for _, q, cx, cy, *_ in charges:
+    bodies = [(one.charge, one.x, one.y) for one in charges]
+    close = (1.4 * radius) ** 2
+
+    def heading(x: float, y: float) -> _Heading:
+        ex = ey = 0.0  # as in `field_at`; a call for each point is what most of the time would go on
+        least = inf
+        for q, cx, cy in bodies:
+            dx, dy = x - cx, y - cy
+            square = dx * dx + dy * dy or 1e-30
+            if square < least:
+                least = square
+            pull = q / (square * square**0.5)
+            ex += pull * dx
+            ey += pull * dy
+        size = hypot(ex, ey) or 1e-30
+        ux, uy = sense * ex / size, sense * ey / size
+        if least < close:
+            ux, uy = _turned(bodies, radius, (x, y), sense, (ux, uy))
+        return ux, uy, least
+
+    return heading
+
+
+def _turned(bodies: Sequence[tuple[float, float, float]], radius: float, at: Point, sense: float, way: Point) -> Point:
+    """A direction near a drawn sphere, turned to its surface."""
+    (x, y), (ux, uy) = at, way
+    for q, cx, cy in bodies:
         away = hypot(x - cx, y - cy)
         if q and away < 1.4 * radius:
             share = max(0.0, (away - radius) / (0.4 * radius))
@@ -68,22 +90,23 @@ def _follow(
     charges: Sequence[Charge], radius: float, start: Point, sense: float, reach: float
 ) -> tuple[list[Point], int | None]:
     """The line from `start`, and the number of the charge it ends on (None: it leaves)."""
+    heading = _headings(charges, radius, sense)
     (x, y), path = start, [start]
-    ahead: Point | None = None  # the direction found at the end of the step before
+    k1x, k1y, least = heading(x, y)
     for _ in range(MOST_STEPS):
-        near = min([(x - cx) * (x - cx) + (y - cy) * (y - cy) for _, _, cx, cy, *_ in charges]) ** 0.5
+        near = least**0.5
         h = 0.12 * radius if near < 1.6 * radius else min(0.1 * near, 0.04 * reach)
-        k1 = ahead or _heading(charges, radius, (x, y), sense, near)
-        k2 = _heading(charges, radius, (x + h / 2 * k1[0], y + h / 2 * k1[1]), sense, near - h / 2)
-        u, v = x + h * k2[0], y + h * k2[1]
-        ahead = _heading(charges, radius, (u, v), sense, near - h)
-        if min(k1[0] * k2[0] + k1[1] * k2[1], k2[0] * ahead[0] + k2[1] * ahead[1]) < STRAIGHT:
-            k3 = _heading(charges, radius, (x + h / 2 * k2[0], y + h / 2 * k2[1]), sense, near - h / 2)
-            k4 = _heading(charges, radius, (x + h * k3[0], y + h * k3[1]), sense, near - h)
-            u = x + h / 6 * (k1[0] + 2 * k2[0] + 2 * k3[0] + k4[0])
-            v = y + h / 6 * (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1])
-            ahead = None
+        k2x, k2y, _ = heading(x + h / 2 * k1x, y + h / 2 * k1y)
+        u, v = x + h * k2x, y + h * k2y
+        ahead = heading(u, v)
+        if k1x * k2x + k1y * k2y < STRAIGHT or k2x * ahead[0] + k2y * ahead[1] < STRAIGHT:
+            k3x, k3y, _ = heading(x + h / 2 * k2x, y + h / 2 * k2y)
+            k4x, k4y, _ = heading(x + h * k3x, y + h * k3y)
+            u = x + h / 6 * (k1x + 2 * k2x + 2 * k3x + k4x)
+            v = y + h / 6 * (k1y + 2 * k2y + 2 * k3y + k4y)
+            ahead = heading(u, v)
         x, y = u, v
+        k1x, k1y, least = ahead
         if near - h <= radius:
             for i, c in enumerate(charges):
                 away = hypot(x - c.x, y - c.y)
@@ -190,24 +213,34 @@ def _traced(
     curves: list[Curve] = []
     spent = 0
 
+    level = len(local) > 1 and all(abs(c.y) < 1e-12 for c in local)
+    followed: dict[tuple[int, float, float], tuple[list[Point], int | None]] = {}
+
+    def follow(i: int, angle: float) -> tuple[list[Point], int | None]:
+        """The line that leaves a charge at an angle. With all charges on a level line, what is above mirrors what is
+        below."""
+        nonlocal spent
+        c, cosine, sine = local[i], cos(angle), sin(angle)
+        key = (i, round(cosine, 9), round(sine, 9))
+        if key not in followed and level and (i, key[1], -key[2]) in followed:
+            path, end = followed[i, key[1], -key[2]]
+            followed[key] = ([(x, -y) for x, y in path], end)
+        elif key not in followed:
+            start = (c.x + radius * cosine, c.y + radius * sine)
+            followed[key] = _follow(local, radius, start, 1.0 if c.charge > 0 else -1.0, reach)
+        spent += len(followed[key][0])
+        return followed[key]
+
     def full(end: int | None) -> bool:
         return end is not None and len(taken[end]) >= quotas[end]
 
     # The smallest first: its lines are the fewest, and the others fit round them.
     for i in sorted(range(len(local)), key=lambda i: abs(local[i].charge)):
         c = local[i]
-        sense = 1.0 if c.charge > 0 else -1.0
-
-        def follow(angle: float, c: Charge = c, sense: float = sense) -> tuple[list[Point], int | None]:
-            nonlocal spent
-            start = (c.x + radius * cos(angle), c.y + radius * sin(angle))
-            path, end = _follow(local, radius, start, sense, reach)
-            spent += len(path)
-            return path, end
-
+        forwards = 1 if c.charge > 0 else -1
         wanted = max(0, quotas[i] - len(taken[i]))
         if taken[i]:
-            open_gaps = [g for g in _gaps(taken[i]) if not full(follow(g[0] + g[1] / 2)[1])]
+            open_gaps = [g for g in _gaps(taken[i]) if not full(follow(i, g[0] + g[1] / 2)[1])]
             # Never closer than half the even spacing: fewer lines rather than a bundle.
             room = sum(int(width * quotas[i] / pi) for _, width in open_gaps)
             angles = _shared(open_gaps, min(wanted, room))
@@ -219,14 +252,14 @@ def _traced(
         for angle in angles:
             if spent >= STEPS:
                 return tuple(curves), False
-            path, end = follow(angle)
+            path, end = follow(i, angle)
             if full(end):
                 continue
             if end is not None:
                 x, y = path[-1]
                 taken[end].append(atan2(y - local[end].y, x - local[end].x))
             taken[i].append(angle)
-            for piece in _visible(path[:: int(sense)], local, margin):
+            for piece in _visible(path[::forwards], local, margin):
                 thin = _thinned(piece, max(0.02 * radius, TOLERANCE * margin / MARGIN))
                 shown = tuple((x + mid[0], y + mid[1]) for x, y in thin)
                 curves.append(Curve(shown, "fieldline", arrows=1))
