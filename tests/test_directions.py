@@ -14,7 +14,7 @@ from calc.figures import Arrow, Figure
 from calc.language.expressions import ExpressionError
 from calc.language.symbols import symbol
 from calc.model.answers import Direction, WorkedAnswer
-from calc.model.directions import UP_DOWN
+from calc.model.directions import UP_DOWN, meant
 from calc.model.questions import Step
 from calc.practice.drawing import draw
 from calc.renderings import svg
@@ -160,24 +160,49 @@ def heads_compared(drawn: Figure) -> int:
     return len(heads)
 
 
+QUADRANTS = ("right-up", "left-up", "left-down", "right-down")
+
+
+def keys_compared(worked: WorkedAnswer) -> int:
+    """Directions whose words name the key that marking goes by; fails where they name another."""
+    count = 0
+    for part in worked.parts:
+        for step in part.steps:
+            where = step.direction
+            if where is None:
+                continue
+            said = meant(where.words, dict(where.options))
+            slanting = re.search(r"(above|below) the ([+−])x axis", where.words)
+            if said is None and slanting and "right-up" in dict(where.options):
+                above, right = slanting[1] == "above", slanting[2] == "+"
+                said = QUADRANTS[(0 if right else 1) if above else (3 if right else 2)]
+            assert said in (None, where.key), (step.what, where.key, where.words)
+            count += said is not None
+    return count
+
+
 @pytest.mark.parametrize("topic", list(topics()))
 def test_words_and_arrows_point_the_same_way(topic: str) -> None:
-    """Left is drawn left, up the slope up the slope, 53° above the +x axis there: in steps, points, words and SVG."""
-    counts = dict.fromkeys(("steps", "points", "descriptions", "heads"), 0)
+    """Left is drawn left, up the slope up the slope, 53° above the +x axis there: in steps, points, words and SVG.
+
+    And the key that a learner's words are compared with is the one the memo's words name.
+    """
+    counts = dict.fromkeys(("steps", "points", "descriptions", "heads", "keys"), 0)
     for key in KEYS:
         if not key.startswith(f"{topic}."):
             continue
         for worked in answers(key):
             counts["steps"] += steps_compared(worked)
             counts["points"] += points_compared(worked)
+            counts["keys"] += keys_compared(worked)
             for drawn in figures(worked):
                 counts["descriptions"] += descriptions_compared(drawn)
                 counts["heads"] += heads_compared(drawn)
     least = {
-        "coulomb": {"heads": 10},
-        "several-charges": {"steps": 50, "points": 50, "descriptions": 100, "heads": 100},
-        "electric-field": {"steps": 30, "points": 30, "descriptions": 60, "heads": 20},
-        "equilibrium": {"steps": 50, "points": 50, "descriptions": 100, "heads": 100},
+        "coulomb": {"heads": 10, "keys": 100},
+        "several-charges": {"steps": 50, "points": 50, "descriptions": 100, "heads": 100, "keys": 100},
+        "electric-field": {"steps": 30, "points": 30, "descriptions": 60, "heads": 20, "keys": 100},
+        "equilibrium": {"steps": 50, "points": 50, "descriptions": 100, "heads": 100, "keys": 100},
     }
     for name, few in least.get(topic, {}).items():
         assert counts[name] >= few, counts
