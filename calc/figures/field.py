@@ -191,6 +191,31 @@ def field_lines(
     return _traced(charges, radius, margin, lines_each)[0]
 
 
+class _Lines:
+    """Lines that leave the charges, each followed once; ``spent`` counts the steps of all that were asked for."""
+
+    def __init__(self, charges: Sequence[Charge], radius: float, reach: float) -> None:
+        self.charges, self.radius, self.reach = charges, radius, reach
+        # With all charges on a level line, what is above mirrors what is below.
+        self.level = len(charges) > 1 and all(abs(c.y) < 1e-12 for c in charges)
+        self.found: dict[tuple[int, float, float], tuple[list[Point], int | None]] = {}
+        self.spent = 0
+
+    def follow(self, number: int, angle: float) -> tuple[list[Point], int | None]:
+        """The line that leaves a charge at an angle, and the number of the charge it ends on."""
+        c, cosine, sine = self.charges[number], cos(angle), sin(angle)
+        key = (number, round(cosine, 9), round(sine, 9))
+        mirrored = self.found.get((number, key[1], -key[2])) if self.level else None
+        if key not in self.found and mirrored:
+            self.found[key] = ([(x, -y) for x, y in mirrored[0]], mirrored[1])
+        elif key not in self.found:
+            start = (c.x + self.radius * cosine, c.y + self.radius * sine)
+            sense = 1.0 if c.charge > 0 else -1.0
+            self.found[key] = _follow(self.charges, self.radius, start, sense, self.reach)
+        self.spent += len(self.found[key][0])
+        return self.found[key]
+
+
 def _traced(
     charges: Sequence[Charge | tuple[str, float, float, float]],
     radius: float,
@@ -211,25 +236,7 @@ def _traced(
     quotas, _ = _quotas(live, lines_each)
     taken: list[list[float]] = [[] for _ in local]
     curves: list[Curve] = []
-    spent = 0
-
-    level = len(local) > 1 and all(abs(c.y) < 1e-12 for c in local)
-    followed: dict[tuple[int, float, float], tuple[list[Point], int | None]] = {}
-
-    def follow(i: int, angle: float) -> tuple[list[Point], int | None]:
-        """The line that leaves a charge at an angle. With all charges on a level line, what is above mirrors what is
-        below."""
-        nonlocal spent
-        c, cosine, sine = local[i], cos(angle), sin(angle)
-        key = (i, round(cosine, 9), round(sine, 9))
-        if key not in followed and level and (i, key[1], -key[2]) in followed:
-            path, end = followed[i, key[1], -key[2]]
-            followed[key] = ([(x, -y) for x, y in path], end)
-        elif key not in followed:
-            start = (c.x + radius * cosine, c.y + radius * sine)
-            followed[key] = _follow(local, radius, start, 1.0 if c.charge > 0 else -1.0, reach)
-        spent += len(followed[key][0])
-        return followed[key]
+    lines = _Lines(local, radius, reach)
 
     def full(end: int | None) -> bool:
         return end is not None and len(taken[end]) >= quotas[end]
@@ -240,7 +247,7 @@ def _traced(
         forwards = 1 if c.charge > 0 else -1
         wanted = max(0, quotas[i] - len(taken[i]))
         if taken[i]:
-            open_gaps = [g for g in _gaps(taken[i]) if not full(follow(i, g[0] + g[1] / 2)[1])]
+            open_gaps = [g for g in _gaps(taken[i]) if not full(lines.follow(i, g[0] + g[1] / 2)[1])]
             # Never closer than half the even spacing: fewer lines rather than a bundle.
             room = sum(int(width * quotas[i] / pi) for _, width in open_gaps)
             angles = _shared(open_gaps, min(wanted, room))
@@ -250,9 +257,9 @@ def _traced(
             first = atan2(near.y - c.y, near.x - c.x) if near else pi / wanted
             angles = [first + (n + 0.5) * 2 * pi / wanted for n in range(wanted)]
         for angle in angles:
-            if spent >= STEPS:
+            if lines.spent >= STEPS:
                 return tuple(curves), False
-            path, end = follow(i, angle)
+            path, end = lines.follow(i, angle)
             if full(end):
                 continue
             if end is not None:
