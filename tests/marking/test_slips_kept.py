@@ -1,6 +1,6 @@
 """The algebra slips of every form of many laws, and the lines that lead to the form, as they were read.
 
-``approved/slips.txt`` holds them; that each slip differs from the right form is shown by sympy elsewhere. After a
+``approved/laws/slips.txt`` holds them; that each slip differs from the right form is shown by sympy elsewhere. After a
 change on purpose:
 
     .venv/bin/python -m tests.marking.test_slips_kept
@@ -15,7 +15,7 @@ from calc.language.rearranging import NotRearranged, rearranged
 from calc.marking.algebra_slips import algebra_slips
 from tests.language.test_rearranging import CASES
 
-KEPT = Path(__file__).parents[1] / "approved" / "slips.txt"
+KEPT = Path(__file__).parents[1] / "approved" / "laws" / "slips.txt"
 MORE = (  # further forms as they stand on a memo
     "P*t/2",
     "F*cos(theta) - f",

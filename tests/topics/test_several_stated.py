@@ -537,3 +537,19 @@ def test_a_root_that_cannot_be_is_named_with_its_reason() -> None:
 def test_the_marks_of_each_part(unknown: str, boxes: dict[str, str], parts: dict[str, int]) -> None:
     """Two marks a step, in the order in which the parts need each other."""
     assert {part.key: part.marks for part in solve(unknown, **boxes).parts} == parts
+
+
+@pytest.mark.parametrize(
+    ("theta", "across", "up"),
+    [
+        (90, "F_x = 0", "F_y = F_net"),
+        (270, "F_x = 0", "F_y = -F_net"),
+    ],
+)
+def test_a_net_force_along_an_axis_has_one_component(theta: int, across: str, up: str) -> None:
+    """No cosine and sine are written where the force lies along an axis: the whole of it, or nothing."""
+    _, question = find("several-charges.stated")
+    boxes = {**question.example, "F_x": "", "F_net": "5 uN", "theta": f"{theta}°"}
+    plan = question.plan(read(question, boxes, "Q1").data)
+    made = [step.make or step.law for part in plan.parts for step in part.steps]
+    assert [one for one in made if one.startswith(("F_x", "F_y"))] == [across, up]
