@@ -136,6 +136,19 @@ def test_the_ranges_of_electrostatics_are_those_of_a_class() -> None:
     assert ranges == {"Q1": (1e-12, 1e-4), "Q2": (1e-12, 1e-4), "r": (1e-3, 10), "F": (1e-9, 1e3), "R": (1e-4, 1.0)}
 
 
+@pytest.mark.parametrize(
+    ("typed", "taken"), [("1e300 C", True), ("1,01e300 C", False), ("1e-300 C", True), ("9,9e-301 C", False)]
+)
+def test_powers_of_ten_go_to_three_hundred(typed: str, taken: bool) -> None:
+    """At the limit a number is read, beyond it it is refused."""
+    try:
+        parse_quantity(typed, "C")
+        read_ = True
+    except QuantityError:
+        read_ = False
+    assert read_ == taken
+
+
 # --- lengths and counts ---
 
 

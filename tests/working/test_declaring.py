@@ -6,14 +6,14 @@ from pathlib import Path
 import pytest
 
 import calc
-from calc.model.questions import Choice, DeclarationError, Draw, Input, Question, Refusal, Topic
+from calc.model.questions import Choice, DeclarationError, Draw, Input, Question, Refusal, Step, Topic
 from calc.model.relations import Relation
 from calc.topics import find
 from calc.topics.shared import quantities
 from calc.topics.shared.quantities import Quantity, factor, mass, time, velocity
 from calc.working.declaring import Limit, boxes, declare, told
 from calc.working.reading import Refusals, read
-from calc.working.solving import question
+from calc.working.solving import Situation, question, unfit
 from calc.working.working import work
 
 DECLARED = ("momentum/join.py", "energy/spring.py", "coulomb/ratio.py")
@@ -103,6 +103,29 @@ def test_a_size_that_comes_out_below_zero_is_refused() -> None:
         "The mass of the sled would come out as −2,00\N{NO-BREAK SPACE}kg, but it must be greater than zero: no such"
         " value fits these data. Check the numbers and their directions.",
     )
+
+
+@pytest.mark.parametrize(
+    ("over", "under", "value", "must"),
+    [
+        (0.0, None, 0.0, "must be greater than zero:"),
+        (2.0, None, 2.0, "must be greater than 2:"),
+        (None, None, -1.0, "must be at least zero:"),
+        (None, None, 0.0, ""),
+        (0.0, 5.0, 5.0, "must be less than 5:"),
+        (0.0, 5.0, 4.9, ""),
+    ],
+)
+def test_a_value_found_is_held_to_the_limits_of_its_box(
+    over: float | None, under: float | None, value: float, must: str
+) -> None:
+    """At the limit itself it is refused where the limit may not be reached, and taken where it may."""
+    item = Input("n", "height", "m", 0.0, 9.0, over=over, under=under)
+    example = steady()
+    data = read(example, example.example).data
+    step = Step("n = a", "n = a", "Height", "", "m")
+    said = unfit(step, value, item, data, Situation((), ("One.",), {}))
+    assert (must in said) if must else said == ""
 
 
 def test_a_question_may_refuse_in_its_own_words() -> None:
