@@ -37,8 +37,12 @@ def write_scripts(site: Path) -> None:
     """
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
     names = sorted({found[2] for text in pages.values() for found in _SCRIPT.finditer(text)})
-    (codes,) = (site / "assets/vendor/qrcode").glob("*.js")
-    live = _bundle(names, site / PLACE, f"--define:QR_LIBRARY={json.dumps(f'../vendor/qrcode/{codes.name}')}")
+    defined = [
+        f"--define:{name}={json.dumps(f'../vendor/{file.relative_to(site / "assets/vendor").as_posix()}')}"
+        for name, kind in (("QR_LIBRARY", "qrcode"), ("PAPER_FONTS", "fonts"))
+        for file in (site / "assets/vendor" / kind).glob("*.js")
+    ]
+    live = _bundle(names, site / PLACE, *defined)
 
     def with_loader(found: re.Match[str]) -> str:
         loader = f'<script defer src="{found[1]}assets/runtime/loader.js"></script>\n      '

@@ -5,6 +5,7 @@ Nothing here is committed and nothing is fetched by a reader from anywhere but t
 
 from __future__ import annotations
 
+import base64
 import json
 import shutil
 import sys
@@ -26,6 +27,8 @@ FONTS = (
 )
 # Greek is for letters such as θ, μ and Ω in running text.
 SUBSETS = ("latin", "greek")
+PAPER_FONT = "Source Serif 4"
+_HERE = "FILE"  # where a rule names its font, until that is known
 # No part of its name is reserved, so the cut-down font may keep it.
 MATHS_FONT = "stix-two-math"
 # A single letter in a formula slopes: a browser prints it with the mathematical italic letters of Unicode.
@@ -55,7 +58,7 @@ def _copy(source: Path, target: Path) -> None:
 
 
 def _fonts(target: Path) -> None:
-    rules = []
+    rules: list[tuple[str, Path]] = []
     for package, family, faces in FONTS:
         folder = NODE_MODULES / "@fontsource" / package
         ranges = json.loads((folder / "unicode.json").read_text(encoding="utf-8"))
@@ -65,18 +68,34 @@ def _fonts(target: Path) -> None:
                 name = f"{package}-{subset}-{weight}-{style}.woff2"
                 _copy(folder / "files" / name, target / name)
                 name = _by_content(target / name)
-                rules.append(
+                rule = (
                     f'@font-face{{font-family:"{family}";font-style:{style};font-weight:{weight};'
-                    f'font-display:swap;src:url({name}) format("woff2");'
+                    f'font-display:swap;src:url({_HERE}) format("woff2");'
                     f"unicode-range:{ranges[subset]}}}"
                 )
+                rules.append((rule, target / name))
     folder = NODE_MODULES / "@fontsource" / MATHS_FONT
     _copy(folder / "LICENSE", target / f"{MATHS_FONT}-LICENSE")
     name = f"{MATHS_FONT}-latin-400-normal.woff2"
     _cut_down(folder / "files" / name, target / name)
     name = _by_content(target / name)
-    rules.append(f'@font-face{{font-family:"STIX Two Math";font-display:swap;src:url({name}) format("woff2")}}')
-    (target / "fonts.css").write_text("\n".join(rules) + "\n", encoding="utf-8")
+    rule = f'@font-face{{font-family:"STIX Two Math";font-display:swap;src:url({_HERE}) format("woff2")}}'
+    rules.append((rule, target / name))
+    text = "\n".join(rule.replace(_HERE, file.name) for rule, file in rules)
+    (target / "fonts.css").write_text(text + "\n", encoding="utf-8")
+    _for_papers(target, rules)
+
+
+def _for_papers(target: Path, rules: list[tuple[str, Path]]) -> None:
+    """A script that holds the fonts of papers themselves, for files that are saved (pages/paper-fonts.js)."""
+    held = [
+        rule.replace(_HERE, f"data:font/woff2;base64,{base64.b64encode(file.read_bytes()).decode()}")
+        for rule, file in rules
+        if PAPER_FONT in rule or "Math" in rule
+    ]
+    script = target / "paper-fonts.js"
+    script.write_text(f"window.bookletPaperFonts = {json.dumps('\n'.join(held))};\n", encoding="utf-8")
+    _by_content(script)
 
 
 def _cut_down(source: Path, target: Path) -> None:

@@ -3,6 +3,9 @@
 /** Where the library of QR codes is, from this script; put in by the build. */
 declare const QR_LIBRARY: string;
 
+/** Where the script with the fonts of saved papers is, from this script; put in by the build. */
+declare const PAPER_FONTS: string;
+
 interface Problem {
   field: string | null;
   message: string;
@@ -27,6 +30,7 @@ interface Runtime {
 interface Window {
   bookletRuntime?: Runtime;
   bookletSearchSource: string;
+  bookletPaperFonts?: string;
   qrcode?: (kind: number, correction: string) => {
     addData(text: string): void;
     make(): void;

@@ -6,14 +6,16 @@ function quoted(text) {
   return `"${text.replace(/["\\\n\r\f<]/g, (sign) => `\\${sign.codePointAt(0).toString(16)} `)}"`;
 }
 
-// entries: [[name of the pages, text on the left, text in the middle], ...]; first: the name of the first page that is
-// printed. What stands before it goes under the same name: a change of name begins a page, and that would be empty.
+// entries: [{name of the pages, left, middle: texts, count: how many pages}, ...]; first: the name of the first page that
+// is printed. What stands before it goes under the same name: a change of name begins a page, and that would be empty.
+// Pages are counted for each name, as the browser's own counters run through the whole print.
 export function heads(entries, first) {
   const font = 'font: 9pt "Source Sans 3", system-ui, sans-serif;';
-  return `@media print { body { page: ${first}; } }\n${entries.map(([name, left, middle]) => `@page ${name} {
+  return `@media print { body { page: ${first}; } }\n${entries.map(({ name, left, middle, count }) => `@page ${name} {
+  counter-increment: of-${name};
   @top-left { content: ${quoted(left)}; ${font} }
   @top-center { content: ${quoted(middle)}; ${font} }
-  @top-right { content: "page " counter(page) " of " counter(pages); ${font} }
+  @top-right { content: "page " counter(of-${name}) " of ${count}"; ${font} }
 }`).join("\n")}`;
 }
 

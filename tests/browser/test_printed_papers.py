@@ -8,7 +8,7 @@ from pathlib import Path
 from shutil import which
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page, expect
 
 from calc import topics
 from calc.papers.papers import Wanted, make
@@ -44,29 +44,102 @@ def test_a_memo_is_no_longer_than_twice_its_paper(page: Page, level: int) -> Non
     assert full > short
 
 
-@pytest.mark.skipif(not which("pdftotext"), reason="there is no pdftotext on this machine")
-def test_every_page_of_a_class_set_tells_whose_it_is(served: str, page: Page, tmp_path: Path) -> None:
-    """Name, number of the paper and page x of y stand on every page; no heading ends one; one answer table closes."""
-    page.goto(served + "worksheet.html#paper=coulomb.force,coulomb.contact,several-charges.line&level=2&seed=41")
+def class_set(page: Page, address: str, names: tuple[str, ...]) -> None:
+    """Open a paper's link and make one for each name."""
+    page.goto(address)
     expect(page.locator(".sheets > .memo .paper-total")).to_be_visible(timeout=SLOW)
     page.get_by_text("A different paper for each learner").click()
-    page.locator('textarea[name="names"]').fill("\n".join(NAMES))
+    page.locator('textarea[name="names"]').fill("\n".join(names))
     page.get_by_role("button", name="Make the paper").click()
-    expect(page.locator(".worksheet-form .status")).to_contain_text("3 papers", timeout=SLOW)
+    expect(page.locator(".worksheet-form .status")).to_contain_text(f"{len(names)} papers", timeout=SLOW)
+
+
+def heads_of(sheets: list[str]) -> list[tuple[str, str, int, int]]:
+    """The running head of each page: whose it is, the paper's number, page x, of y."""
+    found = []
+    for text in sheets:
+        head = next(line for line in text.splitlines() if line.strip())
+        match = re.fullmatch(r"\s*(\S.*?)\s+(Paper \S+?(?:, memo|, answers)?)\s+page (\d+) of (\d+)", head)
+        assert match, head
+        found.append((match[1], match[2], int(match[3]), int(match[4])))
+    return found
+
+
+def counted_alone(heads: list[tuple[str, str, int, int]]) -> list[tuple[str, str]]:
+    """Whose papers follow each other; fails unless each counts its own pages, from 1 to as many as it has."""
+    sets: dict[tuple[str, str], list[tuple[int, int]]] = {}
+    for name, number, at, of in heads:
+        sets.setdefault((name, number), []).append((at, of))
+    for key, pages in sets.items():
+        assert pages == [(at, len(pages)) for at in range(1, len(pages) + 1)], key
+    return list(sets)
+
+
+@pytest.mark.skipif(not which("pdftotext"), reason="there is no pdftotext on this machine")
+def test_every_page_of_a_class_set_tells_whose_it_is(served: str, page: Page, tmp_path: Path) -> None:
+    """Name, paper and page x of y of that paper stand on every page; no heading ends one; one answer table closes."""
+    link = "worksheet.html#paper=coulomb.force,coulomb.contact,several-charges.line&space=lined&level=2&seed=41"
+    class_set(page, served + link, NAMES)
     page.pdf(path=tmp_path / "set.pdf", prefer_css_page_size=True)
     sheets = pages_of(tmp_path / "set.pdf")
-    assert len(sheets) >= 2 * len(NAMES) + 1
-    *own, table = sheets
-    seen = set()
-    for number, text in enumerate(own, 1):
-        head, *_, last = [line for line in text.splitlines() if line.strip()]
-        found = re.search(r"^\s*(\S+)\s+Paper 41/\d+(, memo)?\s+page (\d+) of (\d+)", head)
-        assert found, head
-        assert (int(found[3]), int(found[4])) == (number, len(sheets))
+    heads = heads_of(sheets)
+    *own, table = counted_alone(heads)
+    assert [name for name, _ in own] == [*NAMES, *NAMES]
+    assert [number.endswith(", memo") for _, number in own] == [False] * 3 + [True] * 3
+    assert all(re.fullmatch(r"Paper 41/\d+(, memo)?", number) for _, number in own)
+    assert table == ("Worksheet", "Paper 41, answers")
+    assert max(of for *_, of in heads) > 1
+    for text in sheets:
+        last = [line for line in text.splitlines() if line.strip()][-1]
         assert not re.match(r"\s*(Question \d+|Data sheet)", last), last
-        seen.add((found[1], found[2] or ""))
-    assert seen == {(name, memo) for name in NAMES for memo in ("", ", memo")}
-    assert all(name in table for name in NAMES)
-    assert re.search(rf"Worksheet\s+Paper 41, answers\s+page {len(sheets)} of {len(sheets)}", table)
-    assert table.count("Question") == 3
-    assert "of the class" in table
+    assert all(name in sheets[-1] for name in NAMES)
+    assert sheets[-1].count("Question") == 3
+    assert "of the class" in sheets[-1]
+
+
+@pytest.mark.skipif(not which("pdftotext"), reason="there is no pdftotext on this machine")
+@pytest.mark.parametrize("memo", ["short", "full"])
+def test_a_saved_class_set_counts_its_pages_as_the_page_does(
+    from_disk: str, page: Page, chromium: Browser, tmp_path: Path, memo: str
+) -> None:
+    """Saved and opened elsewhere, without scripts, it prints page for page what the page itself prints."""
+    class_set(page, f"{from_disk}worksheet.html#paper=coulomb,momentum&n=4&level=3&seed=9&memo={memo}", NAMES)
+    page.pdf(path=tmp_path / "page.pdf", prefer_css_page_size=True)
+    with page.expect_download(timeout=SLOW) as download:
+        page.locator('[data-save="html"]').click()
+    download.value.save_as(tmp_path / "saved.html")
+    context = chromium.new_context(java_script_enabled=False)
+    alone = context.new_page()
+    alone.goto((tmp_path / "saved.html").as_uri())
+    alone.pdf(path=tmp_path / "saved.pdf", prefer_css_page_size=True)
+    heads = heads_of(pages_of(tmp_path / "saved.pdf"))
+    assert len(counted_alone(heads)) == 2 * len(NAMES) + 1
+    assert heads == heads_of(pages_of(tmp_path / "page.pdf"))
+    context.close()
+
+
+def test_a_saved_paper_brings_the_fonts_of_its_formulas(from_disk: str, page: Page, chromium: Browser) -> None:
+    """A saved file opened elsewhere sets a fraction in the maths font, word for word as wide as the page sets it."""
+    page.goto(from_disk + "worksheet.html#paper=coulomb.force&seed=41")
+    expect(page.locator(".sheets > .memo .paper-total")).to_be_visible(timeout=SLOW)
+    with page.expect_download(timeout=SLOW) as download:
+        page.locator('[data-save="html"]').click()
+    context = chromium.new_context(java_script_enabled=False, viewport={"width": 1280, "height": 900})
+    alone = context.new_page()
+    alone.set_content(Path(download.value.path()).read_text(encoding="utf-8"))
+    size = "(node) => { const box = node.getBoundingClientRect(); return [box.width, box.height]; }"
+    here, there = (one.locator(".memo mfrac").first for one in (page, alone))
+    alone.wait_for_timeout(200)
+    assert there.evaluate(size) == pytest.approx(here.evaluate(size), abs=0.1)
+    session = context.new_cdp_session(alone)
+    session.send("DOM.enable")
+    session.send("CSS.enable")
+    root = session.send("DOM.getDocument", {"depth": -1})["root"]["nodeId"]
+    fonts = set()
+    for part in session.send("DOM.querySelectorAll", {"nodeId": root, "selector": ".memo mfrac mi, .memo mfrac mn"})[
+        "nodeIds"
+    ]:
+        used = session.send("CSS.getPlatformFontsForNode", {"nodeId": part})["fonts"]
+        fonts |= {(font["familyName"], font["isCustomFont"]) for font in used}
+    assert fonts == {("STIX Two Math", True)}
+    context.close()

@@ -8,6 +8,8 @@ import { copied } from "../clipboard.js";
 import { startRuntime } from "../data-saving.js";
 import { typeset } from "../formulas.js";
 import { tell } from "../notice.js";
+import { pagesOf, paperStyle } from "../page-count.js";
+import { paperFonts } from "../paper-fonts.js";
 import * as stamps from "../print-link.js";
 import { headed, heads } from "../running-heads.js";
 import { runtime } from "../runtime.js";
@@ -275,14 +277,32 @@ function pageName(paper, piece) {
   return `${piece === "paper_html" ? "paper" : "memo"}-${papers.indexOf(paper) + 1}`;
 }
 
-// What stands in the margin of every printed page: whose it is, which paper, which page of how many.
+// What stands in the margin of every printed page: whose it is, which paper, which page of how many of its own.
 function runningHeads() {
   const number = ({ reply }) => `Paper ${reply.seed}${reply.own ? `/${reply.own}` : ""}`;
-  const entries = papers.flatMap((paper) => ["paper_html", "memo_html"].map((name) => [
-    pageName(paper, name), paper.request.learner || title(), name === "paper_html" ? number(paper) : `${number(paper)}, memo`,
-  ]));
-  entries.push(["answers", title(), `Paper ${papers[0].reply.seed}, answers`]);
-  return heads(entries, pageName(...wanted()[0]));
+  const entries = wanted().map(([paper, name]) => ({
+    name: pageName(paper, name),
+    left: paper.request.learner || title(),
+    middle: name === "paper_html" ? number(paper) : `${number(paper)}, memo`,
+    count: pageCount(paper, name),
+  }));
+  const table = answerTable();
+  if (table) entries.push({ name: "answers", left: title(), middle: `Paper ${papers[0].reply.seed}, answers`, count: pagesOf(table) });
+  return heads(entries, entries[0].name);
+}
+
+// Counted once for each paper, and again where the link is put elsewhere: counting sixty long sheets takes a while.
+const counts = new WeakMap();
+function pageCount(paper, piece) {
+  const kind = `${piece}/${linked(piece)}`;
+  const known = counts.get(paper) ?? counts.set(paper, new Map()).get(paper);
+  if (!known.has(kind)) {
+    const { article, blocks } = taken(paper, piece);
+    article.append(...blocks, ...(linked(piece) ? [stamp(paper)] : []));
+    typeset(article);
+    known.set(kind, pagesOf(article));
+  }
+  return known.get(kind);
 }
 
 // The answers of a class, a table for each question, a line for each learner; null for one paper.
@@ -295,7 +315,7 @@ function answerTable() {
   const parts = papers[0].reply.answers.map(({ number }) => number);
   for (const question of new Set(parts.map((number) => number.split(".")[0]))) {
     const own = parts.filter((number) => number.split(".")[0] === question);
-    const table = document.createElement("table");
+    const table = Object.assign(document.createElement("table"), { className: "answers" });
     table.createCaption().textContent = `Question ${question}`;
     const head = table.createTHead().insertRow();
     for (const words of ["Name", ...own]) head.append(Object.assign(document.createElement("th"), { scope: "col", textContent: words }));
@@ -413,6 +433,7 @@ find(".print").addEventListener("click", async () => {
       }
       if (linked(name)) article.append(stamp(paper));
       printed.append(article);
+      pageCount(paper, name);
     }
     printed.append(...[answerTable()].filter(Boolean));
     end(mine);
@@ -435,8 +456,10 @@ window.addEventListener("beforeprint", () => {
 window.addEventListener("beforeprint", () => { if (papers.length) headed(runningHeads()); });
 window.addEventListener("afterprint", unprinted);
 
-// The papers as a document of their own: style inside, formulas as calc wrote them, which browsers set without a script.
+// The papers as a document of their own: style and fonts inside, formulas as calc wrote them, which browsers set without
+// a script.
 async function asDocument(mine) {
+  const fonts = await paperFonts();
   const page = document.implementation.createHTMLDocument(title());
   page.documentElement.lang = "en";
   const charset = page.createElement("meta");
@@ -444,13 +467,10 @@ async function asDocument(mine) {
   const size = page.createElement("meta");
   size.name = "viewport";
   size.content = "width=device-width,initial-scale=1";
-  const style = page.createElement("style");
-  style.textContent = `${document.getElementById("paper-style").textContent}\n${runningHeads()}`;
-  page.head.prepend(charset, size);
-  page.head.append(style);
-  const texts = [`<!doctype html>\n<html lang="en">${page.head.outerHTML}<body class="saved"><div class="sheets" data-piece="${piece()}">`];
+  const texts = [];
   for (const [index, [paper, name]] of wanted().entries()) {
     step(mine, index, `Writing sheet ${index + 1} of ${mine.total}`);
+    pageCount(paper, name);
     const { article, blocks } = taken(paper, name);
     const [open, close] = article.outerHTML.split(/(?=<\/[a-z]+>$)/);
     texts.push(open);
@@ -463,7 +483,14 @@ async function asDocument(mine) {
     if (linked(name)) texts.push(stamp(paper).outerHTML);
     texts.push(close);
   }
-  return [...texts, answerTable()?.outerHTML ?? "", "</div></body></html>\n"];
+  const style = page.createElement("style");
+  style.textContent = `${fonts}\n${paperStyle()}\n${runningHeads()}`;
+  page.head.prepend(charset, size);
+  page.head.append(style);
+  return [
+    `<!doctype html>\n<html lang="en">${page.head.outerHTML}<body class="saved"><div class="sheets" data-piece="${piece()}">`,
+    ...texts, answerTable()?.outerHTML ?? "", "</div></body></html>\n",
+  ];
 }
 
 function title() {
