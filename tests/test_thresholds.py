@@ -5,6 +5,7 @@ The limits are written here as numbers, not read from calc: moving one there mus
 
 from __future__ import annotations
 
+import itertools
 import json
 from datetime import date
 from types import SimpleNamespace
@@ -28,8 +29,9 @@ from calc.practice.revision import Attempt
 from calc.topics.coulomb.electrons import few_electrons
 from calc.topics.several_charges.shared import axis_angle, compass, scale_words
 from calc.working.reading import Refusals, doubtful, read
-from calc.working.working import agrees
+from calc.working.working import agrees, decides, run
 from tests.cases import KEYS, Case, cases
+from tests.draws import planned
 
 FORCE = {
     "question": "coulomb.force",
@@ -414,6 +416,19 @@ def test_a_check_fails_for_an_answer_one_part_in_a_hundred_thousand_off(key: str
             caught = [n for n in tried if not spoilt(case, n, 1 + 1e-5)[place]]
             assert caught or not tried, (case.name, check.equation)
             assert all(spoilt(case, n, 1 + 1e-14)[place] for n in tried[:1]), (case.name, check.equation)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_checks_of_two_things_asked_at_once_agree_and_are_close(key: str) -> None:
+    """What is asked together is checked by laws that neither alone would need: they hold, to one in a million."""
+    _, question = topics.find(key)
+    for pair in list(itertools.combinations(question.unknowns, 2))[:: max(1, len(question.unknowns))]:
+        asked = planned(question, {**question.example, **dict.fromkeys(pair, "")}, ",".join(pair))
+        if asked:
+            values = run(asked[1], asked[0].data.settings.constants())
+            for check in asked[1].checks:
+                assert check.tolerance <= 1e-6, (pair, check.what)
+                assert agrees(check, values) or not decides(check, values), (pair, check.what)
 
 
 def test_no_check_is_looser_than_one_in_a_million() -> None:
