@@ -108,6 +108,16 @@ def test_the_constants_of_another_data_sheet_are_right() -> None:
     assert verdict["earned"] == verdict["possible"]
 
 
+@pytest.mark.parametrize(("g", "earned"), [(9.8, 4), (9.81, 4), (10, 3), (9.79, 0)])
+def test_the_g_of_another_data_sheet_is_right_where_a_difference_magnifies_it(g: float, earned: int) -> None:
+    """T = mg − F_E with 19 mN of 19,6 mN held up: 9,81 moves T by 3 %; 10 loses the answer mark, 9,79 has no origin."""
+    boxes = {"want": "T", "where": "above", "string": "up", "acting": "attract", "m": "2 g", "F_E": "0,019 N"}
+    empty = dict.fromkeys(("Q1", "Q2", "r"), "")
+    tension = {"value": f"{0.002 * g - 0.019:.4e} N", "direction": "up"}
+    verdict = marked("equilibrium.vertical", {**boxes, **empty}, find=tension)["find"]
+    assert (verdict["earned"], verdict["possible"]) == (earned, 4)
+
+
 LINE = {
     "charges": [{"Q": "+2 nC", "x": "0 cm"}, {"Q": "+4 nC", "x": "25 cm"}, {"Q": "-6 nC", "x": "35 cm"}],
     "on": "1",
