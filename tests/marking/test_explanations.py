@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from calc import desk
+from calc import desk, topics
 
 K = 9e9
 FORCE = {"Q1": "+8 nC", "Q2": "-5 nC", "r": "12 cm"}
@@ -190,3 +190,25 @@ def test_the_reason_given_is_one_for_the_direction() -> None:
     verdict = force("25 µN", "repel")
     told = " ".join(verdict["sentences"])
     assert "charges of opposite sign attract" in told
+
+
+@pytest.mark.parametrize(
+    ("on_the_way", "answer", "earned", "sentence"),
+    [
+        ({"E_1": "800 N/C"}, "", 3, ""),
+        ({"E_1": "800 N/C", "E_2": "1125 N/C"}, "", 4, ""),
+        ({"E_1": "800 N/C", "E_2": "1125 N/C"}, "1925 N/C", 6, ""),
+        ({"E_1": "400 N/C"}, "", 0, "Your E₁ is not right."),
+        ({"E_1": "400 N/C", "E_2": "1125 N/C"}, "1525 N/C", 2, "Your answer follows rightly from your own E₁"),
+    ],
+)
+def test_a_value_on_the_way_needs_no_direction(
+    on_the_way: dict[str, str], answer: str, earned: int, sentence: str
+) -> None:
+    """Fields of two charges at a point: sizes earn their marks; a direction is asked of the answer alone."""
+    _, question = topics.find("electric-field.line")
+    net = {"value": answer, "direction": "right" if answer else "", "steps": on_the_way}
+    verdict = marked("electric-field.line", dict(question.example), net=net)["net"]
+    assert (verdict["earned"], verdict["possible"]) == (earned, 6)
+    assert " ".join(verdict["sentences"]).startswith(sentence)
+    assert "direction" not in " ".join(verdict["sentences"])
