@@ -32,6 +32,10 @@ LIMITS = {"chapter": (150_000, 5.0, None), "question": (150_000, 6.0, 9.0)}
 READABLE = 250_000
 LIVE_FORM = 6_500_000
 ZIPPED = 12_000_000
+_ANSWERED = """async () => {
+  const inputs = { Q1: "6 nC", Q2: "-2 nC", r: "15 cm" };
+  return (await bookletRuntime.ask("solve", { question: "coulomb.force", inputs })).ok;
+}"""
 _SCRIPT = re.compile(r"assets/scripts/([\w-]+)-[0-9a-f]{10}\.js")
 
 
@@ -122,10 +126,16 @@ def to_read(site: Path, browser: Browser, name: str) -> int:
     return sum(compressed(file) for file in files if file.is_file())
 
 
-def runtime_size(site: Path) -> int:
-    """Bytes of the runtime as served; what only another way of starting fetches is left out."""
-    files = (site / "assets/runtime").glob("*-*")
-    return sum(compressed(file) for file in files if not file.name.startswith(("disk-", "calc-", "lock-")))
+def to_use(site: Path, browser: Browser, name: str) -> dict[str, int]:
+    """Bytes of each file that a first visit to a question's page fetches until its form has answered."""
+    asked: set[str] = set()
+    with serving(site, "", asked) as address:
+        page = browser.new_page()
+        page.goto(address + name)
+        if not page.evaluate(_ANSWERED):
+            raise ValueError(f"{name}: its form gives no answer.")
+        page.close()
+    return {name: compressed(site / name) for name in sorted(asked) if (site / name).is_file()}
 
 
 def main() -> int:
@@ -135,13 +145,14 @@ def main() -> int:
         browser = playwright.chromium.launch(executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS)
         found = measure(site, browser)
         visits = {name: to_read(site, browser, name) for name in heaviest_by_script(site)}
+        live = to_use(site, browser, "coulombs-law/force.html")
         browser.close()
     print(f"{'page':44} {'bytes':>9} {'elements':>8} {'laptop':>6} {'phone':>6}")
     for one in found:
         told = f"  {one.over}" if one.over else ""
         print(f"{one.name:44} {one.size:9} {one.elements:8} {one.laptop:6.1f} {one.phone:6.1f}{told}")
     lines = [(f"first visit to read {name}", size, READABLE) for name, size in visits.items()]
-    lines.append(("live form", max(visits.values()) + runtime_size(site), LIVE_FORM))
+    lines.append(("live form", sum(live.values()), LIVE_FORM))
     lines.append(("the zip", ZIP.stat().st_size, ZIPPED))
     print()
     for what, size, most in lines:

@@ -94,9 +94,10 @@ class SiteServer(ThreadingHTTPServer):
             super().handle_error(request, client_address)
 
 
-def make_server(site: Path, port: int, prefix: str = "") -> ThreadingHTTPServer:
+def make_server(site: Path, port: int, prefix: str = "", asked: set[str] | None = None) -> ThreadingHTTPServer:
     """Return a server for a site on this machine; port 0 takes a free one.
 
+    asked: gets the path of every file that is asked for.
     Raises OSError when the port is taken.
     """
     path = "/".join(["", *(part for part in prefix.split("/") if part), ""])
@@ -105,14 +106,22 @@ def make_server(site: Path, port: int, prefix: str = "") -> ThreadingHTTPServer:
         def __init__(self, *args: object) -> None:
             super().__init__(*args, directory=str(site))
 
+        def do_GET(self) -> None:
+            if asked is not None:
+                asked.add(self.path.split("?")[0].removeprefix(path))
+            super().do_GET()
+
     Handler.prefix = path
     return SiteServer(("127.0.0.1", port), Handler)
 
 
 @contextmanager
-def serving(site: Path, prefix: str = "") -> Iterator[str]:
-    """Serve a site in the background on a free port; yield its address, with a slash at its end."""
-    server = make_server(site, 0, prefix)
+def serving(site: Path, prefix: str = "", asked: set[str] | None = None) -> Iterator[str]:
+    """Serve a site in the background on a free port; yield its address, with a slash at its end.
+
+    asked: gets the path of every file that is asked for.
+    """
+    server = make_server(site, 0, prefix, asked)
     thread = threading.Thread(target=server.serve_forever, daemon=True)
     thread.start()
     yield f"http://127.0.0.1:{server.server_address[1]}{server.RequestHandlerClass.prefix}"

@@ -101,6 +101,7 @@ def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path)
         "keep": KEEP,
         "prepare": [str(HERE / "prepare.py"), str(HERE / "example_requests.py")],
         "resident": str(HERE / "resident.py"),
+        "imageStdlib": str(scratch / "image-stdlib.zip"),
         "stdlibOut": str(stdlib),
         "imageOut": str(image),
     }

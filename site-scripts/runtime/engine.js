@@ -178,6 +178,7 @@ async function answer(text, limit = Infinity) {
       fetching(true);
       const library = await bytes("stdlib").finally(() => fetching(false));
       python.FS.writeFile("/lib/python313.zip", library);
+      python.runPython("forget_files()");
       lateImports.destroy();
       lateImports = null;
       outcome = put(text, limit);

@@ -1,7 +1,7 @@
 // Makes the stripped standard library and the memory image of a Python that has the package
 // imported. Usage: node make_snapshot.mjs plan.json
 // plan: { pyodide, dataEnd, wheel, sourceWheel, lock, keep, prepare, resident,
-//   stdlibOut, imageOut }
+//   imageStdlib, stdlibOut, imageOut }
 import crypto from "node:crypto";
 import fs from "node:fs";
 import path from "node:path";
@@ -71,23 +71,26 @@ const named = first("named_imports()");
 first(`import_named(${JSON.stringify(`${named} ${plan.keep.join(" ")}`)})`);
 const stdlib = first("strip_stdlib()").toJs();
 fs.writeFileSync(plan.stdlibOut, stdlib);
+fs.writeFileSync(plan.imageStdlib, first("image_stdlib()").toJs());
 
 // Second pass, stripped library: the image.
 let data;
 const maker = await loadPyodide({
   env,
   _makeSnapshot: true,
-  stdLibURL: plan.stdlibOut,
+  stdLibURL: plan.imageStdlib,
   _seeData: (heap) => { data = heap.slice(0, plan.dataEnd); },
 });
 maker.FS.writeFile("/tmp/package.zip", compiled);
 const second = preparation(maker);
-second("zipfile.ZipFile('/tmp/package.zip').extractall(sys.path[-1])");
+second("sys.path.append('/tmp/package.zip')");
 second("import_package()");
 second(`import_named(${JSON.stringify(named)})`);
 const answered = second("warm_up(example_requests())");
 maker.runPython(resident);
 second("forget_drawings()");
+second("sys.path.remove('/tmp/package.zip')");
+maker.runPython("forget_files()");
 maker.runPython("import gc, linecache; linecache.clearcache(); gc.collect(); del gc, linecache");
 const { ___heap_base: base, _sbrk, _emscripten_stack_get_end, _emscripten_stack_get_current } = maker._module;
 const [end, stackEnd, stack] = [_sbrk(0), _emscripten_stack_get_end(), _emscripten_stack_get_current()];

@@ -9,14 +9,41 @@ import importlib._bootstrap_external as bootstrap
 import io
 import pkgutil
 import sys
-import zipfile
+import types
 
 STDLIB_ZIP = f"/lib/python{sys.version_info[0]}{sys.version_info[1]}.zip"
+# What the image has in the place of modules that calc never calls: Pyodide's event loop with asyncio, its loader of
+# packages with files and archives, the files inside packages, and the names of a thousand characters, for
+# html.unescape. What Pyodide's own ask of the page while they are imported is asked for still: an image is restored
+# with just these objects of the page.
+STAND_INS = {
+    "asyncio/__init__.py": "",
+    "pyodide/webloop.py": """
+from pyodide_js._api import scheduleCallback
+def _initialize_event_loop(): pass
+""",
+    "pyodide/_package_loader.py": """
+from pyodide_js import loadedPackages
+class _Folder:
+    def __init__(self, path): self.path = path
+    def __str__(self): return self.path
+SITE_PACKAGES, DSO_DIR = _Folder("/lib/site-packages"), _Folder("/usr/lib")
+def init_loaded_packages(): pass
+""",
+    "importlib/resources/__init__.py": "",
+    "importlib/resources/abc.py": "__all__ = []",
+    "html/entities.py": """
+class _Absent:
+    def __contains__(self, name): raise NotImplementedError("The image has no names of characters.")
+html5 = _Absent()
+""",
+}
+# An entry for eight instructions without a place, as the interpreter reads such tables.
+_NO_PLACE = b"\xff"
 
 
 def import_package() -> None:
     """Import calc and each of its modules: after the image is restored their files are gone."""
-    importlib.invalidate_caches()  # the image maker's clock stands still, so folders look unchanged
     package = importlib.import_module("calc")
     for module in pkgutil.walk_packages(package.__path__, "calc."):
         importlib.import_module(module.name)
@@ -69,28 +96,57 @@ def strip_stdlib() -> bytes:
     Stored, not deflated: the file is compressed as a whole, and imports read it faster.
     Docstrings and asserts of the standard library are left out.
     """
-    packed = io.BytesIO()
-    with zipfile.ZipFile(STDLIB_ZIP) as full, zipfile.ZipFile(packed, "w") as slim:
+    return _zipped({name: byte_code(source, name) for name, source in _loaded_sources().items()})
+
+
+def image_stdlib() -> bytes:
+    """Return the same for the image: with stand-ins, and without places in the sources."""
+    sources = {**_loaded_sources(), **{name: text.encode() for name, text in STAND_INS.items()}}
+    return _zipped({name: byte_code(source, name, places=False) for name, source in sources.items()})
+
+
+def _loaded_sources() -> dict[str, bytes]:
+    import zipfile  # here and below: the image shall not hold it
+
+    found = {}
+    with zipfile.ZipFile(STDLIB_ZIP) as full:
         for name in sorted(full.namelist()):
             module = name.removesuffix(".py").replace("/", ".").removesuffix(".__init__")
             if name.endswith(".py") and module in sys.modules:
-                slim.writestr(zipfile.ZipInfo(name + "c"), byte_code(full.read(name), name, 2))
+                found[name] = full.read(name)
+    return found
+
+
+def _zipped(byte_codes: dict[str, bytes]) -> bytes:
+    import zipfile
+
+    packed = io.BytesIO()
+    with zipfile.ZipFile(packed, "w") as slim:
+        for name, content in byte_codes.items():
+            slim.writestr(zipfile.ZipInfo(name + "c"), content)
     return packed.getvalue()
 
 
-def byte_code(source: bytes, name: str, optimize: int) -> bytes:
-    """Return the .pyc content of one source file, never checked against the source again."""
-    code = compile(source, name, "exec", dont_inherit=True, optimize=optimize)
-    return bytes(bootstrap._code_to_hash_pyc(code, bytes(8), False))
+def byte_code(source: bytes, name: str, *, places: bool = True) -> bytes:
+    """Return the .pyc content of one source file, never checked against the source again.
+
+    Docstrings and asserts are left out, without ``places`` also which instruction comes of which line: that is told
+    in tracebacks only, which nobody sees of a page.
+    """
+    code = compile(source, name, "exec", dont_inherit=True, optimize=2)
+    return bytes(bootstrap._code_to_hash_pyc(code if places else _without_places(code), bytes(8), False))
+
+
+def _without_places(code: types.CodeType) -> types.CodeType:
+    inner = tuple(_without_places(part) if isinstance(part, types.CodeType) else part for part in code.co_consts)
+    table = _NO_PLACE * -(-len(code.co_code) // 16)
+    return code.replace(co_consts=inner, co_linetable=table)
 
 
 def pack_package(wheel: str) -> bytes:
-    """Return the wheel's modules as a zip of byte code, to be written next to the image's maker."""
-    packed = io.BytesIO()
-    with zipfile.ZipFile(wheel) as source, zipfile.ZipFile(packed, "w") as slim:
-        for name in sorted(source.namelist()):
-            content = source.read(name)
-            if name.endswith(".py"):
-                name, content = name + "c", byte_code(content, name, 0)
-            slim.writestr(zipfile.ZipInfo(name), content)
-    return packed.getvalue()
+    """Return the wheel's modules as a zip of byte code for the image."""
+    import zipfile
+
+    with zipfile.ZipFile(wheel) as source:
+        names = sorted(name for name in source.namelist() if name.endswith(".py"))
+        return _zipped({name: byte_code(source.read(name), name, places=False) for name in names})

@@ -1,4 +1,4 @@
-"""Stays in Python's ``__main__`` inside the memory image; the engine calls these three names.
+"""Stays in Python's ``__main__`` inside the memory image; the engine calls these four names.
 
 A restored image has no files, so a module imported late needs the standard library fetched
 first: ``late_imports`` tells the engine when that happened.
@@ -6,11 +6,12 @@ first: ``late_imports`` tells the engine when that happened.
 
 import random
 import sys
+import zipimport
 from importlib.machinery import ModuleSpec
 
 from calc.desk import answer
 
-__all__ = ["answer", "late_imports", "wake"]
+__all__ = ["answer", "forget_files", "late_imports", "wake"]
 
 
 class _Watch:
@@ -29,6 +30,12 @@ def late_imports() -> int:
     """Return how many modules were looked for since the last call."""
     seen, _Watch.seen = _Watch.seen, 0
     return seen
+
+
+def forget_files() -> None:
+    """Forget where modules were looked for: the image has none of those files, and later the library is there."""
+    zipimport._zip_directory_cache.clear()
+    sys.path_importer_cache.clear()
 
 
 def wake() -> None:

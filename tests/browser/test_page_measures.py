@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from build_site import ZIP
-from page_measures import LIVE_FORM, READABLE, ZIPPED, heaviest_by_script, measure, runtime_size, to_read
+from page_measures import LIVE_FORM, READABLE, ZIPPED, heaviest_by_script, measure, to_read, to_use
 
 pytestmark = pytest.mark.browser
 
@@ -29,11 +29,11 @@ def test_a_page_is_read_for_a_quarter_of_a_megabyte(built_site: Path, chromium: 
     assert {name: weight for name, weight in weights.items() if weight > READABLE} == {}
 
 
-@pytest.mark.xfail(reason="the memory image of the calculator alone is above it")
 def test_a_live_form_stays_within_its_size(built_site: Path, chromium: Browser) -> None:
     """A question's page with its calculator is fetched for 6,5 MB compressed."""
-    page = to_read(built_site, chromium, "coulombs-law/force.html")
-    assert page + runtime_size(built_site) <= LIVE_FORM
+    fetched = to_use(built_site, chromium, "coulombs-law/force.html")
+    assert len([name for name in fetched if name.startswith("assets/runtime/")]) == 5, fetched
+    assert sum(fetched.values()) <= LIVE_FORM, fetched
 
 
 def test_the_zip_stays_within_its_size(built_site: Path) -> None:
