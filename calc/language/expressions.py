@@ -14,8 +14,9 @@ import ast
 import math
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from calc.language.decimal_sign import in_sign
 from calc.language.symbols import symbol
@@ -65,8 +66,7 @@ class Maths:
         return Maths(self.tex + other.tex, self.text + other.text)
 
 
-@dataclass(frozen=True)
-class _Piece:
+class _Piece(NamedTuple):
     tex: str
     text: str
     level: int
@@ -104,13 +104,12 @@ class Expression:
         Raises :class:`ExpressionError` for a name without a value and for a
         result that is no real number (root of a negative, division by zero).
         """
-        scope: dict[str, object] = {"__builtins__": {}, "_sum": _sum, **_FUNCTIONS, **_CONSTANTS}
         try:
-            scope.update({name: values[name] for name in self.names if name not in _CONSTANTS})
+            known = {name: values[name] for name in self.names}
         except KeyError as missing:
             raise ExpressionError(f"{self.source}: no value for {missing.args[0]}") from None
         try:
-            result = float(eval(self._code, scope))
+            result = float(eval(self._code, _SCOPE, known))
         except (ValueError, ZeroDivisionError, OverflowError, TypeError) as problem:
             raise ExpressionError(f"{self.source} has no real value here: {problem}") from None
         if not math.isfinite(result):
@@ -186,6 +185,9 @@ def _sum(*terms: float) -> float:
     return 0.0 if abs(total) <= _NOISE * max(abs(term) for term in terms) else total
 
 
+_SCOPE: dict[str, object] = {"__builtins__": {}, "_sum": _sum, **_FUNCTIONS, **_CONSTANTS}
+
+
 def _terms(node: ast.expr) -> list[ast.expr]:
     """The terms of a sum, each with its sign; the node alone if it is no sum."""
     match node:
@@ -226,37 +228,44 @@ def _bracketed_number(piece: _Piece) -> _Piece:
 
 
 def _draw(node: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
-    match node:
-        case ast.Name(id="pi"):
-            return _Piece(r"\pi", "π", _ATOM)
-        case ast.Name(id=name) if name in _ANGLES:
-            return _Piece(rf"{_ANGLES[name]}^\circ", f"{_ANGLES[name]}°", _ATOM)
-        case ast.Name(id=name):
-            if name in shown:
-                return _Piece(shown[name].tex, shown[name].text, _ATOM, number=True)
-            sign = symbol(name)
-            return _Piece(sign.tex, sign.text, _ATOM)
-        case ast.Constant(value=value):
-            digits = repr(value)
-            return _Piece(digits.replace(".", "{,}"), digits.replace(".", ","), _ATOM)
-        case ast.UnaryOp(operand=operand):
-            inner = _wrap(_draw(operand, shown), _PRODUCT)
-            if inner.negative:
-                inner = inner.bracketed()
-            return _Piece("-" + inner.tex, "−" + inner.text, _SIGN)
-        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
-            return _draw_sum(_draw(left, shown), isinstance(op, ast.Sub), _draw(right, shown))
-        case ast.BinOp(left=left, op=ast.Mult(), right=right):
+    if isinstance(node, ast.Name):
+        return _draw_name(node.id, shown)
+    if isinstance(node, ast.BinOp):
+        left, op, right = node.left, node.op, node.right
+        if isinstance(op, ast.Mult):
             return _draw_product(left, right, shown)
-        case ast.BinOp(left=left, op=ast.Div(), right=right):
-            return _draw_fraction(*(_draw_side(side, shown, _ROW) for side in (left, right)))
-        case ast.Call(func=ast.Name(id=name), args=[ast.BinOp(left=left, op=ast.Div(), right=right)]):
-            return _draw_call(name, _draw_fraction(*(_draw_side(side, shown, _ROW_INSIDE) for side in (left, right))))
-        case ast.BinOp(left=left, op=ast.Pow(), right=right):
+        if isinstance(op, ast.Div):
+            return _draw_fraction(_draw_side(left, shown, _ROW), _draw_side(right, shown, _ROW))
+        if isinstance(op, ast.Pow):
             return _draw_power(left, right, shown)
-        case ast.Call(func=ast.Name(id=name), args=[argument]):
-            return _draw_call(name, _draw(argument, shown))
+        return _draw_sum(_draw(left, shown), isinstance(op, ast.Sub), _draw(right, shown))
+    if isinstance(node, ast.Constant):
+        digits = repr(node.value)
+        return _Piece(digits.replace(".", "{,}"), digits.replace(".", ","), _ATOM)
+    if isinstance(node, ast.UnaryOp):
+        inner = _wrap(_draw(node.operand, shown), _PRODUCT)
+        if inner.negative:
+            inner = inner.bracketed()
+        return _Piece("-" + inner.tex, "−" + inner.text, _SIGN)
+    if isinstance(node, ast.Call):
+        argument = node.args[0]
+        if isinstance(argument, ast.BinOp) and isinstance(argument.op, ast.Div):
+            sides = (_draw_side(side, shown, _ROW_INSIDE) for side in (argument.left, argument.right))
+            return _draw_call(_call_name(node), _draw_fraction(*sides))
+        return _draw_call(_call_name(node), _draw(argument, shown))
     raise ExpressionError(f"cannot show {ast.unparse(node)}")
+
+
+def _draw_name(name: str, shown: Mapping[str, Shown]) -> _Piece:
+    if name == "pi":
+        return _Piece(r"\pi", "π", _ATOM)
+    if name in _ANGLES:
+        return _Piece(rf"{_ANGLES[name]}^\circ", f"{_ANGLES[name]}°", _ATOM)
+    if name in shown:
+        number = shown[name]
+        return _Piece(number.tex, number.text, _ATOM, number=True)
+    sign = symbol(name)
+    return _Piece(sign.tex, sign.text, _ATOM)
 
 
 def _draw_sum(left: _Piece, minus: bool, right: _Piece) -> _Piece:
@@ -281,7 +290,7 @@ def _draw_side(node: ast.expr, shown: Mapping[str, Shown], room: int) -> _Piece:
     if len(rows) == 1:
         return whole
     # \cr and not two backslashes, of which Markdown takes one away.
-    return replace(whole, tex=rf"\begin{{gathered}} {r' \cr '.join(rows)} \end{{gathered}}")
+    return whole._replace(tex=rf"\begin{{gathered}} {r' \cr '.join(rows)} \end{{gathered}}")
 
 
 def _drawn_terms(node: ast.expr, shown: Mapping[str, Shown]) -> list[_Piece]:
