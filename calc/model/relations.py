@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from calc.language.expressions import equation
 from calc.language.rearranging import rearranged
@@ -113,6 +114,10 @@ class Relation:
 
     def steps(self) -> tuple[Step, ...]:
         """A step for each quantity that the law can be solved for."""
+        return self._steps
+
+    @cached_property
+    def _steps(self) -> tuple[Step, ...]:
         made = []
         for name in self.names:
             try:

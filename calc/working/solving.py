@@ -143,11 +143,12 @@ def question(
     one box alone stays empty. adjust, asks, drawn: as in Question.
     """
     inputs = {item.name: item for item in fields if isinstance(item, Input)}
+    always = situation.measured(inputs) if isinstance(situation, Situation) else None
 
     def planned(data: Data) -> Plan:
-        return plan(data, situation(data) if callable(situation) else situation, inputs)
+        return plan(data, situation(data) if callable(situation) else always or situation, inputs)
 
-    fixed = situation.measured(inputs).relations if isinstance(situation, Situation) else ()
+    fixed = always.relations if always else ()
     return Question(
         key=key,
         title=title,
