@@ -23,6 +23,7 @@ PLACE = "assets/scripts"
 BROWSERS = "chrome112,firefox113,safari16.4"
 _SCRIPT = re.compile(rf'<script(?: defer)? src="((?:\.\./)*){PLACE}/([\w-]+)\.js"></script>')
 _DOOR = "runtime.js"  # the module that needs the loader of the runtime in the page before it
+_FIRST = "head"  # the script in the head of each page
 
 
 def bundle_of(blocks: Iterable[str]) -> str:
@@ -31,8 +32,9 @@ def bundle_of(blocks: Iterable[str]) -> str:
 
 
 def write_scripts(site: Path) -> None:
-    """Write each script that a page asks for, and put the runtime's loader before those that need it.
+    """Write each script that a page asks for, and put the runtime's loader into the head of pages that need it.
 
+    There, a page that follows another joins the Python of that one while it is still being read.
     Raises SetupError with what esbuild says of a wrong module.
     """
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
@@ -45,11 +47,12 @@ def write_scripts(site: Path) -> None:
     live = _bundle(names, site / PLACE, *defined)
 
     def with_loader(found: re.Match[str]) -> str:
-        loader = f'<script defer src="{found[1]}assets/runtime/loader.js"></script>\n      '
-        return (loader if found[2] in live else "") + found[0]
+        loader = f'\n  <script src="{found[1]}assets/runtime/loader.js"></script>'
+        return found[0] + (loader if found[2] == _FIRST else "")
 
     for path, text in pages.items():
-        path.write_text(_SCRIPT.sub(with_loader, text), encoding="utf-8")
+        if live & {found[2] for found in _SCRIPT.finditer(text)}:
+            path.write_text(_SCRIPT.sub(with_loader, text), encoding="utf-8")
 
 
 def _entry(name: str) -> str:

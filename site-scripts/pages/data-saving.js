@@ -22,6 +22,7 @@ export function savesData() {
 export function startRuntime(nodes, say) {
   if (!savesData() || runtime.state !== "idle") {
     runtime.start();
+    if (!savesData()) startNextAtOnce();
     return Promise.resolve();
   }
   say(WAITING);
@@ -34,6 +35,15 @@ export function startRuntime(nodes, say) {
     };
     for (const node of nodes) for (const kind of KINDS) node.addEventListener(kind, touched);
   });
+}
+
+/** The loader of the next page of this tab starts while the page is still being read. */
+function startNextAtOnce() {
+  try {
+    sessionStorage.setItem("booklet-start", "at once");
+  } catch {
+    // The next page starts when its scripts run.
+  }
 }
 
 const KINDS = ["focusin", "pointerdown", "input"];

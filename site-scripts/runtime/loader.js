@@ -468,4 +468,17 @@
       start();
     } else change("failed", null, STOPPED);
   }
+
+  // --- The page before -------------------------------------------------------------------------
+
+  /** Whether a page of this tab started Python unasked: this one then joins it before its own scripts have come. */
+  function goesOn() {
+    try {
+      return sessionStorage.getItem("booklet-start") === "at once";
+    } catch {
+      return false;
+    }
+  }
+
+  if (goesOn() && keeps()) start();
 })();

@@ -61,3 +61,25 @@ def test_without_data_saving_the_calculator_comes_with_the_page(served: str, pag
             return
         page.wait_for_timeout(100)
     raise AssertionError("nothing was fetched")
+
+
+# What the runtime was doing when the page had been read to its end and none of its own scripts had run.
+EARLY = 'document.addEventListener("readystatechange", () => { window.early ??= bookletRuntime.state; });'
+
+READY = """new Promise((resolve) => {
+  const live = () => { if (bookletRuntime.state === "ready") resolve(); };
+  bookletRuntime.onchange(live);
+  live();
+})"""
+
+
+@pytest.mark.parametrize(("saving", "early"), [("", {"starting", "ready"}), (SAVING, {"idle"})])
+def test_the_next_page_joins_python_while_it_is_read(served: str, page: Page, saving: str, early: set[str]) -> None:
+    """A page that started the calculator unasked says so to the next one in its tab; one that saves data does not."""
+    page.add_init_script(EARLY + saving)
+    page.goto(f"{served}coulombs-law/force.html")
+    assert page.evaluate("early") == "idle"
+    page.locator('input[type=text][name="Q1"]').first.focus()
+    page.evaluate(READY)
+    page.goto(f"{served}coulombs-law/contact.html")
+    assert page.evaluate("early") in early
