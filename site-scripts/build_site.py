@@ -16,6 +16,7 @@ import sys
 import tempfile
 import zipfile
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -26,6 +27,7 @@ except ImportError:  # not on every system; there builds are not guarded
 
 from page_policy import content_named, references, with_content_names, with_policy, with_script_files
 from page_scripts import write_scripts
+from runtime.build_runtime import made_runtime
 from toolbox import (
     BUILD,
     REPO,
@@ -88,10 +90,12 @@ def _build(force: bool) -> Path:
     staging = Path(tempfile.mkdtemp(prefix="site-", dir=BUILD))
     try:
         site = staging / "site"
-        _mkdocs(site)
-        vendor(site)
-        write_scripts(site)
-        _runtime(site)
+        with ThreadPoolExecutor(1) as beside:
+            runtime = beside.submit(made_runtime, CACHE)  # other programs do most of it, as they do of the pages
+            _mkdocs(site)
+            vendor(site)
+            write_scripts(site)
+            shutil.copytree(runtime.result(), site / "assets" / "runtime")
         say("Sealing the pages")
         _finish_pages(site)
         say("Writing the offline zip")
@@ -141,14 +145,6 @@ def _late_index(site: Path) -> None:
     if text.count(_INDEX_AT_ONCE) != 1:
         raise SetupError("The theme fetches the index of its search in another way now; mend _late_index to fit it.")
     script.write_text(text.replace(_INDEX_AT_ONCE, _INDEX_WHEN_OPENED), encoding="utf-8")
-
-
-def _runtime(site: Path) -> None:
-    if (SCRIPTS / "runtime" / "build_runtime.py").is_file():
-        sys.path.insert(0, str(SCRIPTS / "runtime"))
-        from build_runtime import build_runtime
-
-        build_runtime(site, CACHE)
 
 
 def _finish_pages(site: Path) -> None:

@@ -13,7 +13,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
 SCRIPTS = Path(__file__).resolve().parent
@@ -40,13 +40,24 @@ def say(message: str) -> None:
     print(f"· {message}", flush=True)
 
 
-def run(command: Sequence[str | Path], *, remedy: str, cwd: Path = REPO, timeout: float | None = None) -> None:
-    """Run a command quietly; when it fails, show its output and raise SetupError with `remedy`."""
+def run(
+    command: Sequence[str | Path],
+    *,
+    remedy: str,
+    cwd: Path = REPO,
+    timeout: float | None = None,
+    settings: Mapping[str, str] | None = None,
+) -> None:
+    """Run a command quietly; when it fails, show its output and raise SetupError with `remedy`.
+
+    settings: environment variables it has besides ours.
+    """
     words = [str(word) for word in command]
+    env = {**os.environ, **(settings or {})}
     # A file, not a pipe: Node ends without emptying a full pipe, and the error would be lost.
     with tempfile.TemporaryFile() as output:
         try:
-            done = subprocess.run(words, cwd=cwd, stdout=output, stderr=subprocess.STDOUT, timeout=timeout)
+            done = subprocess.run(words, cwd=cwd, env=env, stdout=output, stderr=subprocess.STDOUT, timeout=timeout)
         except (OSError, subprocess.TimeoutExpired) as error:
             raise SetupError(f"{words[0]} could not be run ({error}). {remedy}") from error
         if done.returncode == 0:

@@ -8,6 +8,7 @@ classic script, because a page opened from disk may load nothing else.
 
 from __future__ import annotations
 
+import ast
 import base64
 import gzip
 import hashlib
@@ -59,7 +60,16 @@ def build_runtime(
     package_dir: Path = REPO / "calc",
     node_modules: Path = NODE_MODULES,
 ) -> None:
-    """Write the runtime into site_dir/assets/runtime, working only if an input has changed.
+    """Write the runtime into site_dir/assets/runtime, working only if an input has changed; see `made_runtime`."""
+    made = made_runtime(cache_dir, package_dir=package_dir, node_modules=node_modules)
+    target = site_dir / "assets" / "runtime"
+    if target.exists():
+        shutil.rmtree(target)
+    shutil.copytree(made, target)
+
+
+def made_runtime(cache_dir: Path, *, package_dir: Path = REPO / "calc", node_modules: Path = NODE_MODULES) -> Path:
+    """Return the folder below cache_dir with the runtime of these inputs, made if it is not there.
 
     package_dir: a package named ``calc`` with ``calc.desk.answer(str) -> str``.
     Raises SetupError with a remedy when a tool is missing or fails.
@@ -80,10 +90,7 @@ def build_runtime(
         for old in cache_dir.glob("runtime-*"):
             if old != made:
                 shutil.rmtree(old)
-    target = site_dir / "assets" / "runtime"
-    if target.exists():
-        shutil.rmtree(target)
-    shutil.copytree(made, target)
+    return made
 
 
 def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path) -> Path:
@@ -98,6 +105,7 @@ def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path)
         "wheel": str(wheel),
         "sourceWheel": str(source_wheel),
         "lock": str(lock),
+        "named": " ".join(named_imports(package_dir)),
         "keep": KEEP,
         "prepare": [str(HERE / "prepare.py"), str(HERE / "example_requests.py")],
         "resident": str(HERE / "resident.py"),
@@ -166,6 +174,18 @@ def build_wheel(package_dir: Path, scratch: Path) -> Path:
     return next(scratch.glob("calc-*.whl"))
 
 
+def named_imports(package_dir: Path) -> list[str]:
+    """Return the modules the package's sources name, also inside functions."""
+    names = set()
+    for file in package_dir.rglob("*.py"):
+        for node in ast.walk(ast.parse(file.read_text("utf-8"))):
+            if isinstance(node, ast.Import):
+                names.update(alias.name for alias in node.names)
+            elif isinstance(node, ast.ImportFrom) and node.module and not node.level:
+                names.add(node.module)
+    return sorted(names)
+
+
 def lock_and_compile(source: Path, pyodide: Path, folder: Path) -> tuple[Path, Path]:
     """Return a lock file with the wheel as its only package, and that wheel.
 
@@ -210,8 +230,8 @@ def undated(archive: Path) -> bytes:
 
 def _python_tool(module: str, *arguments: str | Path) -> None:
     # A fixed date, so that the same sources give the same byte code.
-    os.environ["SOURCE_DATE_EPOCH"] = "1577836800"
-    run([sys.executable, "-m", module, *arguments], remedy=REMEDY, timeout=120)
+    settings = {"SOURCE_DATE_EPOCH": "1577836800"}
+    run([sys.executable, "-m", module, *arguments], remedy=REMEDY, timeout=120, settings=settings)
 
 
 # --- The scripts -----------------------------------------------------------------------------

@@ -3,7 +3,6 @@
 Executed into a throw-away namespace by make_snapshot.mjs; nothing of it stays in the image.
 """
 
-import ast
 import importlib
 import importlib._bootstrap_external as bootstrap
 import io
@@ -70,43 +69,25 @@ def forget_drawings() -> None:
                     value.cache_clear()
 
 
-def named_imports() -> str:
-    """Return the modules the package's sources name, also inside functions, separated by spaces."""
-    names = set()
-    package = importlib.import_module("calc")
-    for module in pkgutil.walk_packages(package.__path__, "calc."):
-        source = module.module_finder.find_spec(module.name).loader.get_source(module.name)
-        for node in ast.walk(ast.parse(source)):
-            if isinstance(node, ast.Import):
-                names.update(alias.name for alias in node.names)
-            elif isinstance(node, ast.ImportFrom) and node.module and not node.level:
-                names.add(node.module)
-    return " ".join(sorted(names))
-
-
 def import_named(names: str) -> None:
     """Import modules given by name, separated by spaces."""
     for name in names.split():
         importlib.import_module(name)
 
 
-def strip_stdlib() -> bytes:
-    """Return a zip of the standard library modules loaded by now, as byte code.
+def strip_stdlib() -> list[bytes]:
+    """Return zips of the standard library modules loaded by now, as byte code: for the page, and for its image.
 
-    Stored, not deflated: the file is compressed as a whole, and imports read it faster.
-    Docstrings and asserts of the standard library are left out.
+    Stored, not deflated: the file is compressed as a whole, and imports read it faster. The image's has stand-ins.
     """
-    return _zipped({name: byte_code(source, name) for name, source in _loaded_sources().items()})
-
-
-def image_stdlib() -> bytes:
-    """Return the same for the image: with stand-ins, and without places in the sources."""
-    sources = {**_loaded_sources(), **{name: text.encode() for name, text in STAND_INS.items()}}
-    return _zipped({name: byte_code(source, name, places=False) for name, source in sources.items()})
+    codes = {name: compiled(source, name) for name, source in _loaded_sources().items()}
+    bare = {name: without_places(code) for name, code in codes.items()}
+    stand_ins = {name: compiled(text.encode(), name) for name, text in STAND_INS.items()}
+    return [_zipped(codes), _zipped({**bare, **stand_ins})]
 
 
 def _loaded_sources() -> dict[str, bytes]:
-    import zipfile  # here and below: the image shall not hold it
+    import zipfile  # here and below: not to be in the image
 
     found = {}
     with zipfile.ZipFile(STDLIB_ZIP) as full:
@@ -117,28 +98,14 @@ def _loaded_sources() -> dict[str, bytes]:
     return found
 
 
-def _zipped(byte_codes: dict[str, bytes]) -> bytes:
-    import zipfile
-
-    packed = io.BytesIO()
-    with zipfile.ZipFile(packed, "w") as slim:
-        for name, content in byte_codes.items():
-            slim.writestr(zipfile.ZipInfo(name + "c"), content)
-    return packed.getvalue()
+def compiled(source: bytes, name: str) -> types.CodeType:
+    """Return the byte code of one source file, without docstrings and asserts."""
+    return compile(source, name, "exec", dont_inherit=True, optimize=2)
 
 
-def byte_code(source: bytes, name: str, *, places: bool = True) -> bytes:
-    """Return the .pyc content of one source file, never checked against the source again.
-
-    Docstrings and asserts are left out, without ``places`` also which instruction comes of which line: that is told
-    in tracebacks only, which nobody sees of a page.
-    """
-    code = compile(source, name, "exec", dont_inherit=True, optimize=2)
-    return bytes(bootstrap._code_to_hash_pyc(code if places else _without_places(code), bytes(8), False))
-
-
-def _without_places(code: types.CodeType) -> types.CodeType:
-    inner = tuple(_without_places(part) if isinstance(part, types.CodeType) else part for part in code.co_consts)
+def without_places(code: types.CodeType) -> types.CodeType:
+    """Return the code without which instruction is of which line: told in tracebacks only, which no page shows."""
+    inner = tuple(without_places(part) if isinstance(part, types.CodeType) else part for part in code.co_consts)
     table = _NO_PLACE * -(-len(code.co_code) // 16)
     return code.replace(co_consts=inner, co_linetable=table)
 
@@ -149,4 +116,16 @@ def pack_package(wheel: str) -> bytes:
 
     with zipfile.ZipFile(wheel) as source:
         names = sorted(name for name in source.namelist() if name.endswith(".py"))
-        return _zipped({name: byte_code(source.read(name), name, places=False) for name in names})
+        return _zipped({name: without_places(compiled(source.read(name), name)) for name in names})
+
+
+def _zipped(codes: dict[str, types.CodeType]) -> bytes:
+    """A zip of .pyc files, which are never checked against their sources again."""
+    import zipfile
+
+    packed = io.BytesIO()
+    with zipfile.ZipFile(packed, "w") as slim:
+        for name, code in codes.items():
+            content = bytes(bootstrap._code_to_hash_pyc(code, bytes(8), False))
+            slim.writestr(zipfile.ZipInfo(name + "c"), content)
+    return packed.getvalue()
