@@ -5,6 +5,7 @@ Texts come from the installed packages where these carry them, else from the fol
 
 from __future__ import annotations
 
+import csv
 import json
 import re
 from dataclasses import dataclass
@@ -206,10 +207,13 @@ def _one(place: str) -> str:
         file = NODE_MODULES / rest
     else:
         package, _, name = rest.partition("/")
-        found = [f for f in distribution(package).files or [] if f.as_posix().endswith(f"/{name}")]
+        installed = distribution(package)
+        # Not its list of files, which looks at each of ten thousand on the disk.
+        record = csv.reader((installed.read_text("RECORD") or "").splitlines())
+        found = [row[0] for row in record if row[0].endswith(f"/{name}")]
         if not found:
             raise SetupError(f"{package} carries no {name} any more; mend it in licences.py.")
-        file = Path(found[0].locate())
+        file = Path(str(installed.locate_file(found[0])))
     return file.read_text(encoding="utf-8")
 
 

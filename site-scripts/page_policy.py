@@ -149,6 +149,12 @@ def with_content_names(page: str, path: Path) -> str:
 
 def content_hash(file: Path) -> str:
     """The first digits of a file's SHA-256."""
+    about = file.stat()
+    return _hash(file, about.st_mtime_ns, about.st_size)
+
+
+@cache
+def _hash(file: Path, _changed: int, _size: int) -> str:
     return hashlib.sha256(file.read_bytes()).hexdigest()[:10]
 
 

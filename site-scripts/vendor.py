@@ -11,11 +11,12 @@ import shutil
 import sys
 from pathlib import Path
 
+import fontTools
 from fontTools.subset import Options, Subsetter, load_font, save_font
 
 from licences import TEXTS
 from page_policy import content_named
-from toolbox import NODE_MODULES, REPO
+from toolbox import BUILD, NODE_MODULES, REPO, digest
 
 sys.path.insert(0, str(REPO))
 from calc.renderings.mathml import GLYPHS
@@ -99,7 +100,22 @@ def _for_papers(target: Path, rules: list[tuple[str, Path]]) -> None:
 
 
 def _cut_down(source: Path, target: Path) -> None:
-    """The font with the signs of formulas alone, their sloping forms, and what grows with a bracket or a root."""
+    """The font with the signs of formulas alone, their sloping forms, and what grows with a bracket or a root.
+
+    One that was cut before is kept in the build's folder.
+    """
+    key = digest([source, Path(__file__)], extra=f"{sorted(GLYPHS)} {fontTools.version}")[:20]
+    kept = BUILD / "cache" / f"maths-font-{key}.woff2"
+    if not kept.is_file():
+        kept.parent.mkdir(parents=True, exist_ok=True)
+        for old in kept.parent.glob("maths-font-*"):
+            old.unlink()
+        _cut(source, made := kept.with_suffix(".new"))
+        made.replace(kept)
+    shutil.copyfile(kept, target)
+
+
+def _cut(source: Path, target: Path) -> None:
     options = Options(flavor="woff2", layout_features=["math", "ssty"], notdef_outline=True, hinting=False)
     cut = Subsetter(options)
     cut.populate(unicodes=[*map(ord, GLYPHS), *SLOPING])
