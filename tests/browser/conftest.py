@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import zipfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Generator, Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
@@ -14,9 +15,12 @@ from serve import serving
 from toolbox import CHROMIUM_ARGUMENTS, ensure_chromium
 
 PREFIX = "class/notes/"
+DESKTOP = {"viewport": {"width": 1280, "height": 900}}
 PHONE = {"viewport": {"width": 360, "height": 740}, "is_mobile": True, "has_touch": True}
 
 OpenContext = Callable[..., BrowserContext]
+OpenPage = Callable[..., Page]
+FAILED = pytest.StashKey[bool]()
 
 
 @pytest.fixture(scope="session")
@@ -50,6 +54,9 @@ def chromium() -> Iterator[Browser]:
         browser.close()
 
 
+# --- A context for one test ---------------------------------------------------------------------
+
+
 @pytest.fixture
 def open_context(chromium: Browser) -> Iterator[OpenContext]:
     """Open browser contexts that are watched; the test fails at its end if any page complained.
@@ -73,15 +80,125 @@ def open_context(chromium: Browser) -> Iterator[OpenContext]:
 
 
 @pytest.fixture
-def page(open_context: OpenContext) -> Page:
-    """A watched page of a desktop browser."""
-    return open_context(viewport={"width": 1280, "height": 900}).new_page()
+def own_page(open_context: OpenContext) -> Page:
+    """A watched page of a desktop browser that was never used: nothing was fetched before, nothing runs."""
+    return open_context(**DESKTOP).new_page()
+
+
+# --- Contexts that serve one test after the other -----------------------------------------------
+
+
+class SharedContext:
+    """A context whose tabs find Python running, as all but the first of a reader's do.
+
+    Every test has a new tab and finds nothing stored. What changes the context itself (scripts for all its pages, a
+    clock, no network) and what watches how Python starts belongs into one of the test's own.
+    """
+
+    def __init__(self, browser: Browser, address: str, **options: object) -> None:
+        """Open a page of the site, which keeps the worker of all pages alive."""
+        self.complaints: list[str] = []
+        self._context = browser.new_context(**options)
+        _watch(self._context, self.complaints)
+        self._keeper = self._context.new_page()
+        self._keeper.goto(address)
+        assert self._keeper.evaluate("bookletRuntime.ask('settings', {})")["ok"]
+        assert self._keeper.evaluate("bookletRuntime.how.place") == "shared"
+        self._session = self._context.new_cdp_session(self._keeper)
+        self._origins = [self._keeper.evaluate("location.origin"), "file://"]
+
+    def new_page(self) -> Page:
+        """A tab for a test that begins: nothing is kept of the tests before it."""
+        self._context.clear_cookies()
+        for origin in self._origins:
+            self._session.send("Storage.clearDataForOrigin", {"origin": origin, "storageTypes": "all"})
+        return self._context.new_page()
+
+    def close_pages(self) -> None:
+        """Close all tabs of a test that ends; one closed in the middle of loading might never say that it did."""
+        for page in self._context.pages:
+            if page is not self._keeper:
+                page.goto("about:blank")
+                page.close()
+
+    def close(self) -> None:
+        """Close everything."""
+        self._context.close()
+
+
+class SharedContexts:
+    """The shared contexts of one worker process: one for each set of options, made when first asked for."""
+
+    def __init__(self, browser: Browser, address: str) -> None:
+        self._browser, self._address = browser, address
+        self._open: dict[str, SharedContext] = {}
+
+    def get(self, **options: object) -> SharedContext:
+        """The context with these options of Browser.new_context."""
+        kind = repr(sorted(options.items()))
+        if kind not in self._open:
+            self._open[kind] = SharedContext(self._browser, self._address, **options)
+        return self._open[kind]
+
+    def close(self) -> None:
+        """Close all; those asked for later are new ones."""
+        while self._open:
+            self._open.popitem()[1].close()
+
+
+@pytest.fixture(scope="session")
+def shared_contexts(chromium: Browser, served: str) -> Iterator[SharedContexts]:
+    """Contexts that serve one test after the other."""
+    contexts = SharedContexts(chromium, f"{served}coulombs-law/force.html")
+    yield contexts
+    contexts.close()
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(item: pytest.Item) -> Generator[None, Any, Any]:
+    """Note of a test that it failed."""
+    report = yield
+    if report.failed:
+        item.stash[FAILED] = True
+    return report
 
 
 @pytest.fixture
-def phone_page(open_context: OpenContext) -> Page:
-    """A watched page of a small phone, 360 px wide."""
-    return open_context(**PHONE).new_page()
+def shared_page(request: pytest.FixtureRequest, shared_contexts: SharedContexts) -> Iterator[OpenPage]:
+    """Open a watched page of a shared context, once for each set of options; a complaint fails the test at its end.
+
+    After a test that failed no context is used again: the next one finds none of what went wrong.
+    """
+    used: list[SharedContext] = []
+
+    def open_one(**options: object) -> Page:
+        context = shared_contexts.get(**options)
+        assert context not in used, "one tab for a set of options; page.context has more"
+        used.append(context)
+        return context.new_page()
+
+    yield open_one
+    complaints = ["the tabs of this test could not be closed"]
+    try:
+        for context in used:
+            context.close_pages()
+        complaints = [text for context in used for text in context.complaints]
+    finally:
+        if complaints or FAILED in request.node.stash:
+            shared_contexts.close()
+    assert not complaints, "\n".join(complaints)
+
+
+@pytest.fixture
+def page(shared_page: OpenPage) -> Page:
+    """A watched page of a desktop browser, for which Python may be running already."""
+    return shared_page(**DESKTOP)
+
+
+@pytest.fixture
+def phone_page(shared_page: OpenPage) -> Page:
+    """A watched page of a small phone, 360 px wide, for which Python may be running already."""
+    return shared_page(**PHONE)
 
 
 def _watch(context: BrowserContext, complaints: list[str]) -> None:

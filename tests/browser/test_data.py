@@ -22,44 +22,44 @@ def big_files(page: Page) -> list[str]:
 
 
 @pytest.mark.parametrize("name", ["coulombs-law/force.html", "practice.html", "worksheet.html"])
-def test_with_data_saving_the_calculator_waits_and_says_so(served: str, page: Page, name: str) -> None:
+def test_with_data_saving_the_calculator_waits_and_says_so(served: str, own_page: Page, name: str) -> None:
     """Nothing of the runtime is fetched while the page is read; a calm line says what a touch of a box does."""
-    page.add_init_script(SAVING)
-    asked = big_files(page)
-    page.goto(served + name)
-    page.wait_for_load_state("networkidle")
-    expect(page.locator("main form .status").first).to_contain_text(WAITING)
+    own_page.add_init_script(SAVING)
+    asked = big_files(own_page)
+    own_page.goto(served + name)
+    own_page.wait_for_load_state("networkidle")
+    expect(own_page.locator("main form .status").first).to_contain_text(WAITING)
     assert asked == []
 
 
-def test_with_data_saving_a_touched_box_is_answered(served: str, page: Page) -> None:
+def test_with_data_saving_a_touched_box_is_answered(served: str, own_page: Page) -> None:
     """Touching a box fetches the calculator, the line goes, and what is typed is worked."""
-    page.add_init_script(SAVING)
-    asked = big_files(page)
-    page.goto(f"{served}coulombs-law/force.html")
-    form = page.locator("form.numbers")
+    own_page.add_init_script(SAVING)
+    asked = big_files(own_page)
+    own_page.goto(f"{served}coulombs-law/force.html")
+    form = own_page.locator("form.numbers")
     expect(form.locator(".status")).to_contain_text(WAITING)
     form.locator('input[type=text][name="Q1"]').fill("3 nC")
-    expect(page.locator(".heard").first).not_to_be_empty(timeout=SLOW)
+    expect(own_page.locator(".heard").first).not_to_be_empty(timeout=SLOW)
     expect(form.locator(".status")).not_to_contain_text(WAITING)
     assert asked != []
 
 
-def test_with_data_saving_a_link_with_numbers_is_answered(served: str, page: Page) -> None:
+def test_with_data_saving_a_link_with_numbers_is_answered(served: str, own_page: Page) -> None:
     """Whoever opens a link asks for its answer."""
-    page.add_init_script(SAVING)
-    page.goto(f"{served}coulombs-law/force.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm&find=F")
-    expect(page.locator(".heard").first).to_contain_text("4,80 times 10", timeout=SLOW)
+    own_page.add_init_script(SAVING)
+    own_page.goto(f"{served}coulombs-law/force.html#open.question=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm&find=F")
+    expect(own_page.locator(".heard").first).to_contain_text("4,80 times 10", timeout=SLOW)
 
 
-def test_without_data_saving_the_calculator_comes_with_the_page(served: str, page: Page) -> None:
+def test_without_data_saving_the_calculator_comes_with_the_page(served: str, own_page: Page) -> None:
     """It is fetched before anybody types, as the first answer should not wait."""
-    asked = big_files(page)
-    page.goto(f"{served}coulombs-law/force.html")
+    asked = big_files(own_page)
+    own_page.goto(f"{served}coulombs-law/force.html")
     for _ in range(100):
         if asked:
             return
-        page.wait_for_timeout(100)
+        own_page.wait_for_timeout(100)
     raise AssertionError("nothing was fetched")
 
 

@@ -207,12 +207,12 @@ def test_a_phone_needs_no_sideways_scrolling(place: str, phone_page: Page) -> No
     assert widths[0] <= widths[1]
 
 
-def test_typing_is_possible_before_python_arrives(served: str, page: Page) -> None:
+def test_typing_is_possible_before_python_arrives(served: str, own_page: Page) -> None:
     """Boxes take text at once, nothing moves when the runtime is ready, and the answer follows."""
     held: list[Any] = []
-    page.route("**/core-*", lambda route: held.append(route))
-    page.goto(served + PAGE)
-    section = question(page)
+    own_page.route("**/core-*", lambda route: held.append(route))
+    own_page.goto(served + PAGE)
+    section = question(own_page)
     section.locator('input[name="Q1"]').fill("6 nC")
     section.locator('input[name="Q2"]').fill("-2 nC")
     section.locator('input[type=text][name="r"]').fill("15 cm")
@@ -220,7 +220,7 @@ def test_typing_is_possible_before_python_arrives(served: str, page: Page) -> No
     expect(section.locator(".story")).to_contain_text("8 nC")
     for route in held:
         route.continue_()
-    page.unroute("**/core-*")
+    own_page.unroute("**/core-*")
     expect(spoken(section)).to_contain_text(ANSWERS["F"], timeout=20_000)
     assert section.locator("form").bounding_box() == before
 

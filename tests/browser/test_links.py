@@ -392,12 +392,11 @@ def without_spaces(boxes: dict[str, Any]) -> dict[str, Any]:
 
 
 @pytest.mark.parametrize("entry", ENTRIES, ids=[entry.key for entry in ENTRIES])
-def test_every_question_goes_there_and_back(served: str, open_context: Callable[..., Any], entry: Entry) -> None:
+def test_every_question_goes_there_and_back(served: str, shared_page: Callable[..., Page], entry: Entry) -> None:
     """A copied link, opened in another profile, has the same boxes, the same unknown and the same answer text."""
-    contexts = [open_context(), open_context()]
-    for context in contexts:
-        context.add_init_script(LISTENER)
-    mine, theirs = (context.new_page() for context in contexts)
+    mine, theirs = (shared_page(viewport={"width": width, "height": 768}) for width in (1280, 1366))
+    for page in (mine, theirs):
+        page.add_init_script(LISTENER)
     mine.goto(served + entry.address)
     mine.evaluate(HELPERS)
     everything = list(cases(entry))
@@ -779,31 +778,31 @@ def wait_for_codes(page: Page) -> None:
         raise AssertionError("the library never came")
 
 
-def test_the_code_library_waits_until_the_page_rests(served: str, page: Page) -> None:
+def test_the_code_library_waits_until_the_page_rests(served: str, own_page: Page) -> None:
     """The library is fetched after the page has loaded, and only when the page is served."""
     loaded: list[bool] = []
-    page.on("load", lambda _: loaded.append(True))
-    page.on("request", lambda request: "qrcode" in request.url and loaded.append(False))
-    page.goto(f"{served}coulombs-law/force.html")
-    wait_for_codes(page)
+    own_page.on("load", lambda _: loaded.append(True))
+    own_page.on("request", lambda request: "qrcode" in request.url and loaded.append(False))
+    own_page.goto(f"{served}coulombs-law/force.html")
+    wait_for_codes(own_page)
     assert loaded == [True, False]
 
 
 @pytest.mark.parametrize("name", ["glossary.html", "coulombs-law.html", "index.html"])
-def test_a_page_without_numbers_leaves_the_code_library_alone(served: str, page: Page, name: str) -> None:
+def test_a_page_without_numbers_leaves_the_code_library_alone(served: str, own_page: Page, name: str) -> None:
     """Its link is its own name, which a reader can type: printed as text."""
     asked: list[str] = []
-    page.on("request", lambda request: asked.append(request.url))
-    page.goto(served + name)
-    page.wait_for_load_state("networkidle")
-    page.wait_for_timeout(2000)  # longer than a page waits before it fetches the library
+    own_page.on("request", lambda request: asked.append(request.url))
+    own_page.goto(served + name)
+    own_page.wait_for_load_state("networkidle")
+    own_page.wait_for_timeout(2000)  # longer than a page waits before it fetches the library
     assert [url for url in asked if "qrcode" in url] == []
-    page.evaluate("() => window.dispatchEvent(new Event('beforeprint'))")
-    expect(page.locator(".md-content__inner > .print-link p")).to_have_text(page.url)
+    own_page.evaluate("() => window.dispatchEvent(new Event('beforeprint'))")
+    expect(own_page.locator(".md-content__inner > .print-link p")).to_have_text(own_page.url)
 
 
-def test_pages_from_disk_leave_the_code_library_alone(from_disk: str, page: Page) -> None:
+def test_pages_from_disk_leave_the_code_library_alone(from_disk: str, own_page: Page) -> None:
     """From disk nobody else can open the link, so no code is made."""
-    page.goto(f"{from_disk}coulombs-law/force.html")
-    page.wait_for_timeout(2000)  # longer than a served page waits before it fetches the library
-    assert page.evaluate("typeof window.qrcode") == "undefined"
+    own_page.goto(f"{from_disk}coulombs-law/force.html")
+    own_page.wait_for_timeout(2000)  # longer than a served page waits before it fetches the library
+    assert own_page.evaluate("typeof window.qrcode") == "undefined"

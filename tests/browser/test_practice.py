@@ -373,22 +373,22 @@ def test_a_day_to_come_blocks_nothing(place: str, page: Page) -> None:
 
 
 @pytest.mark.parametrize("now", ["1970-01-01", "2003-05-05", "9999-12-31"])
-def test_a_wrong_clock_loses_nothing(place: str, page: Page, now: str) -> None:
+def test_a_wrong_clock_loses_nothing(place: str, own_page: Page, now: str) -> None:
     """With the clock far back or far on, marking is kept and counts as the newest attempt."""
-    page.goto(place + "practice.html")
-    page.evaluate(
+    own_page.goto(place + "practice.html")
+    own_page.evaluate(
         f"(text) => localStorage.setItem('{STORE}', text)",
         whole(attempt(question="coulomb.force", day="2026-11-01", earned=5, possible=5)),
     )
-    page.goto("about:blank")  # timers of a page that has begun cannot be stopped by a clock set later
-    page.clock.set_fixed_time(f"{now}T12:00:00Z")
-    area = open_question(page, place)
+    own_page.goto("about:blank")  # timers of a page that has begun cannot be stopped by a clock set later
+    own_page.clock.set_fixed_time(f"{now}T12:00:00Z")
+    area = open_question(own_page, place)
     area.locator('[name="answers.find.value"]').fill("1 N")
     area.locator(".mark-it").click()
     expect(area.locator(".kept")).to_contain_text("Kept on this device: 0 of 5")
-    expect(page.locator(".revision tbody tr")).to_have_count(1)
-    expect(page.locator(".revision tbody tr")).to_contain_text("0 of 5")
-    assert [entry["day"] for entry in stored(page)["attempts"]] == ["2026-11-01", now]
+    expect(own_page.locator(".revision tbody tr")).to_have_count(1)
+    expect(own_page.locator(".revision tbody tr")).to_contain_text("0 of 5")
+    assert [entry["day"] for entry in stored(own_page)["attempts"]] == ["2026-11-01", now]
 
 
 def test_questions_the_booklet_does_not_have_hide_none(place: str, page: Page) -> None:

@@ -119,10 +119,10 @@ def test_starts_from_the_memory_image_in_a_worker(address: str, bare: BrowserCon
     assert how(page) == {"place": "worker", "start": "snapshot", "source": source}
 
 
-def test_finds_its_files_from_a_page_in_a_folder(address: str, page: Page) -> None:
+def test_finds_its_files_from_a_page_in_a_folder(address: str, own_page: Page) -> None:
     """The loader's own address leads to the files, not the page's."""
-    page.goto(f"{address}deep/page.html")
-    assert how(page)["start"] == "snapshot"
+    own_page.goto(f"{address}deep/page.html")
+    assert how(own_page)["start"] == "snapshot"
 
 
 def test_a_usual_start_asks_for_nothing_it_does_not_use(stand_in_address: str, bare: BrowserContext) -> None:
@@ -136,10 +136,10 @@ def test_a_usual_start_asks_for_nothing_it_does_not_use(stand_in_address: str, b
     assert sorted(files) == ["core", "engine", "loader.js", "memory", "page.html", "worker"]
 
 
-def test_states_are_told_in_order(address: str, page: Page) -> None:
+def test_states_are_told_in_order(address: str, own_page: Page) -> None:
     """A listener hears "starting", then "ready"; start() twice starts once."""
-    page.goto(f"{address}page.html")
-    told = page.evaluate("""async () => {
+    own_page.goto(f"{address}page.html")
+    told = own_page.evaluate("""async () => {
           const told = [bookletRuntime.state];
           bookletRuntime.onchange((state) => told.push(state));
           bookletRuntime.start();
@@ -150,11 +150,11 @@ def test_states_are_told_in_order(address: str, page: Page) -> None:
     assert told == ["idle", "starting", "ready"]
 
 
-def test_text_passes_unchanged(address: str, page: Page) -> None:
+def test_text_passes_unchanged(address: str, own_page: Page) -> None:
     """Signs outside ASCII come back as they went."""
-    page.goto(f"{address}page.html")
+    own_page.goto(f"{address}page.html")
     data = {"typed": "−3,2 × 10⁻⁹ µC ∠ 𝑄₁"}
-    assert ask(page, "echo", **data) == {"ok": True, "data": data}
+    assert ask(own_page, "echo", **data) == {"ok": True, "data": data}
 
 
 def test_random_numbers_are_new_at_each_start(address: str, bare: BrowserContext) -> None:
@@ -203,10 +203,10 @@ def test_a_late_import_without_the_library_spoils_nothing(stand_in_address: str,
 # --- Questions -------------------------------------------------------------------------------
 
 
-def test_answers_come_in_the_order_of_asking(address: str, page: Page) -> None:
+def test_answers_come_in_the_order_of_asking(address: str, own_page: Page) -> None:
     """A slow first question is answered before a quick second."""
-    page.goto(f"{address}page.html")
-    order = page.evaluate("""async () => {
+    own_page.goto(f"{address}page.html")
+    order = own_page.evaluate("""async () => {
           const order = [];
           await Promise.all([
             bookletRuntime.ask("slow", { seconds: 0.2 }).then(() => order.push("slow")),
@@ -217,10 +217,10 @@ def test_answers_come_in_the_order_of_asking(address: str, page: Page) -> None:
     assert order == ["slow", "quick"]
 
 
-def test_a_later_question_replaces_earlier_ones_of_its_channel(address: str, page: Page) -> None:
+def test_a_later_question_replaces_earlier_ones_of_its_channel(address: str, own_page: Page) -> None:
     """Of three in one channel only the last is answered; another channel is left alone."""
-    page.goto(f"{address}page.html")
-    replies = page.evaluate("""async () => {
+    own_page.goto(f"{address}page.html")
+    replies = own_page.evaluate("""async () => {
           await bookletRuntime.ask("echo", {});
           return Promise.all([
             bookletRuntime.ask("slow", { seconds: 0.1 }, { channel: "a" }),

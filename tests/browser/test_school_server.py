@@ -81,13 +81,13 @@ def test_the_page_prints_the_rules_that_are_needed(built_site: Path) -> None:
     assert dict(groups[1]) == {"Cache-Control": "public, max-age=31536000, immutable"}
 
 
-def test_a_question_is_solved_behind_the_printed_headers(framed: tuple[str, str, str], page: Page) -> None:
+def test_a_question_is_solved_behind_the_printed_headers(framed: tuple[str, str, str], own_page: Page) -> None:
     """Other numbers give another answer; no header, policy or type is in the way."""
-    page.goto(framed[0] + "coulombs-law/force.html")
-    section = page.locator('section.question[data-question="coulomb.force"]')
+    own_page.goto(framed[0] + "coulombs-law/force.html")
+    section = own_page.locator('section.question[data-question="coulomb.force"]')
     section.locator('form.numbers [name="Q1"]').fill("+16 nC")
     expect(section.locator(".given")).to_contain_text("16", timeout=20_000)
-    assert page.evaluate("window.bookletRuntime.how") == {
+    assert own_page.evaluate("window.bookletRuntime.how") == {
         "place": "shared",
         "start": "snapshot",
         "source": "http",
@@ -102,18 +102,18 @@ STARTED_WELL = """async () => {
 
 
 def test_every_page_opens_behind_the_printed_headers(
-    framed: tuple[str, str, str], built_site: Path, page: Page
+    framed: tuple[str, str, str], built_site: Path, own_page: Page
 ) -> None:
     """No page breaks the policy, its search included; of questions, whose pages are of one make, one a chapter."""
     names = [file.relative_to(built_site).as_posix() for file in sorted(built_site.glob("*.html"))]
     for name in [*names, *(chapter.entries[-1].address for chapter in chapters())]:
         if name != "404.html":
-            page.goto(framed[0] + name)
-            assert page.evaluate(STARTED_WELL)
-    page.goto(framed[0] + "index.html")
-    page.get_by_role("textbox", name="Find a word, a law, a question").click()
-    page.keyboard.type("Coulomb")
-    expect(page.locator(".md-search-result__link").first).to_be_visible()
+            own_page.goto(framed[0] + name)
+            assert own_page.evaluate(STARTED_WELL)
+    own_page.goto(framed[0] + "index.html")
+    own_page.get_by_role("textbox", name="Find a word, a law, a question").click()
+    own_page.keyboard.type("Coulomb")
+    expect(own_page.locator(".md-search-result__link").first).to_be_visible()
 
 
 def test_only_the_platform_named_may_frame_it(framed: tuple[str, str, str], chromium: Browser) -> None:

@@ -57,16 +57,16 @@ def test_search_finds_a_page_by_its_title(built_site: Path, place: str, page: Pa
     assert entry["location"] in (result.get_attribute("href") or "")
 
 
-def test_the_search_is_fetched_when_it_is_opened(place: str, page: Page) -> None:
+def test_the_search_is_fetched_when_it_is_opened(place: str, own_page: Page) -> None:
     """A page that is only read fetches neither the index nor the script that searches it; both come with the box."""
     asked: list[str] = []
-    page.on("request", lambda request: asked.append(request.url))
-    page.goto(place + "glossary.html")
-    page.wait_for_load_state("networkidle")
+    own_page.on("request", lambda request: asked.append(request.url))
+    own_page.goto(place + "glossary.html")
+    own_page.wait_for_load_state("networkidle")
     assert [url for url in asked if "/search" in url] == []
-    page.get_by_role("textbox", name="Find a word, a law, a question").click()
-    page.keyboard.type("equilibrium")
-    expect(page.locator(".md-search-result__link").first).to_be_visible()
+    own_page.get_by_role("textbox", name="Find a word, a law, a question").click()
+    own_page.keyboard.type("equilibrium")
+    expect(own_page.locator(".md-search-result__link").first).to_be_visible()
     assert sum("search_index" in url for url in asked) == 1
     assert any("workers/search" in url for url in asked)
 
