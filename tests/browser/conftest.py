@@ -41,7 +41,11 @@ def from_disk(built_site: Path, tmp_path_factory: pytest.TempPathFactory) -> str
 
 @pytest.fixture(params=["served", "from_disk"])
 def place(request: pytest.FixtureRequest) -> str:
-    """Both ways to open the site: a test that asks for this runs once for each."""
+    """Both ways to open the site: a test that asks for this runs once for each.
+
+    From disk differ how Python comes and where it runs, what is kept, links that are made, files, search and paper: of
+    these, and of each kind of page, there are tests for both. What one script does alike in both is tested served.
+    """
     return request.getfixturevalue(request.param)
 
 

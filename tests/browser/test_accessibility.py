@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import Page, expect
 
 from toolbox import NODE_MODULES
 
@@ -122,10 +122,10 @@ SEEN = [(window, state) for window in WINDOWS for state in STATES if window != "
 
 
 @pytest.mark.parametrize(("window", "state"), SEEN, ids=[f"{state}, {window}" for window, state in SEEN])
-def test_axe_finds_nothing(served: str, open_context: Callable[..., BrowserContext], window: str, state: str) -> None:
+def test_axe_finds_nothing(served: str, shared_page: Callable[..., Page], window: str, state: str) -> None:
     """No violation on any kind of page in any state, light, dark and on a phone."""
     address, bring_about = STATES[state]
-    page = open_context(**WINDOWS[window], reduced_motion="reduce").new_page()
+    page = shared_page(**WINDOWS[window], reduced_motion="reduce")
     page.goto(served + address)
     bring_about(page)
     assert violations(page) == []

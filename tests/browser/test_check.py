@@ -25,9 +25,9 @@ def verdict(section: Locator, part: str) -> Locator:
     return section.locator(f'.verdict[data-part="{part}"]')
 
 
-def test_right_answers_get_full_marks(place: str, page: Page) -> None:
+def test_right_answers_get_full_marks(served: str, page: Page) -> None:
     """Right values with units and directions earn every calculated mark."""
-    section = open_sheet(page, place + CONTACT, "coulomb.contact")
+    section = open_sheet(page, served + CONTACT, "coulomb.contact")
     section.locator('[name="answers.before.value"]').fill("8,1 µN")
     section.locator('select[name="answers.before.direction"]').select_option("attract")
     section.locator('[name="answers.shared.value"]').fill("+2,5e-9 C")
@@ -49,18 +49,18 @@ def test_a_known_mistake_is_named_and_later_parts_are_carried(place: str, page: 
     expect(verdict(section, "after")).to_contain_text("With your own")
 
 
-def test_a_verdict_points_to_the_step(place: str, page: Page) -> None:
+def test_a_verdict_points_to_the_step(served: str, page: Page) -> None:
     """The link of a verdict brings the reader to the step of the worked answer."""
-    section = open_sheet(page, place + CONTACT, "coulomb.contact")
+    section = open_sheet(page, served + CONTACT, "coulomb.contact")
     section.locator('[name="answers.shared.value"]').fill("6,5 nC")
     section.locator(".mark-it").click()
     verdict(section, "shared").locator("[data-look]").click()
     expect(section.locator('.step[data-step="Q_new"]')).to_be_focused()
 
 
-def test_an_unreadable_answer_is_a_sentence_at_its_box(place: str, page: Page) -> None:
+def test_an_unreadable_answer_is_a_sentence_at_its_box(served: str, page: Page) -> None:
     """Words in a value's box are asked for again; the text stays."""
-    section = open_sheet(page, place + CONTACT, "coulomb.contact")
+    section = open_sheet(page, served + CONTACT, "coulomb.contact")
     box = section.locator('[name="answers.before.value"]')
     box.fill("<b>lots</b>")
     section.locator(".mark-it").click()
@@ -70,9 +70,9 @@ def test_an_unreadable_answer_is_a_sentence_at_its_box(place: str, page: Page) -
     assert section.locator("b").count() == 0
 
 
-def test_typed_answers_survive_a_change_of_numbers(place: str, page: Page) -> None:
+def test_typed_answers_survive_a_change_of_numbers(served: str, page: Page) -> None:
     """When a number of the question changes, the sheet follows and keeps what was typed."""
-    section = open_sheet(page, place + CONTACT, "coulomb.contact")
+    section = open_sheet(page, served + CONTACT, "coulomb.contact")
     section.locator('[name="answers.before.value"]').fill("8,1 µN")
     section.locator('form.numbers input[name="r"]').fill("40 cm")
     expect(section.locator(".answer-sheet .story")).to_contain_text("40 cm")

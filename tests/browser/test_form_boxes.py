@@ -42,9 +42,9 @@ def copied_link(page: Page) -> str:
     return str(form_of(page).locator(".copy-box").input_value())
 
 
-def test_only_the_boxes_that_lead_there_are_on_view(place: str, page: Page) -> None:
+def test_only_the_boxes_that_lead_there_are_on_view(served: str, page: Page) -> None:
     """Asked for the force: two charges and a distance; asked for a charge: the force, and how it acts."""
-    page.goto(place + FORCE)
+    page.goto(served + FORCE)
     assert on_view(page) == ["Q1", "Q2", "r"]
     form_of(page).locator('input[name="find"][value="Q1"]').check()
     wait_for_boxes(page, "Q2", "r", "F", "acting")
@@ -53,9 +53,9 @@ def test_only_the_boxes_that_lead_there_are_on_view(place: str, page: Page) -> N
     expect(form_of(page).locator('[name="Q1"]')).to_have_value("+8 nC")
 
 
-def test_the_rest_stands_behind_one_line(place: str, page: Page) -> None:
+def test_the_rest_stands_behind_one_line(served: str, page: Page) -> None:
     """Opened, the line shows every other box, and one that is filled there counts."""
-    page.goto(place + FORCE)
+    page.goto(served + FORCE)
     form_of(page).get_by_text("I know something else").click()
     assert set(on_view(page)) == {"Q1", "Q2", "r", "F", "acting", "R"}
     form_of(page).locator('[name="R"]').fill("7 cm")
@@ -63,9 +63,9 @@ def test_the_rest_stands_behind_one_line(place: str, page: Page) -> None:
     expect(problem).to_contain_text("The spheres would touch or overlap", timeout=SLOW)
 
 
-def test_what_is_asked_by_a_choice_comes_first_and_shows_its_boxes(place: str, page: Page) -> None:
+def test_what_is_asked_by_a_choice_comes_first_and_shows_its_boxes(served: str, page: Page) -> None:
     """On a slope the normal force takes mass and angle; of the example's numbers those two are left, and answered."""
-    page.goto(place + SLOPE)
+    page.goto(served + SLOPE)
     first = form_of(page).locator("select").first
     assert first.get_attribute("name") == "want"
     first.select_option("N")
@@ -74,17 +74,17 @@ def test_what_is_asked_by_a_choice_comes_first_and_shows_its_boxes(place: str, p
     expect(page.locator(".answer .spoken").last).to_contain_text("0,20 newtons")
 
 
-def test_what_cannot_be_asked_is_said_in_words(place: str, page: Page) -> None:
+def test_what_cannot_be_asked_is_said_in_words(served: str, page: Page) -> None:
     """The speed after the cut is no choice of the list; the reason is on the page, with scripts or without."""
-    page.goto(place + SLOPE)
+    page.goto(served + SLOPE)
     assert "v" not in [o.get_attribute("value") for o in form_of(page).locator('select[name="want"] option').all()]
     form_of(page).get_by_text("Why not the speed some time after the cut?").click()
     expect(form_of(page).locator(".never p")).to_contain_text("may not be used")
 
 
-def test_a_choice_takes_away_what_it_makes_needless(place: str, page: Page) -> None:
+def test_a_choice_takes_away_what_it_makes_needless(served: str, page: Page) -> None:
     """An electron's charge and mass are on the data sheet: their boxes go, and the answer is there at once."""
-    page.goto(place + RELEASED)
+    page.goto(served + RELEASED)
     form_of(page).locator('select[name="particle"]').select_option("electron")
     wait_for_boxes(page, "V", "d", "particle", "s", "along")
     expect(page.locator(".answer-area")).to_have_class("answer-area", timeout=SLOW)
@@ -101,9 +101,9 @@ def test_a_link_shows_the_boxes_it_fills(place: str, page: Page) -> None:
     assert {"n=5e11", "which=lacking", "Q2=-50nC"} <= set(copied_link(page).split("&"))
 
 
-def test_typing_into_a_box_behind_the_line_keeps_the_focus(place: str, page: Page) -> None:
+def test_typing_into_a_box_behind_the_line_keeps_the_focus(served: str, page: Page) -> None:
     """The asked quantity is typed, another box emptied: the old way of saying what is to be found, by keyboard."""
-    page.goto(place + FORCE)
+    page.goto(served + FORCE)
     form_of(page).get_by_text("I know something else").click()
     form_of(page).locator('[name="r"]').fill("")
     box = form_of(page).locator('input[type=text][name="F"]')
@@ -116,9 +116,9 @@ def test_typing_into_a_box_behind_the_line_keeps_the_focus(place: str, page: Pag
     expect(box).to_be_focused()
 
 
-def test_the_line_under_a_box_says_what_was_understood(place: str, page: Page) -> None:
+def test_the_line_under_a_box_says_what_was_understood(served: str, page: Page) -> None:
     """The built page has the example's; typed anew, unit and line follow, and stay empty for what cannot be read."""
-    page.goto(place + FORCE)
+    page.goto(served + FORCE)
     entry = form_of(page).locator('.entry[data-field="r"]')
     unit, said = entry.locator(".unit > :first-child"), entry.locator(".said")
     expect(unit).to_have_text("cm")
@@ -135,9 +135,9 @@ def test_the_line_under_a_box_says_what_was_understood(place: str, page: Page) -
     assert form_of(page).locator(".said[aria-live], .unit[aria-live]").count() == 0
 
 
-def test_nothing_moves_while_a_number_is_typed(place: str, page: Page) -> None:
+def test_nothing_moves_while_a_number_is_typed(served: str, page: Page) -> None:
     """A line that comes or goes takes no room of its own."""
-    page.goto(place + FORCE)
+    page.goto(served + FORCE)
     box = form_of(page).locator('input[type=text][name="r"]')
     before = form_of(page).bounding_box()
     said = form_of(page).locator('.entry[data-field="r"] .said')
@@ -147,9 +147,9 @@ def test_nothing_moves_while_a_number_is_typed(place: str, page: Page) -> None:
         assert form_of(page).bounding_box() == before
 
 
-def test_how_to_draw_is_chosen_beside_the_drawing(place: str, page: Page) -> None:
+def test_how_to_draw_is_chosen_beside_the_drawing(served: str, page: Page) -> None:
     """The weight with its components: the choice stands under the free-body diagram, redraws it, and is in the link."""
-    page.goto(place + SLOPE)
+    page.goto(served + SLOPE)
     part = page.locator('.part[data-part="draw"]')
     if part.evaluate("node => node.matches('details')"):
         part.locator("summary").click()
@@ -165,18 +165,18 @@ def test_how_to_draw_is_chosen_beside_the_drawing(place: str, page: Page) -> Non
     assert form_of(page).locator('[name="weight"]:visible').count() == 0
 
 
-def test_a_list_counts_the_rows_there_are(place: str, page: Page) -> None:
+def test_a_list_counts_the_rows_there_are(served: str, page: Page) -> None:
     """With three charges the force on a fourth is not offered; with a fourth row it is."""
-    page.goto(place + "several-charges/line.html")
+    page.goto(served + "several-charges/line.html")
     offered = form_of(page).locator('select[name="on"] option:enabled')
     expect(offered).to_have_count(form_of(page).locator("tbody tr").count())
     form_of(page).locator(".add-row").click()
     expect(offered).to_have_count(form_of(page).locator("tbody tr").count())
 
 
-def test_one_button_and_the_others_behind_one(place: str, page: Page) -> None:
+def test_one_button_and_the_others_behind_one(served: str, page: Page) -> None:
     """The working is one button; copying and starting again are a click away."""
-    page.goto(place + FORCE)
+    page.goto(served + FORCE)
     buttons = form_of(page).get_by_role("button")
     assert [one.inner_text() for one in buttons.all() if one.is_visible()] == ["Show the working"]
     form_of(page).get_by_text("Copy, or start again").click()
@@ -188,9 +188,9 @@ def give_up(section: Locator, key: str) -> None:
     section.locator(f'.part[data-part="{key}"] :is(summary, .see-part)').first.click()
 
 
-def test_the_answer_is_folded_while_an_own_one_is_checked(place: str, page: Page) -> None:
+def test_the_answer_is_folded_while_an_own_one_is_checked(served: str, page: Page) -> None:
     """Nothing of the working is seen until a part is marked or given up; then that part is."""
-    page.goto(place + "coulombs-law/contact.html")
+    page.goto(served + "coulombs-law/contact.html")
     section, steps = page.locator("section.question"), page.locator(".answer-area .step")
     section.locator("details.check-mine > summary").click()
     expect(section.locator(".mark-it")).to_be_visible(timeout=SLOW)
@@ -207,9 +207,9 @@ def test_the_answer_is_folded_while_an_own_one_is_checked(place: str, page: Page
     expect(section.locator(".answer-area .checks")).to_be_visible()
 
 
-def test_an_answer_in_one_part_can_be_given_up(place: str, page: Page) -> None:
+def test_an_answer_in_one_part_can_be_given_up(served: str, page: Page) -> None:
     """Where there is one part, a button shows its working."""
-    page.goto(place + FORCE)
+    page.goto(served + FORCE)
     section = page.locator("section.question")
     section.locator("details.check-mine > summary").click()
     expect(section.locator(".mark-it")).to_be_visible(timeout=SLOW)

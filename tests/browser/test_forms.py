@@ -41,9 +41,9 @@ def wait_until_ready(page: Page) -> None:
 
 
 @pytest.mark.parametrize("unknown", ANSWERS)
-def test_each_unknown_is_solved(place: str, page: Page, unknown: str) -> None:
+def test_each_unknown_is_solved(served: str, page: Page, unknown: str) -> None:
     """Filling three boxes and leaving one empty shows the worked answer for it."""
-    page.goto(place + PAGE)
+    page.goto(served + PAGE)
     section = question(page)
     section.locator(f'input[name="find"][value="{unknown}"]').check()
     for name, typed in VALUES.items():
@@ -54,9 +54,9 @@ def test_each_unknown_is_solved(place: str, page: Page, unknown: str) -> None:
     expect(section.locator(".answer math").first).to_be_visible()
 
 
-def test_emptying_a_box_makes_it_the_unknown(place: str, page: Page) -> None:
+def test_emptying_a_box_makes_it_the_unknown(served: str, page: Page) -> None:
     """The unknown is chosen by leaving its box empty."""
-    page.goto(place + PAGE)
+    page.goto(served + PAGE)
     section = question(page)
     section.get_by_text("I know something else").click()
     section.locator('input[name="F"]').fill("4,8e-6 N")
@@ -124,11 +124,11 @@ BAD = {
 
 
 @pytest.mark.parametrize("field", BAD)
-def test_bad_input_gets_a_sentence_beside_its_box(place: str, page: Page, field: str) -> None:
+def test_bad_input_gets_a_sentence_beside_its_box(served: str, page: Page, field: str) -> None:
     """The sentence stands at the field, what was typed stays, and no answer for other numbers stands as if it
     were new."""
     typed, part = BAD[field]
-    page.goto(place + PAGE)
+    page.goto(served + PAGE)
     section = question(page)
     unknown = "r" if field == "F" else "F"
     section.locator(f'input[name="find"][value="{unknown}"]').check()
@@ -141,9 +141,9 @@ def test_bad_input_gets_a_sentence_beside_its_box(place: str, page: Page, field:
     assert "Traceback" not in page.content()
 
 
-def test_bad_input_is_mended(place: str, page: Page) -> None:
+def test_bad_input_is_mended(served: str, page: Page) -> None:
     """After the box is put right the sentence goes and the answer is fresh."""
-    page.goto(place + PAGE)
+    page.goto(served + PAGE)
     section = question(page)
     box = section.locator('input[type=text][name="r"]')
     box.fill("0 m")
@@ -177,9 +177,9 @@ HOSTILE = [
 
 
 @pytest.mark.parametrize("hash_", HOSTILE, ids=range(len(HOSTILE)))
-def test_a_hostile_link_is_a_sentence_never_markup(place: str, page: Page, hash_: str) -> None:
+def test_a_hostile_link_is_a_sentence_never_markup(served: str, page: Page, hash_: str) -> None:
     """Markup stays text, and whatever cannot be read is said."""
-    page.goto(place + PAGE + hash_)
+    page.goto(served + PAGE + hash_)
     said = page.locator(".problem:visible, .answer-area:not(.stale) .answer:visible").first
     expect(said).to_be_visible(timeout=20_000)
     wait_until_ready(page)
@@ -199,9 +199,9 @@ def test_the_example_reads_without_javascript(place: str, chromium: Browser) -> 
     context.close()
 
 
-def test_a_phone_needs_no_sideways_scrolling(place: str, phone_page: Page) -> None:
+def test_a_phone_needs_no_sideways_scrolling(served: str, phone_page: Page) -> None:
     """At 360 px nothing is wider than the screen, before and after solving."""
-    phone_page.goto(f"{place}{PAGE}#q=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm")
+    phone_page.goto(f"{served}{PAGE}#q=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm")
     expect(spoken(question(phone_page))).to_contain_text(ANSWERS["F"], timeout=20_000)
     widths = phone_page.evaluate("[document.documentElement.scrollWidth, innerWidth]")
     assert widths[0] <= widths[1]
@@ -238,9 +238,9 @@ def test_settings_hold_on_every_page(place: str, page: Page) -> None:
     expect(section.locator(".status")).to_contain_text("k = 8,99e9")
 
 
-def test_impossible_settings_are_refused(place: str, page: Page) -> None:
+def test_impossible_settings_are_refused(served: str, page: Page) -> None:
     """A negative constant gets its sentence and is not kept."""
-    page.goto(place + "data-sheet.html")
+    page.goto(served + "data-sheet.html")
     page.locator('input[name="g"]').fill("-9,8")
     page.get_by_role("button", name="Keep these").click()
     problem = page.locator('[data-field="settings.g"] .problem')
@@ -248,9 +248,9 @@ def test_impossible_settings_are_refused(place: str, page: Page) -> None:
     assert page.evaluate("localStorage.getItem('physics-line-by-line.settings')") is None
 
 
-def test_several_things_are_asked_at_once(place: str, page: Page) -> None:
+def test_several_things_are_asked_at_once(served: str, page: Page) -> None:
     """Ticking two boxes asks for both; the link opened elsewhere asks for both again."""
-    page.goto(f"{place}electric-field/released.html")
+    page.goto(f"{served}electric-field/released.html")
     section = page.locator('section.question[data-question="electric-field.released"]')
     section.get_by_text("I know something else").click()
     typed = {"V": "200 V", "d": "4 cm", "s": "1 cm"}

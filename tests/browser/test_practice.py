@@ -72,9 +72,9 @@ def test_a_link_draws_the_same_question_everywhere(place: str, page: Page) -> No
     assert "nC" in story
 
 
-def test_a_new_question_is_in_the_address(place: str, page: Page) -> None:
+def test_a_new_question_is_in_the_address(served: str, page: Page) -> None:
     """Picking a question draws one and puts it into the address, short and readable."""
-    page.goto(place + "practice.html")
+    page.goto(served + "practice.html")
     page.locator("#practice-question").select_option("electric-field.plates")
     page.locator("#practice-level").select_option("2")
     page.get_by_role("button", name="New question").click()
@@ -89,9 +89,9 @@ def test_a_new_question_is_in_the_address(place: str, page: Page) -> None:
     assert page.url != first
 
 
-def test_hints_open_one_at_a_time(place: str, page: Page) -> None:
+def test_hints_open_one_at_a_time(served: str, page: Page) -> None:
     """Each press opens one more hint of that part, until there are no more; none holds the answer."""
-    area = open_question(page, place)
+    area = open_question(page, served)
     part = area.locator('.answer-part[data-part="find"]')
     button = part.locator(".next-hint")
     count = int(re.findall(r"\d+", button.text_content() or "")[0])
@@ -127,9 +127,9 @@ def test_work_is_marked_and_kept_once(place: str, page: Page) -> None:
     expect(page.locator(".revision tbody tr")).to_have_count(1, timeout=30_000)
 
 
-def test_an_answer_looked_up_first_is_not_kept(place: str, page: Page) -> None:
+def test_an_answer_looked_up_first_is_not_kept(served: str, page: Page) -> None:
     """Opening the worked answer before marking does no harm, but does not count."""
-    area = open_question(page, place)
+    area = open_question(page, served)
     area.locator(".practice-memo > summary").click()
     expect(area.locator(".practice-answer .total")).to_be_visible()
     area.locator('[name="answers.find.value"]').fill("1 N")
@@ -138,9 +138,9 @@ def test_an_answer_looked_up_first_is_not_kept(place: str, page: Page) -> None:
     assert page.evaluate(f"localStorage.getItem('{STORE}')") is None
 
 
-def test_an_empty_sheet_is_not_kept(place: str, page: Page) -> None:
+def test_an_empty_sheet_is_not_kept(served: str, page: Page) -> None:
     """Marking nothing says what to do."""
-    area = open_question(page, place)
+    area = open_question(page, served)
     area.locator(".mark-it").click()
     expect(area.locator(".kept")).to_contain_text("Nothing to mark yet")
 
@@ -206,9 +206,9 @@ UNUSABLE = {
 
 
 @pytest.mark.parametrize("name", UNUSABLE)
-def test_an_entry_that_cannot_be_used_is_kept_aside(place: str, page: Page, tmp_path: Path, name: str) -> None:
+def test_an_entry_that_cannot_be_used_is_kept_aside(served: str, page: Page, tmp_path: Path, name: str) -> None:
     """The good entry of a file is read; the other is kept as it is, counted, and never shown or run."""
-    page.goto(place + "practice.html")
+    page.goto(served + "practice.html")
     page.on("dialog", lambda dialog: pytest.fail(f"a dialog: {dialog.message}"))
     read_file(page, progress_file(tmp_path, UNUSABLE[name], attempt()))
     expect(told(page)).to_have_text("Read: 1 attempt, and 1 entry kept aside, added to what was here.")
@@ -298,9 +298,9 @@ NEWER = attempt(level=4, hints=2)
 FIFTY = [attempt(seed=seed) for seed in range(50)]
 
 
-def test_one_bad_entry_costs_no_other(place: str, page: Page, tmp_path: Path) -> None:
+def test_one_bad_entry_costs_no_other(served: str, page: Page, tmp_path: Path) -> None:
     """Among fifty attempts, a damaged and a newer entry hide nothing, and the next mark erases nothing."""
-    begin_with(page, place, whole(*FIFTY, NEWER, {"day": 7}))
+    begin_with(page, served, whole(*FIFTY, NEWER, {"day": 7}))
     expect(page.locator(".revision tbody tr")).to_have_count(1, timeout=SLOW)
     expect(page.locator(".kept-aside")).to_contain_text("2 entries cannot be read")
     assert mark(page) == ""
@@ -330,9 +330,9 @@ def test_one_bad_entry_costs_no_other(place: str, page: Page, tmp_path: Path) ->
     ],
     ids=["cut short", "newer version", "other kind", "no list"],
 )
-def test_what_was_not_understood_is_never_overwritten(place: str, page: Page, text: str) -> None:
+def test_what_was_not_understood_is_never_overwritten(served: str, page: Page, text: str) -> None:
     """Progress of another version, or damaged as a whole, is still there after the next mark."""
-    begin_with(page, place, text)
+    begin_with(page, served, text)
     expect(page.locator(".kept-aside")).to_contain_text("kept aside, unchanged")
     assert mark(page) == ""
     (aside,) = stored(page)["aside"]
@@ -340,27 +340,27 @@ def test_what_was_not_understood_is_never_overwritten(place: str, page: Page, te
     assert len(stored(page)["attempts"]) == 1
 
 
-def test_what_lay_aside_is_read_once_it_can_be(place: str, page: Page) -> None:
+def test_what_lay_aside_is_read_once_it_can_be(served: str, page: Page) -> None:
     """A file laid aside whole by another version is taken up again by the version that wrote it."""
-    begin_with(page, place, whole(attempt(), aside=[json.loads(whole(*FIFTY)), NEWER]))
+    begin_with(page, served, whole(attempt(), aside=[json.loads(whole(*FIFTY)), NEWER]))
     expect(page.locator(".kept-aside")).to_contain_text("1 entry cannot be read")
     assert in_module(page, "progress", "(progress) => progress.load().length") == 51
 
 
-def test_members_of_a_newer_booklet_are_kept(place: str, page: Page) -> None:
+def test_members_of_a_newer_booklet_are_kept(served: str, page: Page) -> None:
     """An entry, or the file, with more to it than this version knows is used and stays as it is."""
     more = attempt(hints=3)
-    begin_with(page, place, whole(more, goal="daily"))
+    begin_with(page, served, whole(more, goal="daily"))
     expect(page.locator(".revision tbody tr")).to_have_count(1, timeout=SLOW)
     mark(page)
     assert stored(page)["attempts"][0] == more
     assert stored(page)["goal"] == "daily"
 
 
-def test_a_day_to_come_blocks_nothing(place: str, page: Page) -> None:
+def test_a_day_to_come_blocks_nothing(served: str, page: Page) -> None:
     """Attempts dated 2099 and 9999 are listed as due, and the next mark counts as the newest."""
     wrong = [attempt(question="coulomb.force", day="9999-12-31", seed=n) for n in range(9)]
-    begin_with(page, place, whole(*wrong, attempt(day="2099-01-01")))
+    begin_with(page, served, whole(*wrong, attempt(day="2099-01-01")))
     rows = page.locator(".revision tbody tr")
     expect(rows).to_have_count(2, timeout=SLOW)
     expect(rows.nth(0)).to_contain_text("today")
@@ -373,16 +373,16 @@ def test_a_day_to_come_blocks_nothing(place: str, page: Page) -> None:
 
 
 @pytest.mark.parametrize("now", ["1970-01-01", "2003-05-05", "9999-12-31"])
-def test_a_wrong_clock_loses_nothing(place: str, own_page: Page, now: str) -> None:
+def test_a_wrong_clock_loses_nothing(served: str, own_page: Page, now: str) -> None:
     """With the clock far back or far on, marking is kept and counts as the newest attempt."""
-    own_page.goto(place + "practice.html")
+    own_page.goto(served + "practice.html")
     own_page.evaluate(
         f"(text) => localStorage.setItem('{STORE}', text)",
         whole(attempt(question="coulomb.force", day="2026-11-01", earned=5, possible=5)),
     )
     own_page.goto("about:blank")  # timers of a page that has begun cannot be stopped by a clock set later
     own_page.clock.set_fixed_time(f"{now}T12:00:00Z")
-    area = open_question(own_page, place)
+    area = open_question(own_page, served)
     area.locator('[name="answers.find.value"]').fill("1 N")
     area.locator(".mark-it").click()
     expect(area.locator(".kept")).to_contain_text("Kept on this device: 0 of 5")
@@ -391,10 +391,10 @@ def test_a_wrong_clock_loses_nothing(place: str, own_page: Page, now: str) -> No
     assert [entry["day"] for entry in stored(own_page)["attempts"]] == ["2026-11-01", now]
 
 
-def test_questions_the_booklet_does_not_have_hide_none(place: str, page: Page) -> None:
+def test_questions_the_booklet_does_not_have_hide_none(served: str, page: Page) -> None:
     """Two thousand attempts of unknown questions leave the list as it is, are counted, and stay."""
     strange = [attempt(question=f"thermal.q{n}", day="2026-09-09") for n in range(2000)]
-    begin_with(page, place, whole(attempt(), *strange))
+    begin_with(page, served, whole(attempt(), *strange))
     expect(page.locator(".revision tbody tr")).to_have_count(1, timeout=SLOW)
     expect(page.locator(".kept-aside")).to_have_text(
         "2000 attempts are of questions this booklet does not have; they are kept as well."
@@ -526,9 +526,9 @@ def test_a_hostile_file_is_refused_from_disk(from_disk: str, page: Page, tmp_pat
     expect(told(page)).to_contain_text("holds something else than progress")
 
 
-def test_what_was_missed_comes_next(place: str, page: Page, tmp_path: Path) -> None:
+def test_what_was_missed_comes_next(served: str, page: Page, tmp_path: Path) -> None:
     """“What to revise next” opens the most overdue question."""
-    page.goto(place + "practice.html")
+    page.goto(served + "practice.html")
     read_file(page, progress_file(tmp_path, attempt()))
     expect(page.locator(".revision")).to_contain_text("late", timeout=30_000)
     page.get_by_role("button", name="New question").click()
@@ -536,22 +536,22 @@ def test_what_was_missed_comes_next(place: str, page: Page, tmp_path: Path) -> N
     assert page.locator("#practice-question").input_value() == ""
 
 
-def test_a_wrong_link_gets_a_sentence(place: str, page: Page) -> None:
+def test_a_wrong_link_gets_a_sentence(served: str, page: Page) -> None:
     """A link to a question that is none, or with a seed that is none, says so and shows nothing as markup."""
-    page.goto(place + "practice.html#practice=<img src=x>&seed=1")
+    page.goto(served + "practice.html#practice=<img src=x>&seed=1")
     notice = page.locator(".md-content .link-problem")
     expect(notice).to_have_text(
         "This link draws no question. There is no such question to practise. Pick one from the list.",
         timeout=SLOW,
     )
     expect(page.locator(".practice-question")).to_be_hidden()
-    page.goto(place + "practice.html#practice=coulomb.force&seed=many")
+    page.goto(served + "practice.html#practice=coulomb.force&seed=many")
     expect(notice).to_contain_text("a whole number from 0 to 999999", timeout=SLOW)
 
 
-def test_the_keyboard_is_enough(place: str, page: Page) -> None:
+def test_the_keyboard_is_enough(served: str, page: Page) -> None:
     """Pick, draw, open a hint and mark without a pointer."""
-    page.goto(place + "practice.html")
+    page.goto(served + "practice.html")
     page.locator("#practice-question").focus()
     page.keyboard.type("Force between")
     page.keyboard.press("Tab")
@@ -568,9 +568,9 @@ def test_the_keyboard_is_enough(place: str, page: Page) -> None:
     expect(page.locator(".verdict").first).to_be_visible()
 
 
-def test_a_phone_shows_it_without_sideways_scrolling(place: str, phone_page: Page) -> None:
+def test_a_phone_shows_it_without_sideways_scrolling(served: str, phone_page: Page) -> None:
     """At 360 px nothing is wider than the screen, hints and worked answer open."""
-    area = open_question(phone_page, place, "practice.html#practice=coulomb.contact&seed=3&level=3")
+    area = open_question(phone_page, served, "practice.html#practice=coulomb.contact&seed=3&level=3")
     for button in area.locator(".next-hint").all():
         button.click()
     area.locator(".practice-memo > summary").click()
@@ -633,9 +633,9 @@ def test_the_list_has_its_room_before_it_comes(served: str, page: Page, phone_pa
         assert len(heights) == 1, heights
 
 
-def test_a_drawn_question_prints_alone(place: str, page: Page) -> None:
+def test_a_drawn_question_prints_alone(served: str, page: Page) -> None:
     """On paper stands the question, not its answer nor the page about practice; printing is no looking up."""
-    area = open_question(page, place)
+    area = open_question(page, served)
     page.emulate_media(media="print")
     expect(area.locator(".story")).to_be_visible()
     for other in (

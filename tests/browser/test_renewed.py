@@ -95,9 +95,9 @@ def test_what_a_reader_opened_stays_open(page: Page) -> None:
     assert opened == "12"
 
 
-def test_the_figure_is_that_of_the_lines(place: str, page: Page) -> None:
+def test_the_figure_is_that_of_the_lines(served: str, page: Page) -> None:
     """Typing on cancels a figure under way; when what was typed last is refused, the lines on view get theirs."""
-    page.goto(f"{place}several-charges/line.html")
+    page.goto(f"{served}several-charges/line.html")
     form = page.locator("form.numbers").first
     assert page.evaluate("bookletRuntime.ask('settings', {})")["ok"]
     area = page.locator(".answer-area").first
@@ -128,9 +128,9 @@ def test_the_figure_is_that_of_the_lines(place: str, page: Page) -> None:
     expect(box).to_have_value("6x cm")
 
 
-def test_back_to_the_example_is_not_overtaken(place: str, page: Page) -> None:
+def test_back_to_the_example_is_not_overtaken(served: str, page: Page) -> None:
     """An answer under way when the example is asked back does not take its place."""
-    page.goto(f"{place}coulombs-law/force.html")
+    page.goto(f"{served}coulombs-law/force.html")
     assert page.evaluate("bookletRuntime.ask('settings', {})")["ok"]
     area = page.locator(".answer-area").first
     before = area.inner_text()

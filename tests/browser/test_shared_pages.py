@@ -16,7 +16,9 @@ KEEP = """async () => {
     document.cookie = "kept=1; max-age=600";
     await (await caches.open("kept")).put("kept", new Response("1"));
   }
-  await new Promise((done) => { indexedDB.open("kept").onsuccess = ({ target }) => { target.result.close(); done(); }; });
+  await new Promise((done) => {
+    indexedDB.open("kept").onsuccess = ({ target }) => { target.result.close(); done(); };
+  });
 }"""
 KEPT = """async () => [
   localStorage.getItem("kept") && "local", sessionStorage.getItem("kept") && "session", document.cookie && "cookie",

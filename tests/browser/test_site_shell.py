@@ -87,10 +87,10 @@ def test_colours_follow_the_reader(place: str, page: Page) -> None:
     expect(body).to_have_attribute("data-md-color-scheme", "default")
 
 
-def test_colours_start_as_the_system_has_them(place: str, page: Page) -> None:
+def test_colours_start_as_the_system_has_them(served: str, page: Page) -> None:
     """A reader whose system is dark gets the dark page at once."""
     page.emulate_media(color_scheme="dark")
-    page.goto(place + "index.html")
+    page.goto(served + "index.html")
     expect(page.locator("body")).to_have_attribute("data-md-color-scheme", "slate")
 
 
@@ -123,9 +123,9 @@ def add_formula(page: Page, inside: str, classes: str) -> None:
     )
 
 
-def test_a_fraction_has_its_top_above_its_bar(place: str, page: Page) -> None:
+def test_a_fraction_has_its_top_above_its_bar(served: str, page: Page) -> None:
     """The browser itself lays a formula out: top, bar, bottom."""
-    page.goto(place + "index.html")
+    page.goto(served + "index.html")
     add_formula(page, mathml.render(Maths(r"\dfrac{a}{b}", "a/b")), "tex")
     top, bottom = page.locator("#added mi").evaluate_all(
         "(nodes) => nodes.map((node) => node.getBoundingClientRect().toJSON())"
@@ -157,22 +157,22 @@ def test_wide_formula_is_reachable_by_keyboard(served: str, phone_page: Page) ->
     assert phone_page.evaluate("document.documentElement.scrollWidth") <= 360
 
 
-def test_short_formula_is_no_tab_stop(place: str, page: Page) -> None:
+def test_short_formula_is_no_tab_stop(served: str, page: Page) -> None:
     """A displayed formula that fits is not in the way of the keyboard."""
-    page.goto(place + "index.html")
+    page.goto(served + "index.html")
     add_formula(page, mathml.render(Maths("F = ma", "F = ma")), "tex display")
     expect(page.locator("#added math")).to_have_count(1)
     assert page.locator("#added").get_attribute("tabindex") is None
 
 
-def test_where_no_formula_is_laid_out_its_words_stand(place: str, page: Page) -> None:
+def test_where_no_formula_is_laid_out_its_words_stand(served: str, page: Page) -> None:
     """A browser that sets fractions as plain text shows calc's line instead: no fraction loses its bar."""
     page.add_init_script("""document.addEventListener("readystatechange", () => {
         const plain = document.createElement("style"); // what a browser without MathML does with its elements
         plain.textContent = "math, math * { display: inline !important }";
         document.head.append(plain);
     });""")
-    page.goto(place + "coulombs-law/force.html")
+    page.goto(served + "coulombs-law/force.html")
     expect(page.locator("math")).to_have_count(0)
     lines = page.locator(".step .tex").evaluate_all("(nodes) => nodes.map((node) => node.textContent)")
     assert any("/" in line and line.count("=") == 1 for line in lines)

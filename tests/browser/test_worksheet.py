@@ -65,16 +65,16 @@ def saved(page: Page, notation: str) -> str:
     return Path(download.value.path()).read_text(encoding="utf-8")
 
 
-def test_a_link_makes_the_paper(place: str, page: Page) -> None:
+def test_a_link_makes_the_paper(served: str, page: Page) -> None:
     """Topics, number of questions, level, number and heading come from the address."""
-    open_made(page, place + LINK)
+    open_made(page, served + LINK)
     expect(paper(page).locator("h2")).to_have_text("Forces between charges")
     expect(paper(page).locator(".paper-question")).to_have_count(4)
     expect(page.locator('input[name="seed"]')).to_have_value("41")
     expect(memo(page).locator("math").first).to_be_visible()
 
 
-def test_the_page_gives_the_bytes_of_cpython(place: str, page: Page) -> None:
+def test_the_page_gives_the_bytes_of_cpython(served: str, page: Page) -> None:
     """Python in the page and CPython write the same papers, in every notation."""
     for level in (1, "rising"):
         data = {
@@ -86,14 +86,14 @@ def test_the_page_gives_the_bytes_of_cpython(place: str, page: Page) -> None:
             "space": "lined",
             "as": ["paper_html", "memo_html", "markdown", "markdown_memo", "latex", "latex_memo"],
         }
-        page.goto(place + PAGE)
+        page.goto(served + PAGE)
         here = page.evaluate("(data) => bookletRuntime.ask('paper', data, { limit: 60000 })", data)
         assert here == json.loads(desk.answer(json.dumps({"operation": "paper", "data": data})))
 
 
-def test_made_by_keyboard_alone(place: str, page: Page) -> None:
+def test_made_by_keyboard_alone(served: str, page: Page) -> None:
     """Space ticks a topic, typing fills a box, Enter makes the paper, and the address follows."""
-    page.goto(place + PAGE)
+    page.goto(served + PAGE)
     page.locator('input[name="topic"][value="equilibrium"]').focus()
     page.keyboard.press("Space")
     page.locator('input[name="count"]').focus()
@@ -118,9 +118,9 @@ def test_the_link_of_a_paper_makes_it_again(place: str, page: Page) -> None:
     assert again == first
 
 
-def test_each_learner_gets_a_paper_and_no_link_has_a_name(place: str, page: Page) -> None:
+def test_each_learner_gets_a_paper_and_no_link_has_a_name(served: str, page: Page) -> None:
     """Three names, three papers with other numbers; the list survives a reload and is wiped on request."""
-    make_for(page, place, "Thabo M", "Ayşe K", "", "Li W", "Thabo M")
+    make_for(page, served, "Thabo M", "Ayşe K", "", "Li W", "Thabo M")
     expect(page.locator(".worksheet-form .status")).to_contain_text("stands twice in the list")
     expect(page.locator('select[name="shown"] option')).to_have_text(["1: Thabo M", "2: Ayşe K", "3: Li W"])
     stories, links = set(), [page.url]
@@ -133,17 +133,17 @@ def test_each_learner_gets_a_paper_and_no_link_has_a_name(place: str, page: Page
     assert not re.search(r"Thabo|Ay|Li%|Li_", " ".join(link.partition("#")[2] for link in links))
     assert len(set(links)) == 4
     page.goto("about:blank")
-    page.goto(place + PAGE)
+    page.goto(served + PAGE)
     expect(page.locator('textarea[name="names"]')).to_have_value("Thabo M\nAyşe K\n\nLi W\nThabo M")
     page.get_by_role("button", name="Wipe the class list").click()
     expect(page.locator('textarea[name="names"]')).to_have_value("")
     assert page.evaluate("JSON.stringify({...localStorage})").find("Thabo") == -1
 
 
-def test_a_learners_link_opens_that_learners_paper(place: str, page: Page) -> None:
+def test_a_learners_link_opens_that_learners_paper(served: str, page: Page) -> None:
     """The number in a learner's link makes the same questions; the name stays behind."""
-    make_for(page, place, "Ayşe K")
-    link = link_in(place, page.locator(".print-link p").first.inner_text())
+    make_for(page, served, "Ayşe K")
+    link = link_in(served, page.locator(".print-link p").first.inner_text())
     stories = paper(page).locator(".paper-story").all_inner_texts()
     other = page.context.new_page()
     other.goto("about:blank")
@@ -241,9 +241,9 @@ def test_a_page_that_never_rests_makes_its_papers(served: str, page: Page) -> No
     expect(page.locator(".worksheet-form .status")).to_contain_text("3 papers", timeout=SLOW)
 
 
-def test_every_paper_is_printed_and_saved(place: str, page: Page) -> None:
+def test_every_paper_is_printed_and_saved(served: str, page: Page) -> None:
     """Print and files hold all papers, then all memos, then the answers of the class, whichever is shown."""
-    with_stand_in(page, place, count=2, learners=60)
+    with_stand_in(page, served, count=2, learners=60)
     expect(page.locator(".worksheet-form .status")).to_contain_text("60 papers", timeout=SLOW)
     page.evaluate("""() => { window.print = () => {
             window.onpaper = [...document.querySelectorAll(".printed > article")].map((node) => node.innerText);
@@ -284,9 +284,9 @@ def test_printing_can_be_stopped(served: str, page: Page) -> None:
     expect(page.locator('select[name="shown"] option')).to_have_count(20)
 
 
-def test_the_browsers_own_print_holds_all_papers(place: str, page: Page) -> None:
+def test_the_browsers_own_print_holds_all_papers(served: str, page: Page) -> None:
     """Without the page's button, too, each paper and memo begins a page of its own."""
-    make_for(page, place, "Thabo M", "Ayşe K", "Li W")
+    make_for(page, served, "Thabo M", "Ayşe K", "Li W")
     whole = page.pdf()
     assert len(re.findall(rb"/Type\s*/Page\b", whole)) >= 6
     page.locator('select[name="piece"]').select_option("memo")
@@ -326,11 +326,11 @@ def test_paper_from_disk_names_no_folder(from_disk: str, page: Page, tmp_path: P
         assert "file:" not in printed
 
 
-def test_without_storage_a_class_list_is_said_to_be_forgotten(place: str, page: Page) -> None:
+def test_without_storage_a_class_list_is_said_to_be_forgotten(served: str, page: Page) -> None:
     """Where the browser denies storage, papers are made all the same, and the page says what is not kept."""
     page.add_init_script("""Object.defineProperty(window, "localStorage", { configurable: true,
             get() { throw new DOMException("denied", "SecurityError"); } });""")
-    make_for(page, place, "Thabo M", "Li W")
+    make_for(page, served, "Thabo M", "Li W")
     expect(page.locator(".worksheet-form .status")).to_contain_text(
         "This browser does not store the class list: it holds until the page is closed."
     )
@@ -352,9 +352,9 @@ def test_the_saved_page_needs_nothing_else(place: str, page: Page, chromium: Bro
     context.close()
 
 
-def test_markdown_and_latex_are_saved(place: str, page: Page) -> None:
+def test_markdown_and_latex_are_saved(served: str, page: Page) -> None:
     """Both files hold the paper and then the memo; a part can be saved alone."""
-    open_made(page, place + LINK)
+    open_made(page, served + LINK)
     markdown = saved(page, "markdown")
     assert markdown.startswith("# Forces between charges\n")
     assert "# Forces between charges: memo" in markdown
@@ -365,9 +365,9 @@ def test_markdown_and_latex_are_saved(place: str, page: Page) -> None:
     assert ": memo" not in saved(page, "markdown")
 
 
-def test_only_papers_are_printed_and_the_memo_begins_a_page(place: str, page: Page) -> None:
+def test_only_papers_are_printed_and_the_memo_begins_a_page(served: str, page: Page) -> None:
     """In print the site's furniture is gone, a question keeps together and the memo starts on a new page."""
-    open_made(page, place + LINK)
+    open_made(page, served + LINK)
     page.emulate_media(media="print")
     for furniture in (".md-header", ".worksheet-form", ".worksheet-tools", "h1", ".md-footer"):
         expect(page.locator(furniture).first).to_be_hidden()
@@ -390,9 +390,9 @@ def test_the_link_can_be_kept_off_the_paper(served: str, page: Page) -> None:
     expect(page.locator(".memo .print-link")).to_have_count(1)
 
 
-def test_wrong_wishes_get_a_sentence_beside_their_box(place: str, page: Page) -> None:
+def test_wrong_wishes_get_a_sentence_beside_their_box(served: str, page: Page) -> None:
     """A number that cannot be is said at its box and stays typed."""
-    page.goto(place + PAGE)
+    page.goto(served + PAGE)
     page.locator('input[name="count"]').fill("99")
     page.get_by_role("button", name="Make the paper").click()
     problem = page.locator('[data-field="count"] .problem')
@@ -417,23 +417,23 @@ HOSTILE = [
 
 
 @pytest.mark.parametrize("hash_", HOSTILE, ids=range(len(HOSTILE)))
-def test_a_hostile_link_is_a_sentence(place: str, page: Page, hash_: str) -> None:
+def test_a_hostile_link_is_a_sentence(served: str, page: Page, hash_: str) -> None:
     """What a link asks wrongly is said; nothing of it becomes markup."""
-    page.goto(place + PAGE + hash_)
+    page.goto(served + PAGE + hash_)
     said = page.locator(".link-problem:visible, .worksheet-form .problem:visible")
     expect(said.first).not_to_be_empty(timeout=SLOW)
     assert page.evaluate("window.hit") is None
     assert page.locator(".md-content img, .md-content b, .sheets script").count() == 0
 
 
-def test_markup_in_a_heading_is_printed_as_text(place: str, page: Page) -> None:
+def test_markup_in_a_heading_is_printed_as_text(served: str, page: Page) -> None:
     """A heading with tags shows its tags."""
-    open_made(page, f"{place}{PAGE}#paper=coulomb.force&heading=%3Cb%20onclick%3Dx%3EHi%3C/b%3E")
+    open_made(page, f"{served}{PAGE}#paper=coulomb.force&heading=%3Cb%20onclick%3Dx%3EHi%3C/b%3E")
     expect(paper(page).locator("h2")).to_have_text("<b onclick=x>Hi</b>")
 
 
-def test_a_phone_needs_no_sideways_scrolling(place: str, phone_page: Page) -> None:
+def test_a_phone_needs_no_sideways_scrolling(served: str, phone_page: Page) -> None:
     """At 360 px form, paper and memo fit the screen."""
-    open_made(phone_page, f"{place}{PAGE}#paper=several-charges,equilibrium&n=5&level=2&seed=3")
+    open_made(phone_page, f"{served}{PAGE}#paper=several-charges,equilibrium&n=5&level=2&seed=3")
     widths = phone_page.evaluate("[document.documentElement.scrollWidth, innerWidth]")
     assert widths[0] <= widths[1]
