@@ -8,11 +8,21 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parent))
-from serve import prepare_and_build
-from toolbox import CHROMIUM_VARIABLE, REPO, SCRIPTS, SetupError, ensure_chromium, say, script_checks
+from toolbox import (
+    CHROMIUM_VARIABLE,
+    REPO,
+    SCRIPTS,
+    SetupError,
+    ensure_chromium,
+    ensure_node_modules,
+    ensure_venv,
+    say,
+    script_checks,
+)
 
 CHECKS = (
     ("ruff", "check", "."),
@@ -24,24 +34,38 @@ PARALLEL = ("-n", "auto", "--dist", "worksteal")
 
 
 def main() -> int:
-    """Run every check even if one fails, then the tests, and return 0 only if all passed."""
+    """Run every check even if one fails, beside the build; then the tests. Return 0 only if all passed."""
     try:
-        python = prepare_and_build()
-        os.environ[CHROMIUM_VARIABLE] = str(ensure_chromium())
-        scripts = script_checks()
+        python = ensure_venv()
+        ensure_node_modules()
+        checks = [(" ".join(check), [str(python), "-m", *check], REPO) for check in CHECKS]
+        checks += [(name, command, SCRIPTS / "pages") for name, command in script_checks()]
+        # Checks and build read the same files and write none of them: two cores are better than one.
+        with ThreadPoolExecutor(1) as beside:
+            done = beside.submit(lambda: [_checked(command, folder) for _, command, folder in checks])
+            built = subprocess.run([str(python), str(SCRIPTS / "build_site.py")]).returncode == 0
+            os.environ[CHROMIUM_VARIABLE] = str(ensure_chromium())
     except SetupError as error:
         print(f"Stopped. {error}", file=sys.stderr)
         return 1
-    failed = []
-    tests = ("pytest", *PARALLEL, *sys.argv[1:])
-    commands = [(" ".join(check), [str(python), "-m", *check], REPO) for check in (*CHECKS, tests)]
-    commands[-1:-1] = [(name, command, SCRIPTS / "pages") for name, command in scripts]
-    for name, command, folder in commands:
+    failed = [] if built else ["build"]
+    for (name, _, _), (passed, told) in zip(checks, done.result(), strict=True):
         say(name)
-        if subprocess.run(command, cwd=folder).returncode != 0:
-            failed.append(name)
+        print(told, end="", flush=True)
+        failed += [] if passed else [name]
+    tests = ("pytest", *PARALLEL, *sys.argv[1:])
+    if built:
+        say(" ".join(tests))
+        if subprocess.run([str(python), "-m", *tests], cwd=REPO).returncode != 0:
+            failed.append("pytest")
     print(f"Failed: {', '.join(failed)}" if failed else "All checks and tests passed.", flush=True)
     return 1 if failed else 0
+
+
+def _checked(command: list[str], folder: Path) -> tuple[bool, str]:
+    """Whether a check passed, and what it said."""
+    done = subprocess.run(command, cwd=folder, text=True, stdout=subprocess.PIPE, stderr=subprocess.STDOUT)
+    return done.returncode == 0, done.stdout
 
 
 if __name__ == "__main__":
