@@ -2,7 +2,7 @@
 
 import json
 import re
-from collections.abc import Iterator
+from functools import cache
 
 import pytest
 
@@ -39,16 +39,16 @@ NOUNS = (
 BEGINS_SMALL = re.compile(r"(F_|[a-zα-ωΔΣ][₀-₉]?( |_|=|:|,)|mg |kQ|qE|sin |cos |tan )")
 
 
-def worked_cases(key: str) -> Iterator[tuple[WorkedAnswer, Plan]]:
+@cache  # three tests read the same answers
+def worked_cases(key: str) -> list[tuple[WorkedAnswer, Plan]]:
     """The example of a question in three wordings, and drawn data of every level."""
     topic, question = find(key)
     typed = [(question.example, "", variant) for variant in (0, 1, 2)]
     for level, seed in DRAWS:
         drawn = draw(topic, question, seed, level)
         typed.append((drawn.inputs, drawn.find, drawn.variant))
-    for inputs, unknown, variant in typed:
-        found = read(question, inputs, unknown, variant=variant)
-        yield work(topic, question, found), question.plan(found.data)
+    found = [read(question, inputs, unknown, variant=variant) for inputs, unknown, variant in typed]
+    return [(work(topic, question, one), question.plan(one.data)) for one in found]
 
 
 def sentences(worked: WorkedAnswer, plan: Plan) -> list[str]:
