@@ -132,7 +132,7 @@ def _slip(line: Revision) -> str:
     _, question = topics.find(line.question)
     plan = question.plan(read(question, question.example).data)
     known = {
-        name: mistake.say
+        name: mistake.said
         for mistake in (*plan.mistakes, *(m for step in plan.steps for m in step.mistakes))
         for name in mistake.names
     }

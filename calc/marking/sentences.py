@@ -107,7 +107,7 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
         if mistake.key in named:
             told.append(Sentence("The formula you picked is the one that gives this number."))
         else:
-            told.append(Sentence(f"The formula you picked: {mistake.say}"))
+            told.append(Sentence(f"The formula you picked: {mistake.said}"))
     if marked.broken:
         told.append(Sentence(sentence_in_sign(marked.broken, style.comma)))
     answer, blamed = marked.answer, marked.blamed
@@ -327,8 +327,8 @@ def _about_sign(finding: Finding, where: Direction | None) -> list[Sentence]:
 def _turned(finding: Finding) -> list[Sentence]:
     if not finding.turned:
         return []
-    says = " Or: ".join(mistake.say for mistake in finding.turned)
-    asks = dict.fromkeys(mistake.why for mistake in finding.turned if mistake.why)
+    says = " Or: ".join(mistake.said for mistake in finding.turned)
+    asks = dict.fromkeys(mistake.shows for mistake in finding.turned if mistake.why)
     ask = "".join(f" How it shows: {why.rstrip('.?')}{'?' if why.endswith('?') else '.'}" for why in asks)
     return [Sentence(f"{says}{ask}")]
 

@@ -153,7 +153,7 @@ class Chain:
         made = {step.makes for step in self.plan.steps} - self.carry.keys()
         known = made | self.plan.values.keys() | self.constants.keys()
         return tuple(
-            Slip(m.key, m.at, m.say, m.why, instead=((m.at, m.instead),))
+            Slip(m.key, m.at, m.said, m.shows, instead=((m.at, m.instead),))
             for m in self._mistakes
             if not m.turns and m.at in known
         )

@@ -10,11 +10,12 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING, Literal
 
 from calc.figures import Figure
 from calc.language.decimal_sign import in_sign
+from calc.language.expressions import expression
 from calc.model.answers import Direction, Law, Mark, PartKind, Point
 from calc.model.constants import Settings
 
@@ -127,13 +128,23 @@ class DeclarationError(ValueError):
     """A topic that cannot be used as declared; the message names topic, question, field and rule."""
 
 
+IN_BRACES = re.compile(r"\{([^{}]*)\}")
+
+
+@lru_cache(maxsize=4096)
+def _printed(words: str) -> str:
+    """Words with each formula in braces as a page prints it."""
+    return IN_BRACES.sub(lambda found: expression(found[1]).maths().text, words)
+
+
 @dataclass(frozen=True)
 class Mistake:
     """A known wrong way to make one value.
 
     at: the step's or datum's name; instead: the expression the learner used
     there (it may use ``at`` itself for a datum: ``r*100``).
-    say: the sentence to the learner; why: how it shows, in words.
+    say: the sentences to the learner; why: how it shows, in words. Formulas of the question's quantities stand in
+    braces: ``You added {Q1} and {Q2}.`` (see ``said`` and ``shows``).
     turns: the size stays right and the direction turns round.
     former: keys it had before, which progress kept on a reader's device still has; "old@Q1" where it stood elsewhere.
     """
@@ -145,6 +156,16 @@ class Mistake:
     why: str = ""
     turns: bool = False
     former: tuple[str, ...] = ()
+
+    @property
+    def said(self) -> str:
+        """``say`` as a page prints it."""
+        return _printed(self.say)
+
+    @property
+    def shows(self) -> str:
+        """``why`` as a page prints it."""
+        return _printed(self.why)
 
     @property
     def names(self) -> tuple[str, ...]:

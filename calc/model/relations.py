@@ -17,7 +17,7 @@ from calc.language.rearranging import rearranged
 from calc.language.simultaneous import together
 from calc.language.trees import NotRearranged
 from calc.model.answers import Direction, Mark
-from calc.model.questions import FSA, Mistake, Step, Values
+from calc.model.questions import FSA, IN_BRACES, Mistake, Step, Values
 
 Towards = Callable[[Values], Direction | None]
 
@@ -143,11 +143,26 @@ class Relation:
             law=put(self.law),
             units={put(name): unit for name, unit in self.units.items()},
             sizes=tuple(map(put, self.sizes)),
-            mistakes=tuple(replace(m, at=put(m.at), instead=put(m.instead)) for m in self.mistakes),
+            mistakes=tuple(_renamed(m, put) for m in self.mistakes),
             directions={put(name): _under_names(way, names) for name, way in self.directions.items()},
             dropped={put(name): reason for name, reason in self.dropped.items()},
             said={put(name): words for name, words in self.said.items()},
         )
+
+
+def _renamed(mistake: Mistake, put: Callable[[str], str]) -> Mistake:
+    """A mistake between other quantities, in its words too."""
+
+    def in_words(words: str) -> str:
+        return IN_BRACES.sub(lambda found: put(found[0]), words)
+
+    return replace(
+        mistake,
+        at=put(mistake.at),
+        instead=put(mistake.instead),
+        say=in_words(mistake.say),
+        why=in_words(mistake.why),
+    )
 
 
 def _under_names(way: Towards | Direction, names: Mapping[str, str]) -> Towards | Direction:

@@ -77,7 +77,7 @@ CONTACT = Question(
 
 # --- both charges from two forces --------------------------------------------------------------------------
 
-DOUBLE = "After sharing each sphere carries half the sum: double it to get the sum."
+DOUBLE = "You have the charge of one sphere. After sharing each carries half of {S}, so double it to get the sum."
 SUM = Relation(
     "F_2 = k*(S/2)^2/r^2",
     "Sum of the charges, S = Q₁ + Q₂",

@@ -42,8 +42,8 @@ COUNTED = Relation(
     sizes=("Q",),
     said={"n": Said(count=True)},
     mistakes=(
-        Mistake("multiplied", "n", "Q*e", "Divide by the charge of one electron: n = Q/e."),
-        Mistake("divided", "Q", "n/e", "Multiply: each electron brings e."),
+        Mistake("multiplied", "n", "Q*e", "You multiplied by {e}. Each electron carries {e}, so find how often {e} goes into {Q}: divide."),
+        Mistake("divided", "Q", "n/e", "You divided by {e}. Each of the electrons brings the charge {e}, so multiply: {n*e}."),
     ),
 )
 

@@ -67,8 +67,8 @@ DRAWING = (
     Point("All readings plotted.", 1, ("plotted",)),
     Point("One straight line of best fit, drawn with a ruler through the origin.", 1, ("straight",)),
 )
-ROW_SQUARE = "Square the distance before you turn it upside down."
-ROW_TURN = "Turn r² upside down: the axis is 1/r²."
+ROW_SQUARE = "You divided by the distance itself. The axis is 1/r²: square the distance first, then divide 1 by it."
+ROW_TURN = "You stopped at r², the square of the distance. The axis is 1/r²: divide 1 by it."
 PRODUCT = Relation(
     "m = k*P",
     what="Product of the charges, P = Q₁Q₂",
@@ -78,7 +78,7 @@ PRODUCT = Relation(
     ),
     plain="The steepness holds both charges and k; divide by k and the charges are left.",
     units={"P": "C^2"},
-    mistakes=(Mistake("multiplied", "P", "m*k", "Divide the gradient by k: it already holds k."),),
+    mistakes=(Mistake("multiplied", "P", "m*k", "You multiplied the gradient by {k}. The gradient is {k} times the product of the charges, so divide by {k}."),),
 )
 ONE_CHARGE = Relation(
     "P = Q1*Q2",
@@ -88,8 +88,8 @@ ONE_CHARGE = Relation(
     units={"Q2": "C"},
     sizes=("Q1",),
     mistakes=(
-        Mistake("root-taken", "Q2", "sqrt(P)", "The charges are not equal: divide the product by the charge on A."),
-        Mistake("gradient-divided", "Q2", "m/Q1", "Divide the gradient by k as well: m = kQ₁Q₂."),
+        Mistake("root-taken", "Q2", "sqrt(P)", "You took the square root of {P}. That holds only for two equal charges: divide {P} by {Q1} instead."),
+        Mistake("gradient-divided", "Q2", "m/Q1", "You divided the gradient by {Q1} alone. The gradient holds {k} as well: divide {P} by {Q1}."),
     ),
 )
 READ_OFF = Relation(
@@ -99,8 +99,8 @@ READ_OFF = Relation(
     plain=PLAIN_LAW,
     units={"F_P": "N"},
     mistakes=(
-        Mistake("not-squared", "F_P", "m/r_P", "Go to 1/r² on the axis, not to 1/r: square the distance."),
-        Mistake("not-inverted", "F_P", "m*r_P^2", "Go to 1/r² on the axis, not to r²: turn it upside down."),
+        Mistake("not-squared", "F_P", "m/r_P", "You multiplied the gradient by 1/r. The axis of the graph is 1/r²: square {r_P} before you divide by it."),
+        Mistake("not-inverted", "F_P", "m*r_P^2", "You multiplied the gradient by {r_P^2}. The axis of the graph is 1/r², so divide by {r_P^2}."),
     ),
 )
 
@@ -231,7 +231,7 @@ def gradient(count: int) -> Step:
                 "upside-down",
                 "m",
                 f"({bottom})/({top})",
-                "The gradient is the change in F divided by the change in 1/r²: turn it over.",
+                "You divided the other way round. The gradient is the change in F for each step in 1/r²: divide F by 1/r².",
             ),
             Mistake("rows-not-squared", "m", f"({single[0]})/({single[1]})", ROW_SQUARE),
             Mistake("rows-not-inverted", "m", f"({turned[0]})/({turned[1]})", ROW_TURN),
@@ -239,7 +239,7 @@ def gradient(count: int) -> Step:
                 "added-up",
                 "m",
                 f"({means})",
-                "Divide by the number of readings, or better, take one line through all of them.",
+                "You added up the gradients of all the readings. The line has one gradient: take it from one point far out on the line.",
             ),
         ),
     )

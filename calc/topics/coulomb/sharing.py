@@ -90,8 +90,8 @@ TWO_SPHERES = question(
 
 # --- three spheres in turn ---------------------------------------------------------------------------------
 
-FORGOTTEN = "After the first touch B has its new charge: use that, not the charge it began with."
-BY_THREE = "Only two spheres touch at a time: halve twice, do not divide by three."
+FORGOTTEN = "You used {Q_B}, the charge B began with. The first touch changed it: use {Q_AB}."
+BY_THREE = "You divided the charge of all three by three. Only two spheres touch at a time: halve {Q_AB + Q_C}."
 FIRST_TOUCH = SHARING.renamed(Q1="Q_A", Q2="Q_B", Q_new="Q_AB")
 SECOND_TOUCH = SHARING.renamed(Q1="Q_AB", Q2="Q_C", Q_new="Q_BC")
 SECOND_TOUCH = replace(

@@ -24,8 +24,9 @@ UNDONE = Said(
     f"{MADE} Nothing is lost, so taking away the other sphere's charge leaves this one's. Keep the signs.",
     "Put both halves back into one pot, then take out what the other sphere had brought.",
 )
-TURNED = "Taking away a negative charge makes the rest larger: keep both minus signs."
-ROOT = ("You have r²: take the square root.", "the answer is the square of the distance")
+BEFORE = "You took {%s} from {Q_new} itself. Both spheres now carry {Q_new}, so take it twice: {2*Q_new} is the whole charge."
+TURNED = "You added {%s}. It has to be taken away from {2*Q_new}, with the sign it carries: subtract it in brackets."
+ROOT = ("You stopped at {r2^2}. Take its square root: that is the distance {r2}.", "the answer is the square of the distance")
 
 FIRST = replace(
     POINT_CHARGES.renamed(F="F_1"), what="Coulomb's law, before the touch", directions={"F_1": pull_or_push}
@@ -39,10 +40,10 @@ SHARING = Relation(
     directions={name: by_sign(name) for name in ("Q_new", "Q1", "Q2")},
     said={"Q1": UNDONE, "Q2": UNDONE},
     mistakes=(
-        Mistake("sizes-averaged", "Q_new", "(abs(Q1)+abs(Q2))/2", "Keep signs when sharing."),
-        Mistake("not-halved", "Q_new", "Q1+Q2", "Shared by two: halve it.", "the answer is twice the right one"),
-        *(Mistake("not-doubled", one, f"Q_new - {other}", f"{MADE} Double it first.") for one, other in EACH_AND_OTHER),
-        *(Mistake("sign-turned", one, f"2*Q_new + {other}", TURNED) for one, other in EACH_AND_OTHER),
+        Mistake("sizes-averaged", "Q_new", "(abs(Q1)+abs(Q2))/2", "You averaged the sizes of the charges. Charges of opposite sign cancel in part when they are shared, so keep each sign in the sum."),
+        Mistake("not-halved", "Q_new", "Q1+Q2", "You stopped at the sum of the charges. Two identical spheres share it equally, so halve it.", "the answer is twice the right one"),
+        *(Mistake("not-doubled", one, f"Q_new - {other}", BEFORE % other) for one, other in EACH_AND_OTHER),
+        *(Mistake("sign-turned", one, f"2*Q_new + {other}", TURNED % other) for one, other in EACH_AND_OTHER),
     ),
 )
 SECOND = Relation(
@@ -55,10 +56,10 @@ SECOND = Relation(
     quotes=(COULOMB.name,),
     directions={"F_2": lambda values: ATTRACTION.by_sign(values["F_2"], "repel")},
     mistakes=(
-        Mistake("not-squared", "F_2", "k*Q_new^2/r2", NOT_SQUARED),
-        Mistake("old-charges", "F_2", "k*abs(Q1)*abs(Q2)/r2^2", "Use the charges after the touch."),
+        Mistake("not-squared", "F_2", "k*Q_new^2/r2", NOT_SQUARED.replace("{r", "{r2")),
+        Mistake("old-charges", "F_2", "k*abs(Q1)*abs(Q2)/r2^2", "You used the charges from before the touch. They were shared then: put {Q_new} in for both spheres."),
         Mistake("root-omitted", "r2", "k*Q_new^2/F_2", *ROOT),
-        Mistake("root-omitted", "Q_new", "F_2*r2^2/k", "You have the square of the charge: take the square root."),
+        Mistake("root-omitted", "Q_new", "F_2*r2^2/k", "You stopped at the square of the charge. Take its square root: that is the size of {Q_new}."),
     ),
 )
 SHARED = (
@@ -76,7 +77,7 @@ LARGER = Relation(
     marks=SA,
     dropped={"Q1": "It is the charge on the other sphere."},
     mistakes=(
-        Mistake("discriminant", "Q1", "(S + sqrt(S^2 + 4*P))/2", "Under the root it is S² − 4P; keep the sign of P."),
+        Mistake("discriminant", "Q1", "(S + sqrt(S^2 + 4*P))/2", "You added {4*P} under the root. The root holds {S^2 - 4*P}: subtract, and put P in with its sign."),
     ),
 )
 
@@ -118,7 +119,7 @@ CHANGE = Relation(
     "Only electrons move, so the change of charge counts them. Final minus initial.",
     {"DeltaQ": "C"},
     marks=NO_MARKS,
-    mistakes=(Mistake("final-charge", "DeltaQ", "Q_new", "Count the change, not the final charge."),),
+    mistakes=(Mistake("final-charge", "DeltaQ", "Q_new", "You counted the charge that is there afterwards. Only what moved was carried over: subtract the charge before, {Q1}."),),
 )
 COUNT = Relation(
     "n = abs(DeltaQ)/e",
@@ -127,7 +128,7 @@ COUNT = Relation(
     {"n": ""},
     "Divide the charge that moved by the charge of one electron.",
     said={"n": Said(count=True)},
-    mistakes=(Mistake("multiplied", "n", "abs(DeltaQ)*e", "Divide by the charge of one electron: n = Q/e."),),
+    mistakes=(Mistake("multiplied", "n", "abs(DeltaQ)*e", "You multiplied by {e}. Each electron carries {e}, so find how often {e} goes into {abs(DeltaQ)}: divide."),),
 )
 
 

@@ -97,9 +97,10 @@ PLAIN_LAW = (
     "twice as far apart makes it four times weaker."
 )
 
-NOT_SQUARED = "Inverse square: square the distance."
-NOT_ADDED = "Product, not sum: multiply the charges."
-ALONE = "Rearrange again: Q is alone when F r² is divided by k times the other charge."
+NOT_SQUARED = "You divided by {r} only once. The force falls with the square of the distance, so divide by {r^2}."
+ONLY_ONCE = "You multiplied by {r} only once. Coulomb's law has the square of the distance, so multiply by {r^2}."
+NOT_ADDED = "You added {Q1} and {Q2}. The force grows in step with each of the two charges, so multiply them: {Q1*Q2}."
+ALONE = "You have the formula upside down. Rearrange again: {%s} is alone when {F*r^2} is divided by {k*%s}."
 POINT_CHARGES = Relation(
     "F = k*Q1*Q2/r^2",
     what="Coulomb's law",
@@ -109,17 +110,17 @@ POINT_CHARGES = Relation(
     sizes=("Q1", "Q2"),
     quotes=(COULOMB.name,),
     mistakes=(
-        Mistake("not-squared", "F", "k*Q1*Q2/r", NOT_SQUARED, "the answer is r times the right one"),
+        Mistake("not-squared", "F", "k*Q1*Q2/r", NOT_SQUARED, "the answer is {r} times the right one"),
         Mistake("added", "F", "k*(Q1+Q2)/r^2", NOT_ADDED),
-        Mistake("not-squared", "Q1", "F*r/(k*Q2)", NOT_SQUARED),
-        Mistake("upside-down", "Q1", "k*Q2/(F*r^2)", ALONE),
-        Mistake("not-squared", "Q2", "F*r/(k*Q1)", NOT_SQUARED),
-        Mistake("upside-down", "Q2", "k*Q1/(F*r^2)", ALONE),
+        Mistake("not-squared", "Q1", "F*r/(k*Q2)", ONLY_ONCE),
+        Mistake("upside-down", "Q1", "k*Q2/(F*r^2)", ALONE % ("Q1", "Q2")),
+        Mistake("not-squared", "Q2", "F*r/(k*Q1)", ONLY_ONCE),
+        Mistake("upside-down", "Q2", "k*Q1/(F*r^2)", ALONE % ("Q2", "Q1")),
         Mistake(
             "root-omitted",
             "r",
             "k*Q1*Q2/F",
-            "You have r²: take the square root.",
+            "You stopped at {r^2}. Take its square root: that is the distance {r}.",
             "the answer is the square of the distance",
         ),
         Mistake("added", "r", "sqrt(k*(Q1+Q2)/F)", NOT_ADDED),

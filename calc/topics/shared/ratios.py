@@ -3,8 +3,8 @@
 from calc.model.questions import Mistake
 from calc.model.relations import Relation
 
-SQUARE = "Inverse square: square the factor of the distance."
-GROWS = "Further apart the force is weaker: to make up for that, multiply by d²."
+SQUARE = "You used {d} once. The force goes with the square of the distance, so its factor is squared: use {d^2}."
+GROWS = "You divided by {d^2}. Further apart the force is weaker, and {%s} has to make up for that: multiply by {d^2}."
 INVERSE_SQUARE = Relation(
     "f = a*b/d^2",
     what="Compare the force after the change with the force before",
@@ -14,20 +14,20 @@ INVERSE_SQUARE = Relation(
     ),
     mistakes=(
         Mistake("not-squared", "f", "a*b/d", SQUARE),
-        Mistake("distance-multiplied", "f", "a*b*d^2", "Further apart means a smaller force: divide by d²."),
-        Mistake("factors-added", "f", "(a+b)/d^2", "Product, not sum: multiply the factors."),
+        Mistake("distance-multiplied", "f", "a*b*d^2", "You multiplied by {d^2}. Further apart means a smaller force, so divide by it."),
+        Mistake("factors-added", "f", "(a+b)/d^2", "You added the factors {a} and {b}. Each of them changes the force by itself, so multiply them: {a*b}."),
         Mistake(
             "root-omitted",
             "d",
             "a*b/f",
-            "You have d²: take the square root.",
+            "You stopped at {d^2}. Take its square root: that is the factor {d} of the distance.",
             "the answer is the square of the factor",
         ),
-        Mistake("inverse", "d", "sqrt(f/(a*b))", "Turn it over: a larger force needs a smaller distance."),
+        Mistake("inverse", "d", "sqrt(f/(a*b))", "You have the fraction under the root upside down. A larger force needs a smaller distance, so divide by {f}."),
         Mistake("not-squared", "a", "f*d/b", SQUARE),
-        Mistake("distance-divided", "a", "f/(b*d^2)", GROWS),
+        Mistake("distance-divided", "a", "f/(b*d^2)", GROWS % "a"),
         Mistake("not-squared", "b", "f*d/a", SQUARE),
-        Mistake("distance-divided", "b", "f/(a*d^2)", GROWS),
+        Mistake("distance-divided", "b", "f/(a*d^2)", GROWS % "b"),
     ),
 )
 TIMES = Relation(
@@ -36,8 +36,8 @@ TIMES = Relation(
     why="A factor says how many times as large the force becomes.",
     plain="Twice as strong means two times the first force.",
     mistakes=(
-        Mistake("divided", "new", "old/factor", "Multiply: the new force is f times the first one."),
-        Mistake("multiplied", "old", "new*factor", "Go back: divide the new force by the factor."),
-        Mistake("inverse", "factor", "old/new", "The force after the change goes on top: f = F_new/F."),
+        Mistake("divided", "new", "old/factor", "You divided by {factor}. The new force {new} is {factor} times the first one, so multiply: {factor*old}."),
+        Mistake("multiplied", "old", "new*factor", "You multiplied by {factor}. That leads on from {new}; to go back to the first force, divide by {factor}."),
+        Mistake("inverse", "factor", "old/new", "You divided the other way round. The factor tells how many times as large the new force is: divide {new} by {old}."),
     ),
 )
