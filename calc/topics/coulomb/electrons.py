@@ -9,7 +9,7 @@ from calc.language.printing import counted
 from calc.model.directions import ELECTRONS as TOO_MANY_OR_FEW
 from calc.model.questions import Check, Choice, Data, Draw, Mistake, Refusal
 from calc.model.relations import Relation, Said
-from calc.topics.shared.electrostatics import QUANTISATION, state
+from calc.topics.shared.electrostatics import EACH_BRINGS, PER_ELECTRON, QUANTISATION, state
 from calc.topics.shared.quantities import Quantity, charge
 from calc.working.declaring import boxes, told
 from calc.working.solving import Situation, question
@@ -42,8 +42,18 @@ COUNTED = Relation(
     sizes=("Q",),
     said={"n": Said(count=True)},
     mistakes=(
-        Mistake("multiplied", "n", "Q*e", "You multiplied by {e}. Each electron carries {e}, so find how often {e} goes into {Q}: divide."),
-        Mistake("divided", "Q", "n/e", "You divided by {e}. Each of the electrons brings the charge {e}, so multiply: {n*e}."),
+        Mistake(
+            "multiplied",
+            "n",
+            "Q*e",
+            PER_ELECTRON % "Q",
+        ),
+        Mistake(
+            "divided",
+            "Q",
+            "n/e",
+            EACH_BRINGS % "n} by {e",
+        ),
     ),
 )
 

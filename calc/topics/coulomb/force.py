@@ -25,6 +25,7 @@ from calc.topics.shared.electrostatics import (
     state,
 )
 from calc.topics.shared.quantities import Quantity, charge, electrostatic_force, length
+from calc.topics.shared.ratios import ADDED, FURTHER, SQUARE
 from calc.working.declaring import boxes, told
 from calc.working.solving import Situation, question
 
@@ -222,9 +223,9 @@ COMPARED = Relation(
     {"F_new": "N"},
     PLAIN_LAW,
     mistakes=(
-        Mistake("not-squared", "F_new", "a*b*F/d", "Inverse square: square the factor of the distance."),
-        Mistake("distance-multiplied", "F_new", "a*b*F*d^2", "Further apart means a smaller force: divide by d²."),
-        Mistake("factors-added", "F_new", "(a+b)*F/d^2", "Product, not sum: multiply the factors."),
+        Mistake("not-squared", "F_new", "a*b*F/d", SQUARE),
+        Mistake("distance-multiplied", "F_new", "a*b*F*d^2", FURTHER),
+        Mistake("factors-added", "F_new", "(a+b)*F/d^2", ADDED),
     ),
 )
 times = Quantity("", 0.01, 100)

@@ -78,7 +78,15 @@ PRODUCT = Relation(
     ),
     plain="The steepness holds both charges and k; divide by k and the charges are left.",
     units={"P": "C^2"},
-    mistakes=(Mistake("multiplied", "P", "m*k", "You multiplied the gradient by {k}. The gradient is {k} times the product of the charges, so divide by {k}."),),
+    mistakes=(
+        Mistake(
+            "multiplied",
+            "P",
+            "m*k",
+            "You multiplied the gradient by {k}. The gradient is {k} times the product of the charges, so divide by"
+            " {k}.",
+        ),
+    ),
 )
 ONE_CHARGE = Relation(
     "P = Q1*Q2",
@@ -88,8 +96,18 @@ ONE_CHARGE = Relation(
     units={"Q2": "C"},
     sizes=("Q1",),
     mistakes=(
-        Mistake("root-taken", "Q2", "sqrt(P)", "You took the square root of {P}. That holds only for two equal charges: divide {P} by {Q1} instead."),
-        Mistake("gradient-divided", "Q2", "m/Q1", "You divided the gradient by {Q1} alone. The gradient holds {k} as well: divide {P} by {Q1}."),
+        Mistake(
+            "root-taken",
+            "Q2",
+            "sqrt(P)",
+            "You took the square root of {P}. That holds only for two equal charges: divide {P} by {Q1} instead.",
+        ),
+        Mistake(
+            "gradient-divided",
+            "Q2",
+            "m/Q1",
+            "You divided the gradient by {Q1} alone. The gradient holds {k} as well: divide {P} by {Q1}.",
+        ),
     ),
 )
 READ_OFF = Relation(
@@ -99,8 +117,18 @@ READ_OFF = Relation(
     plain=PLAIN_LAW,
     units={"F_P": "N"},
     mistakes=(
-        Mistake("not-squared", "F_P", "m/r_P", "You multiplied the gradient by 1/r. The axis of the graph is 1/r²: square {r_P} before you divide by it."),
-        Mistake("not-inverted", "F_P", "m*r_P^2", "You multiplied the gradient by {r_P^2}. The axis of the graph is 1/r², so divide by {r_P^2}."),
+        Mistake(
+            "not-squared",
+            "F_P",
+            "m/r_P",
+            "You multiplied the gradient by 1/r. The axis of the graph is 1/r²: square {r_P} before you divide by it.",
+        ),
+        Mistake(
+            "not-inverted",
+            "F_P",
+            "m*r_P^2",
+            "You multiplied the gradient by {r_P^2}. The axis of the graph is 1/r², so divide by {r_P^2}.",
+        ),
     ),
 )
 
@@ -231,7 +259,8 @@ def gradient(count: int) -> Step:
                 "upside-down",
                 "m",
                 f"({bottom})/({top})",
-                "You divided the other way round. The gradient is the change in F for each step in 1/r²: divide F by 1/r².",
+                "You divided the other way round. The gradient is the change in F for each step in 1/r²: divide F by"
+                " 1/r².",
             ),
             Mistake("rows-not-squared", "m", f"({single[0]})/({single[1]})", ROW_SQUARE),
             Mistake("rows-not-inverted", "m", f"({turned[0]})/({turned[1]})", ROW_TURN),
@@ -239,7 +268,8 @@ def gradient(count: int) -> Step:
                 "added-up",
                 "m",
                 f"({means})",
-                "You added up the gradients of all the readings. The line has one gradient: take it from one point far out on the line.",
+                "You added up the gradients of all the readings. The line has one gradient: take it from one point far"
+                " out on the line.",
             ),
         ),
     )

@@ -60,11 +60,15 @@ def two_spheres_share(data: Data) -> Situation:
         told(TWO),
         relations=(SHARING,),
         openings=(
-            f"Two identical metal spheres, A and B, stand on insulating stems. {facts} They are made to touch and are"
-            " then separated.",
+            (
+                f"Two identical metal spheres, A and B, stand on insulating stems. {facts} They are made to touch and"
+                " are then separated."
+            ),
             f"A and B are equal metal spheres on glass rods. {facts} They are brought together and taken apart again.",
-            f"Two identical conducting spheres, A and B, hang on nylon threads. {facts} They swing together, touch once"
-            " and are held apart.",
+            (
+                f"Two identical conducting spheres, A and B, hang on nylon threads. {facts} They swing together, touch"
+                " once and are held apart."
+            ),
         ),
         tell={"Q_new": "Afterwards each carries {}."},
         stated=(state(CONSERVATION),),

@@ -14,7 +14,7 @@ from calc.model.questions import NO_MARKS, SA, Check, Mistake, Part, Refusal, Va
 from calc.model.relations import Relation, Said
 from calc.topics.coulomb.electrons import few_electrons, refuse_part_of_one
 from calc.topics.coulomb.force import EACH_AND_OTHER, SPHERES, by_sign, pull_or_push
-from calc.topics.shared.electrostatics import COULOMB, NOT_SQUARED, PLAIN_LAW, POINT_CHARGES
+from calc.topics.shared.electrostatics import COULOMB, NOT_ROOTED, NOT_SQUARED, PER_ELECTRON, PLAIN_LAW, POINT_CHARGES
 from calc.topics.shared.quantities import charge
 from calc.working.declaring import Given
 
@@ -24,9 +24,15 @@ UNDONE = Said(
     f"{MADE} Nothing is lost, so taking away the other sphere's charge leaves this one's. Keep the signs.",
     "Put both halves back into one pot, then take out what the other sphere had brought.",
 )
-BEFORE = "You took {%s} from {Q_new} itself. Both spheres now carry {Q_new}, so take it twice: {2*Q_new} is the whole charge."
+BEFORE = (
+    "You took {%s} from {Q_new} itself. Both spheres now carry {Q_new}, so take it twice: {2*Q_new} is the whole"
+    " charge."
+)
 TURNED = "You added {%s}. It has to be taken away from {2*Q_new}, with the sign it carries: subtract it in brackets."
-ROOT = ("You stopped at {r2^2}. Take its square root: that is the distance {r2}.", "the answer is the square of the distance")
+ROOT = (
+    NOT_ROOTED.replace("{r", "{r2"),
+    "the answer is the square of the distance",
+)
 
 FIRST = replace(
     POINT_CHARGES.renamed(F="F_1"), what="Coulomb's law, before the touch", directions={"F_1": pull_or_push}
@@ -40,8 +46,20 @@ SHARING = Relation(
     directions={name: by_sign(name) for name in ("Q_new", "Q1", "Q2")},
     said={"Q1": UNDONE, "Q2": UNDONE},
     mistakes=(
-        Mistake("sizes-averaged", "Q_new", "(abs(Q1)+abs(Q2))/2", "You averaged the sizes of the charges. Charges of opposite sign cancel in part when they are shared, so keep each sign in the sum."),
-        Mistake("not-halved", "Q_new", "Q1+Q2", "You stopped at the sum of the charges. Two identical spheres share it equally, so halve it.", "the answer is twice the right one"),
+        Mistake(
+            "sizes-averaged",
+            "Q_new",
+            "(abs(Q1)+abs(Q2))/2",
+            "You averaged the sizes of the charges. Charges of opposite sign cancel in part when they are shared, so"
+            " keep each sign in the sum.",
+        ),
+        Mistake(
+            "not-halved",
+            "Q_new",
+            "Q1+Q2",
+            "You stopped at the sum of the charges. Two identical spheres share it equally, so halve it.",
+            "the answer is twice the right one",
+        ),
         *(Mistake("not-doubled", one, f"Q_new - {other}", BEFORE % other) for one, other in EACH_AND_OTHER),
         *(Mistake("sign-turned", one, f"2*Q_new + {other}", TURNED % other) for one, other in EACH_AND_OTHER),
     ),
@@ -57,9 +75,19 @@ SECOND = Relation(
     directions={"F_2": lambda values: ATTRACTION.by_sign(values["F_2"], "repel")},
     mistakes=(
         Mistake("not-squared", "F_2", "k*Q_new^2/r2", NOT_SQUARED.replace("{r", "{r2")),
-        Mistake("old-charges", "F_2", "k*abs(Q1)*abs(Q2)/r2^2", "You used the charges from before the touch. They were shared then: put {Q_new} in for both spheres."),
+        Mistake(
+            "old-charges",
+            "F_2",
+            "k*abs(Q1)*abs(Q2)/r2^2",
+            "You used the charges from before the touch. They were shared then: put {Q_new} in for both spheres.",
+        ),
         Mistake("root-omitted", "r2", "k*Q_new^2/F_2", *ROOT),
-        Mistake("root-omitted", "Q_new", "F_2*r2^2/k", "You stopped at the square of the charge. Take its square root: that is the size of {Q_new}."),
+        Mistake(
+            "root-omitted",
+            "Q_new",
+            "F_2*r2^2/k",
+            "You stopped at the square of the charge. Take its square root: that is the size of {Q_new}.",
+        ),
     ),
 )
 SHARED = (
@@ -77,7 +105,12 @@ LARGER = Relation(
     marks=SA,
     dropped={"Q1": "It is the charge on the other sphere."},
     mistakes=(
-        Mistake("discriminant", "Q1", "(S + sqrt(S^2 + 4*P))/2", "You added {4*P} under the root. The root holds {S^2 - 4*P}: subtract, and put P in with its sign."),
+        Mistake(
+            "discriminant",
+            "Q1",
+            "(S + sqrt(S^2 + 4*P))/2",
+            "You added {4*P} under the root. The root holds {S^2 - 4*P}: subtract, and put P in with its sign.",
+        ),
     ),
 )
 
@@ -119,7 +152,15 @@ CHANGE = Relation(
     "Only electrons move, so the change of charge counts them. Final minus initial.",
     {"DeltaQ": "C"},
     marks=NO_MARKS,
-    mistakes=(Mistake("final-charge", "DeltaQ", "Q_new", "You counted the charge that is there afterwards. Only what moved was carried over: subtract the charge before, {Q1}."),),
+    mistakes=(
+        Mistake(
+            "final-charge",
+            "DeltaQ",
+            "Q_new",
+            "You counted the charge that is there afterwards. Only what moved was carried over: subtract the charge"
+            " before, {Q1}.",
+        ),
+    ),
 )
 COUNT = Relation(
     "n = abs(DeltaQ)/e",
@@ -128,7 +169,14 @@ COUNT = Relation(
     {"n": ""},
     "Divide the charge that moved by the charge of one electron.",
     said={"n": Said(count=True)},
-    mistakes=(Mistake("multiplied", "n", "abs(DeltaQ)*e", "You multiplied by {e}. Each electron carries {e}, so find how often {e} goes into {abs(DeltaQ)}: divide."),),
+    mistakes=(
+        Mistake(
+            "multiplied",
+            "n",
+            "abs(DeltaQ)*e",
+            PER_ELECTRON % "abs(DeltaQ)",
+        ),
+    ),
 )
 
 

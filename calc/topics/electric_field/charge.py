@@ -39,7 +39,10 @@ from calc.working.solving import Situation, question
 # --- one source charge --------------------------------------------------------------------------------------
 
 OF_SOURCE = Mistake(
-    "test-charge", "E", "k*abs(q)/r^2", "E belongs to the source: put in Q, not the charge placed at P."
+    "test-charge",
+    "E",
+    "k*abs(q)/r^2",
+    "You put in {q}, the charge placed at P. The field {E} belongs to its source, so use {Q}.",
 )
 
 

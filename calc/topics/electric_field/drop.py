@@ -143,17 +143,33 @@ def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Chec
         why=(
             "The field is the same as before, so the forces still balance."
             if still
-            else f"The forces no longer balance. Take {positive} as positive:"
-            f" {'the electrostatic force' if up else 'the weight'} is now the larger."
+            else (
+                f"The forces no longer balance. Take {positive} as positive:"
+                f" {'the electrostatic force' if up else 'the weight'} is now the larger."
+            )
         ),
         plain="What is left over of the two forces moves the drop.",
         units={"a": "m·s⁻²"},
         directions={"a": way},
-        mistakes=()
-        if still
-        else (
-            Mistake("weight-forgotten", "a", "q*E_2/m", "The weight still acts: subtract it."),
-            Mistake("forces-added", "a", "(q*E_2 + m*g)/m", "The two forces point opposite ways: subtract."),
+        mistakes=(
+            ()
+            if still
+            else (
+                Mistake(
+                    "weight-forgotten",
+                    "a",
+                    "q*E_2/m",
+                    "You divided {q*E_2} alone by {m}. The weight still acts on the drop: subtract the smaller force"
+                    " from the larger first.",
+                ),
+                Mistake(
+                    "forces-added",
+                    "a",
+                    "(q*E_2 + m*g)/m",
+                    "You added the two forces. The weight acts downwards and {q*E_2} upwards: subtract the smaller from"
+                    " the larger.",
+                ),
+            )
         ),
     )
     steps = (

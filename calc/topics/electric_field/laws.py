@@ -12,9 +12,10 @@ from calc.model.constants import SHEET
 from calc.model.questions import Mistake, Step
 from calc.model.relations import Relation
 from calc.topics.electric_field.shared import NOT_SQUARED, PLAIN_FIELD, WHY_SOURCE, WORK_ENERGY
-from calc.topics.shared.electrostatics import SECOND
+from calc.topics.shared.electrostatics import EACH_BRINGS, NOT_ROOTED, PER_ELECTRON, PLATE_SLIPS, SECOND
 
-WEIGHED = "The force to balance is the weight: multiply the mass by g."
+WEIGHED = "You left out {g}. The force to balance is the weight, not the mass: put {m*g} in the place of {m}."
+BALANCED = "You multiplied {m*g} by {%s}. To get {%s} alone from {m*g} = {q*E}, divide by {%s}."
 
 SOURCE_FIELD = Relation(
     "E = k*Q/r^2",
@@ -24,14 +25,24 @@ SOURCE_FIELD = Relation(
     units={"E": "N·C⁻¹", "Q": "C", "r": "m"},
     sizes=("Q",),
     mistakes=(
-        Mistake("not-squared", "E", "k*Q/r", NOT_SQUARED, "the answer is r times the right one"),
-        Mistake("not-squared", "Q", "E*r/k", NOT_SQUARED),
-        Mistake("upside-down", "Q", "k/(E*r^2)", "Rearrange again: Q is alone when E r² is divided by k."),
+        Mistake("not-squared", "E", "k*Q/r", NOT_SQUARED, "the answer is {r} times the right one"),
+        Mistake(
+            "not-squared",
+            "Q",
+            "E*r/k",
+            "You multiplied by {r} only once. The formula has the square of the distance, so multiply by {r^2}.",
+        ),
+        Mistake(
+            "upside-down",
+            "Q",
+            "k/(E*r^2)",
+            "You have the formula upside down. Rearrange again: {Q} is alone when {E*r^2} is divided by {k}.",
+        ),
         Mistake(
             "root-omitted",
             "r",
             "k*Q/E",
-            "You have r²: take the square root.",
+            NOT_ROOTED,
             "the answer is the square of the distance",
         ),
     ),
@@ -44,9 +55,24 @@ PER_CHARGE = Relation(
     units={"E": "N·C⁻¹", "F": "N", "q": "C"},
     sizes=("q",),
     mistakes=(
-        Mistake("multiplied", "E", "F*q", "Per unit charge: divide the force by the charge."),
-        Mistake("divided", "F", "E/q", "E is force per coulomb: multiply by the charge."),
-        Mistake("upside-down", "q", "E/F", "E is force per coulomb: q is the force divided by E."),
+        Mistake(
+            "multiplied",
+            "E",
+            "F*q",
+            "You multiplied {F} by {q}. {E} tells the force on each coulomb, so divide: {E} = {F/q}.",
+        ),
+        Mistake(
+            "divided",
+            "F",
+            "E/q",
+            "You divided {E} by {q}. {E} tells the force on each coulomb, so multiply: {F} = {q*E}.",
+        ),
+        Mistake(
+            "upside-down",
+            "q",
+            "E/F",
+            "You divided {E} by {F}. {E} tells the force on each coulomb: divide {F} by {E} to get {q}.",
+        ),
     ),
 )
 PLATES = Relation(
@@ -55,11 +81,7 @@ PLATES = Relation(
     why="Between parallel plates the field is uniform. It points towards the negative plate.",
     plain="The same voltage over a smaller gap makes a stronger field: share the volts out over the metres.",
     units={"E": "V·m⁻¹", "V": "V", "d": "m"},
-    mistakes=(
-        Mistake("multiplied", "E", "V*d", "Per metre: divide."),
-        Mistake("divided", "V", "E/d", "E is volts per metre: multiply by the metres."),
-        Mistake("upside-down", "d", "E/V", "E is volts per metre: d is the volts divided by E."),
-    ),
+    mistakes=PLATE_SLIPS,
 )
 HELD = Relation(
     "m*g = q*E",
@@ -69,10 +91,10 @@ HELD = Relation(
     units={"m": "kg", "q": "C", "E": "V·m⁻¹"},
     mistakes=(
         Mistake("weight", "q", "m/E", WEIGHED),
-        Mistake("multiplied", "q", "m*g*E", "q is alone when mg is divided by E."),
+        Mistake("multiplied", "q", "m*g*E", BALANCED % ("E", "q", "E")),
         Mistake("weight", "E", "m/q", WEIGHED),
-        Mistake("multiplied", "E", "m*g*q", "E is alone when mg is divided by q."),
-        Mistake("weight", "m", "q*E", "This is the weight: divide by g to get the mass."),
+        Mistake("multiplied", "E", "m*g*q", BALANCED % ("q", "E", "q")),
+        Mistake("weight", "m", "q*E", "You stopped at the weight of the drop. Divide it by {g} to get the mass {m}."),
     ),
 )
 COUNT = Relation(
@@ -82,8 +104,18 @@ COUNT = Relation(
     plain="Divide the pile by the size of one grain to count the grains.",
     units={"n": "", "q": "C"},
     mistakes=(
-        Mistake("multiplied", "n", "q*e", "Divide by the charge of one electron: n = q/e."),
-        Mistake("divided", "q", "e/n", "Multiply: each electron brings e."),
+        Mistake(
+            "multiplied",
+            "n",
+            "q*e",
+            PER_ELECTRON % "q",
+        ),
+        Mistake(
+            "divided",
+            "q",
+            "e/n",
+            EACH_BRINGS % "e} by {n",
+        ),
     ),
 )
 NEWTON = Relation(
@@ -94,13 +126,25 @@ NEWTON = Relation(
     plain="The same push speeds up a small mass more.",
     units={"F": "N", "a": "m·s⁻²", "m": "kg"},
     mistakes=(
-        Mistake("divided", "F", "a/m", "F = ma: multiply the mass by the acceleration."),
-        Mistake("multiplied", "a", "F*m", "F = ma: divide the force by the mass."),
-        Mistake("multiplied", "m", "F*a", "F = ma: divide the force by the acceleration."),
+        Mistake(
+            "divided", "F", "a/m", "You divided {a} by {m}. Newton's second law says {F} = {m*a}, so multiply the two."
+        ),
+        Mistake(
+            "multiplied",
+            "a",
+            "F*m",
+            "You multiplied {F} by {m}. A larger mass is harder to speed up, so divide {F} by {m}.",
+        ),
+        Mistake(
+            "multiplied",
+            "m",
+            "F*a",
+            "You multiplied {F} by {a}. Newton's second law says {F} = {m*a}: divide {F} by {a} to get {m}.",
+        ),
     ),
 )
 
-NOT_ROOTED = "The square stands alone: take the square root."
+TIME_SQUARED = "You stopped at {t^2}. Take its square root: that is the time {t}."
 STEADY = "A steady push adds the same speed in every second."
 SPEED_GAINED = Relation(
     "v = a*t",
@@ -109,8 +153,15 @@ SPEED_GAINED = Relation(
     plain=STEADY,
     units={"v": "m·s⁻¹", "a": "m·s⁻²", "t": "s"},
     mistakes=(
-        Mistake("divided", "v", "a/t", "a is speed gained per second: multiply by the seconds."),
-        Mistake("multiplied", "t", "v*a", "a is speed gained per second: divide the speed by it."),
+        Mistake(
+            "divided", "v", "a/t", "You divided {a} by {t}. The speed grows by {a} in each second, so multiply: {a*t}."
+        ),
+        Mistake(
+            "multiplied",
+            "t",
+            "v*a",
+            "You multiplied {v} by {a}. The speed grows by {a} in each second: divide {v} by {a} to get the seconds.",
+        ),
     ),
 )
 SPEED_AFTER = Relation(
@@ -120,9 +171,19 @@ SPEED_AFTER = Relation(
     plain=STEADY,
     units={"v": "m·s⁻¹", "a": "m·s⁻²", "s": "m"},
     mistakes=(
-        Mistake("root-omitted", "v", "2*a*s", "This is the square of the speed: take the square root."),
-        Mistake("two-omitted", "v", "sqrt(a*s)", "There is a 2 in the formula."),
-        Mistake("not-squared", "s", "v/(2*a)", "Square the speed first."),
+        Mistake("root-omitted", "v", "2*a*s", "You stopped at {v^2}. Take its square root: that is the speed {v}."),
+        Mistake(
+            "two-omitted",
+            "v",
+            "sqrt(a*s)",
+            "You left out the factor 2. From rest {v^2} = {2*a*s}: put the 2 under the root as well.",
+        ),
+        Mistake(
+            "not-squared",
+            "s",
+            "v/(2*a)",
+            "You did not square {v}. The formula has {v^2}: square the speed before you divide by {2*a}.",
+        ),
     ),
 )
 DISTANCE_IN = Relation(
@@ -132,10 +193,25 @@ DISTANCE_IN = Relation(
     plain=STEADY,
     units={"s": "m", "a": "m·s⁻²", "t": "s"},
     mistakes=(
-        Mistake("not-squared", "s", "1/2*a*t", "Square the time."),
-        Mistake("half-omitted", "s", "a*t^2", "There is a half in the formula."),
-        Mistake("root-omitted", "t", "2*s/a", NOT_ROOTED),
-        Mistake("half-omitted", "t", "sqrt(s/a)", "There is a half in the formula."),
+        Mistake(
+            "not-squared",
+            "s",
+            "1/2*a*t",
+            "You did not square {t}. The distance grows with the square of the time: multiply by {t^2}.",
+        ),
+        Mistake(
+            "half-omitted",
+            "s",
+            "a*t^2",
+            "You left out the half. The speed starts from zero, so its mean is half of {a*t}: use {1/2*a*t^2}.",
+        ),
+        Mistake("root-omitted", "t", "2*s/a", TIME_SQUARED),
+        Mistake(
+            "half-omitted",
+            "t",
+            "sqrt(s/a)",
+            "You left out the half in {1/2*a*t^2}. Double {s} before you divide by {a}.",
+        ),
     ),
 )
 WORK_BY_FIELD = Relation(
@@ -149,8 +225,18 @@ WORK_BY_FIELD = Relation(
     units={"W": "J", "q": "C", "E": "V·m⁻¹", "s": "m"},
     sizes=("q",),
     mistakes=(
-        Mistake("distance-omitted", "W", "q*E", "This is the force: multiply by the distance."),
-        Mistake("multiplied", "s", "W*q*E", "Work is force times distance: divide the work by the force."),
+        Mistake(
+            "distance-omitted",
+            "W",
+            "q*E",
+            "You stopped at the force {q*E}. Work is force times distance, so multiply by {s}.",
+        ),
+        Mistake(
+            "multiplied",
+            "s",
+            "W*q*E",
+            "You multiplied {W} by the force. Work is force times distance, so divide {W} by {q*E}.",
+        ),
     ),
 )
 KINETIC = Relation(
@@ -161,11 +247,31 @@ KINETIC = Relation(
     plain="What the field puts in as work is there as energy of motion.",
     units={"W": "J", "m": "kg", "v": "m·s⁻¹"},
     mistakes=(
-        Mistake("not-squared", "W", "1/2*m*v", "Square the speed."),
-        Mistake("half-omitted", "W", "m*v^2", "Kinetic energy is half of mv²."),
-        Mistake("root-omitted", "v", "2*W/m", "This is v²: take the square root."),
-        Mistake("half-omitted", "v", "sqrt(W/m)", "Kinetic energy is half of mv²: double the work first."),
-        Mistake("not-squared", "m", "2*W/v", "Divide by the square of the speed."),
+        Mistake(
+            "not-squared",
+            "W",
+            "1/2*m*v",
+            "You did not square {v}. Kinetic energy grows with the square of the speed: multiply by {v^2}.",
+        ),
+        Mistake(
+            "half-omitted",
+            "W",
+            "m*v^2",
+            "You left out the half. Kinetic energy is half of {m*v^2}, so halve what you have.",
+        ),
+        Mistake("root-omitted", "v", "2*W/m", "You stopped at {v^2}. Take its square root: that is the speed {v}."),
+        Mistake(
+            "half-omitted",
+            "v",
+            "sqrt(W/m)",
+            "You left out the half. The work {W} is half of {m*v^2}, so double it before you divide by {m}.",
+        ),
+        Mistake(
+            "not-squared",
+            "m",
+            "2*W/v",
+            "You divided by {v} only once. Kinetic energy has the square of the speed, so divide by {v^2}.",
+        ),
     ),
 )
 ALONG_PLATES = Relation(
@@ -175,10 +281,19 @@ ALONG_PLATES = Relation(
     plain="Nothing pushes it along the plates, so it goes on there just as fast.",
     units={"L": "m", "u": "m·s⁻¹", "t": "s"},
     mistakes=(
-        Mistake("multiplied", "t", "L*u", "Time is distance divided by speed."),
-        Mistake("upside-down", "t", "u/L", "Time is distance divided by speed."),
-        Mistake("divided", "L", "u/t", "Distance is speed times time."),
-        Mistake("multiplied", "u", "L*t", "Speed is distance divided by time."),
+        Mistake(
+            "multiplied", "t", "L*u", "You multiplied {L} by {u}. Time is distance divided by speed, so divide: {L/u}."
+        ),
+        Mistake(
+            "upside-down",
+            "t",
+            "u/L",
+            "You divided {u} by {L}. Time is distance divided by speed, so turn the fraction over: {L/u}.",
+        ),
+        Mistake("divided", "L", "u/t", "You divided {u} by {t}. Distance is speed times time, so multiply: {u*t}."),
+        Mistake(
+            "multiplied", "u", "L*t", "You multiplied {L} by {t}. Speed is distance divided by time, so divide: {L/t}."
+        ),
     ),
 )
 BOTH_VELOCITIES = Relation(
@@ -187,7 +302,14 @@ BOTH_VELOCITIES = Relation(
     why="They are at right angles: use Pythagoras.",
     plain="It moves along and across at once.",
     units={"v": "m·s⁻¹", "u": "m·s⁻¹", "v_y": "m·s⁻¹"},
-    mistakes=(Mistake("sizes-added", "v", "u + v_y", "The velocities are at right angles: use Pythagoras."),),
+    mistakes=(
+        Mistake(
+            "sizes-added",
+            "v",
+            "u + v_y",
+            "You added {u} and {v_y}. The two velocities are at right angles, so add their squares: use Pythagoras.",
+        ),
+    ),
 )
 ANGLE_LEFT = Relation(
     "tan(theta) = v_y/u",
@@ -200,7 +322,7 @@ ANGLE_LEFT = Relation(
             "angle-inverted",
             "theta",
             "atan(u/v_y)",
-            "Across over along: v_y is opposite the angle.",
+            "You divided {u} by {v_y}. The side opposite {theta} is {v_y}, so divide {v_y} by {u}.",
             "the angle was taken from the line of the field",
         ),
     ),
@@ -244,5 +366,9 @@ def follows_field(at: str, right: str, negative: bool) -> tuple[Mistake, ...]:
     """A negative charge taken to follow the field: the size stays right."""
     if not negative:
         return ()
-    say = "Negative: opposite to E."
+    did = "gave the field the direction of the force" if at.startswith("E") else f"let {{{at}}} point along the field"
+    say = (
+        f"You {did}. The charge is negative, so force and field point opposite ways: turn the direction of {{{at}}}"
+        " round."
+    )
     return (Mistake("follows-field", at, right, say, "only the direction differs", turns=True),)

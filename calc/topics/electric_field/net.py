@@ -21,7 +21,17 @@ from calc.model.questions import FSA, NO_MARKS, SA, A, Check, Data, Draw, Mistak
 from calc.model.relations import Relation, Towards
 from calc.topics.electric_field.laws import written
 from calc.topics.electric_field.shared import ADDING, FIELD, TEST_CHARGE, by_value, placed, position
-from calc.topics.electric_field.sources import ARROWS, PLAIN_NET, Place, net_plan, point_of, sources_of, table
+from calc.topics.electric_field.sources import (
+    OPPOSITE,
+    PLAIN_NET,
+    SAME_WAY,
+    SIZES_ADDED,
+    Place,
+    net_plan,
+    point_of,
+    sources_of,
+    table,
+)
 from calc.topics.several_charges.plane import sloped
 from calc.topics.several_charges.shared import (
     Body,
@@ -65,11 +75,11 @@ def line_net(sources: Sequence[Body], at: Body, sizes: Sequence[float]) -> tuple
     plus = [n for n, way in zip(names, ways, strict=True) if way == positive]
     minus = [n for n, way in zip(names, ways, strict=True) if way != positive]
     if minus:
-        wrong = Mistake("opposites-added", "E_net", " + ".join(names), f"{ARROWS} Opposite arrows: subtract.")
+        wrong = Mistake("opposites-added", "E_net", " + ".join(names), OPPOSITE)
         why = f"Take {'right' if positive > 0 else 'left'} as positive: fields the other way count as negative."
     else:
         subtracted = f"abs({' - '.join(names)})"
-        wrong = Mistake("aligned-subtracted", "E_net", subtracted, f"{ARROWS} Both point the same way: add.")
+        wrong = Mistake("aligned-subtracted", "E_net", subtracted, SAME_WAY)
         why = "The fields at P all point the same way: add their sizes."
     made = written(
         "E_net = " + " - ".join([" + ".join(plus), *minus]),
@@ -206,7 +216,7 @@ def resolve_steps(source: Body, style: Style, at: Body) -> tuple[Step, ...]:
                         "sin-for-cos",
                         f"{name}{axis}",
                         f"{name}*{other}({angle})",
-                        "The side next to the angle is E cos θ, the side opposite it E sin θ.",
+                        beside_angle(f"{name}{axis}", angle, axis),
                     ),
                 ),
             )
@@ -215,13 +225,25 @@ def resolve_steps(source: Body, style: Style, at: Body) -> tuple[Step, ...]:
     )
 
 
+FROM_Y = (
+    "You have the angle with the y-axis. {{{name}}} is the angle with the x-axis, so divide {{{up}}} by {{{across}}}."
+)
+
+
+def beside_angle(component: str, angle: str, axis: str) -> str:
+    """What to say to sine and cosine exchanged in a component along an axis."""
+    took, where, use = ("sine", "next to", "cosine") if axis == "x" else ("cosine", "opposite", "sine")
+    return f"You took the {took} of {{{angle}}}. The component {{{component}}} lies {where} this angle: use its {use}."
+
+
 def angle_step(name: str, up: str, across: str, **rest: Any) -> Step:
     """An angle with the x-axis from its tangent."""
-    axis, why = "Name your reference axis.", "the angle was taken from the y-axis"
+    why = "the angle was taken from the y-axis"
+    say = FROM_Y.format(name=name, up=up, across=across)
     return Relation(
         f"tan({name}) = {up}/{across}",
         units={name: "°"},
-        mistakes=(Mistake("angle-inverted", name, f"atan({across}/{up})", axis, why),),
+        mistakes=(Mistake("angle-inverted", name, f"atan({across}/{up})", say, why),),
         **rest,
     ).step(name)
 
@@ -233,7 +255,7 @@ def sum_step(axis: str, terms: Sequence[tuple[int, str]]) -> Step:
     wrong: tuple[Mistake, ...] = ()
     if len({sign for sign, _ in terms}) > 1:
         all_added = " + ".join(term for _, term in terms)
-        wrong = (Mistake(f"opposites-added-{axis}", name, all_added, f"{ARROWS} Opposite arrows: subtract."),)
+        wrong = (Mistake(f"opposites-added-{axis}", name, all_added, OPPOSITE),)
     return written(
         f"{name} = {signed.replace(' - ', '-', 1) if signed.startswith(' - ') else signed}",
         "N·C⁻¹",
@@ -262,7 +284,7 @@ def net_steps(sources: Sequence[Body], at: Body, k: float, style: Style) -> tupl
     steps += [sum_step(axis, kept) for axis, kept in zip("xy", terms, strict=True) if kept]
     have = [f"E_{axis}" for axis, kept in zip("xy", terms, strict=True) if kept]
     added = " + ".join(f"E_{s.tag}" for s in sources)
-    wrong = Mistake("sizes-added", "E_net", added, f"{ARROWS} Fields have directions: add them as vectors.")
+    wrong = Mistake("sizes-added", "E_net", added, SIZES_ADDED)
 
     def towards(v: Values) -> Direction:
         return of_field(compass(*components(v, sources), style))

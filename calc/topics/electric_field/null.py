@@ -26,7 +26,17 @@ WHERE = (
     ("beyond-B", "from B, on the far side of B from A"),
 )
 ROOTS = "Take square roots of both sides."
-AGREE = "There the fields agree in direction: they add up and cannot cancel."
+NOT_ROOTED = (
+    "You left out the square roots. The fields go with the square of the distance, so take square roots of both sides"
+    " before you solve for {x}."
+)
+AGREE = (
+    "You have the other root for {x}. There the two fields point the same way and cannot cancel: take the root where"
+    " they are opposite."
+)
+FROM_OTHER = (
+    "You have the distance from the other charge. {{x}} starts at {here}, so put {{{small}}} on top of the fraction."
+)
 
 
 def refuse_no_null(data: Data) -> None:
@@ -63,13 +73,11 @@ def null_steps(first: float, second: float, names: tuple[str, str] = NAMES) -> t
     small, large = f"sqrt({near})", f"sqrt({far})"
     equal = abs(first) == abs(second)
     rejected = f"D*{small}/({small} - {large})" if like else f"-(D*{small}/({large} + {small}))"
-    nearer = (
-        "The null point is nearer to the smaller charge." if like else f"Measure x from {here}, the smaller charge."
-    )
+    other_end = FROM_OTHER.format(here=here, small=small)
     wrong = (
-        Mistake("not-rooted", "x", f"D*{near}/({far} {apart} {near})", ROOTS),
+        Mistake("not-rooted", "x", f"D*{near}/({far} {apart} {near})", NOT_ROOTED),
         Mistake("other-root", "x", f"abs({rejected})", AGREE),
-        Mistake("upside-down", "x", f"D*{large}/({large} {apart} {small})", nearer),
+        Mistake("upside-down", "x", f"D*{large}/({large} {apart} {small})", other_end),
     )
     reason = (
         "Between like charges the two fields point opposite ways. Let x be the distance from A; B is then D − x away."

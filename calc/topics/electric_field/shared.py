@@ -75,7 +75,7 @@ PLAIN_FIELD = (
     "twice as far away makes it four times weaker."
 )
 WHY_SOURCE = "Q is the charge that makes the field. Put in its size; its sign gives the direction."
-NOT_SQUARED = "Inverse square: square the distance."
+NOT_SQUARED = "You divided by {r} only once. The field falls with the square of the distance, so divide by {r^2}."
 
 FOUR = FOUR_WAYS.options
 TURNED = {"right": 0.0, "up": 90.0, "left": 180.0, "down": 270.0}

@@ -37,7 +37,12 @@ PLAIN_NET = (
     "Each charge pushes a coulomb at P its own way. Pushes the same way help each other; opposite ones "
     "take from each other."
 )
-ARROWS = "Arrow at P for each."
+OPPOSITE = (
+    "You added fields that point opposite ways. Draw an arrow at P for each field, and subtract those that point the"
+    " other way."
+)
+SAME_WAY = "You subtracted fields that point the same way. Draw an arrow at P for each field, then add their sizes."
+SIZES_ADDED = "You added the sizes of the fields. They point different ways at P: add components, then use Pythagoras."
 COUNTED = ("A", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight")
 
 
@@ -90,7 +95,10 @@ def gap_step(source: Body, at: Body) -> Step:
     if sloped(source, at):
         line = f"{name} = sqrt(({across})^2 + ({along})^2)"
         why = "Pythagoras with the steps across and up, from the source to P."
-        say = "The shortest way is along the joining line: use Pythagoras."
+        say = (
+            f"You added the steps along x and along y. The distance {{{name}}} is the straight line to P: use"
+            " Pythagoras."
+        )
         wrong: tuple[Mistake, ...] = (Mistake("places-added", name, f"abs({across}) + abs({along})", say),)
     else:
         flat = abs(at.x - source.x) > abs(at.y - source.y)
@@ -111,7 +119,10 @@ def field_step(source: Body, where: Towards, way: str, first: bool, placed: bool
     """One source's field at P. way: the direction inside a sentence; placed: a charge q is put at P."""
     name, gap = f"E_{source.tag}", f"r_{source.tag}"
     act, side_ = ("repels", "away from") if source.charge > 0 else ("attracts", "towards")
-    say = "E belongs to the source: put in the charge that makes the field."
+    say = (
+        f"You put in {{q}}, the charge placed at P. The field {{{name}}} belongs to its source, so use"
+        f" {{{source.name}}}."
+    )
     law = between(SOURCE_FIELD, E=name, Q=source.name, r=gap)
     wrong = tuple(replace(m, why="") for m in law.mistakes if m.at == name)  # in a sum the answer does not show how
     of_placed = Mistake("test-charge", name, f"k*abs(q)/{gap}^2", say)

@@ -65,7 +65,14 @@ FROM_A = written(
     what="Distance from dome A to P",
     why="P lies beyond B, so A is further away by the distance between the domes.",
     plain="Add the two stretches.",
-    mistakes=(Mistake("wrong-distance", "r_A", "D", "Measure from the source to P, not between the sources."),),
+    mistakes=(
+        Mistake(
+            "wrong-distance",
+            "r_A",
+            "D",
+            "You used {D}, the distance between the domes. Measure from dome A to P: add {r_B}.",
+        ),
+    ),
 )
 NOT_UNIFORM = memo(
     "later",

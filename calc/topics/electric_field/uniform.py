@@ -157,13 +157,13 @@ def force_of(body: Charged) -> Relation:
     )
 
 
-OTHER_MASS = "Look again at the data sheet: electrons and protons have different masses."
+OTHER_MASS = "You used {%s}, the mass of the other particle. Look at the data sheet again and put in {%s}."
 
 
 def other_mass(force: str, makes: str, mass: str) -> tuple[Mistake, ...]:
     """The acceleration of an electron worked with the mass of a proton, or the other way round."""
     other = {"m_e": "m_p", "m_p": "m_e"}.get(mass)
-    return (Mistake("other-mass", makes, f"{force}/{other}", OTHER_MASS),) if other else ()
+    return (Mistake("other-mass", makes, f"{force}/{other}", OTHER_MASS % (other, mass)),) if other else ()
 
 
 def newton(body: Charged) -> Relation:

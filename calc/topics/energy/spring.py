@@ -5,7 +5,8 @@ from calc.topics.energy.laws import CONSERVED
 from calc.topics.shared.quantities import extension, height, mass, speed, spring_constant
 from calc.working.declaring import Mistake, Relation, declare
 
-NO_SPEED = "The ball still moves at P: subtract its kinetic energy first."
+NO_SPEED = "You gave all the energy to the height. The ball still moves at P: subtract {1/2*m*v^2} first."
+LIFTED = "You gave all the energy to the speed. Part of it lifts the ball: subtract {m*g*h} first."
 SPENT = "The spring cannot give so much: at P the ball would have more energy than the spring had. Check the numbers."
 BARS = "Bars to one scale. At the start all the energy is in the spring; at P it is shared between height and speed."
 SPRING = Relation(
@@ -14,7 +15,7 @@ SPRING = Relation(
     why="Only the weight and the spring do work: what the spring gives up becomes height and speed.",
     plain="The spring pays, and the ball gets all of it: some as height, the rest as speed.",
     mistakes=(
-        Mistake("height-forgotten", "v", "sqrt(k*x^2/m)", "Part of the energy lifts the ball: subtract mgh first."),
+        Mistake("height-forgotten", "v", "sqrt(k*x^2/m)", LIFTED),
         Mistake("speed-forgotten", "h", "k*x^2/(2*m*g)", NO_SPEED),
     ),
 )

@@ -23,8 +23,13 @@ NO_LIFT = (
     "No equilibrium this way: the electrostatic force points {down}, like the weight, and nothing pulls {up}. "
     "Turn one charge's sign, or put the fixed charge on the other side."
 )
-WHOSE_DISTANCE = "Measure from the fixed charge to the point, not to the sphere."
-ADD_OR_SUBTRACT = "Draw an arrow for each field at the point: same way, add; opposite ways, subtract."
+WHOSE_DISTANCE = "You used {r}, which ends at the sphere. Measure from the fixed charge to the point instead."
+SAME_WAY = "You subtracted the fields. Draw an arrow for each at the point: they point the same way, so add them."
+OPPOSITE_WAYS = "You added the fields. Draw an arrow for each at the point: they point opposite ways, so subtract them."
+FIELD_SQUARED = "You divided by the distance only once. The field falls with its square, so square the distance first."
+STILL_ACTS = (
+    "You counted the weight alone. The charges still act on each other after the cut: keep {F_E} in the net force."
+)
 
 
 @dataclass(frozen=True)
@@ -78,7 +83,7 @@ class Line:
             laws += [coulomb(toward, self.sign_1, self.sign_2, self.equal), counting(self.sign_1)]
         if self.string != "none":
             alone = "m*(g*sin(theta))" if self.slope else "m*(g)"
-            forgot = Mistake("charge-forgotten", "F_net", alone, "The charge still acts: keep F_E in the net force.")
+            forgot = Mistake("charge-forgotten", "F_net", alone, STILL_ACTS)
             laws += cut(self.way(self.motion), forgot)
             if self.slope and self.lift:
                 laws.append(mass_from_cut(self.string, self.lift))
@@ -163,7 +168,7 @@ class Line:
             direction=self.way(up),
             plain="A field says what a positive charge would feel, newton for each coulomb." if first else "",
         )
-        slip = Mistake("not-squared", step.makes, step.how.removesuffix("^2"), "Inverse square: square the distance.")
+        slip = Mistake("not-squared", step.makes, step.how.removesuffix("^2"), FIELD_SQUARED)
         return alone(replace(step, mistakes=(slip,)))
 
     def net_field(self, first: int, second: int) -> Relation:
@@ -188,7 +193,9 @@ class Line:
                 A,
                 direction=way,
                 plain="Two winds along one line: together they are stronger, against each other weaker.",
-                mistakes=(Mistake("wrong-sum", "E_net", taken if same else added, ADD_OR_SUBTRACT),),
+                mistakes=(
+                    Mistake("wrong-sum", "E_net", taken if same else added, SAME_WAY if same else OPPOSITE_WAYS),
+                ),
             )
         )
 

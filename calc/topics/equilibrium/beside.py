@@ -50,6 +50,7 @@ from calc.topics.equilibrium.threads import Pair, bad_angle
 from calc.topics.shared.electrostatics import (
     COULOMB,
     EQUILIBRIUM,
+    PLATE_SLIPS,
     SECOND,
     kind_of_force,
     refuse_zero_charge,
@@ -301,11 +302,7 @@ PLATES = Relation(
     "Between parallel plates the field is uniform.",
     {"E": "V·m⁻¹", "V": "V", "d": "m"},
     "The same voltage over a smaller gap makes a stronger field: share the volts out over the metres.",
-    mistakes=(
-        Mistake("multiplied", "E", "V*d", "Per metre: divide."),
-        Mistake("divided", "V", "E/d", "E is volts per metre: multiply by the metres."),
-        Mistake("upside-down", "d", "E/V", "E is volts per metre: d is the volts divided by E."),
-    ),
+    mistakes=PLATE_SLIPS,
 )
 BETWEEN = (
     (
@@ -344,9 +341,24 @@ def force_in_field(way: Direction | None, sign: int) -> Relation:
         sizes=("Q",),
         directions={**known, **({"Q": sign_of_charge(sign)} if sign else {})},
         mistakes=(
-            Mistake("divided", "F_E", "E/Q", "E is the force per coulomb: multiply by the coulombs."),
-            Mistake("upside-down", "Q", "E/F_E", "F_E = QE, so Q = F_E/E."),
-            Mistake("upside-down", "E", "Q/F_E", "F_E = QE, so E = F_E/Q."),
+            Mistake(
+                "divided",
+                "F_E",
+                "E/Q",
+                "You divided {E} by {Q}. {E} tells the force on each coulomb, so multiply: {Q*E}.",
+            ),
+            Mistake(
+                "upside-down",
+                "Q",
+                "E/F_E",
+                "You divided {E} by {F_E}. The force is {Q*E}, so divide {F_E} by {E} to get {Q}.",
+            ),
+            Mistake(
+                "upside-down",
+                "E",
+                "Q/F_E",
+                "You divided {Q} by {F_E}. The force is {Q*E}, so divide {F_E} by {Q} to get {E}.",
+            ),
         ),
     )
     return replace(

@@ -14,8 +14,25 @@ from calc.model.relations import Relation, Said
 from calc.topics.equilibrium.relations import PLAIN_BALANCE
 from calc.topics.equilibrium.shared import BALANCE_MARKS
 
-SWAPPED = "Small θ: small pull down the slope. The component along the slope has sin θ."
-ACROSS = "N balances the component across the slope, which has cos θ: nearly the whole weight on a gentle slope."
+SWAPPED = (
+    "You took the cosine of {theta}. The component of the weight along the slope lies opposite {theta}: use the sine."
+)
+NOT_ARCCOS = "You took the inverse cosine. {F_gpar} lies opposite {theta}, so use the inverse sine of {F_gpar/(m*g)}."
+ALONG_IT = "You used the whole weight. Only a part of it acts along the slope: use the component {m*g*sin(theta)}."
+ACROSS = (
+    "You took the sine of {theta}. {N} balances the component of the weight next to {theta}, across the slope: use the"
+    " cosine."
+)
+NOT_ARCSIN = (
+    "You took the inverse sine. {N} balances the component next to {theta}, so use the inverse cosine of {N/(m*g)}."
+)
+ACROSS_IT = "You let {N} carry the whole weight. On a slope it balances only one component: use {m*g*cos(theta)}."
+FORGOTTEN = "You left out {F_E}. The charges still act on each other: put {F_E} into the sum of the forces."
+PULL_TURNED = (
+    "You took {F_E} the other way. Say first whether the charges attract or repel, draw {F_E}, and add up the forces"
+    " again."
+)
+PUSH_TURNED = "You took one force the other way. Draw all of them again, and see which point the same way as {F_E}."
 GENTLE = "On a gentle slope gravity pulls only a little along it; on a steep one nearly with all its strength."
 EXCHANGED = "sin and cos are exchanged"
 FROM_PARALLEL = "Find the {} from the component along the slope"
@@ -25,7 +42,14 @@ WEIGHT = Relation(
     "The weight acts straight down.",
     {"F_g": "N", "m": "kg"},
     marks=NO_MARKS,
-    mistakes=(Mistake("multiplied", "m", "F_g*g", "Divide by g: m = F_g/g."),),
+    mistakes=(
+        Mistake(
+            "multiplied",
+            "m",
+            "F_g*g",
+            "You multiplied {F_g} by {g}. The weight is {m*g}, so divide it by {g} to get the mass {m}.",
+        ),
+    ),
     said={
         "F_g": Said(marks=NO_MARKS, plain="How hard the earth pulls on the sphere."),
         "m": Said("Find the mass from the weight", "The weight is m times g.", marks=SA),
@@ -39,9 +63,9 @@ PARALLEL = Relation(
     marks=SA,
     mistakes=(
         Mistake("sin-cos", "F_gpar", "m*g*cos(theta)", SWAPPED, EXCHANGED),
-        Mistake("not-resolved", "F_gpar", "m*g", "Only a component of the weight acts along the slope: use mg sin θ."),
+        Mistake("not-resolved", "F_gpar", "m*g", ALONG_IT),
         Mistake("sin-cos", "m", "F_gpar/(g*cos(theta))", SWAPPED, EXCHANGED),
-        Mistake("sin-cos", "theta", "acos(F_gpar/(m*g))", SWAPPED, EXCHANGED),
+        Mistake("sin-cos", "theta", "acos(F_gpar/(m*g))", NOT_ARCCOS, EXCHANGED),
     ),
     said={
         "F_gpar": Said(marks=NO_MARKS, plain=GENTLE),
@@ -56,9 +80,9 @@ NORMAL = Relation(
     {"N": "N", "m": "kg", "theta": "°"},
     mistakes=(
         Mistake("sin-cos", "N", "m*g*sin(theta)", ACROSS, EXCHANGED),
-        Mistake("not-resolved", "N", "m*g", "On a slope N is less than the weight: use mg cos θ."),
+        Mistake("not-resolved", "N", "m*g", ACROSS_IT),
         Mistake("sin-cos", "m", "N/(g*sin(theta))", ACROSS, EXCHANGED),
-        Mistake("sin-cos", "theta", "asin(N/(m*g))", ACROSS, EXCHANGED),
+        Mistake("sin-cos", "theta", "asin(N/(m*g))", NOT_ARCSIN, EXCHANGED),
     ),
     said={
         "N": Said(plain="The slope pushes back just as hard as the sphere presses on it."),
@@ -125,15 +149,15 @@ def balance(string: str, lift: int, weight: str, why: str) -> Relation:
                 "reversed",
                 "T",
                 pull,
-                "Like repels, unlike attracts: which way does F_E point? Then add or subtract.",
+                PULL_TURNED,
                 "the answer differs by 2F_E",
             ),
-            Mistake("charge-forgotten", "T", whole, "The charge still acts: F_E belongs in the sum."),
+            Mistake("charge-forgotten", "T", whole, FORGOTTEN),
             Mistake(
                 "reversed",
                 "F_E",
                 push,
-                "Draw the forces again: which of them point the same way?",
+                PUSH_TURNED,
                 "one force is taken the other way",
             ),
         ]

@@ -15,13 +15,33 @@ from calc.model.answers import Direction
 from calc.model.directions import ALONG_THREAD, ELECTRONS
 from calc.model.questions import NO_MARKS, Check, Mistake, Step, Values
 from calc.model.relations import Relation, Said
-from calc.topics.shared.electrostatics import COULOMB, PLAIN_LAW, SECOND, WHY_SIGN, sign_of_charge
+from calc.topics.shared.electrostatics import (
+    COULOMB,
+    EACH_BRINGS,
+    NOT_ADDED,
+    NOT_ROOTED,
+    NOT_SQUARED,
+    ONLY_ONCE,
+    PER_ELECTRON,
+    PLAIN_LAW,
+    SECOND,
+    WHY_SIGN,
+    sign_of_charge,
+)
 
 PLAIN_BALANCE = "Nothing moves, so the pulls up and the pulls down along the line are worth the same."
 AWAY, TO_SUPPORT = ALONG_THREAD.of("away"), ALONG_THREAD.of("to")
-OPPOSITE = "F_E is opposite α and mg beside it: tan α = F_E/(mg)."
-UPRIGHT = "The vertical part of T balances mg: T cos α = mg."
-LEVEL = "F_E is opposite α: T sin α."
+OPPOSITE = (
+    "You have the tangent upside down. {F_E} lies opposite {alpha} and {m*g} next to it: start again from"
+    " {tan(alpha)} = {F_E/(m*g)}."
+)
+LONGEST = "You used the sine. {m*g} is a side at the right angle, not the longest side: use the tangent of {alpha}."
+MULTIPLIED = (
+    "You multiplied by the cosine. The vertical part of {T} carries the weight, {T*cos(alpha)} = {m*g}: divide {m*g} by"
+    " {cos(alpha)}."
+)
+UPRIGHT = "You took the sine for the vertical part of {T}. It lies next to {alpha}: use {T*cos(alpha)} = {m*g}."
+LEVEL = "You took the cosine. The horizontal part of {T} lies opposite {alpha}: use {T*sin(alpha)} = {F_E}."
 
 
 def directed(law: Relation, ways: Mapping[str, Direction]) -> Relation:
@@ -50,7 +70,7 @@ THREAD = (
                 "sin-for-tan",
                 "F_E",
                 "m*g*sin(alpha)",
-                "mg is a side of the right angle, not the longest side: use tan α.",
+                LONGEST,
             ),
             Mistake("tan-inverted", "m", "F_E*tan(alpha)/g", OPPOSITE),
             Mistake("tan-inverted", "alpha", "atan(m*g/F_E)", OPPOSITE),
@@ -63,7 +83,7 @@ THREAD = (
         THREAD_UNITS,
         PLAIN_BALANCE,
         mistakes=(
-            Mistake("cos-times", "T", "m*g*cos(alpha)", UPRIGHT, "the answer is smaller than the weight"),
+            Mistake("cos-times", "T", "m*g*cos(alpha)", MULTIPLIED, "the answer is smaller than the weight"),
             Mistake("sin-cos", "m", "T*sin(alpha)/g", UPRIGHT),
             Mistake("sin-cos", "alpha", "asin(m*g/T)", UPRIGHT),
         ),
@@ -101,12 +121,12 @@ WOULD_CUT = Relation(
 )
 
 
-NOT_SQUARED, ROOT_OMITTED = ("Inverse square: square the distance.", "You have r²: take the square root.")
+SUMMED = "You added the two charges. The force grows in step with each of them, so multiply: {Q1^2}."
 SIZE = "Use Coulomb's law for the size of the charge"
 
 
-def _coulomb(both: str, added: str, charges: tuple[str, ...], *mistakes: Mistake) -> Relation:
-    """Coulomb's law with its product of charges."""
+def _coulomb(both: str, added: str, say: str, charges: tuple[str, ...], *mistakes: Mistake) -> Relation:
+    """Coulomb's law with its product of charges. say: to one who added them."""
     law = Relation(
         f"F_E = k*{both}/r^2",
         "Find the electrostatic force with Coulomb's law",
@@ -116,9 +136,9 @@ def _coulomb(both: str, added: str, charges: tuple[str, ...], *mistakes: Mistake
         sizes=charges,
         quotes=(COULOMB.name,),
         mistakes=(
-            Mistake("not-squared", "F_E", f"k*{both}/r", NOT_SQUARED, "the answer is r times the right one"),
-            Mistake("added", "F_E", f"k*({added})/r^2", "Product, not sum: multiply the charges."),
-            Mistake("root-omitted", "r", f"k*{both}/F_E", ROOT_OMITTED, "the answer is the square of the distance"),
+            Mistake("not-squared", "F_E", f"k*{both}/r", NOT_SQUARED, "the answer is {r} times the right one"),
+            Mistake("added", "F_E", f"k*({added})/r^2", say),
+            Mistake("root-omitted", "r", f"k*{both}/F_E", NOT_ROOTED, "the answer is the square of the distance"),
             *mistakes,
         ),
     )
@@ -130,12 +150,17 @@ def _coulomb(both: str, added: str, charges: tuple[str, ...], *mistakes: Mistake
 TWO_CHARGES = _coulomb(
     "Q1*Q2",
     "Q1+Q2",
+    NOT_ADDED,
     ("Q1", "Q2"),
-    Mistake("not-squared", "Q1", "F_E*r/(k*Q2)", NOT_SQUARED),
-    Mistake("not-squared", "Q2", "F_E*r/(k*Q1)", NOT_SQUARED),
+    Mistake("not-squared", "Q1", "F_E*r/(k*Q2)", ONLY_ONCE),
+    Mistake("not-squared", "Q2", "F_E*r/(k*Q1)", ONLY_ONCE),
 )
 EQUAL_CHARGES = _coulomb(
-    "Q1^2", "2*Q1", ("Q1",), Mistake("root-omitted", "Q1", "F_E*r^2/k", "You have Q²: take the square root.")
+    "Q1^2",
+    "2*Q1",
+    SUMMED,
+    ("Q1",),
+    Mistake("root-omitted", "Q1", "F_E*r^2/k", "You stopped at {Q1^2}. Take its square root: that is the charge {Q1}."),
 )
 
 
@@ -156,8 +181,8 @@ COUNTING = Relation(
     "Divide the pile by the size of one grain to count the grains.",
     sizes=("Q1",),
     mistakes=(
-        Mistake("multiplied", "n", "Q1*e", "Divide by the charge of one electron: n = Q/e."),
-        Mistake("divided", "Q1", "n/e", "Multiply: each electron brings e."),
+        Mistake("multiplied", "n", "Q1*e", PER_ELECTRON % "Q1"),
+        Mistake("divided", "Q1", "n/e", EACH_BRINGS % "n} by {e"),
     ),
     said={
         "n": Said(count=True),
@@ -183,7 +208,11 @@ CUT = (
     " Before the cut they were balanced by T, so the net force is now as large as T was."
 )
 TENSION_KEPT = Mistake(
-    "tension-kept", "F_net", "0", "The cut removes T: the other forces no longer balance.", "the answer is zero"
+    "tension-kept",
+    "F_net",
+    "0",
+    "You let the forces balance as before. The cut takes {T} away at once: leave {T} out and add up the others.",
+    "the answer is zero",
 )
 
 
@@ -203,7 +232,14 @@ SECOND_LAW = Relation(
     "The net force gives the acceleration, in its own direction.",
     {"a": "m·s⁻²"},
     "The heavier the body, the less a given push changes its motion.",
-    mistakes=(Mistake("multiplied", "a", "F_net*m", "Divide: a = F_net/m."),),
+    mistakes=(
+        Mistake(
+            "multiplied",
+            "a",
+            "F_net*m",
+            "You multiplied {F_net} by {m}. A larger mass is harder to speed up, so divide: {a} = {F_net/m}.",
+        ),
+    ),
     quotes=(SECOND.name,),
 )
 

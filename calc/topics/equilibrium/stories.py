@@ -219,10 +219,15 @@ GOES_SLACK = Step(
             "root-omitted",
             "r_0",
             "k*Q1*Q2/F_gpar",
-            "You have r²: take the square root.",
+            "You stopped at {r_0^2}. Take its square root: that is the distance {r_0}.",
             "the answer is the square of the distance",
         ),
-        Mistake("weight-for-component", "r_0", "sqrt(k*Q1*Q2/(m*g))", "Only mg sin θ acts along the slope."),
+        Mistake(
+            "weight-for-component",
+            "r_0",
+            "sqrt(k*Q1*Q2/(m*g))",
+            "You used the whole weight. Only its component along the slope has to be balanced: use {F_gpar}.",
+        ),
     ),
 )
 
@@ -366,9 +371,17 @@ NEXT_DAY = (
                 "in-proportion",
                 "r_after",
                 "f*r",
-                "F_E goes with 1/r²: the height changes with the square root of the charge.",
+                (
+                    "You multiplied the height by {f} itself. The force goes with 1/r², so multiply by the square"
+                    " root of {f}."
+                ),
             ),
-            Mistake("old-charge", "r_after", "sqrt(k*Q1*Q2/(m*g))", "Use the charge that is left."),
+            Mistake(
+                "old-charge",
+                "r_after",
+                "sqrt(k*Q1*Q2/(m*g))",
+                "You used {Q2}, the charge it had before. Put in {Q2_after}, the charge that is left.",
+            ),
         ),
     ),
 )

@@ -36,7 +36,9 @@ from calc.topics.shared.electrostatics import kind_of_force
 from calc.working.roots import scan
 
 METHOD = "No rearranging frees α: try angles, halving the interval in which the two sides cross until they agree."
-HALF = "Use half: α is the angle of one thread with the vertical."
+HALF = (
+    "You used the angle between the two threads. {alpha} is the angle of one thread with the vertical: use half of it."
+)
 TOUCH = (
     "The spheres would touch or overlap. Use a larger distance between the supports, shorter threads or a smaller"
     " angle."
@@ -70,8 +72,18 @@ SHIFT = Relation(
     {"x": "m", "alpha": "°", "L": "m"},
     marks=SA,
     mistakes=(
-        Mistake("sin-cos", "x", "L*cos(alpha)", "The shift is opposite α: use sin α."),
-        Mistake("sin-cos", "alpha", "acos(x/L)", "x is opposite α: use sin α = x/L."),
+        Mistake(
+            "sin-cos",
+            "x",
+            "L*cos(alpha)",
+            "You used the cosine. The shift {x} lies opposite {alpha}, so use the sine: {L*sin(alpha)}.",
+        ),
+        Mistake(
+            "sin-cos",
+            "alpha",
+            "acos(x/L)",
+            "You used the inverse cosine. The shift {x} lies opposite {alpha}: use {sin(alpha)} = {x/L}.",
+        ),
     ),
     said={
         "x": Said(
@@ -90,10 +102,27 @@ ONE_SUPPORT = Relation(
     {"r": "m", "x": "m"},
     marks=SA,
     mistakes=(
-        Mistake("half-gap", "r", "x", "Two half-gaps: r = 2L sin α.", "the answer is half the right one"),
-        Mistake("half-gap", "x", "r", "Only half of r belongs to one thread's triangle."),
+        Mistake(
+            "half-gap",
+            "r",
+            "x",
+            "You stopped at the shift {x} of one sphere. Both hang to the side, so double it.",
+            "the answer is half the right one",
+        ),
+        Mistake(
+            "half-gap",
+            "x",
+            "r",
+            "You used the whole distance {r}. Only half of it belongs to the triangle of one thread: halve it.",
+        ),
     ),
     said={"x": Said("Halve the distance between the spheres", "The support is above the middle.", marks=NO_MARKS)},
+)
+
+
+LEAN_TURNED = (
+    "You let the threads lean the other way. Repelling spheres lean outwards, attracting ones inwards: %s the two"
+    " shifts."
 )
 
 
@@ -106,9 +135,19 @@ def two_supports(plus: str, minus: str, lean: str) -> Relation:
         {"r": "m", "x": "m", "s": "m"},
         marks=SA,
         mistakes=(
-            Mistake("one-shift", "r", f"s {plus} x", "Two shifts: one on each side."),
-            Mistake("wrong-lean", "r", f"s {minus} 2*x", "Repelling spheres lean outwards, attracting ones inwards."),
-            Mistake("not-halved", "x", "r - s" if plus == "+" else "s - r", "Two shifts: halve the difference."),
+            Mistake(
+                "one-shift",
+                "r",
+                f"s {plus} x",
+                "You counted one shift only. Each of the two spheres hangs to the side by {x}: count it twice.",
+            ),
+            Mistake("wrong-lean", "r", f"s {minus} 2*x", LEAN_TURNED % ("add" if plus == "+" else "subtract")),
+            Mistake(
+                "not-halved",
+                "x",
+                "r - s" if plus == "+" else "s - r",
+                "You gave one thread the whole difference between {r} and {s}. Both share it equally: halve it.",
+            ),
         ),
     )
     return replace(

@@ -43,6 +43,8 @@ from calc.working.solving import Situation, question
 FIRST, SECOND = ({"m": f"m{i}", "alpha": f"alpha_{i}", "T": f"T{i}", "F_E": "F_E"} for i in (1, 2))
 ANGLES = (FIRST["alpha"], SECOND["alpha"])
 NO_THREAD = "No thread hangs at such an angle: each angle must be more than 0° and less than 90°. Check the numbers."
+SAME_FORCE = "The force is the same on both spheres, so {m1*tan(alpha_1)} = {m2*tan(alpha_2)}."
+NEXT_TO = "The depth {h} lies next to {alpha_%s}, so use the cosine:"
 OTHER_BODY = "Each sphere has its own mass and its own angle: keep them together."
 BOTH = Relation(
     "m1*tan(alpha_1) = m2*tan(alpha_2)",
@@ -56,7 +58,7 @@ BOTH = Relation(
                 "upside-down",
                 f"alpha_{i}",
                 f"atan(m{i}*tan(alpha_{j})/m{j})",
-                "The lighter sphere hangs at the larger angle: m₁ tan α₁ = m₂ tan α₂.",
+                f"You have the masses the other way round. {SAME_FORCE} Divide by {{m{i}}}.",
             )
             for i, j in ((1, 2), (2, 1))
         ),
@@ -65,7 +67,10 @@ BOTH = Relation(
                 "angles-in-proportion",
                 f"alpha_{i}",
                 f"m{j}*alpha_{j}/m{i}",
-                "Not the angles but their tangents go with 1/m: take tan first.",
+                (
+                    f"You put the angles in proportion. Their tangents are: take the tangent of {{alpha_{j}}} first,"
+                    " and the inverse tangent last."
+                ),
             )
             for i, j in ((1, 2), (2, 1))
         ),
@@ -74,7 +79,7 @@ BOTH = Relation(
                 "upside-down",
                 f"m{i}",
                 f"m{j}*tan(alpha_{i})/tan(alpha_{j})",
-                "The sphere at the larger angle is the lighter one: m₁ tan α₁ = m₂ tan α₂.",
+                f"You have the tangents the other way round. {SAME_FORCE} Divide by {{tan(alpha_{i})}}.",
             )
             for i, j in ((1, 2), (2, 1))
         ),
@@ -86,7 +91,14 @@ APART = Relation(
     "Each sphere hangs h tan α to the side of the vertical through the hook.",
     {"r": "m", "h": "m"},
     "Two triangles stand side by side with the same height.",
-    mistakes=(Mistake("one-shift", "r", "h*tan(alpha_1)", "Two shifts: one on each side."),),
+    mistakes=(
+        Mistake(
+            "one-shift",
+            "r",
+            "h*tan(alpha_1)",
+            "You counted one shift only. The other sphere hangs to its own side: add {h*tan(alpha_2)}.",
+        ),
+    ),
 )
 
 
@@ -99,8 +111,10 @@ def threads_of(i: int) -> Relation:
         {f"L{i}": "m", "h": "m", f"alpha_{i}": "°"},
         marks=SA,
         mistakes=(
-            Mistake("sin-cos", f"L{i}", f"h/sin(alpha_{i})", "h is beside α: use cos α = h/L."),
-            Mistake("sin-cos", "h", f"L{i}*sin(alpha_{i})", "h is beside α: use cos α = h/L."),
+            Mistake("sin-cos", f"L{i}", f"h/sin(alpha_{i})", f"You used the sine. {NEXT_TO % i} {{h/cos(alpha_{i})}}."),
+            Mistake(
+                "sin-cos", "h", f"L{i}*sin(alpha_{i})", f"You used the sine. {NEXT_TO % i} {{L{i}*cos(alpha_{i})}}."
+            ),
         ),
     )
 

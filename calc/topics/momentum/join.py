@@ -5,8 +5,8 @@ from calc.topics.momentum.laws import MOMENTUM
 from calc.topics.shared.quantities import mass, velocity
 from calc.working.declaring import Limit, Mistake, Relation, declare
 
-SIGNS = "Opposite velocities have opposite signs: keep the minus of the one to the left."
-ADDED = "They move as one body: divide by both masses together."
+SIGNS = "You left out the sign of a velocity. To the left is negative here: put each velocity in with its sign."
+ADDED = "You divided by the first mass alone. They move on as one body: divide by {m1 + m2}."
 NO_MASS = "No mass fits: these velocities would need a mass of zero or less. Check the directions."
 APART = "They never meet: the first is on the left and must be the faster one to the right. Check the velocities."
 JOINED = Relation(

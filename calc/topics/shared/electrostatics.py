@@ -100,6 +100,29 @@ PLAIN_LAW = (
 NOT_SQUARED = "You divided by {r} only once. The force falls with the square of the distance, so divide by {r^2}."
 ONLY_ONCE = "You multiplied by {r} only once. Coulomb's law has the square of the distance, so multiply by {r^2}."
 NOT_ADDED = "You added {Q1} and {Q2}. The force grows in step with each of the two charges, so multiply them: {Q1*Q2}."
+NOT_ROOTED = "You stopped at {r^2}. Take its square root: that is the distance {r}."
+PER_ELECTRON = "You multiplied by {e}. Each electron carries {e}, so find how often {e} goes into {%s}: divide."
+EACH_BRINGS = "You divided {%s}. Each of the electrons brings the charge {e}, so multiply: {n*e}."
+PLATE_SLIPS = (
+    Mistake(
+        "multiplied",
+        "E",
+        "V*d",
+        "You multiplied {V} by {d}. {E} tells how many volts there are for each metre, so divide: {E} = {V/d}.",
+    ),
+    Mistake(
+        "divided",
+        "V",
+        "E/d",
+        "You divided {E} by {d}. {E} tells how many volts there are for each metre, so multiply: {V} = {E*d}.",
+    ),
+    Mistake(
+        "upside-down",
+        "d",
+        "E/V",
+        "You divided {E} by {V}. {E} tells how many volts there are for each metre: divide {V} by {E} to get {d}.",
+    ),
+)
 ALONE = "You have the formula upside down. Rearrange again: {%s} is alone when {F*r^2} is divided by {k*%s}."
 POINT_CHARGES = Relation(
     "F = k*Q1*Q2/r^2",
@@ -120,7 +143,7 @@ POINT_CHARGES = Relation(
             "root-omitted",
             "r",
             "k*Q1*Q2/F",
-            "You stopped at {r^2}. Take its square root: that is the distance {r}.",
+            NOT_ROOTED,
             "the answer is the square of the distance",
         ),
         Mistake("added", "r", "sqrt(k*(Q1+Q2)/F)", NOT_ADDED),

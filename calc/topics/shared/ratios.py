@@ -5,6 +5,8 @@ from calc.model.relations import Relation
 
 SQUARE = "You used {d} once. The force goes with the square of the distance, so its factor is squared: use {d^2}."
 GROWS = "You divided by {d^2}. Further apart the force is weaker, and {%s} has to make up for that: multiply by {d^2}."
+FURTHER = "You multiplied by {d^2}. Further apart means a smaller force, so divide by it."
+ADDED = "You added the factors {a} and {b}. Each of them changes the force by itself, so multiply them: {a*b}."
 INVERSE_SQUARE = Relation(
     "f = a*b/d^2",
     what="Compare the force after the change with the force before",
@@ -14,8 +16,8 @@ INVERSE_SQUARE = Relation(
     ),
     mistakes=(
         Mistake("not-squared", "f", "a*b/d", SQUARE),
-        Mistake("distance-multiplied", "f", "a*b*d^2", "You multiplied by {d^2}. Further apart means a smaller force, so divide by it."),
-        Mistake("factors-added", "f", "(a+b)/d^2", "You added the factors {a} and {b}. Each of them changes the force by itself, so multiply them: {a*b}."),
+        Mistake("distance-multiplied", "f", "a*b*d^2", FURTHER),
+        Mistake("factors-added", "f", "(a+b)/d^2", ADDED),
         Mistake(
             "root-omitted",
             "d",
@@ -23,7 +25,13 @@ INVERSE_SQUARE = Relation(
             "You stopped at {d^2}. Take its square root: that is the factor {d} of the distance.",
             "the answer is the square of the factor",
         ),
-        Mistake("inverse", "d", "sqrt(f/(a*b))", "You have the fraction under the root upside down. A larger force needs a smaller distance, so divide by {f}."),
+        Mistake(
+            "inverse",
+            "d",
+            "sqrt(f/(a*b))",
+            "You have the fraction under the root upside down. A larger force needs a smaller distance, so divide by"
+            " {f}.",
+        ),
         Mistake("not-squared", "a", "f*d/b", SQUARE),
         Mistake("distance-divided", "a", "f/(b*d^2)", GROWS % "a"),
         Mistake("not-squared", "b", "f*d/a", SQUARE),
@@ -36,8 +44,24 @@ TIMES = Relation(
     why="A factor says how many times as large the force becomes.",
     plain="Twice as strong means two times the first force.",
     mistakes=(
-        Mistake("divided", "new", "old/factor", "You divided by {factor}. The new force {new} is {factor} times the first one, so multiply: {factor*old}."),
-        Mistake("multiplied", "old", "new*factor", "You multiplied by {factor}. That leads on from {new}; to go back to the first force, divide by {factor}."),
-        Mistake("inverse", "factor", "old/new", "You divided the other way round. The factor tells how many times as large the new force is: divide {new} by {old}."),
+        Mistake(
+            "divided",
+            "new",
+            "old/factor",
+            "You divided by {factor}. The new force {new} is {factor} times the first one, so multiply: {factor*old}.",
+        ),
+        Mistake(
+            "multiplied",
+            "old",
+            "new*factor",
+            "You multiplied by {factor}. That leads on from {new}; to go back to the first force, divide by {factor}.",
+        ),
+        Mistake(
+            "inverse",
+            "factor",
+            "old/new",
+            "You divided the other way round. The factor tells how many times as large the new force is: divide {new}"
+            " by {old}.",
+        ),
     ),
 )
