@@ -288,7 +288,7 @@ def test_a_renamed_mistake_is_still_told(kept: str, monkeypatch: pytest.MonkeyPa
     monkeypatch.setattr(topics, "find", lambda key: (topic, renamed))
     tried = {"day": "2026-03-02", "level": 1, "earned": 1, "possible": 3, "mistakes": [kept]}
     reply = asked("revision", {"today": "2026-03-09", "history": {"coulomb.force": [tried]}})["data"]
-    told = [m.say for s in renamed.plan(read(renamed, question.example).data).steps for m in s.mistakes]
+    told = [m.said for s in renamed.plan(read(renamed, question.example).data).steps for m in s.mistakes]
     assert any(say in unescape(reply["html"]) for say in told) == (kept != "gone@r")
 
 

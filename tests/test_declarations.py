@@ -103,7 +103,7 @@ def test_known_mistakes_are_real_and_different(key: str) -> None:
     right = run(plan, constants)
     for mistake in (*plan.mistakes, *(m for step in plan.steps for m in step.mistakes)):
         assert mistake.at in right, mistake.key
-        assert mistake.say.strip().endswith((".", "?", "!")), mistake.key
+        assert mistake.said.strip().endswith((".", "?", "!")), mistake.key
         scope = {**constants, **plan.values} if mistake.at in plan.values else right
         try:
             wrong = expression(mistake.instead).value({**right, **scope})

@@ -63,7 +63,7 @@ def sentences(worked: WorkedAnswer, plan: Plan) -> list[str]:
         if drawn:
             told += [drawn.description, *drawn.notes]
     told += [check.words for check in worked.checks]
-    told += [mistake.say for step in plan.steps for mistake in step.mistakes]
+    told += [mistake.said for step in plan.steps for mistake in step.mistakes]
     return [words.replace("\N{NO-BREAK SPACE}", " ") for words in told if words]
 
 
@@ -79,7 +79,7 @@ def phrases(worked: WorkedAnswer, plan: Plan) -> list[str]:
             )
     told += [check.what for check in worked.checks]
     told += [drawn.title for drawn in [worked.figure, *(p.figure for p in worked.parts)] if drawn]
-    told += [mistake.why for step in plan.steps for mistake in step.mistakes if mistake.why]
+    told += [mistake.shows for step in plan.steps for mistake in step.mistakes if mistake.why]
     return [words.replace("\N{NO-BREAK SPACE}", " ") for words in told]
 
 

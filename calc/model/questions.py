@@ -129,12 +129,18 @@ class DeclarationError(ValueError):
 
 
 IN_BRACES = re.compile(r"\{([^{}]*)\}")
+NAME = re.compile(r"[A-Za-z]\w*")
 
 
 @lru_cache(maxsize=4096)
 def _printed(words: str) -> str:
     """Words with each formula in braces as a page prints it."""
     return IN_BRACES.sub(lambda found: expression(found[1]).maths().text, words)
+
+
+def in_names(words: str, names: Mapping[str, str]) -> str:
+    """Words whose formulas in braces speak of other quantities: ``{r^2}`` of ``{r_12^2}``."""
+    return IN_BRACES.sub(lambda found: NAME.sub(lambda name: names.get(name[0], name[0]), found[0]), words)
 
 
 @dataclass(frozen=True)

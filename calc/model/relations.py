@@ -7,7 +7,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
@@ -17,7 +16,7 @@ from calc.language.rearranging import rearranged
 from calc.language.simultaneous import together
 from calc.language.trees import NotRearranged
 from calc.model.answers import Direction, Mark
-from calc.model.questions import FSA, IN_BRACES, Mistake, Step, Values
+from calc.model.questions import FSA, NAME, Mistake, Step, Values, in_names
 
 Towards = Callable[[Values], Direction | None]
 
@@ -136,33 +135,27 @@ class Relation:
         """The same law between other quantities: ``COULOMB.renamed(Q1="QA", F="F_AB")``."""
 
         def put(text: str) -> str:
-            return re.sub(r"[A-Za-z]\w*", lambda found: names.get(found[0], found[0]), text)
+            return NAME.sub(lambda found: names.get(found[0], found[0]), text)
 
         return replace(
             self,
             law=put(self.law),
             units={put(name): unit for name, unit in self.units.items()},
             sizes=tuple(map(put, self.sizes)),
-            mistakes=tuple(_renamed(m, put) for m in self.mistakes),
+            mistakes=tuple(
+                replace(
+                    m,
+                    at=put(m.at),
+                    instead=put(m.instead),
+                    say=in_names(m.say, names),
+                    why=in_names(m.why, names),
+                )
+                for m in self.mistakes
+            ),
             directions={put(name): _under_names(way, names) for name, way in self.directions.items()},
             dropped={put(name): reason for name, reason in self.dropped.items()},
             said={put(name): words for name, words in self.said.items()},
         )
-
-
-def _renamed(mistake: Mistake, put: Callable[[str], str]) -> Mistake:
-    """A mistake between other quantities, in its words too."""
-
-    def in_words(words: str) -> str:
-        return IN_BRACES.sub(lambda found: put(found[0]), words)
-
-    return replace(
-        mistake,
-        at=put(mistake.at),
-        instead=put(mistake.instead),
-        say=in_words(mistake.say),
-        why=in_words(mistake.why),
-    )
 
 
 def _under_names(way: Towards | Direction, names: Mapping[str, str]) -> Towards | Direction:

@@ -176,26 +176,49 @@ def test_each_telling_names_the_spheres_and_the_readings(variant: int) -> None:
     assert len({solve(STRAIGHT, one).story for one in range(3)}) == 3
 
 
+SQUARE_FIRST = "You divided by the distance itself. The axis is 1/r²: square the distance first, then divide 1 by it."
+
+
 @pytest.mark.parametrize(
     ("at", "key", "wrong", "say"),
     [
-        ("x3", "not-squared", 1 / 0.2, "Square the distance before you turn it upside down."),
+        ("x3", "not-squared", 1 / 0.2, SQUARE_FIRST),
         (
             "m",
             "rows-not-squared",
             (720 / 0.05 + 180 / 0.1 + 45 / 0.2) * 1e-6 / 525,
-            "Square the distance before you turn it upside down.",
+            SQUARE_FIRST,
         ),
-        ("m", "rows-not-inverted", 5.4e-6 / (0.05**4 + 0.1**4 + 0.2**4), "Turn r² upside down: the axis is 1/r²."),
+        (
+            "m",
+            "rows-not-inverted",
+            5.4e-6 / (0.05**4 + 0.1**4 + 0.2**4),
+            "You stopped at r², the square of the distance. The axis is 1/r²: divide 1 by it.",
+        ),
         (
             "m",
             "upside-down",
             1 / 1.8e-6,
-            "The gradient is the change in F divided by the change in 1/r²: turn it over.",
+            "You divided the other way round. The gradient is the change in F for each step in 1/r²: divide F by 1/r².",
         ),
-        ("P", "multiplied", 1.8e-6 * K, "Divide the gradient by k: it already holds k."),
-        ("Q2", "root-taken", (200e-18) ** 0.5, "The charges are not equal: divide the product by the charge on A."),
-        ("F_P", "not-squared", 1.8e-6 / 0.08, "Go to 1/r² on the axis, not to 1/r: square the distance."),
+        (
+            "P",
+            "multiplied",
+            1.8e-6 * K,
+            "You multiplied the gradient by k. The gradient is k times the product of the charges, so divide by k.",
+        ),
+        (
+            "Q2",
+            "root-taken",
+            (200e-18) ** 0.5,
+            "You took the square root of P. That holds only for two equal charges: divide P by Q₁ instead.",
+        ),
+        (
+            "F_P",
+            "not-squared",
+            1.8e-6 / 0.08,
+            "You multiplied the gradient by 1/r. The axis of the graph is 1/r²: square r_P before you divide by it.",
+        ),
     ],
 )
 def test_known_mistakes_have_their_values_and_sentences(at: str, key: str, wrong: float, say: str) -> None:
@@ -211,7 +234,7 @@ def test_known_mistakes_have_their_values_and_sentences(at: str, key: str, wrong
     step = next(step for step in plan.steps if step.makes == at)
     slip = next(m for m in step.mistakes if m.key == key)
     assert expression(slip.instead).value(sized(values, step.sizes)) == pytest.approx(wrong)
-    assert slip.say == say
+    assert slip.said == say
 
 
 @pytest.mark.parametrize(

@@ -166,12 +166,13 @@ def test_the_slips_of_a_second_touch_are_known() -> None:
     """A first touch forgotten and a total shared by three have sentences of their own."""
     _, question = find("coulomb.three-spheres")
     plan = question.plan(read(question, question.example).data)
-    slips = {m.key: m.say for m in plan.part("find").steps[0].mistakes}
-    assert (
-        slips["first-touch-forgotten"]
-        == "After the first touch B has its new charge: use that, not the charge it began with."
+    slips = {m.key: m.said for m in plan.part("find").steps[0].mistakes}
+    assert slips["first-touch-forgotten"] == (
+        "You used Q_B, the charge B began with. The first touch changed it: use Q_AB."
     )
-    assert slips["shared-by-three"] == "Only two spheres touch at a time: halve twice, do not divide by three."
+    assert slips["shared-by-three"] == (
+        "You divided the charge of all three by three. Only two spheres touch at a time: halve Q_AB + Q_C."
+    )
 
 
 @pytest.mark.parametrize(("electrons", "warned"), [(99.5, True), (99.05, False), (100.5, False)])

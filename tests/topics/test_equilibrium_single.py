@@ -579,22 +579,37 @@ def test_drawn_questions_are_told_in_three_ways_and_hide_what_is_asked(key: str)
             "F_E",
             {"m": "1 g", "alpha": "20°", "acting": "repel"},
             f"{1e-3 * 9.8 / math.tan(math.radians(20)):.4g} N",
-            "F_E is opposite α and mg beside it: tan α = F_E/(mg).",
+            (
+                "You have the tangent upside down. F_E lies opposite α and mg next to it: start again from tan α ="
+                " F_E/(mg)."
+            ),
         ),
-        ("thread-in-field", "E", {"V": "6 kV", "d": "8 cm"}, "480 V/m", "Per metre: divide."),
+        (
+            "thread-in-field",
+            "E",
+            {"V": "6 kV", "d": "8 cm"},
+            "480 V/m",
+            "You multiplied V by d. E tells how many volts there are for each metre, so divide: E = V/d.",
+        ),
         (
             "unequal-threads",
             "alpha_2",
             {"m1": "2 g", "m2": "1 g", "alpha_1": "20°"},
             "40°",
-            "Not the angles but their tangents go with 1/m: take tan first.",
+            (
+                "You put the angles in proportion. Their tangents are: take the tangent of α₁ first, and the inverse"
+                " tangent last."
+            ),
         ),
         (
             "unequal-threads",
             "alpha_2",
             {"m1": "2 g", "m2": "1 g", "alpha_1": "20°"},
             "10,31°",
-            "The lighter sphere hangs at the larger angle: m₁ tan α₁ = m₂ tan α₂.",
+            (
+                "You have the masses the other way round. The force is the same on both spheres, so m₁ tan α₁ = m₂"
+                " tan α₂. Divide by m₂."
+            ),
         ),
     ],
 )

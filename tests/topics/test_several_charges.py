@@ -497,20 +497,36 @@ def mistake(key: str, name: str, at: str, **typed: object) -> tuple[Mistake, dic
     return found, run(plan, Settings().constants(), instead={at: found.instead})
 
 
+SIZES_ADDED = (
+    "You added all the sizes. Forces have directions: draw each one, and count those that point the opposite way as"
+    " negative."
+)
+SUBTRACTED = "You subtracted the forces. Both point the same way: draw them again and add their sizes."
+ONE_PAIR = (
+    "You added the charges and the distances first. Each pair has a force of its own: work out one pair at a time,"
+    " then add."
+)
+OTHER_PAIR = "You used the distance of another pair. Measure from charge 1 to charge 2: use r₁₂."
+AT_RIGHT = "You added F₂₁ and F₃₁. They are at right angles, so add their squares and take the square root."
+SQUARE_LEFT = "You stopped at the square of the force. Take its square root: that is Fₙₑₜ."
+OTHER_LINES = (
+    "You added the sizes of the forces. They act along different lines, so add their components and then use"
+    " Pythagoras."
+)
 ALIGNED = [{"Q": "+6 nC", "x": "0"}, {"Q": "-4 nC", "x": "20 cm"}, {"Q": "-5 nC", "x": "50 cm"}]
 
 
 @pytest.mark.parametrize(
     ("key", "name", "at", "typed", "value", "say"),
     [
-        ("line", "sizes-added", "SigmaF", {}, 5.4e-6 + 2e-6, "Forces have directions."),
-        ("line", "subtracted", "SigmaF", {"charges": ALIGNED}, 5.4e-6 - 2e-6, "Both point the same way; redraw."),
-        ("line", "distances-first", "SigmaF", {}, 9e9 * 4e-9 * 11e-9 / 0.5**2, "One pair at a time."),
-        ("line", "wrong-pair", "F_12", {}, None, "Measure to the chosen charge."),
-        ("right-angle", "sizes-added", "F_net", {}, 12e-6, "Forces have directions."),
-        ("right-angle", "distances-first", "F_net", {}, 9e9 * 5e-9 * 14e-9 / 0.5**2, "One pair at a time."),
-        ("right-angle", "root-omitted", "F_net", {}, 9e-6**2 + 3e-6**2, "You have F²: take the square root."),
-        ("plane", "sizes-added", "F_net", {}, 2.25e-6 + 2.7e-6, "Forces have directions."),
+        ("line", "sizes-added", "SigmaF", {}, 5.4e-6 + 2e-6, SIZES_ADDED),
+        ("line", "subtracted", "SigmaF", {"charges": ALIGNED}, 5.4e-6 - 2e-6, SUBTRACTED),
+        ("line", "distances-first", "SigmaF", {}, 9e9 * 4e-9 * 11e-9 / 0.5**2, ONE_PAIR),
+        ("line", "wrong-pair", "F_12", {}, None, OTHER_PAIR),
+        ("right-angle", "sizes-added", "F_net", {}, 12e-6, AT_RIGHT),
+        ("right-angle", "distances-first", "F_net", {}, 9e9 * 5e-9 * 14e-9 / 0.5**2, ONE_PAIR),
+        ("right-angle", "root-omitted", "F_net", {}, 9e-6**2 + 3e-6**2, SQUARE_LEFT),
+        ("plane", "sizes-added", "F_net", {}, 2.25e-6 + 2.7e-6, OTHER_LINES),
     ],
 )
 def test_wrong_sums_give_the_listed_values(
@@ -518,20 +534,30 @@ def test_wrong_sums_give_the_listed_values(
 ) -> None:
     """Each slip changes the net force to the value it is known by, and says its sentence."""
     found, values = mistake(key, name, at, **typed)
-    assert found.say == say
+    assert found.said == say
     if value is None:  # charge 3's distance, 0,3 m, in place of 0,2 m: 2,4 µN instead of 5,4 µN
         assert values["F_12"] == pytest.approx(2.4e-6)
     else:
         assert values["F_net"] == pytest.approx(value)
 
 
-@pytest.mark.parametrize("key", ["right-angle", "plane", "components", "pucks"])
-def test_the_inverted_angle_is_the_other_one(key: str) -> None:
+@pytest.mark.parametrize(
+    ("key", "up", "across"),
+    [
+        ("right-angle", "F₃₁", "F₂₁"),
+        ("plane", "|ΣF_y|", "|ΣFₓ|"),
+        ("components", "F_y", "Fₓ"),
+        ("pucks", "F_CA", "F_BA"),
+    ],
+)
+def test_the_inverted_angle_is_the_other_one(key: str, up: str, across: str) -> None:
     """tan⁻¹(F_x/F_y) gives 90° less the right angle."""
     right = solve(key).values["theta"]
     found, values = mistake(key, "angle-inverted", "theta")
     assert values["theta"] == pytest.approx(math.pi / 2 - right)
-    assert found.say == "Name your reference axis."
+    assert found.said == (
+        f"You have the angle with the y-axis. The angle θ is measured from the x-axis, so divide {up} by {across}."
+    )
 
 
 def test_turned_directions_name_both_slips() -> None:
@@ -540,9 +566,10 @@ def test_turned_directions_name_both_slips() -> None:
     other, _ = mistake("line", "force-by", "F_net")
     assert found.turns
     assert other.turns
-    assert (found.say, other.say) == (
-        "Attract: towards; repel: away.",
-        "We need forces on charge 2, not by it.",
+    assert (found.said, other.said) == (
+        "You gave the force on charge 2 the opposite direction. Charges that attract it pull it towards them, those"
+        " that repel it push it away: draw the arrows again.",
+        "You drew the force by charge 2. The force on it is asked: start each arrow at charge 2.",
     )
     assert found.why == other.why
     assert found.why.endswith("was the force on charge 2 drawn, or the force by it?")

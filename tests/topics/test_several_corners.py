@@ -271,7 +271,7 @@ def test_three_tellings_give_the_same_answer(key: str) -> None:
             "not-doubled",
             "theta_13",
             math.acos(140 / (14 * 13)),
-            "The cosine rule has twice the product of the two sides.",
+            "You left out the 2 of the cosine rule. It has twice the product of the two sides: divide by 2r₁₂r₁₃.",
         ),
         (
             "triangle",
@@ -279,7 +279,7 @@ def test_three_tellings_give_the_same_answer(key: str) -> None:
             "wrong-side-opposite",
             "theta_13",
             math.acos((14**2 + 15**2 - 13**2) / (2 * 14 * 15)),
-            "The side opposite the angle at charge 1 is the one that does not touch charge 1.",
+            "You found another angle of the triangle. The side opposite charge 1 does not touch it: put r₂₃ there.",
         ),
         (
             "triangle",
@@ -287,7 +287,7 @@ def test_three_tellings_give_the_same_answer(key: str) -> None:
             "not-halved",
             "theta_13",
             math.acos(10 / 13),
-            "Only half of the base belongs to the right-angled triangle.",
+            "You used the whole base. Only half of r₁₂ belongs to the right-angled triangle: halve it.",
         ),
         (
             "triangle",
@@ -295,7 +295,7 @@ def test_three_tellings_give_the_same_answer(key: str) -> None:
             "sides-added",
             "r_23",
             0.27,
-            "The shortest way is along the joining line: use Pythagoras.",
+            "You added the two sides. The distance r₂₃ is straight across: use Pythagoras.",
         ),
         (
             "triangle",
@@ -303,7 +303,7 @@ def test_three_tellings_give_the_same_answer(key: str) -> None:
             "squares-added",
             "r_13",
             math.hypot(0.14, 0.15),
-            "The longest side is known: subtract the squares.",
+            "You added the squares. The longest side is r₂₃, which is known: subtract the squares instead.",
         ),
         (
             "triangle",
@@ -311,9 +311,16 @@ def test_three_tellings_give_the_same_answer(key: str) -> None:
             "angle-inverted",
             "theta_23",
             math.atan(14 / 13),
-            "Opposite over adjacent, seen from charge 2.",
+            "You divided the sides the other way round. Seen from charge 2, r₁₃ is opposite θ₂₃: divide it by r₁₂.",
         ),
-        ("square", {}, "sides-added", "r_13", 0.4, "The shortest way is along the joining line: use Pythagoras."),
+        (
+            "square",
+            {},
+            "sides-added",
+            "r_13",
+            0.4,
+            "You added the two sides. The distance r₁₃ is straight across: use Pythagoras.",
+        ),
     ],
 )
 def test_slips_with_the_sides_give_the_listed_values(
@@ -323,7 +330,7 @@ def test_slips_with_the_sides_give_the_listed_values(
     _, question = find(f"several-charges.{key}")
     plan = question.plan(read(question, {**question.example, **typed}).data)
     found = next(m for step in plan.steps for m in step.mistakes if m.key == name and m.at == at)
-    assert found.say == say
+    assert found.said == say
     values = run(plan, Settings().constants(), instead={at: found.instead})
     assert values[at] == pytest.approx(value)
 

@@ -433,40 +433,59 @@ COS = math.cos(math.radians(60))
 SIN = math.sin(math.radians(60))
 
 
+TURNED = (
+    "You took F₂₁ the other way. Charges that attract pull towards each other, those that repel push away: draw its"
+    " arrow again."
+)
+ONE_FORCE = "You let charge 3 give the whole of Fₓ. Charge 2 acts along x as well: bring F₂₁ into the sum first."
+
+
 @pytest.mark.parametrize(
     ("name", "at", "boxes", "value", "say"),
     [
-        ("wrong-side", "F_31", {}, (4.4e-6 + 5.4e-6) / COS, "Attract: towards; repel: away."),
-        ("one-force", "F_31", {}, 4.4e-6 / COS, "The net force is the sum of all the forces: charge 2 acts as well."),
-        ("sin-for-cos", "F_31", {}, -1e-6 / SIN, "φ is measured from the x-axis: along x it is cos φ."),
+        ("wrong-side", "F_31", {}, (4.4e-6 + 5.4e-6) / COS, TURNED),
+        ("one-force", "F_31", {}, 4.4e-6 / COS, ONE_FORCE),
+        (
+            "sin-for-cos",
+            "F_31",
+            {},
+            -1e-6 / SIN,
+            "You worked with the sine. The angle φ is measured from the x-axis, so use the cosine along x.",
+        ),
         (
             "sin-for-cos",
             "F_31",
             {**EMPTY, "F_y": "-1,7 µN"},
             -1.7e-6 / COS,
-            "φ is measured from the x-axis: along y it is sin φ.",
+            "You worked with the cosine. The angle φ is measured from the x-axis, so use the sine along y.",
         ),
         (
             "component-as-force",
             "F_31",
             {**EMPTY, "F_y": "-1,7 µN"},
             -1.7e-6,
-            "F_y is only one component of the force of charge 3: divide by sin φ.",
+            "You took F_y for the whole force of charge 3. It is only one component of it: divide by sin φ.",
         ),
         (
             "net-used",
             "Q3",
             {**EMPTY, "F_net": "4,73 µN", "theta": "338,5°"},
             4.73e-6 * 0.09 / (K * 4e-9),
-            "That charge gives only its own share of the net force.",
+            "You used Fₙₑₜ, the whole net force. Charge 3 gives only its own share of it: use F₃₁.",
         ),
-        ("not-squared", "Q3", {}, 2e-6 * 0.3 / (K * 4e-9), "Inverse square: square the distance."),
+        (
+            "not-squared",
+            "Q3",
+            {},
+            2e-6 * 0.3 / (K * 4e-9),
+            "You multiplied by r₁₃ only once. Coulomb's law has the square of the distance, so multiply by r₁₃².",
+        ),
     ],
 )
 def test_slips_give_the_listed_values(name: str, at: str, boxes: dict[str, str], value: float, say: str) -> None:
     """Each slip leads to the value it is known by, and says its sentence."""
     one, values = slip(name, at, "Q3", **boxes)
-    assert one.say == say
+    assert one.said == say
     assert abs(values[at]) == pytest.approx(abs(value), rel=1e-6)
 
 

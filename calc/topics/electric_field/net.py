@@ -17,7 +17,21 @@ from calc.language.printing import Style
 from calc.language.symbols import symbol
 from calc.model.answers import Direction
 from calc.model.directions import LEFT_RIGHT, NET_ON_LINE
-from calc.model.questions import FSA, NO_MARKS, SA, A, Check, Data, Draw, Mistake, Plan, Question, Step, Values
+from calc.model.questions import (
+    FSA,
+    NO_MARKS,
+    SA,
+    A,
+    Check,
+    Data,
+    Draw,
+    Mistake,
+    Plan,
+    Question,
+    Step,
+    Values,
+    in_names,
+)
 from calc.model.relations import Relation, Towards
 from calc.topics.electric_field.laws import written
 from calc.topics.electric_field.shared import ADDING, FIELD, TEST_CHARGE, by_value, placed, position
@@ -36,6 +50,7 @@ from calc.topics.several_charges.plane import sloped
 from calc.topics.several_charges.shared import (
     Body,
     axis_angle,
+    beside_angle,
     compass,
     heading_of,
     side,
@@ -43,6 +58,7 @@ from calc.topics.several_charges.shared import (
     unit,
     way_words,
 )
+from calc.topics.shared.electrostatics import FROM_Y_AXIS
 
 NO_WAY = "no direction: the net field is zero"
 NOTHING = 1e-11  # of the largest field: what floats leave of a sum that cancels
@@ -225,21 +241,10 @@ def resolve_steps(source: Body, style: Style, at: Body) -> tuple[Step, ...]:
     )
 
 
-FROM_Y = (
-    "You have the angle with the y-axis. {{{name}}} is the angle with the x-axis, so divide {{{up}}} by {{{across}}}."
-)
-
-
-def beside_angle(component: str, angle: str, axis: str) -> str:
-    """What to say to sine and cosine exchanged in a component along an axis."""
-    took, where, use = ("sine", "next to", "cosine") if axis == "x" else ("cosine", "opposite", "sine")
-    return f"You took the {took} of {{{angle}}}. The component {{{component}}} lies {where} this angle: use its {use}."
-
-
 def angle_step(name: str, up: str, across: str, **rest: Any) -> Step:
     """An angle with the x-axis from its tangent."""
     why = "the angle was taken from the y-axis"
-    say = FROM_Y.format(name=name, up=up, across=across)
+    say = in_names(FROM_Y_AXIS, {"theta": name, "y": up, "x": across})
     return Relation(
         f"tan({name}) = {up}/{across}",
         units={name: "°"},

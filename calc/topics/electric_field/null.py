@@ -35,7 +35,8 @@ AGREE = (
     " they are opposite."
 )
 FROM_OTHER = (
-    "You have the distance from the other charge. {{x}} starts at {here}, so put {{{small}}} on top of the fraction."
+    "You have the distance from the other charge. The distance {{x}} starts at {here}, so put {{{small}}} on top of"
+    " the fraction."
 )
 
 

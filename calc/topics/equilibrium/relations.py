@@ -35,7 +35,10 @@ OPPOSITE = (
     "You have the tangent upside down. {F_E} lies opposite {alpha} and {m*g} next to it: start again from"
     " {tan(alpha)} = {F_E/(m*g)}."
 )
-LONGEST = "You used the sine. {m*g} is a side at the right angle, not the longest side: use the tangent of {alpha}."
+LONGEST = (
+    "You used the sine. The weight {m*g} is a side at the right angle, not the longest side: use the tangent of"
+    " {alpha}."
+)
 MULTIPLIED = (
     "You multiplied by the cosine. The vertical part of {T} carries the weight, {T*cos(alpha)} = {m*g}: divide {m*g} by"
     " {cos(alpha)}."

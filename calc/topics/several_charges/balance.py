@@ -93,8 +93,19 @@ def balance_steps(q1: float, q2: float, near: str, far: str, alike: bool) -> tup
     span, key = f"(d {join} {r})", "between" if alike else f"beyond-{near}"
     root = f"sqrt({small})/(sqrt({large}) {apart} sqrt({small}))"
     ends = f"sqrt({small}) + sqrt({large})" if alike else f"sqrt({large}) - sqrt({small})"
-    same_way = "There both forces point the same way, so they cannot cancel."
-    other_end = f"That is the distance from charge {far}: measure from charge {near}."
+    no_root = (
+        f"You left out the square roots. The forces go with the square of the distance: take square roots of both sides"
+        f" before you solve for {{{r}}}."
+    )
+    same_way = (
+        f"You have the other root for {{{r}}}. There both forces point the same way and cannot cancel: take the root"
+        " where they are opposite."
+    )
+    other_end = (
+        f"You have the distance from charge {far}. The distance {{{r}}} starts at charge {near}, so put"
+        f" {{sqrt({small})}} on top of"
+        " the fraction."
+    )
     where = "Between the charges" if alike else f"Beyond charge {near}, the smaller one,"
     return (
         Step(
@@ -118,7 +129,7 @@ def balance_steps(q1: float, q2: float, near: str, far: str, alike: bool) -> tup
             mistakes=()
             if q1 == q2
             else (
-                slip("no-root", r, f"d*{small}/({large} {apart} {small})", say=ROOTS),
+                slip("no-root", r, f"d*{small}/({large} {apart} {small})", say=no_root),
                 slip("other-root", r, f"abs(d*{root.replace(f' {apart} ', f' {join} ')})", say=same_way),
                 slip("other-end", r, f"d*sqrt({large})/({ends})", say=other_end),
             ),

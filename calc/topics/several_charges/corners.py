@@ -68,8 +68,8 @@ def equal(one: str, other: str, why: str) -> Relation:
 
 def hypotenuse(longest: str, one: str, other: str) -> Relation:
     """Pythagoras in a right-angled triangle."""
-    shortest = "The shortest way is along the joining line: use Pythagoras."
-    known = "The longest side is known: subtract the squares."
+    across = f"You added the two sides. The distance {{{longest}}} is straight across: use Pythagoras."
+    known = f"You added the squares. The longest side is {{{longest}}}, which is known: subtract the squares instead."
     return Relation(
         f"{longest}^2 = {one}^2 + {other}^2",
         what="Pythagoras in the right-angled triangle",
@@ -78,7 +78,7 @@ def hypotenuse(longest: str, one: str, other: str) -> Relation:
         units={longest: "m", one: "m", other: "m"},
         marks=A,
         mistakes=(
-            slip("sides-added", longest, f"{one} + {other}", say=shortest),
+            slip("sides-added", longest, f"{one} + {other}", say=across),
             slip("squares-added", one, f"sqrt({longest}^2 + {other}^2)", say=known),
             slip("squares-added", other, f"sqrt({longest}^2 + {one}^2)", say=known),
         ),
@@ -117,14 +117,16 @@ def triangle_ways(shape: str, blunt: str = "") -> tuple[Step, ...]:
         return tuple(cosine(near, near == blunt) for near in "12")
     found: list[Relation] = []
     if shape == RIGHT:
-        turned = slip(
-            "angle-inverted", "theta_23", "atan(r_12/r_13)", say="Opposite over adjacent, seen from charge 2."
+        opposite = (
+            "You divided the sides the other way round. Seen from charge 2, {r_13} is opposite {theta_23}: divide it by"
+            " {r_12}."
         )
+        turned = slip("angle-inverted", "theta_23", "atan(r_12/r_13)", say=opposite)
         why = "In the right-angled triangle: the side opposite charge 2 over the one beside it."
         found = [hypotenuse("r_23", "r_12", "r_13"), tilt("tan(theta_23) = r_13/r_12", "theta_23", why, turned)]
     elif shape == ISOSCELES:
         why = "The height of an isosceles triangle cuts the base in half: half the base over the side."
-        half = "Only half of the base belongs to the right-angled triangle."
+        half = "You used the whole base. Only half of {r_12} belongs to the right-angled triangle: halve it."
         found = [equal("r_13", "r_23", "Both sides from charge 3 are equally long.")]
         for a, leg in (("theta_13", "r_13"), ("theta_23", "r_23")):
             whole = slip("not-halved", a, f"acos(r_12/{leg})", say=half)
@@ -146,8 +148,14 @@ def cosine(near: str, blunt: bool) -> Step:
     name, side, opposite = f"theta_{near}3", f"r_{near}3", f"r_{far}3"
     moved = f"{opposite}^2 - r_12^2 - {side}^2" if blunt else f"r_12^2 + {side}^2 - {opposite}^2"
     product, ratio = f"2*r_12*{side}*cos({name})", f"({moved})/(2*r_12*{side})"
-    touching = f"The side opposite the angle at charge {near} is the one that does not touch charge {near}."
-    twice = "The cosine rule has twice the product of the two sides."
+    touching = (
+        f"You found another angle of the triangle. The side opposite charge {near} does not touch it: put"
+        f" {{{opposite}}} there."
+    )
+    twice = (
+        "You left out the 2 of the cosine rule. It has twice the product of the two sides: divide by"
+        f" {{2*r_12*{side}}}."
+    )
     rule = tilt(
         f"{opposite}^2 = r_12^2 + {side}^2 {'+' if blunt else '-'} {product}",
         name,
@@ -451,7 +459,9 @@ def rectangle_ways(square: bool) -> tuple[Step, ...]:
     steps = [relation.step(relation.names[0]) for relation in same]
     steps += [hypotenuse(name, "r_12", "r_14").step(name) for name in ("r_13", "r_24")]
     for a in ("theta_13", "theta_24"):
-        turned = slip("angle-inverted", a, "atan(r_12/r_14)", "the angle was taken from the y-axis")
+        turned = slip(
+            "angle-inverted", a, "atan(r_12/r_14)", "the angle was taken from the y-axis", theta=a, y="r_14", x="r_12"
+        )
         steps.append(tilt(f"tan({a}) = r_14/r_12", a, why, *([] if square else [turned])).step(a))
     return tuple(steps)
 

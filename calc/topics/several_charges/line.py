@@ -82,6 +82,9 @@ def story_line(data: Data, on: Body) -> str:
     return f"{opening} They are: {facts}. The net force on {on.words} is wanted."
 
 
+POSITIONS = "You added {one} and {other}. A distance is the difference of two positions: subtract one from the other."
+
+
 def gap_step(source: Body, on: Body) -> Step:
     """The distance from the two positions."""
     name, add = shared.gap_of(source, on), f"abs(x{on.tag} + x{source.tag})"
@@ -92,7 +95,7 @@ def gap_step(source: Body, on: Body) -> Step:
         "Final place minus starting place, size only.",
         "Read both places on the scale and subtract.",
         NO_MARKS,
-        mistakes=(slip("places-added", name, add, say="A distance is a difference of positions: subtract."),)
+        mistakes=(slip("places-added", name, add, say=POSITIONS, one=f"x{on.tag}", other=f"x{source.tag}"),)
         if on.x and source.x
         else (),
     )
@@ -162,8 +165,8 @@ def sum_mistakes(sources: Sequence[Body], on: Body, terms: Sequence[tuple[int, s
             flipped = [(-w if n == i else w, other) for n, (w, other) in enumerate(terms)]
             if len(terms) > 1 and len({w for w, _ in flipped}) > 1:
                 why = f"{symbol(name).text} was taken {side(-way).words}"
-                say = shared.SAY["wrong-side"]
-                found.append(slip(f"wrong-side-{sources[i].tag}", "SigmaF", signed(flipped), why, say))
+                key, say = f"wrong-side-{sources[i].tag}", shared.SAY["wrong-side"]
+                found.append(slip(key, "SigmaF", signed(flipped), why, say, F=name))
     return tuple(found)
 
 

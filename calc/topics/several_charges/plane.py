@@ -95,7 +95,7 @@ def resultant(
     signs = [-1 if sizes and part < 0 else 1 for part in net]
     why = "Both sums are zero: the forces cancel, so there is no direction."
     why = why if zero else "The parts along x and y are at right angles, so their squares add."
-    omitted = slip("root-omitted", "F_net", f"{x}^2 + {y}^2", say="You have F²: take the square root.")
+    omitted = slip("root-omitted", "F_net", f"{x}^2 + {y}^2", say=shared.SQUARE_LEFT, F="F_net")
     size = step(
         f"F_net = {root}",
         "N",
@@ -106,6 +106,11 @@ def resultant(
         mistakes=() if zero else (*wrong, omitted, *shared.turned("F_net", root, on)),
     )
     return (size, angle_step(x, y, net)) if net[0] and net[1] else (size,)
+
+
+def signless(name: str) -> str:
+    """The size of a sum, which may be negative; a force found from sizes is one already."""
+    return f"abs({name})" if name.startswith("Sigma") else name
 
 
 def angle_step(x: str, y: str, net: tuple[float, float]) -> Step:
@@ -123,7 +128,7 @@ def angle_step(x: str, y: str, net: tuple[float, float]) -> Step:
         what=f"The angle with the {axis} axis",
         why=f"Put in sizes. The resultant points {level} the {axis} axis, so θ is measured from the {axis} axis.",
         plain="How steeply the total force points, counted from the level line.",
-        mistakes=(slip("angle-inverted", "theta", f"atan({x}/{y})", inverted),),
+        mistakes=(slip("angle-inverted", "theta", f"atan({x}/{y})", inverted, y=signless(y), x=signless(x)),),
     ).step("theta")
 
 
@@ -218,7 +223,11 @@ def component_steps(
     marks = A if any(sloped(source, on) for source in sources) else NO_MARKS
     steps += [sum_step(f"SigmaF_{axis}", axis, terms[axis], marks) for axis in "xy"]
     added = " + ".join(pull_of(s, on) for s in sources)
-    wrong = [slip("sizes-added", "F_net", added, "all the sizes were added")] if len(sources) > 1 else []
+    wrong = (
+        [slip("sizes-added", "F_net", added, "all the sizes were added", shared.OTHER_LINES)]
+        if len(sources) > 1
+        else []
+    )
     return (*steps, *resultant("SigmaF_x", "SigmaF_y", net, on, style, *wrong))
 
 
@@ -231,7 +240,6 @@ def resolve(source: Body, on: Body, style: Style | None) -> tuple[Step, ...]:
     """The sizes of both components of a force along a sloped joining line. style: None tells no angle."""
     name, angle, heading = pull_of(source, on), tilt_of(source, on), heading_of(source, on)
     way = way_words(heading, style) if style else rough_way(heading)
-    say = "The side next to the angle is F cos θ, the side opposite it F sin θ."
     return tuple(
         step(
             f"{name}{axis} = {name}*{f}({angle})",
@@ -242,7 +250,14 @@ def resolve(source: Body, on: Body, style: Style | None) -> tuple[Step, ...]:
             NO_MARKS,
             mistakes=()
             if halfway(source, on)
-            else (slip("sin-for-cos", f"{name}{axis}", f"{name}*{other}({angle})", say=say),),
+            else (
+                slip(
+                    "sin-for-cos",
+                    f"{name}{axis}",
+                    f"{name}*{other}({angle})",
+                    say=shared.beside_angle(f"{name}{axis}", angle, axis),
+                ),
+            ),
         )
         for axis, f, other in (("x", "cos", "sin"), ("y", "sin", "cos"))
     )
@@ -322,8 +337,7 @@ def place_gap(source: Body, on: Body) -> Step:
     what, plain = f"Distance from {source.words} to {on.words}", "How far apart the two are, in a straight line."
     if sloped(source, on):
         law, why = f"{name} = sqrt(({across})^2 + ({along})^2)", "Pythagoras with the steps across and up."
-        say = "The shortest way is along the joining line: use Pythagoras."
-        wrong = (slip("places-added", name, f"abs({across}) + abs({along})", say=say),)
+        wrong = (slip("places-added", name, f"abs({across}) + abs({along})", say=shared.AROUND, r=name),)
         return step(law, "m", what, why, plain, NO_MARKS, mistakes=wrong)
     flat = abs(on.x - source.x) > abs(on.y - source.y)
     why = f"Both lie on one line along {'x' if flat else 'y'}: the difference of the positions."
@@ -341,7 +355,15 @@ def wrong_places(source: Body, on: Body, sources: Sequence[Body]) -> list[tuple[
 def tilt_step(source: Body, on: Body) -> Step:
     """The acute angle of the joining line with the x-axis, from the coordinates."""
     angle, (across, along) = tilt_of(source, on), steps_to(source, on)
-    turned = slip("angle-inverted", angle, f"atan(abs({across})/abs({along}))", "the angle was taken from the y-axis")
+    turned = slip(
+        "angle-inverted",
+        angle,
+        f"atan(abs({across})/abs({along}))",
+        "the angle was taken from the y-axis",
+        theta=angle,
+        y=f"abs({along})",
+        x=f"abs({across})",
+    )
     return Relation(
         f"tan({angle}) = abs({along})/abs({across})",
         units={angle: "°"},

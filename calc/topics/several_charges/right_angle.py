@@ -18,10 +18,13 @@ from calc.model.questions import SA, Check, Choice, Data, Draw, Input, Part, Pla
 from calc.model.relations import Relation
 from calc.topics.several_charges.plane import angle_step, plane_figure, plane_parts, pull_part, resultant, rough_net
 from calc.topics.several_charges.shared import (
+    AT_RIGHT,
     LEVELS,
+    NET_USED,
     NOISE,
     PLAIN_NET,
     SIDES,
+    SQUARE_LEFT,
     SUPERPOSITION,
     Body,
     apart,
@@ -39,13 +42,18 @@ from calc.topics.several_charges.shared import (
     slip,
     step,
 )
-from calc.topics.shared.electrostatics import COULOMB, SECOND, refuse_zero_charge, sign_of_charge, state
+from calc.topics.shared.electrostatics import COULOMB, ONLY_ONCE, SECOND, refuse_zero_charge, sign_of_charge, state
 from calc.working.declaring import Given, boxes
 
 # --- two charges at right angles ----------------------------------------------------------------------------
 
 BY_ANGLE = "The same by the angle: a force over its share of the resultant"
-SQUARES = "The forces are at right angles: their squares add."
+SQUARES = "You subtracted the forces. They are at right angles, so add their squares and take the square root."
+NOT_SIZES = (
+    "You subtracted {other} from {net}. The forces are at right angles, so subtract the squares and take the square"
+    " root."
+)
+LONGEST = "You added the squares. {net} is the longest side: subtract the square of {other} from its square."
 
 
 def corner(data: Data, tags: str = "123", kind: str = "charge") -> tuple[Body, Body, Body]:
@@ -73,7 +81,7 @@ def corner_parts(data: Data, bodies: tuple[Body, Body, Body]) -> tuple[Part, ...
         net,
         on,
         style,
-        slip("sizes-added", "F_net", f"{x} + {y}", "all the sizes were added"),
+        slip("sizes-added", "F_net", f"{x} + {y}", "all the sizes were added", AT_RIGHT, one=x, other=y),
         slip("subtracted", "F_net", f"abs({x} - {y})", say=SQUARES),
         pooled("F_net", "", (across, along), on),
         sizes=True,
@@ -202,7 +210,8 @@ def plan_pucks(data: Data) -> Plan:
 
 def acceleration(way: Direction) -> Step:
     where = replace(way, words=f"in the direction of the net force, {way.words}")
-    inverted = "F = ma: divide the force by the mass, not the mass by the force."
+    multiplied = "You multiplied {F_net} by {m}. A larger mass is harder to speed up, so divide {F_net} by {m}."
+    inverted = "You divided {m} by {F_net}. A larger force gives a larger acceleration, so divide {F_net} by {m}."
     return Relation(
         "F_net = m*a",
         units={"a": "m·s⁻²"},
@@ -213,14 +222,16 @@ def acceleration(way: Direction) -> Step:
         plain="The same push speeds up a small mass more.",
         directions={"a": lambda v: where},
         mistakes=(
-            slip("multiplied", "a", "F_net*m", say="F = ma: divide the force by the mass."),
+            slip("multiplied", "a", "F_net*m", say=multiplied),
             slip("upside-down", "a", "m/F_net", say=inverted),
         ),
     ).step("a")
 
 
 def doubled(way: Direction) -> Step:
-    once = "Each force has only its own distance: divide by 2² once."
+    square = "You divided by 2 only once. The force falls with the square of the distance, so divide by 2²."
+    further = "You multiplied by 2². Further apart means a smaller force, so divide by it."
+    once = "You divided by 2² twice. Each force has only one distance, so divide by 2² once."
     return step(
         "F_new = F_net/2^2",
         "N",
@@ -231,8 +242,8 @@ def doubled(way: Direction) -> Step:
         SA,
         directions={"F_new": lambda v: way},
         mistakes=(
-            slip("not-squared", "F_new", "F_net/2", say="Inverse square: square the factor of the distance."),
-            slip("multiplied", "F_new", "F_net*2^2", say="Further apart means a smaller force: divide."),
+            slip("not-squared", "F_new", "F_net/2", say=square),
+            slip("multiplied", "F_new", "F_net*2^2", say=further),
             slip("each-distance", "F_new", "F_net/2^4", say=once),
         ),
     )
@@ -326,17 +337,23 @@ def pythagoras(asked: str, signs: tuple[float, float], style: Style) -> Relation
     net = asked == "F_net"
     across, along = signs[0] * (net or asked == "F_x"), signs[1] * (net or asked == "F_y")
     wrong = [
-        slip("sizes-added", "F_net", "F_x + F_y", "the sizes were added"),
+        slip("sizes-added", "F_net", "F_x + F_y", "the sizes were added", AT_RIGHT, one="F_x", other="F_y"),
         slip("subtracted", "F_net", "abs(F_x - F_y)", say=SQUARES),
-        slip("root-omitted", "F_net", "F_x^2 + F_y^2", say="You have F²: take the square root."),
+        slip("root-omitted", "F_net", "F_x^2 + F_y^2", say=SQUARE_LEFT, F="F_net"),
     ]
-    sizes = "Forces have directions: use the squares, not the sizes."
-    longest = "The net force is the longest side: subtract the squares."
     for one, other in (("F_x", "F_y"), ("F_y", "F_x")):
         wrong += [
-            slip("sizes-subtracted", one, f"F_net - {other}", "the sizes were subtracted", sizes),
-            slip("squares-added", one, f"sqrt(F_net^2 + {other}^2)", say=longest),
-            slip("root-omitted", one, f"F_net^2 - {other}^2", say="You have F²: take the square root."),
+            slip(
+                "sizes-subtracted",
+                one,
+                f"F_net - {other}",
+                "the sizes were subtracted",
+                NOT_SIZES,
+                net="F_net",
+                other=other,
+            ),
+            slip("squares-added", one, f"sqrt(F_net^2 + {other}^2)", say=LONGEST, net="F_net", other=other),
+            slip("root-omitted", one, f"F_net^2 - {other}^2", say=SQUARE_LEFT, F=one),
         ]
     return Relation(
         "F_net = sqrt(F_x^2 + F_y^2)",
@@ -355,7 +372,6 @@ def source_part(data: Data) -> Part:
     """The charge that gives the force just found, from Coulomb's law."""
     asked, acting = data.asked, {"attract": 1, "repel": -1}.get(data.choices["acting"], 0)
     where = sign_of_charge(-acting * data.sign("Q1")) if acting else None
-    share = "That charge gives only the force along its own joining line."
     unsaid = "Whether it attracts or repels is not said, so only the size follows."
     law = pair(
         asked,
@@ -366,8 +382,8 @@ def source_part(data: Data) -> Part:
         directions={"Q2": lambda v: where},
         why=f"Sizes only. {'Attraction means unlike signs, repulsion like signs.' if acting else unsaid}",
         mistakes=(
-            slip("not-squared", "Q2", f"{asked}*r/(k*Q1)"),
-            slip("net-used", "Q2", "F_net*r^2/(k*Q1)", say=share),
+            slip("not-squared", "Q2", f"{asked}*r/(k*Q1)", say=ONLY_ONCE),
+            slip("net-used", "Q2", "F_net*r^2/(k*Q1)", say=NET_USED % "This charge", net="F_net", share=asked),
         ),
     )
     ask = f"The force along {asked[-1]} comes from a charge {data.said['r']} away. Calculate that charge."

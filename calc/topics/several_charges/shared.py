@@ -18,10 +18,10 @@ from calc.language.printing import Style, angle, exact
 from calc.language.symbols import symbol
 from calc.model.answers import Direction, Law, Mark, Point
 from calc.model.directions import LEFT_RIGHT, NET_IN_PLANE, UP_DOWN
-from calc.model.questions import FSA, Check, Choice, Data, Input, Mistake, Part, Refusal, Rows, Step, Values
+from calc.model.questions import FSA, Check, Choice, Data, Input, Mistake, Part, Refusal, Rows, Step, Values, in_names
 from calc.model.relations import Relation, Towards
 from calc.topics.shared import quantities
-from calc.topics.shared.electrostatics import NOT_ADDED, NOT_SQUARED, POINT_CHARGES
+from calc.topics.shared.electrostatics import FROM_Y_AXIS, NOT_ADDED, NOT_ROOTED, NOT_SQUARED, POINT_CHARGES
 from calc.working.declaring import Given
 
 SUPERPOSITION = Law(
@@ -45,24 +45,51 @@ COINCIDE = "Two charges share a point. Give each its own position."
 
 
 SAY = {
-    "wrong-side": "Attract: towards; repel: away.",
+    "wrong-side": (
+        "You took {F} the other way. Charges that attract pull towards each other, those that repel push away: draw its"
+        " arrow again."
+    ),
     "not-squared": NOT_SQUARED,
     "charges-added": NOT_ADDED,
-    "sizes-added": "Forces have directions.",
-    "subtracted": "Both point the same way; redraw.",
-    "distances-first": "One pair at a time.",
-    "angle-inverted": "Name your reference axis.",
-    "root-omitted": "You have r²: take the square root.",
-    "one-force": "The net force is the sum of all the forces: the other charge acts as well.",
+    "sizes-added": (
+        "You added all the sizes. Forces have directions: draw each one, and count those that point the opposite way as"
+        " negative."
+    ),
+    "subtracted": "You subtracted the forces. Both point the same way: draw them again and add their sizes.",
+    "distances-first": (
+        "You added the charges and the distances first. Each pair has a force of its own: work out one pair at a time,"
+        " then add."
+    ),
+    "angle-inverted": FROM_Y_AXIS,
+    "root-omitted": NOT_ROOTED,
+    "one-force": "You let one charge give the whole of {F_net}. The other charge acts as well: put both forces in.",
 }
 
 
-WRONG_PAIR = "Measure to the chosen charge."
+WRONG_PAIR = "You used the distance of another pair. Measure from {source} to {on}: use {{{gap}}}."
+OTHER_LINES = (
+    "You added the sizes of the forces. They act along different lines, so add their components and then use"
+    " Pythagoras."
+)
+AT_RIGHT = "You added {one} and {other}. They are at right angles, so add their squares and take the square root."
+SQUARE_LEFT = "You stopped at the square of the force. Take its square root: that is {F}."
+NET_TAKEN = "You took {net} for {share}. {net} is the sum of all the forces: bring {known} into the sum first."
+NET_USED = "You used {net}, the whole net force. %s gives only its own share of it: use {share}."
+AROUND = "You added the steps along x and along y. The distance {r} is straight across: use Pythagoras."
 
 
-def slip(key: str, at: str, instead: str, why: str = "", say: str = "") -> Mistake:
-    """A known mistake; ``say`` where the usual sentence of its key will not do."""
-    return Mistake(key, at, instead, say or SAY[key], why)
+def beside_angle(component: str, angle: str, axis: str) -> str:
+    """What to say to sine and cosine exchanged in a component along an axis."""
+    took, where, use = ("sine", "next to", "cosine") if axis == "x" else ("cosine", "opposite", "sine")
+    return f"You took the {took} of {{{angle}}}. The component {{{component}}} lies {where} this angle: use its {use}."
+
+
+def slip(key: str, at: str, instead: str, why: str = "", say: str = "", **names: str) -> Mistake:
+    """A known mistake; ``say`` where the usual sentence of its key will not do.
+
+    names: what the letters of the sentence are called here.
+    """
+    return Mistake(key, at, instead, in_names(say or SAY[key], names), why)
 
 
 def step(law: str, unit: str, what: str, why: str, plain: str, marks: tuple[Mark, ...] = FSA, **more: Any) -> Step:
@@ -217,6 +244,7 @@ def pull_step(
     """
     name, gap = pull_of(source, on), gap_of(source, on)
     product = f"k*{source.name}*{on.name}"
+    other_pair = WRONG_PAIR.format(source=source.words, on=on.words, gap=gap)
     alike, acts, act = ("Like", "repel", "pushes") if like(source, on) else ("Unlike", "attract", "pulls")
     return pair(
         name,
@@ -228,10 +256,10 @@ def pull_step(
         marks=marks,
         directions={name: lambda v: direction},
         mistakes=(
-            slip("not-squared", name, f"{product}/{gap}"),
-            slip("charges-added", name, f"k*({source.name}+{on.name})/{gap}^2"),
+            slip("not-squared", name, f"{product}/{gap}", r=gap),
+            slip("charges-added", name, f"k*({source.name}+{on.name})/{gap}^2", Q1=source.name, Q2=on.name),
             *(
-                slip(f"wrong-pair-{n}" if n else "wrong-pair", name, f"{product}/({wrong})^2", why, WRONG_PAIR)
+                slip(f"wrong-pair-{n}" if n else "wrong-pair", name, f"{product}/({wrong})^2", why, other_pair)
                 for n, (wrong, why) in enumerate(wrong_gaps)
             ),
             *turned(name, f"{product}/{gap}^2", on),
@@ -267,13 +295,13 @@ def added(
     what: str,
     why: str,
     plain: str,
-    alone: str,
+    told: bool,
     wrong: str,
 ) -> Step:
     """What one charge has to add to a known force for a stated net force on a line.
 
-    ways: the known force and the positive direction, right as 1. alone: the sentence to who forgets the known
-    force, '' where the net force is zero; wrong: how a known force taken the wrong way shows.
+    ways: the known force and the positive direction, right as 1. told: the net force is not zero.
+    wrong: how a known force taken the wrong way shows.
     """
     has, positive = ways
     plus = "+" if has == positive else "-"
@@ -286,8 +314,8 @@ def added(
         marks=(Mark("formula"), Mark("substitution")),
         directions={share: lambda v: side(v[share] * positive) if v[share] else None},
         mistakes=(
-            slip("wrong-side", share, f"{net} {plus} {known}", wrong),
-            *([slip("one-force", share, net, say=alone)] if alone else []),
+            slip("wrong-side", share, f"{net} {plus} {known}", wrong, F=known),
+            *([slip("one-force", share, net, say=NET_TAKEN, net=net, share=share, known=known)] if told else []),
         ),
     ).step(share)
 
@@ -325,9 +353,14 @@ def pull_on_line(data: Data, source: Body, on: Body) -> float:
 def turned(name: str, right: str, on: Body) -> tuple[Mistake, ...]:
     """The two ways to have the size right and the direction turned round."""
     ask = f"the direction is the opposite one: was the force on {on.words} drawn, or the force by it?"
+    side_ = (
+        f"You gave the force on {on.words} the opposite direction. Charges that attract it pull it towards them, those"
+        " that repel it push it away: draw the arrows again."
+    )
+    by = f"You drew the force by {on.words}. The force on it is asked: start each arrow at {on.words}."
     return (
-        Mistake("wrong-side", name, right, "Attract: towards; repel: away.", ask, turns=True),
-        Mistake("force-by", name, right, f"We need forces on {on.words}, not by it.", ask, turns=True),
+        Mistake("wrong-side", name, right, side_, ask, turns=True),
+        Mistake("force-by", name, right, by, ask, turns=True),
     )
 
 

@@ -12,10 +12,10 @@ from typing import NamedTuple
 
 from calc.model.answers import Direction
 from calc.model.directions import AWAY_TOWARDS
-from calc.model.questions import SA, A, Data, Refusal, Step, Values
+from calc.model.questions import SA, A, Data, Refusal, Step, Values, in_names
 from calc.model.relations import Relation, Towards
-from calc.topics.several_charges.shared import NOISE, compass, pair, signed, slip
-from calc.topics.shared.electrostatics import COULOMB, sign_of_charge
+from calc.topics.several_charges.shared import AT_RIGHT, NET_TAKEN, NET_USED, NOISE, SAY, compass, pair, signed, slip
+from calc.topics.shared.electrostatics import COULOMB, ONLY_ONCE, sign_of_charge
 from calc.working.working import measure
 
 ANGLE_ALONE = "The angle is asked alone here: give all three charges, both distances and the net force."
@@ -33,8 +33,19 @@ OUT_OF_REACH = (
 AT_THE_END = (
     "Only with charge 3 on the x-axis would this fit: use a question about charges on a line, or change the net force."
 )
+SECOND_TURNED = (
+    "You took the force of charge 2 the other way. Charges that attract pull towards each other, those that repel push"
+    " away: draw its arrow again."
+)
+ONE_COMPONENT = "You took {F_y} for the whole force of charge 3. It is only one component of it: divide by {sin(phi)}."
+PER_COULOMB = "You multiplied {F} by {E}. {E} is the force on each coulomb, so divide: {F/E}."
+OTHER_LINE = (
+    "You subtracted {F} from {F_net}. The forces act along different lines, so work with squares, as Pythagoras."
+)
 PLAIN_PARTS = "A slanting push is a push along x and a push along y at once; each direction is added for itself."
-FROM_X = "φ is measured from the x-axis: along {} it is {} φ."
+FROM_X = "You worked with the {}. The angle {{{}}} is measured from the x-axis, so use the {} along {}."
+SINE, COSINE = "sine", "cosine"
+WHOLE_X = "You let charge {} give the whole of {{F_x}}. Charge {} acts along x as well: bring {} into the sum first."
 SLACK = 0.02  # of the forces: stated numbers are rounded
 
 
@@ -118,7 +129,6 @@ def of_pair(data: Data, tag: str) -> Relation:
         -1: f"Like charges repel: charge {tag} pushes charge 1 away. Put only sizes into the formula.",
         None: "Sizes only. A pull means unlike signs, a push like signs.",
     }[pulls(data, tag)]
-    share = "That charge gives only its own share of the net force."
     law = pair(
         pull,
         other,
@@ -128,10 +138,10 @@ def of_pair(data: Data, tag: str) -> Relation:
         why=why,
         marks=SA,
         mistakes=(
-            slip("not-squared", pull, f"k*{other}*Q1/{gap}"),
-            slip("not-squared", other, f"{pull}*{gap}/(k*Q1)"),
-            slip("root-omitted", gap, f"k*{other}*Q1/{pull}"),
-            slip("net-used", other, f"F_net*{gap}^2/(k*Q1)", say=share),
+            slip("not-squared", pull, f"k*{other}*Q1/{gap}", r=gap),
+            slip("not-squared", other, f"{pull}*{gap}/(k*Q1)", say=ONLY_ONCE, r=gap),
+            slip("root-omitted", gap, f"k*{other}*Q1/{pull}", r=gap),
+            slip("net-used", other, f"F_net*{gap}^2/(k*Q1)", say=NET_USED % f"Charge {tag}", net="F_net", share=pull),
         ),
         directions={
             pull: towards(data, tag),
@@ -152,7 +162,6 @@ def along(data: Data) -> tuple[Relation, Relation]:
     across = [(second, "F_21"), *([(third, "F_31*cos(phi)")] if right is None else [])]
     up = (third * (-1 if right == 3 else 1), "F_31*sin(phi)" if right is None else "F_31")
     turned, rest = ("+", "-") if second > 0 else ("-", "+")
-    both = "The net force is the sum of all the forces: charge {} acts as well."
     slanting = right is None
     return (
         Relation(
@@ -168,10 +177,11 @@ def along(data: Data) -> tuple[Relation, Relation]:
                     "F_31",
                     f"(F_x {turned} F_21)/({'-' if third < 0 else ''}cos(phi))",
                     "F₂₁ was taken in the opposite direction",
+                    F="F_21",
                 ),
-                slip("one-force", "F_31", "F_x/cos(phi)", say=both.format(2)),
-                slip("sin-for-cos", "F_31", f"(F_x {rest} F_21)/sin(phi)", say=FROM_X.format("x", "cos")),
-                slip("one-force", "F_21", "F_x", say=both.format(3)),
+                slip("one-force", "F_31", "F_x/cos(phi)", say=WHOLE_X.format(3, 2, "{F_21}")),
+                slip("sin-for-cos", "F_31", f"(F_x {rest} F_21)/sin(phi)", say=FROM_X.format(SINE, "phi", COSINE, "x")),
+                slip("one-force", "F_21", "F_x", say=WHOLE_X.format(2, 3, "its component")),
             )
             if slanting
             else (),
@@ -185,12 +195,12 @@ def along(data: Data) -> tuple[Relation, Relation]:
             units={"F_y": "N", "F_31": "N"},
             marks=SA,
             mistakes=(
-                slip("sin-for-cos", "F_31", "F_y/cos(phi)", say=FROM_X.format("y", "sin")),
+                slip("sin-for-cos", "F_31", "F_y/cos(phi)", say=FROM_X.format(COSINE, "phi", SINE, "y")),
                 slip(
                     "component-as-force",
                     "F_31",
                     "F_y",
-                    say="F_y is only one component of the force of charge 3: divide by sin φ.",
+                    say=ONE_COMPONENT,
                 ),
             )
             if slanting
@@ -205,8 +215,9 @@ def components(data: Data) -> tuple[Relation, ...]:
     right, found = quarter(data, "theta"), []
     on_axis = "The net force lies along an axis."
     counted = "θ is counted anticlockwise from the +x axis, so the sign of the component comes out by itself."
-    say = "θ is measured from the x-axis: along x it is F cos θ, along y F sin θ."
     for axis, f, other, start in (("x", "cos", "sin", 0), ("y", "sin", "cos", 1)):
+        took, use = (SINE, COSINE) if axis == "x" else (COSINE, SINE)
+        say = FROM_X.format(took, "theta", use, axis)
         law = f"F_{axis} = F_net*{f}(theta)"
         if right is not None:
             law = f"F_{axis} = 0" if (right - start) % 2 else f"F_{axis} = {'-' if (right - start) % 4 else ''}F_net"
@@ -250,7 +261,7 @@ def per_coulomb(data: Data) -> tuple[Relation, ...]:
                 units={each: "N·C⁻¹"},
                 sizes=("Q2", "Q3"),
                 marks=SA,
-                mistakes=(slip("wrong-side", each, f"k*({turned})"),) if len(terms) > 1 else (),
+                mistakes=(slip("wrong-side", each, f"k*({turned})", say=SECOND_TURNED),) if len(terms) > 1 else (),
             ),
             so_many(f"F_{axis}", each),
         ]
@@ -263,7 +274,7 @@ def per_coulomb(data: Data) -> tuple[Relation, ...]:
                 plain=PLAIN_PARTS,
                 units={"E": "N·C⁻¹"},
                 marks=A,
-                mistakes=(slip("sizes-added", "E", "abs(E_x) + abs(E_y)"),),
+                mistakes=(slip("sizes-added", "E", "abs(E_x) + abs(E_y)", say=AT_RIGHT, one="E_x", other="E_y"),),
             )
         )
         found.append(so_many("F_net", "E"))
@@ -287,7 +298,7 @@ def so_many(pull: str, each: str) -> Relation:
         units={"Q1": "C"},
         sizes=(pull, each),
         marks=A,
-        mistakes=(slip("multiplied", "Q1", f"{pull}*{each}", say="Divide the force by the force on each coulomb."),),
+        mistakes=(slip("multiplied", "Q1", f"{pull}*{each}", say=PER_COULOMB, F=pull, E=each),),
         directions={} if whole else {"Q1": lambda v: sign_of_charge(v[pull] * v[each]) if v[pull] else None},
     )
 
@@ -323,10 +334,8 @@ def by_size(data: Data, tag: str) -> Second:
         units={pull: "N"},
         marks=SA,
         mistakes=(
-            slip(
-                "one-force", pull, "F_net", say=f"The net force is the sum of all the forces: charge {other} acts too."
-            ),
-            slip("sizes-subtracted", pull, f"F_net - {known}", say="Forces have directions: use the squares."),
+            slip("one-force", pull, "F_net", say=NET_TAKEN, net="F_net", share=pull, known=known),
+            slip("sizes-subtracted", pull, f"F_net - {known}", say=OTHER_LINE, F=known),
         ),
         directions={pull: towards(data, tag)},
     )
@@ -405,9 +414,9 @@ def turn_of(data: Data, level: float, slant: float) -> Turn | None:
             "Superposition along x, solved for the angle of charge 3",
             "Charge 2 acts along x with its whole force, charge 3 with F₃₁ cos φ; a pull counts plus, a push minus.",
             (
-                ("one-force", f"acos({minus}F_x/F_31)", ""),
-                ("wrong-side", f"acos({minus}(F_x {turned} F_21)/F_31)", ""),
-                ("sin-for-cos", f"asin({minus}(F_x {less} F_21)/F_31)", FROM_X.format("x", "cos")),
+                ("one-force", f"acos({minus}F_x/F_31)", WHOLE_X.format(3, 2, "{F_21}")),
+                ("wrong-side", f"acos({minus}(F_x {turned} F_21)/F_31)", in_names(SAY["wrong-side"], {"F": "F_21"})),
+                ("sin-for-cos", f"asin({minus}(F_x {less} F_21)/F_31)", FROM_X.format(SINE, "phi", COSINE, "x")),
             ),
         )
     if y is not None:
@@ -418,7 +427,7 @@ def turn_of(data: Data, level: float, slant: float) -> Turn | None:
             f"F_y = {signed([(third, 'F_31*sin(phi)')])}",
             "Superposition along y, solved for the angle of charge 3",
             "Charge 2 gives nothing along y, charge 3 F₃₁ sin φ.",
-            (("sin-for-cos", "acos(abs(F_y)/F_31)", FROM_X.format("y", "sin")),),
+            (("sin-for-cos", "acos(abs(F_y)/F_31)", FROM_X.format(COSINE, "phi", SINE, "y")),),
         )
     if not data.has("F_net"):
         return None
@@ -430,7 +439,16 @@ def turn_of(data: Data, level: float, slant: float) -> Turn | None:
         f"F_net^2 = F_21^2 + F_31^2 {'+' if second == third else '-'} 2*F_21*F_31*cos(phi)",
         "The cosine rule for the two forces and their sum",
         "Two forces with the angle φ between them, or 180° − φ where one pulls and one pushes.",
-        (("not-doubled", f"acos(({squares})/(F_21*F_31))", "The product stands there twice."),),
+        (
+            (
+                "not-doubled",
+                f"acos(({squares})/(F_21*F_31))",
+                (
+                    "You left out the 2 of the cosine rule. It has twice the product of the two forces: divide by"
+                    " {2*F_21*F_31}."
+                ),
+            ),
+        ),
     )
 
 

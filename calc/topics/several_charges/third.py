@@ -21,6 +21,7 @@ from calc.model.relations import Relation
 from calc.topics.several_charges.line import net_parts, pull_part, side_pull
 from calc.topics.several_charges.shared import (
     COINCIDE,
+    NET_USED,
     NOISE,
     PLAIN_NET,
     SIDES,
@@ -42,7 +43,15 @@ from calc.topics.several_charges.shared import (
     slip,
     way_of,
 )
-from calc.topics.shared.electrostatics import COULOMB, QUANTISATION, refuse_zero_charge, sign_of_charge, state
+from calc.topics.shared.electrostatics import (
+    COULOMB,
+    EACH_BRINGS,
+    ONLY_ONCE,
+    QUANTISATION,
+    refuse_zero_charge,
+    sign_of_charge,
+    state,
+)
 from calc.working.declaring import boxes
 
 
@@ -140,20 +149,20 @@ def find_third(data: Data, first: Body, on: Body, place: int, positive: int) -> 
         what=f"Superposition: what charge 3 has to add, taking {side(positive).words} as positive",
         why=f"{taken} A minus sign in the result means the opposite direction.",
         plain="The stated total is what charge 1 does plus what charge 3 does. Take charge 1's share away from it.",
-        alone="The net force is the sum of all the forces: charge 1 acts as well." if told else "",
+        told=told,
         wrong="F₁₂ was taken in the opposite direction",
     )
-    share = "Charge 3 gives only its own share of the net force."
-    other = "Measure to the chosen charge: use the distance of charge 3."
+    other = "You used {r_12}, the distance of charge 1. Measure from charge 3 to charge 2: use {r_23}."
     mistakes: tuple[Mistake, ...] = (
-        slip("not-squared", "Q3", "F_32*r_23/(k*Q2)"),
+        slip("not-squared", "Q3", "F_32*r_23/(k*Q2)", say=ONLY_ONCE, r="r_23"),
         slip("wrong-pair", "Q3", "F_32*r_12^2/(k*Q2)", say=other),
-        slip("root-omitted", "r_23", "k*Q3*Q2/F_32"),
+        slip("root-omitted", "r_23", "k*Q3*Q2/F_32", r="r_23"),
     )
     if told:
+        share = NET_USED % "Charge 3"
         mistakes += (
-            slip("net-used", "Q3", "F_net*r_23^2/(k*Q2)", say=share),
-            slip("net-used", "r_23", "sqrt(k*Q3*Q2/F_net)", say=share),
+            slip("net-used", "Q3", "F_net*r_23^2/(k*Q2)", say=share, net="F_net", share="F_32"),
+            slip("net-used", "r_23", "sqrt(k*Q3*Q2/F_net)", say=share, net="F_net", share="F_32"),
         )
     options = tuple((key, f"{words} of charge 2") for key, words in SIDES)
     where = side(place, options)
@@ -328,6 +337,9 @@ def plan_rail(data: Data) -> Plan:
     )
 
 
+NUMBER = "You gave the number of electrons as the charge. Each of them brings {e}, so multiply: {n*e}."
+
+
 def charge_from_electrons() -> Step:
     return Relation(
         "n = Q_A/e",
@@ -337,8 +349,8 @@ def charge_from_electrons() -> Step:
         units={"Q_A": "C"},
         directions={"Q_A": lambda v: sign_of_charge(1.0)},
         mistakes=(
-            slip("divided", "Q_A", "n/e", say="Multiply: each electron brings e."),
-            slip("number-as-charge", "Q_A", "n", say="The number of electrons is not yet a charge: multiply by e."),
+            slip("divided", "Q_A", "n/e", say=EACH_BRINGS % "n} by {e"),
+            slip("number-as-charge", "Q_A", "n", say=NUMBER),
         ),
     ).step("Q_A")
 
@@ -346,7 +358,6 @@ def charge_from_electrons() -> Step:
 def new_charge(data: Data, first: Body, on: Body) -> tuple[Step, Step]:
     """What D must add, then its charge."""
     positive, told = stated_way(data), data.values["F_D"] != 0
-    share = "D gives only its own share of the net force."
     add = added(
         "F_D",
         "F_DB",
@@ -355,7 +366,7 @@ def new_charge(data: Data, first: Body, on: Body) -> tuple[Step, Step]:
         what=f"Superposition again, taking {side(positive).words} as positive",
         why="The force of A on B is the same as before. A minus sign in the result means the opposite direction.",
         plain=PLAIN_NET,
-        alone="The net force is the sum of all the forces: sphere A acts as well." if told else "",
+        told=told,
         wrong="F_AB was taken in the opposite direction",
     )
     law = pair(
@@ -367,8 +378,12 @@ def new_charge(data: Data, first: Body, on: Body) -> tuple[Step, Step]:
         " (like signs).",
         directions={"Q_D": lambda v: sign_of_charge(positive_if(v["F_DB"] * positive, v["Q_B"]))},
         mistakes=(
-            slip("not-squared", "Q_D", "F_DB*r_BC/(k*Q_B)"),
-            *([slip("net-used", "Q_D", "F_D*r_BC^2/(k*Q_B)", say=share)] if told else []),
+            slip("not-squared", "Q_D", "F_DB*r_BC/(k*Q_B)", say=ONLY_ONCE, r="r_BC"),
+            *(
+                [slip("net-used", "Q_D", "F_D*r_BC^2/(k*Q_B)", say=NET_USED % "D", net="F_D", share="F_DB")]
+                if told
+                else []
+            ),
         ),
     )
     return add, law.step("Q_D")

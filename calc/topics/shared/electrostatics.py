@@ -103,6 +103,7 @@ NOT_ADDED = "You added {Q1} and {Q2}. The force grows in step with each of the t
 NOT_ROOTED = "You stopped at {r^2}. Take its square root: that is the distance {r}."
 PER_ELECTRON = "You multiplied by {e}. Each electron carries {e}, so find how often {e} goes into {%s}: divide."
 EACH_BRINGS = "You divided {%s}. Each of the electrons brings the charge {e}, so multiply: {n*e}."
+FROM_Y_AXIS = "You have the angle with the y-axis. The angle {theta} is measured from the x-axis, so divide {y} by {x}."
 PLATE_SLIPS = (
     Mistake(
         "multiplied",
