@@ -107,7 +107,7 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
         if mistake.key in named:
             told.append(Sentence("The formula you picked is the one that gives this number."))
         else:
-            told.append(Sentence(f"The formula you picked: {mistake.said}"))
+            told.append(Sentence(f"The formula you picked is not the right one. {mistake.said}"))
     if marked.broken:
         told.append(Sentence(sentence_in_sign(marked.broken, style.comma)))
     answer, blamed = marked.answer, marked.blamed

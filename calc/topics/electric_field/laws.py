@@ -154,7 +154,10 @@ SPEED_GAINED = Relation(
     units={"v": "m·s⁻¹", "a": "m·s⁻²", "t": "s"},
     mistakes=(
         Mistake(
-            "divided", "v", "a/t", "You divided {a} by {t}. The speed grows by {a} in each second, so multiply: {a*t}."
+            "divided",
+            "v",
+            "a/t",
+            "You divided {a} by {t}. The speed grows by {a} in each second, so multiply: {v} = {a*t}.",
         ),
         Mistake(
             "multiplied",
@@ -203,7 +206,7 @@ DISTANCE_IN = Relation(
             "half-omitted",
             "s",
             "a*t^2",
-            "You left out the half. The speed starts from zero, so its mean is half of {a*t}: use {1/2*a*t^2}.",
+            "You left out the half. The speed starts from zero, so its mean is half the last one: use {1/2*a*t^2}.",
         ),
         Mistake("root-omitted", "t", "2*s/a", TIME_SQUARED),
         Mistake(
@@ -290,7 +293,9 @@ ALONG_PLATES = Relation(
             "u/L",
             "You divided {u} by {L}. Time is distance divided by speed, so turn the fraction over: {L/u}.",
         ),
-        Mistake("divided", "L", "u/t", "You divided {u} by {t}. Distance is speed times time, so multiply: {u*t}."),
+        Mistake(
+            "divided", "L", "u/t", "You divided {u} by {t}. Distance is speed times time, so multiply: {L} = {u*t}."
+        ),
         Mistake(
             "multiplied", "u", "L*t", "You multiplied {L} by {t}. Speed is distance divided by time, so divide: {L/t}."
         ),

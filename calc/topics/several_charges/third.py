@@ -337,7 +337,7 @@ def plan_rail(data: Data) -> Plan:
     )
 
 
-NUMBER = "You gave the number of electrons as the charge. Each of them brings {e}, so multiply: {n*e}."
+NUMBER = "You gave the number of electrons as the charge. Each of them brings {e}, so multiply {n} by {e}."
 
 
 def charge_from_electrons() -> Step:

@@ -102,7 +102,7 @@ ONLY_ONCE = "You multiplied by {r} only once. Coulomb's law has the square of th
 NOT_ADDED = "You added {Q1} and {Q2}. The force grows in step with each of the two charges, so multiply them: {Q1*Q2}."
 NOT_ROOTED = "You stopped at {r^2}. Take its square root: that is the distance {r}."
 PER_ELECTRON = "You multiplied by {e}. Each electron carries {e}, so find how often {e} goes into {%s}: divide."
-EACH_BRINGS = "You divided {%s}. Each of the electrons brings the charge {e}, so multiply: {n*e}."
+EACH_BRINGS = "You divided {%s}. Each of the electrons brings the charge {e}, so multiply {n} by {e}."
 FROM_Y_AXIS = "You have the angle with the y-axis. The angle {theta} is measured from the x-axis, so divide {y} by {x}."
 PLATE_SLIPS = (
     Mistake(

@@ -6,7 +6,7 @@ from calc.model.relations import Relation
 SQUARE = "You used {d} once. The force goes with the square of the distance, so its factor is squared: use {d^2}."
 GROWS = "You divided by {d^2}. Further apart the force is weaker, and {%s} has to make up for that: multiply by {d^2}."
 FURTHER = "You multiplied by {d^2}. Further apart means a smaller force, so divide by it."
-ADDED = "You added the factors {a} and {b}. Each of them changes the force by itself, so multiply them: {a*b}."
+ADDED = "You added the factors {a} and {b}. Each of them changes the force by itself, so multiply {a} by {b}."
 INVERSE_SQUARE = Relation(
     "f = a*b/d^2",
     what="Compare the force after the change with the force before",
@@ -48,7 +48,10 @@ TIMES = Relation(
             "divided",
             "new",
             "old/factor",
-            "You divided by {factor}. The new force {new} is {factor} times the first one, so multiply: {factor*old}.",
+            (
+                "You divided by {factor}. The new force {new} is {factor} times the first one, so multiply {old} by"
+                " {factor}."
+            ),
         ),
         Mistake(
             "multiplied",
