@@ -26,7 +26,7 @@ from calc.papers.papers import (
     own_number,
 )
 from calc.practice.drawing import DRAWS
-from calc.renderings import markdown, paper_latex
+from calc.renderings import answer_table, markdown, paper_latex
 from calc.renderings import paper as html
 from calc.working.reading import Refusals
 
@@ -35,16 +35,16 @@ NOTATIONS: Mapping[str, Callable[[Paper, str, bool], str]] = {
     "paper_html": lambda made, space, _: html.render(made, space=space),
     "memo_html": lambda made, _, full: html.memo(made, full=full),
     "markdown": lambda made, *_: markdown.render(made),
-    "markdown_memo": lambda made, *_: markdown.memo(made),
+    "markdown_memo": lambda made, _, full: markdown.memo(made, full=full),
     "latex": lambda made, space, _: paper_latex.render(made, space=space),
-    "latex_memo": lambda made, *_: paper_latex.memo(made),
+    "latex_memo": lambda made, _, full: paper_latex.memo(made, full=full),
 }
 
 
 def paper(data: Mapping[str, Any]) -> dict[str, Any]:
     """A question paper and its memo. Reply: what ``as`` lists (usually paper_html and memo_html), marks,
-    questions, said (one sentence), named (entries that always give this paper), seed, level, own and answers
-    (the line of a class's answer table: [{number, html}]).
+    questions, said (one sentence), named (entries that always give this paper), seed, level, own and answers (by
+    notation the pieces of a class's answer table: {title, questions: [{head, row, foot}]}).
     """
     reader = _Reader(data)
     wanted = Wanted(
@@ -72,7 +72,7 @@ def paper(data: Mapping[str, Any]) -> dict[str, Any]:
         "marks": made.marks,
         "questions": len(made.items),
         "said": said(made),
-        "answers": html.answers(made),
+        "answers": answer_table.pieces(made),
         "named": list(made.named),
         "seed": wanted.seed,
         "level": "rising" if wanted.level == RISING else wanted.level,

@@ -9,7 +9,7 @@ from calc.language.printing import counted
 from calc.model.answers import PartShown
 from calc.papers.papers import Item, Paper
 from calc.renderings import svg
-from calc.renderings.paper import memo_figure, numbered, rules, step_lines
+from calc.renderings.paper import memo_drawing, memo_figure, memo_lines, numbered, rules, told_again
 
 _SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|$~])")
 _BEGINS = re.compile(r"^(\s*)([-+]|\d+[.)])(?=\s)")
@@ -36,8 +36,8 @@ def render(paper: Paper) -> str:
     return "\n\n".join(block for block in blocks if block) + "\n"
 
 
-def memo(paper: Paper) -> str:
-    """The memo; ends with a newline."""
+def memo(paper: Paper, *, full: bool = False) -> str:
+    """The memo; ends with a newline. The lines that earn marks; with full working, every line and its reason."""
     whose = f" for {escape(paper.wanted.learner)}" if paper.wanted.learner else ""
     blocks = [
         f"# {escape(paper.heading)}: memo{whose}",
@@ -45,10 +45,10 @@ def memo(paper: Paper) -> str:
     ]
     for item in paper.items:
         blocks.append(f"## Question {item.number} [{item.marks}]")
-        blocks.append(_figure(memo_figure(item)))
+        blocks.append(_figure(memo_figure(item)) if full else "")
         for part in item.worked.parts:
-            blocks += [_ask(item, part), *_work(part)]
-        blocks += [escape(note) for note in item.worked.notes]
+            blocks += [_ask(item, part), *_work(part, full)]
+        blocks += [escape(note) for note in item.worked.notes if full]
     blocks.append(f"**Total: {counted(paper.marks, 'mark')}**")
     return "\n\n".join(block for block in blocks if block) + "\n"
 
@@ -57,17 +57,15 @@ def _ask(item: Item, part: PartShown) -> str:
     return f"**{numbered(item, part)}** {escape(part.ask)} ({part.marks})"
 
 
-def _work(part: PartShown) -> list[str]:
+def _work(part: PartShown, full: bool) -> list[str]:
     blocks = []
     for step in part.steps:
-        lines = [f"- ${line.tex}$ {mark}".rstrip() for line, mark in step_lines(step)]
-        blocks += [f"*{escape(step.what)}*", "\n".join(lines)]
-        if step.method:
-            blocks.append(escape(step.method))
+        lines = [f"- ${line.tex}$ {mark}".rstrip() for line, mark in memo_lines(step, full)]
+        blocks += [f"*{escape(step.what)}*" if full else "", "\n".join(lines), escape(step.method) if full else ""]
     if part.points:
         blocks.append("\n".join(f"- {escape(point.words)} {'✓' * point.marks}" for point in part.points))
-    blocks.append(_figure(part.figure))
-    for answer in part.answers:
+    blocks.append(_figure(memo_drawing(part, full)))
+    for answer in told_again(part, full):
         where = f", {escape(answer.direction.words)}" if answer.direction else ""
         blocks.append(f"**Answer:** ${answer.shown.tex}${where}")
     return blocks

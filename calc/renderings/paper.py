@@ -11,7 +11,7 @@ from html import escape
 from calc.figures import Figure
 from calc.language.expressions import Maths
 from calc.language.printing import counted
-from calc.model.answers import Mark, PartShown, StepShown
+from calc.model.answers import AnswerShown, Mark, PartShown, StepShown
 from calc.papers.papers import Item, Paper
 from calc.renderings import svg
 from calc.renderings.html import emphasised, maths, prose
@@ -163,7 +163,7 @@ def _memo_part(item: Item, part: PartShown, full: bool) -> str:
         f' class="memo-mark">{"✓" * point.marks}</span></p>'
         for point in part.points
     )
-    drawn = _figure(part.figure) if full or part.kind == "draw" else ""
+    drawn = _figure(memo_drawing(part, full))
     return (
         f'<div class="memo-part"><p class="paper-ask"><span class="paper-number">{numbered(item, part)}</span>'
         f'<span class="paper-words">{prose(part.ask)}</span><span class="paper-marks">({part.marks})</span></p>'
@@ -181,17 +181,26 @@ def step_lines(step: StepShown) -> list[tuple[Maths, str]]:
     return [*lines, (step.result, earned.get("answer", ""))]
 
 
+def memo_lines(step: StepShown, full: bool) -> list[tuple[Maths, str]]:
+    """The lines of a step that a memo has: all with full working, else those that earn marks, and the result."""
+    *before, result = step_lines(step)
+    return [*(line for line in before if full or line[1]), result]
+
+
+def memo_drawing(part: PartShown, full: bool) -> Figure | None:
+    """The drawing of a part, where a memo has it: with full working, else where it is what was asked."""
+    return part.figure if full or part.kind == "draw" else None
+
+
 def letter(mark: Mark) -> str:
     """A mark as a memo letters it: ``✓F``; ``✓✓A`` for two."""
     return "✓" * mark.count + (_LETTER[mark.kind] if mark.kind != "point" else "")
 
 
 def _step(step: StepShown, part: PartShown, full: bool) -> str:
-    *before, (result, mark) = step_lines(step)
+    *before, (result, mark) = memo_lines(step, full)
     shown = _boxed(step) if _is_last(step, part) else maths(result, display=True)
-    lines = "".join(
-        _memo_line(maths(line, display=True), earned) for line, earned in before if full or earned
-    ) + _memo_line(shown, mark)
+    lines = "".join(_memo_line(maths(line, display=True), earned) for line, earned in before) + _memo_line(shown, mark)
     if not full:
         return f'<div class="memo-step">{lines}</div>'
     method = f'<p class="memo-note">{prose(step.method)}</p>' if step.method else ""
@@ -200,6 +209,12 @@ def _step(step: StepShown, part: PartShown, full: bool) -> str:
 
 def _memo_line(shown: str, mark: str) -> str:
     return f'<div class="memo-line"><span>{shown}</span><span class="memo-mark">{mark}</span></div>'
+
+
+def told_again(part: PartShown, full: bool) -> list[AnswerShown]:
+    """The answers that a memo of text tells below the steps: with full working all, else what no last line says."""
+    last = part.steps[-1].makes if part.steps else ""
+    return [answer for answer in part.answers if full or answer.direction or answer.name != last]
 
 
 def _is_last(step: StepShown, part: PartShown) -> bool:
@@ -216,19 +231,3 @@ def _answer(part: PartShown) -> str:
     """Answers once more whose step is not the last: a size whose direction came after it, the first of two values."""
     asked = {answer.name for answer in part.answers}
     return "".join(f"<p>{_boxed(step)}</p>" for step in part.steps if step.makes in asked and not _is_last(step, part))
-
-
-def answers(paper: Paper) -> list[dict[str, str]]:
-    """The answers of a paper in order, for the answer table of a class: number of the part, and html."""
-    return [
-        {
-            "number": numbered(item, part),
-            "html": "; ".join(
-                maths(answer.shown) + (f", {prose(answer.direction.words)}" if answer.direction else "")
-                for answer in part.answers
-            ),
-        }
-        for item in paper.items
-        for part in item.worked.parts
-        if part.answers
-    ]

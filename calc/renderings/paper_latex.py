@@ -9,13 +9,14 @@ from calc.papers.papers import Item, Paper
 from calc.renderings import tikz
 from calc.renderings.html import LOWERED
 from calc.renderings.latex import escape
-from calc.renderings.paper import memo_figure, numbered, room, ruled, rules, step_lines
+from calc.renderings.paper import memo_drawing, memo_figure, memo_lines, numbered, room, ruled, rules, told_again
 
 _PREAMBLE = r"""\documentclass[11pt,a4paper]{article}
 \usepackage[utf8]{inputenc}
 \usepackage[T1]{fontenc}
 \usepackage{amsmath,amssymb}
 \usepackage[margin=20mm]{geometry}
+\usepackage{longtable}
 \usepackage{tikz}
 \setlength{\parindent}{0pt}
 \setlength{\parskip}{6pt}
@@ -51,13 +52,13 @@ def render(paper: Paper, *, space: str = "none") -> str:
     return _PREAMBLE + "\n\n".join(block for block in blocks if block) + "\n" + _END
 
 
-def memo(paper: Paper) -> str:
-    """The memo as a whole document."""
+def memo(paper: Paper, *, full: bool = False) -> str:
+    """The memo as a whole document: the lines that earn marks; with full working, every line and its reason."""
     whose = f" for {words(paper.wanted.learner)}" if paper.wanted.learner else ""
     blocks = [
         rf"{{\Large\textbf{{{words(paper.heading)}: memo{whose}}}}}",
         r"F formula, S substitution, A answer with its unit and direction, $\checkmark$ a point.",
-        *(_memo(item) for item in paper.items),
+        *(_memo(item, full) for item in paper.items),
         rf"\hfill\textbf{{Total: {counted(paper.marks, 'mark')}}}",
     ]
     return _PREAMBLE + "\n\n".join(blocks) + "\n" + _END
@@ -92,30 +93,30 @@ def _ask(item: Item, part: PartShown) -> str:
     return rf"\textbf{{{numbered(item, part)}}}\quad {words(part.ask)} \hfill ({part.marks})"
 
 
-def _memo(item: Item) -> str:
+def _memo(item: Item, full: bool) -> str:
     blocks = [rf"\medskip\textbf{{Question {item.number}}} \hfill \textbf{{[{item.marks}]}}"]
-    blocks.append(_figure(memo_figure(item)))
+    blocks.append(_figure(memo_figure(item)) if full else "")
     for part in item.worked.parts:
-        first, *others = _work(part)
+        first, *others = _work(part, full)
         blocks += [_kept([_ask(item, part), first]), *others]
-    blocks += [words(note) for note in item.worked.notes]
+    blocks += [words(note) for note in item.worked.notes if full]
     return "\n\n".join(block for block in blocks if block)
 
 
-def _work(part: PartShown) -> list[str]:
+def _work(part: PartShown, full: bool) -> list[str]:
     blocks = []
     for step in part.steps:
         lines = " \\\\\n".join(
             line.tex.replace(" = ", " &= ", 1) + (rf" && {_mark(mark)}" if mark else "")
-            for line, mark in step_lines(step)
+            for line, mark in memo_lines(step, full)
         )
-        shown = rf"\emph{{{words(step.what)}}}" + f"\n\\begin{{align*}}\n{lines}\n\\end{{align*}}"
-        blocks.append(_kept([shown]))
-        if step.method:
+        what = rf"\emph{{{words(step.what)}}}" + "\n" if full else ""
+        blocks.append(_kept([f"{what}\\begin{{align*}}\n{lines}\n\\end{{align*}}"]))
+        if step.method and full:
             blocks.append(words(step.method))
     blocks += [rf"{words(point.words)} \hfill {_mark('✓' * point.marks)}" for point in part.points]
-    blocks.append(_figure(part.figure))
-    for answer in part.answers:
+    blocks.append(_figure(memo_drawing(part, full)))
+    for answer in told_again(part, full):
         where = f", {words(answer.direction.words)}" if answer.direction else ""
         blocks.append(rf"\textbf{{Answer:}} ${answer.shown.tex}${where}")
     return blocks

@@ -13,7 +13,7 @@ import pytest
 
 from calc import topics
 from calc.papers.papers import Paper, Wanted, make
-from calc.renderings import markdown, paper_latex
+from calc.renderings import answer_table, markdown, paper_latex
 from calc.renderings import paper as html
 
 KEYS = topics.question_keys()
@@ -100,11 +100,11 @@ def test_a_memo_has_the_lines_that_earn_marks_and_all_working_on_request(key: st
 def test_the_line_of_a_class_table_has_every_answer_with_its_direction() -> None:
     """A force is listed under its part's number with size, unit and direction, as the memo boxes it."""
     paper = make(Wanted(("several-charges.line", "coulomb.force"), seed=4))
-    listed = html.answers(paper)
+    listed = answer_table.pieces(paper)["html"]["questions"]
     asked = [html.numbered(item, part) for item in paper.items for part in item.worked.parts if part.answers]
-    assert [line["number"] for line in listed] == asked
+    assert re.findall(r'<th scope="col">([\d.]+)</th>', " ".join(line["head"] for line in listed)) == asked
     told = [answer for item in paper.items for part in item.worked.parts for answer in part.answers]
-    text = " ".join(Balanced(line["html"]).text for line in listed)
+    text = " ".join(Balanced(line["row"]).text for line in listed)
     assert any(answer.direction for answer in told)
     for answer in told:
         assert answer.direction is None or answer.direction.words in text

@@ -305,28 +305,21 @@ function pageCount(paper, piece) {
   return known.get(kind);
 }
 
-// The answers of a class, a table for each question, a line for each learner; null for one paper.
+// The answers of a class, a table for each question, a line for each learner; "" for one paper. calc writes the pieces.
+function answersIn(notation) {
+  if (papers.length < 2 || piece() === "paper") return "";
+  const own = papers.map(({ reply }) => reply.answers[notation].questions);
+  const tables = own[0].map(({ head, foot }, at) => head + own.map((questions) => questions[at].row).join("") + foot);
+  return papers[0].reply.answers[notation].title + tables.join("");
+}
+
 function answerTable() {
-  if (papers.length < 2 || piece() === "paper") return null;
+  const text = answersIn("html");
+  if (!text) return null;
   const article = document.createElement("article");
   article.className = "paper memo answer-table";
   article.style.page = "answers";
-  article.append(Object.assign(document.createElement("h2"), { textContent: `${title()}: answers of the class` }));
-  const parts = papers[0].reply.answers.map(({ number }) => number);
-  for (const question of new Set(parts.map((number) => number.split(".")[0]))) {
-    const own = parts.filter((number) => number.split(".")[0] === question);
-    const table = Object.assign(document.createElement("table"), { className: "answers" });
-    table.createCaption().textContent = `Question ${question}`;
-    const head = table.createTHead().insertRow();
-    for (const words of ["Name", ...own]) head.append(Object.assign(document.createElement("th"), { scope: "col", textContent: words }));
-    const body = table.createTBody();
-    for (const { request: asked, reply } of papers) {
-      const row = body.insertRow();
-      row.append(Object.assign(document.createElement("th"), { scope: "row", textContent: asked.learner }));
-      for (const number of own) row.insertCell().innerHTML = reply.answers.find((one) => one.number === number)?.html ?? ""; // escaped by calc
-    }
-    article.append(table);
-  }
+  article.innerHTML = text; // rendered and escaped by calc
   return article;
 }
 
@@ -509,9 +502,11 @@ async function inNotation(notation, mine) {
     replies.push(reply.data);
   }
   const texts = names.flatMap((name) => replies.map((reply) => reply[name]));
-  if (notation === "markdown") return [texts.join("\n---\n\n")];
+  const answers = [answersIn(notation)].filter(Boolean);
+  if (notation === "markdown") return [[...texts, ...answers].join("\n---\n\n")];
   const [first, last] = ["\\begin{document}\n", "\\end{document}\n"];
   const bodies = texts.map((text) => text.slice(text.indexOf(first) + first.length, text.lastIndexOf(last)));
+  bodies.push(...answers);
   return [texts[0].slice(0, texts[0].indexOf(first)) + first + bodies.join("\\newpage\n") + last];
 }
 
