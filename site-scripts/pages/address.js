@@ -32,6 +32,7 @@ export function read(hash) {
   const body = hash.replace(/^#/, "");
   if (!/(^|&)(open\.question|q|practice|paper)=/.test(body)) return null;
   if (body.length > LONGEST) throw new Error("This link is too long to be one of this booklet's. Ask for it again, or type the numbers.");
+  /** @type {[string, string][]} */
   const pairs = [];
   for (const piece of body.split("&")) {
     const cut = piece.indexOf("=");

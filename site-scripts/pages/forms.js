@@ -10,6 +10,7 @@ import { tell } from "./notice.js";
 import { advice, codesReady, linkTo } from "./print-link.js";
 import { draw, renew } from "./renewed.js";
 import { runtime } from "./runtime.js";
+import { sentenceOf } from "./sentence.js";
 import * as settings from "./settings.js";
 
 export const forms = new Map();
@@ -25,12 +26,15 @@ class Form {
     this.whole = node.querySelector(".problem.whole");
     this.status = node.querySelector(".status"); // seen
     this.heard = node.querySelector(".heard"); // heard by a screen reader only
-    this.first = { answer: [...this.area.childNodes].map((child) => child.cloneNode(true)), rows: new Map() };
+    this.first = {
+      answer: [...this.area.childNodes].map((child) => child.cloneNode(true)),
+      rows: new Map(),
+      backs: backsBuilt(node),
+      shown: [...node.querySelectorAll(".known .fields")].slice(0, 1)
+        .flatMap((fields) => [...fields.children].map((entry) => entry.dataset.field)),
+    };
     this.touched = new Set();
     this.mine = new Set(); // boxes whose text is the reader's or a link's, not the example's
-    this.first.backs = backsBuilt(node);
-    this.first.shown = [...node.querySelectorAll(".known .fields")].slice(0, 1)
-      .flatMap((fields) => [...fields.children].map((entry) => entry.dataset.field));
     this.understood = new Map(); // by box: what was typed, and the same with the unit it was taken in
     for (const table of node.querySelectorAll(".entry.table")) this.first.rows.set(table, table.querySelector("tbody").innerHTML);
     node.addEventListener("input", (event) => this.edited(event.target));
@@ -211,7 +215,9 @@ class Form {
     // What is to be found, and what is chosen, say which boxes are wanted.
     if (this.asked() !== before || box.name === "find" || (box.tagName === "SELECT" && !box.closest(".entry").hidden)) {
       const { turn } = this;
-      this.lay().then((changed) => (changed || turn === this.turn) && this.solve({ announce: false }));
+      this.lay().then((changed) => {
+        if (changed || turn === this.turn) this.solve({ announce: false });
+      });
     } else this.solve({ announce: false });
   }
 
@@ -328,7 +334,7 @@ class Form {
       request = this.request();
       reply = await settings.ask("solve", { ...request, readback: true, drawn: false }, { channel: this.question, near: this.node });
     } catch (problem) {
-      if (turn === this.turn) this.say(problem.message);
+      if (turn === this.turn) this.say(sentenceOf(problem));
       return;
     }
     if (turn !== this.turn || !reply) return;
@@ -358,7 +364,7 @@ class Form {
 
   show(data, announce) {
     const open = new Set([...this.area.querySelectorAll("details.part[open]")].map((part) => part.dataset.part));
-    const held = this.area.contains(document.activeElement) && document.activeElement.closest("select.draws")?.name;
+    const held = this.area.contains(document.activeElement) && document.activeElement?.closest("select.draws")?.name;
     renew(this.area, data.html);
     this.area.classList.remove("stale");
     for (const part of this.area.querySelectorAll("details.part")) {
@@ -417,7 +423,7 @@ class Form {
 
   /**
    * What the reader is to do about a refusal.
-   * @param {Reply} reply
+   * @param {{ errors: Problem[], settings?: boolean }} reply
    * @param {number} marked
    */
   remedy({ errors, settings: setting }, marked) {
@@ -472,7 +478,7 @@ function openLink() {
     form.node.scrollIntoView({ block: "start" });
     tell(remarks, { near: form.node });
   } catch (problem) {
-    tell([problem.message]);
+    tell([sentenceOf(problem)]);
     document.querySelector(".notice.link-problem").scrollIntoView({ block: "center" });
   }
 }
@@ -488,7 +494,7 @@ function takeUp(kept) {
   for (const [question, text] of kept) {
     const form = forms.get(question);
     if (!form) continue;
-    const state = address.read(`#${text}`);
+    const state = address.read(`#${text}`) ?? new Map();
     form.fill(state, state.get("find") || "");
     form.everything();
     form.solve({ announce: true });

@@ -13,9 +13,10 @@ interface Problem {
 }
 
 /** calc's answer: `data` is what the operation gives, which only calc knows. */
-type Reply =
+type Reply = { readback?: Record<string, { unit: string; line: string }> } & (
   | { ok: true; data: any; errors?: undefined; settings?: undefined; superseded?: undefined }
-  | { ok: false; errors: Problem[]; settings?: boolean; superseded?: boolean; data?: undefined };
+  | { ok: false; errors: Problem[]; settings?: boolean; superseded?: boolean; data?: undefined }
+);
 
 interface Runtime {
   state: "idle" | "starting" | "ready" | "failed";

@@ -1,5 +1,11 @@
+/** @typedef {{ words: string, act: () => void }} Offer */
+
 // What is wrong with a link or a setting, as a notice in the page's text: before the node `near`, or below
 // the title. offers: {words, act} each, a button. Nothing said: the notice goes.
+/**
+ * @param {string[]} sentences
+ * @param {{ near?: Element | null, offers?: Offer[], kind?: string }} options
+ */
 export function tell(sentences, { near = null, offers = [], kind = "link-problem" } = {}) {
   const before = document.querySelector(`.notice.${kind}`);
   before?.remove();

@@ -3,6 +3,7 @@
 
 import { QUESTION, read } from "./address.js";
 import { tell } from "./notice.js";
+import { sentenceOf } from "./sentence.js";
 
 export function forwardOldAddress() {
   const listed = document.getElementById("question-pages");
@@ -16,7 +17,7 @@ export function forwardOldAddress() {
     try {
       asked = read(hash)?.get(QUESTION);
     } catch (problem) {
-      told = problem.message;
+      told = sentenceOf(problem);
     }
     // A frame is for one form: the first of the chapter says what is wrong with the link.
     const alone = /[#&]only=form(&|$)/.test(hash);

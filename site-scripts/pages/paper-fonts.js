@@ -2,6 +2,7 @@
 // from disk may read no other file. It is fetched when a first file is saved.
 
 const HERE = /** @type {HTMLScriptElement} */ (document.currentScript).src;
+/** @type {Promise<string> | null} */
 let fetched = null;
 
 // Resolves with the rules; with none where the script does not come: the file is saved without.

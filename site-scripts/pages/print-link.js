@@ -22,6 +22,7 @@ const SOON = 1500; // ms; a page that never comes to rest gets it all the same
 const atRest = (run) => (window.requestIdleCallback
   ? window.requestIdleCallback(run, { timeout: SOON })
   : setTimeout(run, SOON));
+/** @type {Promise<void> | null} */
 let ready = null;
 
 // Fetches the library where a link holds more than the page's own name. Resolves when it is there, or cannot be.

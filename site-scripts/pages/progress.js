@@ -14,6 +14,13 @@ const LARGEST = 12_000_000; // characters of a file: more than a browser stores 
 const NEWEST = 8; // attempts of one question that a revision rule of five boxes needs
 const LONGEST_HISTORY = 80_000; // characters of a history; calc reads requests of 100 000
 
+/**
+ * @typedef {{ question: string, day: string, level: number, seed: number, earned: number, possible: number,
+ *   mistakes: string[] }} Attempt
+ * @typedef {{ attempts: unknown[], aside: unknown[], rest: Record<string, unknown> }} State entries as they came
+ */
+
+/** @returns {State} */
 const nothing = () => ({ attempts: [], aside: [], rest: {} });
 let waiting = nothing(); // what the browser would not store: held until the page is closed, tried again each time
 let mine = nothing(); // what this page added: put back if another tab writes over it
@@ -66,6 +73,7 @@ function isProgress(file) {
 }
 
 // The attempt in an entry, with nothing but the named members; null where one cannot be used.
+/** @returns {Attempt | null} */
 function read(entry) {
   const whole = (value, low, high) => Number.isInteger(value) && value >= low && value <= high;
   if (!entry || typeof entry !== "object") return null;
@@ -106,7 +114,7 @@ function write(state) {
     trouble = forgets() ? "denied" : "";
     return true;
   } catch (problem) {
-    trouble = problem?.name === "QuotaExceededError" ? "full" : "denied";
+    trouble = problem instanceof Error && problem.name === "QuotaExceededError" ? "full" : "denied";
     return false;
   }
 }
@@ -198,7 +206,7 @@ export function wipe() {
 }
 
 export function load() {
-  return all().attempts.map(read);
+  return all().attempts.map(read).filter((attempt) => attempt !== null);
 }
 
 // How many entries lie aside, those inside a file of another version counted one by one.

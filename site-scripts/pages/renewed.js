@@ -54,6 +54,7 @@ function places(area) {
  */
 function children(old, fresh) {
   const [were, are] = [[...old.childNodes], [...fresh.childNodes]];
+  /** @type {Node | null} */
   let after = null;
   while (were.length && are.length && alike(were[0], are[0])) one(were.splice(0, 1)[0], are.splice(0, 1)[0]);
   while (were.length && are.length && alike(were[were.length - 1], are[are.length - 1])) {

@@ -19,6 +19,7 @@ export function heads(entries, first) {
 }`).join("\n")}`;
 }
 
+/** @type {CSSStyleSheet | null} */
 let sheet = null;
 
 // Puts the rules into the page, in place of those before. Not as an element: the page's policy allows none.

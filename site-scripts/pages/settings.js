@@ -11,7 +11,10 @@ const LONGEST = 60;
 const NOTICE = "settings-problem";
 const watchers = [];
 const aside = new Map(); // kept settings that cannot be: name -> what calc says of it
+/** @typedef {Record<string, string>} Settings */
+/** @type {Settings | null} */
 let fromLink = null;
+/** @type {Settings | null} */
 let unkept = null; // where nothing can be stored: they hold until the page is closed
 
 export function stored() {
@@ -115,15 +118,16 @@ export async function ask(operation, data, { near = null, ...options } = {}) {
   const linked = fromLink;
   const sent = current();
   const reply = await runtime.ask(operation, { ...data, settings: sent }, options);
-  const faults = reply && !reply.ok ? reply.errors.filter(({ field }) => field?.startsWith("settings.")) : [];
+  if (!reply || reply.ok) return reply;
+  const faults = reply.errors.flatMap((fault) => (fault.field?.startsWith("settings.") ? [{ ...fault, name: fault.field.slice(9) }] : []));
   if (!faults.length || linked !== fromLink) return reply;
   if (linked) {
     notice(faults, near, "It comes with the link.");
-    return { ok: false, errors: reply.errors.filter((error) => !faults.includes(error)), settings: true };
+    return { ok: false, errors: reply.errors.filter(({ field }) => !field?.startsWith("settings.")), settings: true };
   }
-  for (const fault of faults) aside.set(fault.field.slice(9), fault);
+  for (const fault of faults) aside.set(fault.name, fault);
   notice([...aside.values()], null, "It is kept on this device; the usual value is used meanwhile.");
-  const better = faults.some(({ field }) => field.slice(9) in sent); // then it is left out the next time
+  const better = faults.some(({ name }) => name in sent); // then it is left out the next time
   return better ? ask(operation, data, { near, ...options }) : reply;
 }
 
@@ -131,8 +135,7 @@ function notice(faults, near, where) {
   tell(faults.map(({ message }) => `${message} ${where}`), {
     near,
     kind: NOTICE,
-    offers: faults.flatMap(({ field, choices }) =>
-      (choices || []).map(({ words }) => ({ words, act: () => putBack(field.slice(9)) }))),
+    offers: faults.flatMap(({ name, choices }) => (choices || []).map(({ words }) => ({ words, act: () => putBack(name) }))),
   });
 }
 

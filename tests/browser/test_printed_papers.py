@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Page, expect
 from calc import topics
 from calc.papers.papers import Wanted, make
 from calc.renderings import paper as html
-from chapters import DOCS
+from chapters import DOCS, chapters
 
 pytestmark = pytest.mark.browser
 
@@ -143,3 +143,23 @@ def test_a_saved_paper_brings_the_fonts_of_its_formulas(from_disk: str, page: Pa
         fonts |= {(font["familyName"], font["isCustomFont"]) for font in used}
     assert fonts == {("STIX Two Math", True)}
     context.close()
+
+
+def test_folded_parts_are_open_on_paper_and_folded_on_screen(served: str, page: Page) -> None:
+    """Every part of a whole question is printed with its lines, whichever is open; on screen all stay as they were."""
+    page.goto(
+        served + next(entry.address for chapter in chapters() for entry in chapter.entries if entry.question.scenario)
+    )
+    parts = page.locator(".answer-area details.part")
+    assert parts.count() > 1
+    folded = "(nodes) => nodes.map((node) => node.open)"
+    before = parts.evaluate_all(folded)
+    assert not all(before)
+    drawn = """(nodes) => nodes.map((node) => [...node.querySelectorAll(".step, .point")]
+        .every((line) => line.checkVisibility({ contentVisibilityAuto: true })
+            && line.getBoundingClientRect().height > 5))"""
+    page.emulate_media(media="print")
+    assert all(parts.evaluate_all(drawn))
+    page.emulate_media(media="screen")
+    assert not all(parts.evaluate_all(drawn))
+    assert parts.evaluate_all(folded) == before

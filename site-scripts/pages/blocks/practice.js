@@ -12,6 +12,7 @@ import { tell } from "../notice.js";
 import { advice, codesReady, linkTo } from "../print-link.js";
 import * as progress from "../progress.js";
 import { runtime } from "../runtime.js";
+import { sentenceOf } from "../sentence.js";
 import * as settings from "../settings.js";
 import { mount } from "../sheet.js";
 
@@ -27,6 +28,14 @@ const told = find(".progress .status");
 const known = new Set([...picker.elements.question.options].map((option) => option.value).filter((key) => key.includes(".")));
 const MOST = 1_000_000; // numbers of drawn questions
 const NEWEST = root.dataset.draw; // the rule by which new questions are drawn; addresses keep theirs
+/**
+ * A question as calc draws it, and what the reader did with it: {marked, seen}.
+ * @typedef {{ question: string, title: string, figure: string, seed: number, level: number, draw: number, find: string,
+ *   inputs: object, variant: string, hints: { part: string, number: string, html: string[] }[],
+ *   marked: boolean, seen: boolean }} Drawn
+ */
+
+/** @type {Drawn | null} */
 let current = null; // the question on screen
 let turn = 0;
 
@@ -45,24 +54,28 @@ async function open(question, seed, level, { focus = true, picked = false, draw 
     return false;
   }
   status.textContent = settings.words();
-  current = { ...reply.data, marked: false, seen: false };
+  const drawn = { ...reply.data, marked: false, seen: false };
+  current = drawn;
   area.hidden = false;
   area.classList.add("waiting");
-  find(".practice-title").textContent = current.title;
-  find(".practice-figure").innerHTML = current.figure; // rendered and escaped by calc
+  find(".practice-title").textContent = drawn.title;
+  find(".practice-figure").innerHTML = drawn.figure; // rendered and escaped by calc
   kept.textContent = "";
   forgetCopy(kept);
   memo.open = false;
   answer.replaceChildren();
-  if (!picked) picker.elements.question.value = current.question;
-  picker.elements.level.value = String(current.level);
-  show(state());
-  mountSheet(focus);
+  if (!picked) picker.elements.question.value = drawn.question;
+  picker.elements.level.value = String(drawn.level);
+  show(stateOf(drawn));
+  mountSheet(drawn, focus);
   return true;
 }
 
-function mountSheet(focus) {
-  const question = current;
+/**
+ * @param {Drawn} question
+ * @param {boolean} focus
+ */
+function mountSheet(question, focus) {
   const place = document.createElement("div");
   find(".practice-sheet").replaceChildren(place);
   // The sheet says nothing when it is there: its form appears in its place.
@@ -85,8 +98,9 @@ function request(question) {
   return { question: key, inputs, find: asked, variant, settings: settings.current() };
 }
 
-function state() {
-  const pairs = [["practice", current.question], ["seed", String(current.seed)], ["level", String(current.level)], ["draw", String(current.draw)]];
+/** @param {Drawn} drawn */
+function stateOf(drawn) {
+  const pairs = [["practice", drawn.question], ["seed", String(drawn.seed)], ["level", String(drawn.level)], ["draw", String(drawn.draw)]];
   return address.write(pairs.concat(settings.pairs()));
 }
 
@@ -209,12 +223,13 @@ picker.addEventListener("submit", async (event) => {
 });
 
 find(".practice-again").addEventListener("click", () => {
+  if (!current) return;
   const { question, seed, level } = current;
   open(question, (seed + 1) % MOST, level, { picked: true });
 });
 
 find(".practice-link").addEventListener("click", async () => {
-  kept.textContent = await copied(linkTo(state()), {
+  kept.textContent = await copied(linkTo(current ? stateOf(current) : ""), {
     near: kept, label: "Link to this question", done: "Copied: a link that opens this very question.", advice,
   });
 });
@@ -224,7 +239,7 @@ function fromAddress() {
   try {
     linked = address.read(location.hash);
   } catch (problem) {
-    tell([problem.message]);
+    tell([sentenceOf(problem)]);
     return;
   }
   tell([]);
@@ -314,7 +329,7 @@ find(".progress-import input").addEventListener("change", async (event) => {
     release();
     list();
   } catch (problem) {
-    told.textContent = problem.message;
+    told.textContent = sentenceOf(problem);
   }
   box.value = "";
 });

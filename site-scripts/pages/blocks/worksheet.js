@@ -13,6 +13,7 @@ import { paperFonts } from "../paper-fonts.js";
 import * as stamps from "../print-link.js";
 import { headed, heads } from "../running-heads.js";
 import { runtime } from "../runtime.js";
+import { sentenceOf } from "../sentence.js";
 import * as settings from "../settings.js";
 import { forgets } from "../storage.js";
 
@@ -35,6 +36,8 @@ const NEWEST = root.dataset.draw; // the rule by which new papers are drawn; add
 let draw = NEWEST;
 let own = 0; // the number of a learner's paper that a link asks for
 let papers = []; // what is made: [{request, reply}]; one of them is in the page
+/** @typedef {{ stopped: boolean, total: number, told: () => void }} Job */
+/** @type {Job | null} */
 let job = null; // what goes on: making, saving or setting for print; one at a time, in small slices
 let showing = Promise.resolve(); // the setting of the paper in the page
 
@@ -267,9 +270,10 @@ async function mount(paper) {
 function taken(paper, piece) {
   const holder = document.createElement("template");
   holder.innerHTML = paper.reply[piece]; // rendered and escaped by calc
-  const article = document.importNode(/** @type {HTMLElement} */ (holder.content.firstElementChild), false);
+  const whole = /** @type {HTMLElement} */ (holder.content.firstElementChild);
+  const article = document.importNode(whole, false);
   article.style.page = pageName(paper, piece); // its running head: see running-heads.js
-  return { article, blocks: [...holder.content.firstElementChild.children] };
+  return { article, blocks: [...whole.children] };
 }
 
 // The name under which the printed pages of a piece go.
@@ -428,7 +432,7 @@ find(".print").addEventListener("click", async () => {
       printed.append(article);
       pageCount(paper, name);
     }
-    printed.append(...[answerTable()].filter(Boolean));
+    printed.append(answerTable() ?? "");
     end(mine);
     prepared = true;
   }
@@ -444,7 +448,7 @@ window.addEventListener("beforeprint", () => {
     article.append(...blocks, ...(linked(name) ? [stamp(paper)] : []));
     printed.append(article);
   }
-  printed.append(...[answerTable()].filter(Boolean));
+  printed.append(answerTable() ?? "");
 });
 window.addEventListener("beforeprint", () => { if (papers.length) headed(runningHeads()); });
 window.addEventListener("afterprint", unprinted);
@@ -521,10 +525,10 @@ async function save(notation) {
     texts = notation === "html" ? await asDocument(mine) : await inNotation(notation, mine);
   } catch (problem) {
     end(mine);
-    told.textContent = problem.message;
+    told.textContent = sentenceOf(problem);
     return;
   }
-  if (mine.stopped) return;
+  if (mine.stopped || !texts) return;
   end(mine);
   const stem = title().toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "worksheet";
   const anchor = document.createElement("a");
@@ -577,7 +581,7 @@ function fromAddress() {
   try {
     linked = address.read(location.hash);
   } catch (problem) {
-    tell([problem.message]);
+    tell([sentenceOf(problem)]);
     return;
   }
   tell([]);
