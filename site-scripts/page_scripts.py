@@ -22,7 +22,8 @@ PLACE = "assets/scripts"
 # Oldest browsers with everything the runtime needs, which the pages do not go below (runtime/build_runtime.py).
 BROWSERS = "chrome112,firefox113,safari16.4"
 _SCRIPT = re.compile(rf'<script(?: defer)? src="((?:\.\./)*){PLACE}/([\w-]+)\.js"></script>')
-_DOOR = "runtime.js"  # the module that needs the loader of the runtime in the page before it
+_LAST_STYLE = re.compile(r'<link rel="stylesheet" href="((?:[^"]*/)?)assets/booklet\.css">')
+_DOOR = "runtime"  # the module that needs the loader of the runtime in the page before it
 _FIRST = "head"  # the script in the head of each page
 
 
@@ -35,6 +36,7 @@ def write_scripts(site: Path) -> None:
     """Write each script that a page asks for, and put the runtime's loader into the head of pages that need it.
 
     There, a page that follows another joins the Python of that one while it is still being read.
+    A page gets the styles of the modules in its script, and no others: a style is named after its module.
     Raises SetupError with what esbuild says of a wrong module.
     """
     pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
@@ -44,15 +46,22 @@ def write_scripts(site: Path) -> None:
         for name, kind in (("QR_LIBRARY", "qrcode"), ("PAPER_FONTS", "fonts"))
         for file in (site / "assets/vendor" / kind).glob("*.js")
     ]
-    live = _bundle(names, site / PLACE, *defined)
+    modules = _bundle(names, site / PLACE, *defined)
+    styles = {file.stem for file in (site / "assets").glob("*.css")}
 
     def with_loader(found: re.Match[str]) -> str:
         loader = f'\n  <script src="{found[1]}assets/runtime/loader.js"></script>'
         return found[0] + (loader if found[2] == _FIRST else "")
 
     for path, text in pages.items():
-        if live & {found[2] for found in _SCRIPT.finditer(text)}:
-            path.write_text(_SCRIPT.sub(with_loader, text), encoding="utf-8")
+        used = list(dict.fromkeys(name for found in _SCRIPT.finditer(text) for name in modules[found[2]]))
+        links = [name for name in used if name in styles]
+        text = _LAST_STYLE.sub(lambda found, links=links: found[0] + _links(found[1], links), text)
+        path.write_text(_SCRIPT.sub(with_loader, text) if _DOOR in used else text, encoding="utf-8")
+
+
+def _links(home: str, styles: Iterable[str]) -> str:
+    return "".join(f'\n      <link rel="stylesheet" href="{home}assets/{name}.css">' for name in styles)
 
 
 def _entry(name: str) -> str:
@@ -63,17 +72,17 @@ def _entry(name: str) -> str:
     return "".join(f'import "./{module}.js";\n' for module in ("every-page", *(f"blocks/{kind}" for kind in blocks)))
 
 
-def _bundle(names: list[str], target: Path, *more: str) -> set[str]:
-    """Bundle each name; return those in which the runtime is asked."""
-    live = set()
+def _bundle(names: list[str], target: Path, *more: str) -> dict[str, list[str]]:
+    """Bundle each name; return the modules in each, a module after those it imports, by their names alone."""
+    modules = {}
     with tempfile.TemporaryDirectory() as scratch:
         told = Path(scratch) / "told.json"
         for name in names:
             options = ["--bundle", "--format=iife", f"--metafile={told}", f"--outfile={target / name}.js", *more]
             esbuild(_entry(name), FOLDER, *options)
-            if any(Path(used).name == _DOOR for used in json.loads(told.read_text(encoding="utf-8"))["inputs"]):
-                live.add(name)
-    return live
+            (made,) = json.loads(told.read_text(encoding="utf-8"))["outputs"].values()
+            modules[name] = [Path(used).stem for used in made["inputs"]]
+    return modules
 
 
 def esbuild(source: str, folder: Path, *options: str) -> str:

@@ -255,15 +255,17 @@ def data_sheet_block() -> str:
             f'{escape(line.words[0].upper() + line.words[1:])} <i class="symbol">{escape(symbol(name).text)}</i>'
             f'<small class="hint">fuller value {escape(fuller)}</small></label><span class="box">'
             f'<input type="text" id="set-{name}" name="{name}" value="{escape(usual)}" data-usual="{escape(usual)}" '
-            f'maxlength="60" spellcheck="false"><span class="unit">{escape(parse_unit(line.unit).text)}</span></span>'
-            '<p class="problem" hidden></p></div>'
+            f'maxlength="60" spellcheck="false" aria-describedby="set-{name}-problem"><span class="unit">'
+            f"{escape(parse_unit(line.unit).text)}</span></span>"
+            f'<p class="problem" id="set-{name}-problem" hidden></p></div>'
         )
     return (
         '<form class="settings numbers-like" novalidate autocomplete="off"><div class="fields">'
         + rows
         + '<div class="entry" data-field="settings.decimals"><label for="set-decimals">Decimals in an'
         ' answer</label><span class="box"><input type="text" id="set-decimals" name="decimals" value="2"'
-        ' data-usual="2" maxlength="1"></span><p class="problem" hidden></p></div><div class="entry"><label'
+        ' data-usual="2" maxlength="1" aria-describedby="set-decimals-problem"></span><p class="problem"'
+        ' id="set-decimals-problem" hidden></p></div><div class="entry"><label'
         ' for="set-comma">Decimal sign</label><span class="box"><select id="set-comma" name="comma"'
         ' data-usual="comma"><option value="comma">comma: 0,15</option><option value="point">point:'
         ' 0.15</option></select></span></div></div><p class="buttons"><button type="submit">Keep'

@@ -83,6 +83,41 @@ def paper_made(page: Page) -> None:
     expect(page.locator(".sheets > .memo")).to_have_count(1, timeout=SLOW)
 
 
+def settings_refused(page: Page) -> None:
+    """A constant that cannot be read, with its sentence at its box."""
+    page.locator('form.settings [name="k"]').fill("soon")
+    page.get_by_role("button", name="Keep these").click()
+    expect(page.locator("form.settings .problem:visible")).not_to_be_empty(timeout=SLOW)
+
+
+def linked_setting_refused(page: Page) -> None:
+    """A link with a setting that cannot be: the notice with its way out."""
+    expect(page.locator(".notice.settings-problem button").first).to_be_visible(timeout=SLOW)
+
+
+def wiping(page: Page) -> None:
+    """Kept progress, and the question whether it shall be wiped."""
+    practice_answered(page)
+    page.locator(".progress-wipe").click()
+    expect(page.locator(".progress-sure")).to_be_visible()
+
+
+def copying(page: Page) -> None:
+    """A link to copy where the browser's clipboard is refused: the text stands there, marked."""
+    solved(page)
+    page.evaluate("() => { Clipboard.prototype.writeText = () => Promise.reject(); }")
+    page.locator("button.copy-link").first.click()
+    expect(page.locator(".copy-box")).to_be_visible()
+
+
+def paper_refused(page: Page) -> None:
+    """Wishes that no paper can meet, each with its sentence."""
+    page.locator('input[name="count"]').fill("99")
+    page.locator('input[name="seed"]').fill("a")
+    page.get_by_role("button", name="Make the paper").click()
+    expect(page.locator(".worksheet-form .problem:visible")).to_have_count(2, timeout=SLOW)
+
+
 STATES: dict[str, tuple[str, Callable[[Page], None]]] = {
     "front": ("index.html", as_built),
     "found": ("index.html", finding),
@@ -94,12 +129,17 @@ STATES: dict[str, tuple[str, Callable[[Page], None]]] = {
     "table": ("several-charges/plane.html", as_built),
     "whole question": ("equilibrium/museum-ramp.html", as_built),
     "graph": ("coulombs-law/graph.html", as_built),
+    "link copied": ("coulombs-law/force.html#q=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm", copying),
+    "setting refused": ("coulombs-law/force.html#q=coulomb.force&r=15cm&set.k=soon", linked_setting_refused),
     "form alone": ("coulombs-law/force.html#q=coulomb.force&Q1=6nC&Q2=-2nC&r=15cm&only=form", solved),
     "practice": ("practice.html", as_built),
     "practised": ("practice.html#practice=coulomb.force&seed=3&level=2", practised),
     "practice answered": ("practice.html#practice=coulomb.force&seed=3&level=2", practice_answered),
+    "wiping": ("practice.html#practice=coulomb.force&seed=3&level=2", wiping),
     "worksheet": ("worksheet.html", as_built),
     "paper": ("worksheet.html#paper=coulomb.force,coulomb.scaling&level=2&seed=41", paper_made),
+    "paper refused": ("worksheet.html", paper_refused),
+    "settings refused": ("data-sheet.html", settings_refused),
     "data sheet": ("data-sheet.html", as_built),
     "glossary": ("glossary.html", as_built),
     "frames": ("embed.html", as_built),

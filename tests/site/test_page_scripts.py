@@ -59,3 +59,24 @@ def test_pages_load_one_script_of_their_kind(built_site: Path) -> None:
         assert ("runtime/loader.js?v=" in text) == (names[0] not in {"reading", "contents"}), page.name
         assert ('form class="numbers' in text) == (names[0] == "question"), page.name
     assert seen == {"reading", "contents", "question", "practice", "worksheet", "data-sheet"}
+
+
+# What each kind of page shows that needs a style of its own: the elements by which a reader would miss it.
+NEEDS = {
+    "sheet": 'class="check-mine"|class="practice-sheet"',
+    "practice": 'class="practice"',
+    "worksheet": 'class="worksheet"',
+}
+
+
+def test_pages_load_the_styles_they_use(built_site: Path) -> None:
+    """A page has the style of own answers, of practice, of papers where these stand, and nowhere else; none twice."""
+    for page in built_site.rglob("*.html"):
+        text = page.read_text(encoding="utf-8")
+        names = re.findall(
+            r'<link rel="stylesheet" href="[./]*/?(?:[\w./-]*/)?assets/([\w-]+)-[0-9a-f]{10}\.css"', text
+        )
+        assert len(names) == len(set(names)), page.name
+        assert {"maths", "figures", "booklet", "print-link"} <= set(names) or page.name == "404.html", page.name
+        for name, shown in NEEDS.items():
+            assert (name in names) == bool(re.search(shown, text)), (page.name, name)

@@ -26,6 +26,7 @@ function read() {
 form.addEventListener("submit", async (event) => {
   event.preventDefault();
   for (const problem of form.querySelectorAll(".problem")) problem.hidden = true;
+  for (const box of form.querySelectorAll("[aria-invalid]")) box.removeAttribute("aria-invalid");
   status.textContent = "Reading the settings…";
   const reply = await runtime.ask("settings", { settings: read() });
   if (reply.ok) {
@@ -41,8 +42,10 @@ form.addEventListener("submit", async (event) => {
     if (problem) {
       problem.textContent = message;
       problem.hidden = false;
+      problem.parentElement.querySelector("input").setAttribute("aria-invalid", "true");
     } else status.textContent = message;
   }
+  form.querySelector("[aria-invalid]")?.focus();
 });
 form.querySelector(".usual").addEventListener("click", () => {
   forget();

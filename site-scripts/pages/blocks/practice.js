@@ -8,6 +8,7 @@ import { copied, forgetCopy } from "../clipboard.js";
 import { startRuntime } from "../data-saving.js";
 import { keepDue, today } from "../due.js";
 import { typeset } from "../formulas.js";
+import { linkedHere } from "../linked-here.js";
 import { tell } from "../notice.js";
 import { advice, codesReady, linkTo } from "../print-link.js";
 import * as progress from "../progress.js";
@@ -235,16 +236,8 @@ find(".practice-link").addEventListener("click", async () => {
 });
 
 function fromAddress() {
-  let linked;
-  try {
-    linked = address.read(location.hash);
-  } catch (problem) {
-    tell([sentenceOf(problem)]);
-    return;
-  }
-  tell([]);
-  if (!linked?.has("practice")) return;
-  settings.take(linked);
+  const linked = linkedHere("practice");
+  if (!linked) return;
   area.hidden = false; // its room is kept while the question is drawn
   area.classList.add("waiting");
   open(linked.get("practice"), linked.get("seed") || "1", linked.get("level") || "1", { focus: false, draw: linked.get("draw") || "1" }).then((drawn) => {

@@ -7,7 +7,7 @@ import "../carry-over.js";
 import { copied } from "../clipboard.js";
 import { startRuntime } from "../data-saving.js";
 import { typeset } from "../formulas.js";
-import { tell } from "../notice.js";
+import { linkedHere } from "../linked-here.js";
 import { pagesOf, paperStyle } from "../page-count.js";
 import { paperFonts } from "../paper-fonts.js";
 import * as stamps from "../print-link.js";
@@ -31,9 +31,11 @@ const tools = find(".worksheet-tools");
 const told = tools.querySelector(".status");
 const sheets = find(".sheets");
 const boxes = form.elements;
+/** @type {string[] | null} */
 let named = null; // the questions a link names one by one; null once the reader chooses anew
 const NEWEST = root.dataset.draw; // the rule by which new papers are drawn; addresses keep theirs
 let draw = NEWEST;
+/** @type {number | string} */
 let own = 0; // the number of a learner's paper that a link asks for
 let papers = []; // what is made: [{request, reply}]; one of them is in the page
 /** @typedef {{ stopped: boolean, total: number, told: () => void }} Job */
@@ -577,17 +579,9 @@ find(".another").addEventListener("click", () => {
 settings.onchange(() => (papers.length ? make() : fromAddress()));
 
 function fromAddress() {
-  let linked;
-  try {
-    linked = address.read(location.hash);
-  } catch (problem) {
-    tell([sentenceOf(problem)]);
-    return;
-  }
-  tell([]);
-  if (!linked?.has("paper")) return;
-  settings.take(linked);
-  const keys = linked.get("paper").split(",").filter(Boolean);
+  const linked = linkedHere("paper");
+  if (!linked) return;
+  const keys = (linked.get("paper") ?? "").split(",").filter(Boolean);
   const free = linked.has("n") || linked.has("marks") || keys.some((key) => !key.includes("."));
   tick(keys);
   named = free ? null : keys;
