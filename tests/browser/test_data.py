@@ -74,12 +74,12 @@ READY = """new Promise((resolve) => {
 
 
 @pytest.mark.parametrize(("saving", "early"), [("", {"starting", "ready"}), (SAVING, {"idle"})])
-def test_the_next_page_joins_python_while_it_is_read(served: str, page: Page, saving: str, early: set[str]) -> None:
+def test_the_next_page_joins_python_while_it_is_read(served: str, own_page: Page, saving: str, early: set[str]) -> None:
     """A page that started the calculator unasked says so to the next one in its tab; one that saves data does not."""
-    page.add_init_script(EARLY + saving)
-    page.goto(f"{served}coulombs-law/force.html")
-    assert page.evaluate("early") == "idle"
-    page.locator('input[type=text][name="Q1"]').first.focus()
-    page.evaluate(READY)
-    page.goto(f"{served}coulombs-law/contact.html")
-    assert page.evaluate("early") in early
+    own_page.add_init_script(EARLY + saving)
+    own_page.goto(f"{served}coulombs-law/force.html")
+    assert own_page.evaluate("early") == "idle"
+    own_page.locator('input[type=text][name="Q1"]').first.focus()
+    own_page.evaluate(READY)
+    own_page.goto(f"{served}coulombs-law/contact.html")
+    assert own_page.evaluate("early") in early

@@ -161,8 +161,8 @@ STAND_IN = """(reply) => {
         if (data.learner && !data.as) made += 1;
         if (made > (window.gate ?? 999)) await new Promise(() => {});
         const theirs = (text) => text.replaceAll("LEARNER", data.learner || "");
-        return { ok: true, data: { ...reply, own: 7, paper_html: theirs(reply.paper_html), memo_html:
-        theirs(reply.memo_html),
+        const own = JSON.parse(theirs(JSON.stringify(reply)));
+        return { ok: true, data: { ...own, own: 7,
             markdown: theirs("# LEARNER\\n"), markdown_memo: theirs("# memo LEARNER\\n") } };
     };
 }"""
