@@ -44,7 +44,7 @@ def test_a_known_mistake_is_named_and_later_parts_are_carried(place: str, page: 
     section.locator('[name="answers.after.value"]').fill("9,51e-6 N")
     section.locator('select[name="answers.after.direction"]').select_option("repel")
     section.locator(".mark-it").click()
-    expect(verdict(section, "shared")).to_contain_text("Keep signs when sharing.")
+    expect(verdict(section, "shared")).to_contain_text("keep each sign in the sum.")
     expect(verdict(section, "after").locator(".earned").first).to_have_text("3 of 3")
     expect(verdict(section, "after")).to_contain_text("With your own")
 

@@ -196,7 +196,10 @@ FAR_APART = [
 
 @pytest.mark.parametrize(("question", "charges"), FAR_APART)
 def test_hostile_data_take_bounded_work(question: str, charges: str) -> None:
-    """Charges and places of wildly different sizes are answered within a dozen ordinary answers' work."""
+    """Charges and places of wildly different sizes are answered within 14 ordinary answers' work, and 600 000 calls.
+
+    When a dozen was set, 92 000 and 771 000 calls were counted; both make fewer now, 51 000 and 529 000 in a new process.
+    """
     ordinary, _ = calls_of("electric-field.null", topics.find("electric-field.null")[1].example)
     rows = []
     for charge in charges.split(", "):
@@ -206,7 +209,7 @@ def test_hostile_data_take_bounded_work(question: str, charges: str) -> None:
         rows.append(row)
     calls, reply = calls_of(question, {"charges": rows, "x_P": "30 cm", "y_P": "40 cm", "q": ""})
     assert reply["ok"]
-    assert calls < 12 * ordinary
+    assert calls < min(14 * ordinary, 600_000)
 
 
 @pytest.mark.parametrize(

@@ -143,7 +143,7 @@ def test_the_page_gets_a_list_and_the_next_question() -> None:
     assert data["next"] == {"question": "coulomb.force", "level": 1}
     assert data["due"] == 1
     assert "now, 7 days late" in data["html"]
-    assert "square the distance" in data["html"]
+    assert "The force falls with the square of the distance" in data["html"]
 
 
 def test_nothing_due_offers_something_new() -> None:

@@ -124,6 +124,24 @@ def sign_part(data: Data) -> Part:
     )
 
 
+UNBALANCED = (
+    Mistake(
+        "weight-forgotten",
+        "a",
+        "q*E_2/m",
+        "You divided {q*E_2} alone by {m}. The weight still acts on the drop: subtract the smaller force"
+        " from the larger first.",
+    ),
+    Mistake(
+        "forces-added",
+        "a",
+        "(q*E_2 + m*g)/m",
+        "You added the two forces. The weight acts downwards and {q*E_2} upwards: subtract the smaller from"
+        " the larger.",
+    ),
+)
+
+
 def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Check, ...]]:
     """The potential difference is changed: the drop accelerates. values: of the balanced drop."""
     more = values["V_2"] - values["V"]
@@ -151,26 +169,7 @@ def changed_part(data: Data, values: dict[str, float]) -> tuple[Part, tuple[Chec
         plain="What is left over of the two forces moves the drop.",
         units={"a": "m·s⁻²"},
         directions={"a": way},
-        mistakes=(
-            ()
-            if still
-            else (
-                Mistake(
-                    "weight-forgotten",
-                    "a",
-                    "q*E_2/m",
-                    "You divided {q*E_2} alone by {m}. The weight still acts on the drop: subtract the smaller force"
-                    " from the larger first.",
-                ),
-                Mistake(
-                    "forces-added",
-                    "a",
-                    "(q*E_2 + m*g)/m",
-                    "You added the two forces. The weight acts downwards and {q*E_2} upwards: subtract the smaller from"
-                    " the larger.",
-                ),
-            )
-        ),
+        mistakes=() if still else UNBALANCED,
     )
     steps = (
         step(
