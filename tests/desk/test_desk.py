@@ -198,7 +198,7 @@ FAR_APART = [
 def test_hostile_data_take_bounded_work(question: str, charges: str) -> None:
     """Charges and places of wildly different sizes are answered within 14 ordinary answers' work, and 600 000 calls.
 
-    When a dozen was set, 92 000 and 771 000 calls were counted; both make fewer now, 51 000 and 529 000 in a new process.
+    When a dozen was set, 92 000 and 771 000 calls were counted; now it is 51 000 and 529 000 in a new process.
     """
     ordinary, _ = calls_of("electric-field.null", topics.find("electric-field.null")[1].example)
     rows = []
