@@ -24,7 +24,7 @@ import pytest
 from calc import desk, topics
 from calc.model.questions import Choice, Input, Question, Refusal, Rows
 from calc.renderings import text
-from calc.working.reading import Refusals, read
+from calc.working.reading import Read, Refusals, read
 from calc.working.working import run
 from tests.cases import KEYS, reckoned
 from tests.draws import data_sets, planned
@@ -144,22 +144,29 @@ def oddly(question: Question) -> Iterator[tuple[str, dict[str, Any]]]:
                 yield f"{item.name} = {entry}", {**example, item.name: entry}
 
 
-def judged(question: Question, inputs: dict[str, Any]) -> Iterator[str]:
-    """Every refusal with its box and offers, or what is doubted about data that are taken."""
+def taken(question: Question, inputs: dict[str, Any], asked: str = "") -> tuple[Read | None, list[str]]:
+    """What was read of data that can be worked, and nothing; or nothing, and each refusal with its box and offers."""
     try:
-        found = read(question, inputs)
+        found = read(question, inputs, asked)
         run(question.plan(found.data), found.data.settings.constants())
     except Refusal as one:
-        yield refused(one)
+        return None, [refused(one)]
     except Refusals as several:
-        yield from map(refused, several.refusals)
+        return None, list(map(refused, several.refusals))
     except (ValueError, ArithmeticError) as problem:
-        yield type(problem).__name__
-    else:
+        return None, [type(problem).__name__]
+    return found, []
+
+
+def judged(question: Question, inputs: dict[str, Any]) -> Iterator[str]:
+    """Every refusal with its box and offers, or what is doubted about data that are taken."""
+    found, refusals = taken(question, inputs)
+    yield from refusals
+    if found:
         yield f"finds {found.data.asked or 'all'}"
         yield from found.warnings
         yield from map(refused, found.notes)
-        yield from (f"{name} taken as {taken}" for name, taken in found.understood.items())
+        yield from (f"{name} taken as {understood}" for name, understood in found.understood.items())
 
 
 def refused(one: Refusal) -> str:
