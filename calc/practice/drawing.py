@@ -16,6 +16,7 @@ from __future__ import annotations
 import json
 import math
 import random
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -81,7 +82,7 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
     worked at all."""
     key = f"{topic.key}.{question.key}"
     level = min(max(level, 1), 3)
-    chance = Chance(f"{key}/{seed}/{level}")
+    chance = Chance(f"{key}/{seed}/{level}", rule)
     best: Drawn | None = None
     compared = 0
     for _ in range(TRIES):
@@ -107,11 +108,14 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
 
 # Addresses carry the number of the rule they were drawn by; one without it is of the first. A later rule
 # may know more questions (see Question.since) and draw other data; what an earlier one drew stays.
-DRAWS = 3
+DRAWS = 4
 # By rule: between which numbers a quantity may be given in another prefix. An examiner writes 2 nC and 1,5 µC,
 # never 0,002 µC or 1 500 nC (common practice, no source).
 _WIDE, _USUAL = (Decimal("0.001"), Decimal(10_000)), (Decimal("0.1"), Decimal(1000))
-RESTATED_WITHIN = {1: _WIDE, 2: _WIDE, 3: _USUAL}
+RESTATED_WITHIN = {1: _WIDE, 2: _WIDE, 3: _USUAL, 4: _USUAL}
+BETWEEN = 4  # from this rule on a number is drawn between those a question declares, not from among them
+ONE_GIVEN = 2  # unknowns: one is asked, and a single number is given, to one figure more
+FEW = 12  # numbers of two figures between the ends; with fewer one figure more is drawn
 
 
 def offered(topic: Topic, rule: int) -> tuple[Question, ...]:
@@ -127,8 +131,9 @@ class Chance:
     here, on the 32-bit words of the same generator (Mersenne Twister; Matsumoto and Nishimura, 1998).
     """
 
-    def __init__(self, name: str) -> None:
+    def __init__(self, name: str, rule: int = 1) -> None:
         self._source = random.Random(name)
+        self.rule = rule  # of drawing: a question's own ``adjust`` may know more numbers from some rule on
 
     def random(self) -> float:
         """From 0 up to, not including, 1."""
@@ -193,7 +198,10 @@ def _inputs(question: Question, find: str, chance: Chance, level: int, rule: int
         if item.name == find:
             inputs[item.name] = ""
         elif item.name in question.draws:
-            inputs[item.name] = _drawn(question.draws[item.name], chance, level)
+            between = rule >= BETWEEN and isinstance(item, Input)
+            figures = 3 if len(question.unknowns) == ONE_GIVEN else 2
+            whole = isinstance(item, Input) and item.whole
+            inputs[item.name] = _drawn(question.draws[item.name], chance, level, figures if between else 0, whole)
         elif isinstance(item, Choice):
             inputs[item.name] = _chosen(item, chance)
         elif isinstance(item, Rows):
@@ -225,12 +233,57 @@ def _restated(
     return changed
 
 
-def _drawn(source: Draw, chance: Chance, level: int) -> str:
+def _drawn(source: Draw, chance: Chance, level: int, figures: int, whole: bool) -> str:
     values = source.harder if level > 1 and source.harder else source.values
     value = values[_below(chance, len(values))]
+    if figures and (typed := _between(source, values, value, chance, figures, whole)):
+        return typed
     if isinstance(value, str):
         return value
     return _typed(float(value), source.unit)
+
+
+_TEXT = re.compile(r"([+-]?)(\d+(?:[,.]\d+)?)(?: x 10\^(-?\d+))?((?: \S+)?)")
+
+
+def _between(
+    source: Draw, values: Sequence[float | str], value: float | str, chance: Chance, figures: int, whole: bool
+) -> str:
+    """A number of the size of those declared, with the sign of ``value``.
+
+    '' where they are no numbers of one unit, all of one size, or ``value`` is 1 or 0, which changes nothing.
+    """
+    declared = [_number(one, source.unit) for one in values]
+    picked = _number(value, source.unit)
+    units = {unit for _, unit in declared}
+    sizes = sorted(abs(number) for number, _ in declared if number)
+    if picked[0] in (0, 1) or math.nan in picked or len(units) > 1 or not sizes or sizes[0] == sizes[-1]:
+        return ""
+    low, high = sizes[0], sizes[-1]
+    size = low * (high / low) ** chance.random()
+    if _count(low, high) < FEW:
+        figures = 3
+    size = float(round(size)) if whole and size < 1000 else float(f"{size:.{figures}g}")
+    size = math.copysign(min(max(size, low), high), picked[0])
+    if isinstance(value, str) and " x 10^" in value:
+        power = math.floor(math.log10(abs(size)))
+        return f"{_typed(size / 10**power, '')} x 10^{power}{f' {picked[1]}' if picked[1] else ''}"
+    return _typed(size, picked[1], figures=6)
+
+
+def _number(value: float | str, unit: str) -> tuple[float, str]:
+    """What a declared value comes to, and its unit; not a number for words."""
+    if not isinstance(value, str):
+        return float(value), unit
+    found = _TEXT.fullmatch(value)
+    if not found:
+        return math.nan, ""
+    return float(f"{found[1]}{found[2].replace(',', '.')}e{found[3] or 0}"), found[4].strip()
+
+
+def _count(low: float, high: float) -> float:
+    """How many numbers of two figures lie between two sizes, about."""
+    return 90 * math.log10(high / low)
 
 
 def _typed(value: float, unit: str, figures: int = 3) -> str:

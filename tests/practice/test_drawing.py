@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections import Counter
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
@@ -93,8 +94,8 @@ def test_every_draw_is_worked_without_a_warning(key: str) -> None:
 
 @pytest.mark.parametrize("key", [k for k in KEYS if 3 in topics.find(k)[1].levels])
 def test_level_3_gives_quantities_as_an_examiner_writes_them(key: str) -> None:
-    """By the newest rule no quantity in a prefixed unit is below a tenth, and levels 1 and 2 draw as
-    before."""
+    """By the newest rule no quantity in a prefixed unit is below a tenth; by the third, levels 1 and 2 draw as
+    by the first."""
     topic, question = topics.find(key)
     for seed in range(1, 6):
         newest = draw(topic, question, seed, 3, DRAWS)
@@ -105,7 +106,7 @@ def test_level_3_gives_quantities_as_an_examiner_writes_them(key: str) -> None:
             number = abs(parse_quantity(typed, item.unit).number)
             assert number == 0 or number >= Decimal("0.1"), (item.name, typed)
     for level in (1, 2):
-        assert draw(topic, question, 2, level, DRAWS) == draw(topic, question, 2, level, 1)
+        assert draw(topic, question, 2, level, 3) == draw(topic, question, 2, level, 1)
 
 
 def test_a_small_charge_is_not_restated_as_a_fraction_of_a_larger_unit() -> None:
@@ -178,6 +179,35 @@ def test_the_levels_ask_for_more(key: str) -> None:
     usual = {question.asks} & empty or empty
     assert {drawn(key, seed, 1).find for seed in SEEDS} <= usual
     assert not {drawn(key, seed, 3).find for seed in SEEDS} & usual
+
+
+MANY, OF = 100, 30  # data sets a question and level, and draws that are looked at
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_a_question_has_many_data_sets_at_every_level(key: str) -> None:
+    """By the newest rule, at least 100: among 30 draws no more are alike than chance makes of 100 sets.
+
+    Of n sets, all as likely, a pair of draws is alike once in n times (the birthday problem; any book on probability).
+    """
+    topic, question = topics.find(key)
+    for level in question.levels:
+        seen = Counter(repr(draw(topic, question, seed, level, DRAWS).inputs) for seed in range(OF))
+        alike = sum(count * (count - 1) // 2 for count in seen.values())
+        assert alike <= OF * (OF - 1) / 2 / MANY, (level, alike, seen.most_common(3))
+
+
+def test_a_number_is_drawn_between_those_declared() -> None:
+    """Not from among them: by the newest rule a charge has any size from the least declared to the largest."""
+    topic, question = topics.find("coulomb.electrons")
+    by_rule = {
+        rule: {str(draw(topic, question, seed, 1, rule).inputs["Q"]) for seed in range(30)} for rule in (3, DRAWS)
+    }
+    assert by_rule[3] <= {"-2 nC", "-3,2 nC", "4 nC", "-5 nC", "6,4 nC", "-8 nC"}
+    sizes = [abs(parse_quantity(text, "nC").number) for text in by_rule[DRAWS]]
+    assert min(sizes) >= 2
+    assert max(sizes) <= 8
+    assert len(by_rule[DRAWS]) > 20
 
 
 def test_level_three_mixes_prefixes() -> None:

@@ -38,6 +38,7 @@ from calc.topics.electric_field.shared import (
     words_of,
 )
 from calc.topics.shared.electrostatics import EQUILIBRIUM, QUANTISATION, SECOND
+from calc.topics.shared.quantities import among
 from calc.working.chain import lead
 from calc.working.working import run
 
@@ -320,7 +321,8 @@ def practise_drop(typed: dict[str, object], random: object, level: int) -> dict[
     """Numbers that give a whole number of electrons, whatever is asked; V doubled, trebled or cut to a quarter
     from level 2 on."""
     draw = cast(Random, random)
-    volts, millimetres = draw.choice((280, 350, 420, 490, 630, 840)), draw.choice((4, 5, 6, 8, 10))
+    volts = draw.choice(among(random, (280, 350, 420, 490, 630, 840), range(280, 844, 4)))
+    millimetres = draw.choice(among(random, (4, 5, 6, 8, 10), range(4, 11)))
     n = draw.choice((2, 3, 4) if level == 1 else (3, 5, 6, 7, 8))
     filled = {
         "m": balanced_mass(n, volts, millimetres / 1000),

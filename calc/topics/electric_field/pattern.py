@@ -12,6 +12,7 @@ from calc.model.questions import Data, Part, Plan, Question
 from calc.topics.electric_field.shared import TEST_CHARGE, largest, pattern, pattern_points
 from calc.topics.electric_field.sources import sources_of, table
 from calc.topics.several_charges.shared import row_values
+from calc.topics.shared.quantities import among
 
 
 def crowded(charges: Sequence[float]) -> str:
@@ -69,10 +70,10 @@ def plan_pattern(data: Data) -> Plan:
 def practise_pattern(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
     """Two charges; a third one from level 3 on."""
     draw = cast(Random, random)
-    places = [(0, 0), (20, 0), (10, 15)][: 3 if level == 3 else 2]
-    rows = [
-        {"Q": f"{draw.choice('+-')}{draw.choice((2, 4, 6, 8))} nC", "x": f"{x} cm", "y": f"{y} cm"} for x, y in places
-    ]
+    apart = draw.choice(range(16, 25)) if among(random, (), (1,)) else 20
+    places = [(0, 0), (apart, 0), (10, 15)][: 3 if level == 3 else 2]
+    sizes = among(random, (2, 4, 6, 8), range(2, 9))
+    rows = [{"Q": f"{draw.choice('+-')}{draw.choice(sizes)} nC", "x": f"{x} cm", "y": f"{y} cm"} for x, y in places]
     return {**typed, "charges": rows}
 
 

@@ -50,6 +50,7 @@ from calc.topics.electric_field.shared import (
 from calc.topics.electric_field.sources import field_step
 from calc.topics.several_charges.shared import Body, sideways
 from calc.topics.shared.electrostatics import EQUILIBRIUM, QUANTISATION, SECOND, charge, distance
+from calc.topics.shared.quantities import among
 from calc.working.working import run
 
 # --- two domes and a point -----------------------------------------------------------------------------------
@@ -278,7 +279,8 @@ def plan_sprayer(data: Data) -> Plan:
 def practise_sprayer(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
     """A whole number of electrons; the potential difference doubled, trebled or half as much again."""
     draw = cast(Random, random)
-    volts, millimetres = draw.choice((350, 420, 490, 560, 700)), draw.choice((4, 5, 6, 8, 10))
+    volts = draw.choice(among(random, (350, 420, 490, 560, 700), range(350, 705, 5)))
+    millimetres = draw.choice(among(random, (4, 5, 6, 8, 10), range(4, 11)))
     n = draw.choice((2, 3, 4) if level == 1 else (5, 6, 7, 8))
     factor = 2 if level == 1 else draw.choice((2, 3, 1.5))
     return {

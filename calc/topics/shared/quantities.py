@@ -7,7 +7,7 @@ A question names one with its words and numbers: ``mass("m", "Mass of the ball",
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -94,6 +94,14 @@ class Quantity:
 
 
 UNIT_TYPED = re.compile(r"[+−-]?[\d,.]+\s*([^\d\s,.].*)")
+
+
+def among[T](random: object, first: Sequence[T], since: Sequence[T]) -> Sequence[T]:
+    """What a question's own practice draws from: ``since`` by the rules of drawing that draw between, else ``first``.
+
+    Stored addresses keep the numbers they were drawn with (see ``calc.practice.drawing.BETWEEN``).
+    """
+    return since if getattr(random, "rule", 1) >= 4 else first
 
 
 def _numbers(name: str, text: str) -> tuple[tuple[float, ...], str]:
