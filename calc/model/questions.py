@@ -317,6 +317,9 @@ class Plan:
         return next(part for part in self.parts if part.key == key)
 
 
+LATER = 1000  # variants from here on may tell a question in words that came later (see Data.pick)
+
+
 @dataclass(frozen=True)
 class Data:
     """The reader's data, read and found possible.
@@ -354,9 +357,13 @@ class Data:
     def has(self, name: str) -> bool:
         return name in self.values
 
-    def pick(self, *wordings: str) -> str:
-        """One of several wordings of the same sentence, by the variant number."""
-        return wordings[self.variant % len(wordings)]
+    def pick(self, *wordings: str, later: tuple[str, ...] = ()) -> str:
+        """One of several wordings of the same sentence, by the variant number.
+
+        later: those that came after addresses had been given out with a variant below LATER: none of these tells them.
+        """
+        told = (*wordings, *later) if self.variant >= LATER else wordings
+        return told[self.variant % len(told)]
 
     def sign(self, name: str) -> int:
         """+1, -1 or 0, for a signed quantity."""

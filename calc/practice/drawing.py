@@ -23,12 +23,11 @@ from decimal import Decimal
 from typing import TypeVar
 
 from calc.language.expressions import ExpressionError, expression
-from calc.language.printing import Style, exact
 from calc.language.quantities import parse_quantity
-from calc.language.units import parse_unit
 from calc.marking.suspects import Chain
 from calc.model.constants import SHEET
-from calc.model.questions import Choice, Draw, Input, Plan, Question, Refusal, Rows, Topic
+from calc.model.questions import LATER, Choice, Draw, Input, Plan, Question, Refusal, Rows, Topic
+from calc.practice.usual import in_unit, in_usual_prefixes, on_any_sheet, typed_text, within_reach
 from calc.working.reading import Refusals, read
 from calc.working.roots import NoRoot
 from calc.working.working import run, sized
@@ -36,6 +35,7 @@ from calc.working.working import run, sized
 T = TypeVar("T")
 
 APART = 0.05
+SAME = 1e-9  # floats that mean the same number
 TRIES = 60
 ENOUGH = 12  # draws compared by their answers
 LEVELS = (1, 2, 3)
@@ -89,10 +89,15 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
         find = _unknown(question, chance, level)
         inputs = _inputs(question, find, chance, level, rule)
         variant = _below(chance, 1000)
-        plan = _workable(question, inputs, find, variant)
+        if rule >= BETWEEN:
+            printed = in_usual_prefixes(question, inputs)
+            if printed is None:
+                continue
+            inputs, variant = printed, variant + LATER
+        plan = _workable(question, inputs, find, variant, rule)
         if plan is None:
             continue
-        drawn = Drawn(key, inputs, find, variant, seed, level, _all_apart(plan), near_answers(plan))
+        drawn = Drawn(key, inputs, find, variant, seed, level, _all_apart(plan), near_answers(plan, rule))
         if best is None or (not drawn.apart, len(drawn.near)) < (not best.apart, len(best.near)):
             best = drawn
         compared += drawn.apart
@@ -101,7 +106,7 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
     if best is None:
         usual = _example_unknown(question)
         best = Drawn(key, dict(question.example), usual, 0, seed, level, apart=False)
-        if _workable(question, best.inputs, best.find, 0) is None:
+        if _workable(question, best.inputs, best.find, 0, 1) is None:
             raise ValueError(f"{key}: neither drawn data nor the example can be worked")
     return best
 
@@ -111,8 +116,8 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
 DRAWS = 4
 # By rule: between which numbers a quantity may be given in another prefix. An examiner writes 2 nC and 1,5 µC,
 # never 0,002 µC or 1 500 nC (common practice, no source).
-_WIDE, _USUAL = (Decimal("0.001"), Decimal(10_000)), (Decimal("0.1"), Decimal(1000))
-RESTATED_WITHIN = {1: _WIDE, 2: _WIDE, 3: _USUAL, 4: _USUAL}
+_WIDE, _USUAL, _PLAIN = ((Decimal(low), Decimal(high)) for low, high in (("0.001", 10_000), ("0.1", 1000), (1, 1000)))
+RESTATED_WITHIN = {1: _WIDE, 2: _WIDE, 3: _USUAL, 4: _PLAIN}
 BETWEEN = 4  # from this rule on a number is drawn between those a question declares, not from among them
 ONE_GIVEN = 2  # unknowns: one is asked, and a single number is given, to one figure more
 FEW = 12  # numbers of two figures between the ends; with fewer one figure more is drawn
@@ -226,10 +231,9 @@ def _restated(
         other = RESTATED.get(quantity.unit.text)
         if other is None or chance.random() < 0.5:
             continue
-        ratio = quantity.unit.factor / parse_unit(other).factor
-        number = quantity.number * ratio.numerator / ratio.denominator
+        number = in_unit(quantity, other)
         if within[0] <= abs(number) < within[1]:
-            changed[item.name] = _typed(float(number), other, figures=6)
+            changed[item.name] = typed_text(float(number), other)
     return changed
 
 
@@ -240,7 +244,7 @@ def _drawn(source: Draw, chance: Chance, level: int, figures: int, whole: bool) 
         return typed
     if isinstance(value, str):
         return value
-    return _typed(float(value), source.unit)
+    return typed_text(float(value), source.unit, 3)
 
 
 _TEXT = re.compile(r"([+-]?)(\d+(?:[,.]\d+)?)(?: x 10\^(-?\d+))?((?: \S+)?)")
@@ -267,8 +271,8 @@ def _between(
     size = math.copysign(min(max(size, low), high), picked[0])
     if isinstance(value, str) and " x 10^" in value:
         power = math.floor(math.log10(abs(size)))
-        return f"{_typed(size / 10**power, '')} x 10^{power}{f' {picked[1]}' if picked[1] else ''}"
-    return _typed(size, picked[1], figures=6)
+        return f"{typed_text(size / 10**power, '', 3)} x 10^{power}{f' {picked[1]}' if picked[1] else ''}"
+    return typed_text(size, picked[1])
 
 
 def _number(value: float | str, unit: str) -> tuple[float, str]:
@@ -284,12 +288,6 @@ def _number(value: float | str, unit: str) -> tuple[float, str]:
 def _count(low: float, high: float) -> float:
     """How many numbers of two figures lie between two sizes, about."""
     return 90 * math.log10(high / low)
-
-
-def _typed(value: float, unit: str, figures: int = 3) -> str:
-    """A value to three figures as a keyboard gives it."""
-    shown = exact(float(f"{value:.{figures}g}"), Style()).text
-    return f"{shown} {unit}".replace("\N{NO-BREAK SPACE}", " ").replace("−", "-").strip()
 
 
 def _chosen(item: Choice, chance: Chance) -> str:
@@ -308,7 +306,7 @@ def _changed(item: Input, typed: str, chance: Chance) -> str:
         number = quantity.number * Decimal(_pick(chance, FACTORS))
         if item.whole:
             number = max(Decimal(1), number.to_integral_value())
-    return _typed(float(number), quantity.unit.text)
+    return typed_text(float(number), quantity.unit.text, 3)
 
 
 def _changed_rows(item: Rows, example: object, chance: Chance) -> list[dict[str, str]]:
@@ -330,15 +328,17 @@ def _stretched(column: Input, typed: str, factor: str) -> str:
     if not typed.strip():
         return ""
     quantity = parse_quantity(typed, column.unit)
-    return _typed(float(quantity.number * Decimal(factor)), quantity.unit.text)
+    return typed_text(float(quantity.number * Decimal(factor)), quantity.unit.text, 3)
 
 
-def _workable(question: Question, inputs: Mapping[str, object], find: str, variant: int) -> Plan | None:
-    """The plan for these data, if it works without a warning and every answer is worth printing."""
+def _workable(question: Question, inputs: Mapping[str, object], find: str, variant: int, rule: int) -> Plan | None:
+    """The plan for these data, if it works without a warning and every answer is worth printing; by the newest rule
+    also within the story, and the same from any data sheet."""
     try:
         found = read(question, inputs, find, variant=variant)
         plan = question.plan(found.data)
-        values = run(plan, found.data.settings.constants())
+        constants = found.data.settings.constants()
+        values = run(plan, constants)
     except (Refusal, Refusals, ExpressionError, NoRoot):
         return None
     if found.warnings or plan.warnings:
@@ -346,6 +346,8 @@ def _workable(question: Question, inputs: Mapping[str, object], find: str, varia
     for part in plan.parts:
         if part.kind == "calculate" and not SMALLEST < abs(values[part.answers]) < LARGEST:
             return None
+    if rule >= BETWEEN and not (within_reach(plan, found, values) and on_any_sheet(plan, constants, values)):
+        return None
     return plan
 
 
@@ -369,8 +371,12 @@ def _all_apart(plan: Plan) -> bool:
     return True
 
 
-def near_answers(plan: Plan) -> tuple[str, ...]:
-    """Mistakes (``key@step``) that leave an answer within 5 % of the right one, so that marking cannot tell them."""
+def near_answers(plan: Plan, rule: int = DRAWS) -> tuple[str, ...]:
+    """Mistakes (``key@step``) that leave an answer within 5 % of the right one, so that marking cannot tell them.
+
+    A mistake that drops out again on the way, and cannot reach the answer, is not near it; the rules before the
+    fourth counted it.
+    """
     constants = {name: line.school for name, line in SHEET.items()}
     near: dict[str, None] = {}
     for part in plan.parts:
@@ -378,8 +384,12 @@ def near_answers(plan: Plan) -> tuple[str, ...]:
             continue
         chain = Chain(plan, constants, part.answers)
         for slip in chain.declared:
-            wrong = chain.run((slip,))
-            if wrong and math.isclose(abs(wrong[part.answers]), abs(chain.right), rel_tol=APART):
+            values = chain.run((slip,))
+            if not values:
+                continue
+            wrong = values[part.answers]
+            reaches = rule < BETWEEN or not math.isclose(wrong, chain.right, rel_tol=SAME)
+            if reaches and math.isclose(abs(wrong), abs(chain.right), rel_tol=APART):
                 near[f"{slip.key}@{slip.at}"] = None
     return tuple(near)
 

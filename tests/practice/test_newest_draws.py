@@ -1,0 +1,145 @@
+"""What practice and papers print by the newest rule of drawing, read as an examiner who reads nothing but the paper."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import NamedTuple
+
+import pytest
+
+from calc import topics
+from calc.model.questions import Plan
+from calc.practice.drawing import DRAWS, Drawn, draw
+from calc.working.reading import Read, read
+from calc.working.working import run
+from tests.cases import KEYS
+
+SEEDS = range(60)
+
+
+class Told(NamedTuple):
+    """One drawn question, planned."""
+
+    one: Drawn
+    found: Read
+    plan: Plan
+
+    @property
+    def said(self) -> str:
+        """All that the paper prints of it before an answer."""
+        return plain(" ".join((self.plan.story, *(part.ask for part in self.plan.parts))))
+
+
+@cache
+def newest(key: str) -> tuple[Told, ...]:
+    """Sixty draws of each level, by the newest rule."""
+    topic, question = topics.find(key)
+    told = []
+    for level in question.levels:
+        for seed in SEEDS:
+            one = draw(topic, question, seed, level, DRAWS)
+            found = read(question, one.inputs, one.find, variant=one.variant)
+            told.append(Told(one, found, question.plan(found.data)))
+    return tuple(told)
+
+
+def plain(words: str) -> str:
+    """Words with every space an ordinary one."""
+    return re.sub("[\N{NO-BREAK SPACE}\N{NARROW NO-BREAK SPACE}\N{THIN SPACE}]", " ", words)
+
+
+# Least and, not reached, greatest number that an examiner prints before a unit. Common practice, no source.
+_PREFIX, _BARE = (1, 1000), (0.1, 10_000)
+PRINTED = {
+    **dict.fromkeys(("nC", "µC", "mC", "µN", "mN", "kN", "mg", "mm", "cm", "km", "kV", "kW", "mJ", "kJ"), _PREFIX),
+    **dict.fromkeys(("N", "m", "s", "V", "W", "J", "m·s⁻¹", "m·s⁻²", "N·m⁻¹", "N·C⁻¹", "V·m⁻¹"), _BARE),
+    **dict.fromkeys(("g", "kg"), (0.1, 1000)),
+    "C": None,  # never without a power of ten
+    "°": (1, 361),
+}
+NUMBER = re.compile(
+    r"(?<![\d,·⁻])(\d{1,3}(?: \d{3})+(?!\d)(?:,\d+)?|\d+(?:,\d+)?)( × 10[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)? ?"
+    r"(°|[A-Za-zµ]+(?:·[A-Za-z]+)*[⁻¹²³]*)?(?![a-z])"
+)
+WORDS = {"at", "and", "apart", "to", "of", "electrons", "times", "each", "above", "below", "by", "further", "before"}
+
+
+def unusual(text: str) -> list[str]:
+    """Every quantity in ``text`` that an examiner would write otherwise."""
+    odd = []
+    for number, power, unit in NUMBER.findall(text):
+        value = float(number.replace(" ", "").replace(",", "."))
+        if power:
+            right = 1 <= value < 10 and not re.match(r"[nµm][CN]|k[VW]|mm|cm|mg", unit)
+        elif not value or unit not in PRINTED:
+            right = value == 0 or value < 100_000
+        else:
+            limits = PRINTED[unit]
+            right = limits is not None and limits[0] <= value < limits[1]
+        if not right:
+            odd.append(f"{number}{power} {unit}")
+    return odd
+
+
+@pytest.mark.parametrize(
+    ("text", "odd"),
+    [
+        ("It carries −0,0048 µC.", ["0,0048 µC"]),
+        ("It carries −4,8 nC.", []),
+        ("A mass of 3600 g, or 3,6 kg.", ["3600 g"]),
+        ("charges of +0,002 µC and 1 500 nC, 1200 mm apart", ["0,002 µC", "1 500 nC", "1200 mm"]),
+        ("a charge of 0,000002 C or 1,6 × 10⁻¹⁹ C", ["0,000002 C"]),
+        ("a force of 12 × 10⁻⁶ N, in 0,5 m at 20°", ["12 × 10⁻⁶ N"]),
+        ("sides of 12 cm and 0,3 kV, 2 100 mm", ["0,3 kV", "2 100 mm"]),
+    ],
+)
+def test_an_odd_quantity_is_seen(text: str, odd: list[str]) -> None:
+    """The reader of this file finds what no examiner writes, and nothing else."""
+    assert unusual(text) == odd
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_quantities_are_printed_as_an_examiner_writes_them(key: str) -> None:
+    """At every level: −4,8 nC and 3,6 kg, never −0,0048 µC or 3600 g."""
+    for told in newest(key):
+        # "1 and 3 100 mm" names a pair of spheres and their distance
+        said = re.sub(r"\b\d and \d\b", "", told.said)
+        assert not unusual(said), (told.one.level, told.one.seed, told.said)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_every_draw_is_one_and_not_the_example(key: str) -> None:
+    """No draw fell back on the page's example, because nothing else that is fit to print was found."""
+    _, question = topics.find(key)
+    for told in newest(key):
+        assert told.one.inputs != question.example, (told.one.level, told.one.seed)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_places_lie_inside_their_story(key: str) -> None:
+    """Nothing on a bench is given or found farther than 2 m away, or, of an apparatus of more than 15 cm, 2,5 times
+    as far as the longest length given. Common practice, no source."""
+    for told in newest(key):
+        given = [abs(q.value) for q in told.found.quantities.values() if q.unit.si().text == "m"]
+        values = run(told.plan, told.found.data.settings.constants())
+        found = [abs(values[step.makes]) for step in told.plan.steps if step.unit in ("m", "cm", "mm")]
+        assert all(length <= 2 for length in (*given, *found)), told
+        if given and max(given) >= 0.15:
+            assert all(length <= 2.5001 * max(given) for length in found), (told.one, found)
+
+
+@pytest.mark.parametrize("key", [key for key in KEYS if set(topics.find(key)[1].constants) & {"g", "k"}])
+def test_other_values_of_constants_change_no_answer(key: str) -> None:
+    """k = 8,99 × 10⁹ and g = 9,81 stay within 1 %, g = 10 within 3 %: no difference of near-equal forces is drawn."""
+    others = [("k", 8.99e9, 0.01), ("g", 9.81, 0.01), ("g", 10.0, 0.03)]
+    for told in newest(key):
+        sheet = told.found.data.settings.constants()
+        right = run(told.plan, sheet)
+        for name, value, close in others:
+            if name not in sheet:
+                continue
+            other = run(told.plan, {**sheet, name: value})
+            for part in (part for part in told.plan.parts if part.kind == "calculate"):
+                for answer in part.asked:
+                    assert other[answer] == pytest.approx(right[answer], rel=close * 1.05), (told.one, answer, value)
