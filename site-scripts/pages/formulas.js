@@ -52,9 +52,9 @@ function select(root, selector) {
   return root.matches && root.matches(selector) ? [root, ...inside] : inside;
 }
 
-// Sets the formulas of the page itself.
+// Sets the formulas of the page itself, after its other scripts: to measure a line the browser lays out the whole page.
 export function startFormulas() {
-  typeset(document);
+  document.addEventListener("DOMContentLoaded", () => typeset(document));
   document.fonts.ready.then(() => markWide(document));
   let pending = 0;
   window.addEventListener("resize", () => {

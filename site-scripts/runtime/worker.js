@@ -1,8 +1,8 @@
 // The classic worker, a page's own or shared by all pages of the site. Each page has a port (of its own worker: the
 // worker itself). In: { start: { source, engine, files } } once, then { id, request, limit? }; { file, content | error }
 // for each file wanted of the page: the compiled core, and every other file from disk, in base64. A shared worker gets
-// all by itself, as no compiled core can pass to it. Out: { here }, { ready, worker }, { failed }, { want },
-// { begun: id } when a question's turn has come, { fetching } around a fetch that an answer waits for,
+// all by itself, as no compiled core can pass to it. Out: { here } before Python runs, { ready, worker }, { failed },
+// { want }, { begun: id } when a question's turn has come, { fetching } around a fetch that an answer waits for,
 // { id, reply | stopped | broken }, and { gone } when Python is lost to the other pages too.
 // WORKER_ID is put in by the build: a loader of another build refuses this worker.
 // Only data passes in either direction, never source text.
@@ -13,6 +13,7 @@
   const ports = new Set();
   let engine;
   let started = null; // promise of how Python was started
+  let mode = ""; // how it was started, once it is
   let asking = null; // the port whose question is being answered
   let queue = Promise.resolve();
 
@@ -45,10 +46,13 @@
   }
 
   async function join(port, given) {
-    port.postMessage({ here: true });
+    // Where Python runs already all is said at once: a page that is still being read hears one message between its
+    // own tasks, and the next one a frame later.
+    if (!mode) port.postMessage({ here: true });
     try {
       started ??= start(given);
-      port.postMessage({ ready: await started, worker: WORKER_ID });
+      mode ||= await started;
+      port.postMessage({ ready: mode, worker: WORKER_ID });
     } catch (error) {
       port.postMessage({ failed: String(error) });
       if (shared) self.close(); // the next page tries anew

@@ -74,6 +74,23 @@ def test_the_next_page_finds_python_running(stand_in_address: str, tabs: Browser
     assert turn(page) == 3
 
 
+def test_a_page_that_joins_hears_at_once_that_python_runs(stand_in_address: str, tabs: BrowserContext) -> None:
+    """One message makes the next page ready; the page that started Python hears first that a worker is there."""
+    tabs.add_init_script("""const Shared = SharedWorker;
+        window.heard = [];
+        window.SharedWorker = class extends Shared {
+          constructor(...given) {
+            super(...given);
+            this.port.addEventListener("message", ({ data }) => heard.push(Object.keys(data)[0]));
+          }
+        };""")
+    page = opened(tabs, stand_in_address)
+    assert page.evaluate("heard")[:2] == ["here", "ready"]
+    page.goto(f"{stand_in_address}deep/page.html")
+    assert how(page)["place"] == "shared"
+    assert page.evaluate("heard")[0] == "ready"
+
+
 def test_tabs_share_one_python_and_each_gets_its_own_replies(stand_in_address: str, tabs: BrowserContext) -> None:
     """Questions of two tabs at once are answered, each to the tab that asked."""
     one, two = opened(tabs, stand_in_address), opened(tabs, stand_in_address)

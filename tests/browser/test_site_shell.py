@@ -71,6 +71,16 @@ def test_the_search_is_fetched_when_it_is_opened(place: str, own_page: Page) -> 
     assert any("workers/search" in url for url in asked)
 
 
+def test_a_form_is_live_before_the_script_of_the_theme_runs(place: str, own_page: Page) -> None:
+    """The theme measures the whole page, which a reader who types need not wait for; it is there when all is loaded."""
+    own_page.add_init_script("""addEventListener("DOMContentLoaded", () => {
+          window.atFirst = { live: !!document.querySelector("form.numbers.live"), theme: "document$" in window };
+        });""")
+    own_page.goto(place + "coulombs-law/force.html")
+    assert own_page.evaluate("atFirst") == {"live": True, "theme": False}
+    assert own_page.evaluate("'document$' in window")
+
+
 def test_colours_follow_the_reader(place: str, page: Page) -> None:
     """The toggle turns the page dark, and the choice outlives a reload."""
     page.emulate_media(color_scheme="light")
