@@ -4,10 +4,10 @@
 
 export function startThemeLate() {
   document.addEventListener("DOMContentLoaded", () => {
-    const named = document.querySelector("link.theme-script");
-    if (!(named instanceof HTMLLinkElement)) return;
+    const named = document.querySelector("script.theme-script");
+    if (!(named instanceof HTMLScriptElement)) return;
     const script = document.createElement("script");
-    script.src = named.href;
+    script.src = named.src;
     document.body.append(script);
   });
 }
