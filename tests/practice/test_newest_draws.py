@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from functools import cache
 from typing import NamedTuple
 
@@ -16,6 +17,7 @@ from calc.working.working import run
 from tests.cases import KEYS
 
 SEEDS = range(60)
+TELLINGS_OF = 20  # draws of a level among which three tellings must be met
 
 
 class Told(NamedTuple):
@@ -143,3 +145,23 @@ def test_other_values_of_constants_change_no_answer(key: str) -> None:
             for part in (part for part in told.plan.parts if part.kind == "calculate"):
                 for answer in part.asked:
                     assert other[answer] == pytest.approx(right[answer], rel=close * 1.05), (told.one, answer, value)
+
+
+def worded(words: str) -> Counter[str]:
+    """The words of a story without its numbers, their units, and all that is not a word."""
+    return Counter(re.findall(r"[a-z]+", NUMBER.sub(" ", plain(words)).lower()))
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_a_question_is_told_in_three_ways(key: str) -> None:
+    """The same data are told in at least three wordings over the draws of a level, three words apart or more each."""
+    _, question = topics.find(key)
+    for level in question.levels:
+        several = [told.one for told in newest(key) if told.one.level == level][:TELLINGS_OF]
+        stories: list[Counter[str]] = []
+        for one in several:
+            found = read(question, several[0].inputs, several[0].find, variant=one.variant)
+            words = worded(question.plan(found.data).story)
+            if all(((words - other) + (other - words)).total() >= 3 for other in stories):
+                stories.append(words)
+        assert len(stories) >= 3, (level, stories)

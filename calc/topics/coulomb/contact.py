@@ -38,6 +38,12 @@ def plan_contact(data: Data) -> Plan:
             f" centres are {r} apart. They are made to touch and are then separated.",
             f"A and B are equal conducting spheres on plastic rods, with charges of {q1} and {q2}. At first their"
             f" centres are {r} apart. They touch, and are moved apart again.",
+            later=(
+                (
+                    f"Two equal metal balls, A and B, hang on nylon threads, their centres {r} apart. {carried(data)}."
+                    " They are brought together until they touch, and then held apart."
+                ),
+            ),
         ),
         parts=(
             state(COULOMB, "law"),
@@ -107,9 +113,21 @@ def plan_two_forces(data: Data) -> Plan:
     steps = (product(acting).step("P"), SUM.step("S"), LARGER.step("Q1"), OTHER.step("Q2"))
     ask = "Calculate the charge on each sphere before they touched."
     return Plan(
-        story=(
+        story=data.pick(
             f"Two identical metal spheres, their centres {data.said['r']} apart, {acting} each other with"
-            f" {data.said['F_1']}. They are touched together and put back at the same distance: {now}."
+            f" {data.said['F_1']}. They are touched together and put back at the same distance: {now}.",
+            later=(
+                (
+                    f"A and B are equal metal balls on plastic rods; neither charge is known. At {data.said['r']}"
+                    f" between their centres they {acting} each other with a force of {data.said['F_1']}. After one"
+                    f" touch and at the old distance again, a second reading is taken: {now}."
+                ),
+                (
+                    "With a sensitive balance the force between two identical charged spheres is read twice, both"
+                    f" times with {data.said['r']} between their centres. At first they {acting} each other with"
+                    f" {data.said['F_1']}; then they are made to touch, and {now}."
+                ),
+            ),
         ),
         parts=(Part("charges", "calculate", ask, steps, also=("Q1",)),),
         values=dict(data.values),

@@ -77,10 +77,26 @@ def situation(data: Data) -> Situation:
         raise Refusal("Q", "A neutral body has no electrons too many or too few. Type a charge that is not zero.")
     if given is not None:
         refuse_part_of_one(abs(given) / e, "Q")
-        story = f"A small sphere carries a charge of {data.said['Q']}."
+        story = data.pick(
+            f"A small sphere carries a charge of {data.said['Q']}.",
+            later=(
+                f"A balloon rubbed with a woollen cloth has a charge of {data.said['Q']}.",
+                (
+                    "After it was touched with a charged rod, a metal ball on an insulating stem carries"
+                    f" {data.said['Q']}."
+                ),
+            ),
+        )
     else:
         many = "few" if data.choices["which"] == "lacking" else "many"
-        story = f"A small sphere has {data.said['n']} electrons too {many}."
+        counted = f"{data.said['n']} electrons too {many}"
+        story = data.pick(
+            f"A small sphere has {counted}.",
+            later=(
+                f"A balloon was rubbed with a woollen cloth; now it has {counted}.",
+                f"After it was touched with a charged rod, a metal ball on an insulating stem has {counted}.",
+            ),
+        )
     ways = {
         "n": lambda v: TOO_MANY_OR_FEW.by_sign(v["Q"], "lacking"),
         "Q": lambda v: TOO_MANY_OR_FEW.of(data.choices["which"]),

@@ -191,7 +191,21 @@ def situation(data: Data) -> Situation:
     return replace(
         told(BOXES),
         relations=(replace(LAW, directions={"F": pull_or_push, "Q1": sign_told, "Q2": sign_told}),),
-        openings=tuple(f"Two {what}, A and B{size} are fixed in place. {carried(data)}." for what in bodies),
+        openings=(
+            data.pick(
+                *(f"Two {what}, A and B{size} are fixed in place. {carried(data)}." for what in bodies),
+                later=(
+                    (
+                        f"A and B are two small charged balls on insulating stems{size.removesuffix(',')}."
+                        f" {carried(data)}."
+                    ),
+                    (
+                        "On a level table without other charges near it stand two small charged balls, A and"
+                        f" B{size.removesuffix(',')}. {carried(data)}."
+                    ),
+                ),
+            ),
+        ),
         tell={"r": f"{centres} {{}} apart.", "F": f"They{pull} exert a force of {{}} on each other."},
         stated=(state(COULOMB),),
         refuse=refuse_overlap,
@@ -240,9 +254,19 @@ def change(data: Data, name: str, what: str) -> str:
 
 def plan_scaling(data: Data) -> Plan:
     ask = "Calculate the new force without knowing the charges."
+    opening = data.pick(
+        f"Two point charges exert a force of {data.said['F']} on each other.",
+        later=(
+            f"The force between two small charged balls, whose charges nobody has measured, is {data.said['F']}.",
+            (
+                f"A force sensor shows that one charged bead acts on another with {data.said['F']}. Then the set-up is"
+                " changed."
+            ),
+        ),
+    )
     return Plan(
         story=(
-            f"Two point charges exert a force of {data.said['F']} on each other. {change(data, 'a', 'One charge')}, "
+            f"{opening} {change(data, 'a', 'One charge')}, "
             f"{change(data, 'b', 'the other charge')}, and {change(data, 'd', 'the distance')}."
         ),
         parts=(Part("find", "calculate", ask, (COMPARED.step("F_new"),)),),

@@ -209,10 +209,9 @@ def placed_charge(data: Data) -> Situation:
     )
     back = Check("Put the answer back: force per charge must give the field", "F/q = E", sizes=("q",))
     multiplied = Check("Multiply back: field times charge must give the force", "q*E = F", sizes=("q",))
-    said = data.said["q"] if data.has("q") else ""
     return Situation(
         relations=(law,),
-        openings=(f"{f'A charge of {said}' if said else 'A small charged body'} is placed in an electric field.",),
+        openings=(opening(data),),
         tell={
             "E": f"The field there is {{}} {words_of(along)}.",
             "F": f"The electrostatic force on it is {{}} {words_of(pushed)}.",
@@ -227,6 +226,24 @@ def placed_charge(data: Data) -> Situation:
         scene=lambda v: force_scene(v, along, pushed, sign),
         proofs=lambda _: (multiplied if asked == "E" else back,),
         warn=lambda v: air(v, "E"),
+    )
+
+
+def opening(data: Data) -> str:
+    """What is in the field, in one of several wordings."""
+    said = data.said["q"] if data.has("q") else ""
+    return data.pick(
+        f"{f'A charge of {said}' if said else 'A small charged body'} is placed in an electric field.",
+        later=(
+            (
+                f"A bead {f'with a charge of {said}' if said else 'with a charge'} is held at a point of an"
+                " electric field."
+            ),
+            (
+                "To explore an electric field a small body on a thin stem is brought to one point"
+                f" of it. {f'It carries {said}.' if said else 'Its charge is not known.'}"
+            ),
+        ),
     )
 
 

@@ -235,7 +235,16 @@ def plan_drop(data: Data) -> Plan:
     parts = [fbd_part(), sign_part(data), *calculations]
     plan = Plan(
         story=drop_story(
-            data, data.pick("A tiny charged oil drop", "A tiny charged drop of water", "A tiny charged drop of paint")
+            data,
+            data.pick(
+                "A tiny charged oil drop",
+                "A tiny charged drop of water",
+                "A tiny charged drop of paint",
+                later=(
+                    "Through a microscope a charged droplet from a spray is watched: it",
+                    "In a dark chamber a single charged drop, lit from the side,",
+                ),
+            ),
         ),
         parts=tuple(parts),
         values=dict(data.values),

@@ -219,6 +219,12 @@ def plan_null(data: Data) -> Plan:
             f"Two small charged spheres, A ({data.said['Q1']}) and B ({data.said['Q2']}), stand {data.said['D']}"
             " apart.",
             f"Point charges A and B of {data.said['Q1']} and {data.said['Q2']} are fixed {data.said['D']} apart.",
+            later=(
+                (
+                    f"Along a straight wooden bench a charged ball A ({data.said['Q1']}) is fixed, and {data.said['D']}"
+                    f" to the right of it another one, B ({data.said['Q2']})."
+                ),
+            ),
         ),
         parts=(
             Part(

@@ -27,6 +27,36 @@ from calc.topics.shared.electrostatics import SECOND
 from calc.working.chain import lead
 
 
+def told(data: Data, who: str, along: str) -> str:
+    """Who is let go in which field, by the field or by the acceleration."""
+    return (
+        data.pick(
+            f"{who} is released in a field of {data.said['E']} {along}.",
+            later=(
+                f"In a vacuum the electric field is {data.said['E']} {along}. {who} is let go in it.",
+                (
+                    f"{who} starts from rest at a point in a vacuum where the electric field has a size of"
+                    f" {data.said['E']} and points {along}."
+                ),
+            ),
+        )
+        if data.has("E")
+        else data.pick(
+            f"{who} accelerates at {data.said['a']} in a field that points {along}.",
+            later=(
+                (
+                    f"In a vacuum the electric field points {along}. {who} that is let go in it has an"
+                    f" acceleration of {data.said['a']}."
+                ),
+                (
+                    f"{who} starts from rest in an electric field {along}. Its acceleration is measured:"
+                    f" {data.said['a']}."
+                ),
+            ),
+        )
+    )
+
+
 def plan_particle(data: Data) -> Plan:
     name = data.choices["particle"]
     _, mass, sign = PARTICLES[name]
@@ -53,11 +83,7 @@ def plan_particle(data: Data) -> Plan:
         "E": ("field", "Calculate the electric field."),
     }
     plan = Plan(
-        story=(
-            f"{who} is released in a field of {data.said['E']} {words_of(along)}."
-            if data.has("E")
-            else f"{who} accelerates at {data.said['a']} in a field that points {words_of(along)}."
-        ),
+        story=told(data, who, words_of(along)),
         parts=(*part_a_step(chain, asks), explain),
         values=dict(data.values),
         # A particle without its field would be a sphere alone: there is nothing to look at where E is asked.

@@ -48,10 +48,22 @@ def plan_pattern(data: Data) -> Plan:
     rows = data.rows_said["charges"]
     places = ", ".join(f"{row['Q']} at ({row['x']}; {row['y']})" for row in rows)
     return Plan(
-        story=(
-            f"Charged spheres are fixed in place: {places}."
-            if several
-            else f"A charged sphere is fixed in place: {places}."
+        story=data.pick(
+            (
+                f"Charged spheres are fixed in place: {places}."
+                if several
+                else f"A charged sphere is fixed in place: {places}."
+            ),
+            later=(
+                (
+                    "Grass seeds on oil show the field round"
+                    f" {'charged metal discs' if several else 'a charged metal disc'}. Its plan: {places}."
+                ),
+                (
+                    f"{'Small charged balls stand' if several else 'A small charged ball stands'} on a sheet of glass"
+                    f" with x- and y-axes: {places}. Nothing else near is charged."
+                ),
+            ),
         ),
         parts=(
             Part(

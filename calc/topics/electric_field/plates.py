@@ -74,7 +74,19 @@ def level_plates(data: Data) -> Situation:
     return Situation(
         relations=(between_plates(data),),
         openings=(
-            f"Two large parallel metal plates lie one above the other; the upper one is {data.choices['upper']}.",
+            data.pick(
+                f"Two large parallel metal plates lie one above the other; the upper one is {data.choices['upper']}.",
+                later=(
+                    (
+                        "A power supply is connected to two level metal plates, one straight above the other; the upper"
+                        f" plate is {data.choices['upper']}."
+                    ),
+                    (
+                        "For an experiment a wide metal plate is fixed parallel to and above a second one, with air"
+                        f" between. The upper plate is {data.choices['upper']}."
+                    ),
+                ),
+            ),
         ),
         tell={
             "d": "They are {} apart.",

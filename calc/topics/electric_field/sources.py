@@ -160,7 +160,20 @@ def story(data: Data, sources: Sequence[Body]) -> str:
     where = "on a straight line" if "y" not in rows[0] else "in a plane"
     many = f"{COUNTED[len(sources) - 1]} point charge{'s are' if len(sources) > 1 else ' is'}"
     point = f"({data.said['x_P']}; {data.said['y_P']})" if "y_P" in data.said else f"x = {data.said['x_P']}"
-    return f"{many} fixed {where}: {', '.join(places)}. P is the point {point}."
+    told, one = ", ".join(places), len(sources) == 1
+    beads = "A small charged bead is" if one else f"{COUNTED[len(sources) - 1]} small charged beads are"
+    board = "along a straight wooden rail with a scale" if "y" not in rows[0] else "to a large board with x- and y-axes"
+    field = "a point charge" if one else f"{COUNTED[len(sources) - 1].lower()} point charges"
+    return data.pick(
+        f"{many} fixed {where}: {told}. P is the point {point}.",
+        later=(
+            f"{beads} glued {board}: {told}. P is the point {point} on it.",
+            (
+                f"The field of {field} is studied at the point P, {point}. {'It is' if one else 'They are'} fixed"
+                f" {where}: {told}."
+            ),
+        ),
+    )
 
 
 # --- the whole of a net field, on a line as in a plane -----------------------------------------------------------

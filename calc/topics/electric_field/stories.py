@@ -136,6 +136,13 @@ def plan_domes(data: Data) -> Plan:
             f"For a show about lightning two small metal domes, A ({data.said['Q_A']}) and B ({data.said['Q_B']}),"
             f" stand {data.said['D']} apart on plastic rods. P is a point on the line through A and B,"
             f" {data.said['r_B']} beyond B.",
+            later=(
+                (
+                    f"Two small metal domes, A and B, stand on a laboratory bench, {data.said['D']} from each other; a"
+                    f" charge of {data.said['Q_A']} was put on A and one of {data.said['Q_B']} on B. On the line from A"
+                    f" through B the field is explored at P, {data.said['r_B']} beyond B."
+                ),
+            ),
         ),
         parts=parts,
         values=dict(data.values),
@@ -237,6 +244,13 @@ def plan_sprayer(data: Data) -> Plan:
             f" {data.said['V']}; the upper plate is {data.choices['upper']}.",
             f"A charged drop of {data.said['m']} from a garden mister hangs still between two level metal plates,"
             f" {data.said['d']} apart, with {data.said['V']} between them. The upper plate is {data.choices['upper']}.",
+            later=(
+                (
+                    f"In an experiment two level plates are {data.said['d']} apart and the upper one is"
+                    f" {data.choices['upper']}. At a potential difference of {data.said['V']} a charged ink drop of"
+                    f" {data.said['m']} stays where it is between them."
+                ),
+            ),
         ),
         parts=(
             define(UNIFORM, "Describe the electric field between the plates in words."),

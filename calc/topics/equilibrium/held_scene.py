@@ -41,8 +41,17 @@ def story(data: Data, line: Line) -> str:
 
 def place(data: Data, line: Line) -> str:
     if not line.slope:
-        return data.pick("inside a smooth upright glass tube", "on a smooth upright rod through it")
-    surface = data.pick("a smooth insulating slope", "a smooth glass ramp", "a smooth plastic ramp")
+        return data.pick(
+            "inside a smooth upright glass tube",
+            "on a smooth upright rod through it",
+            later=("in a narrow plastic pipe that stands upright, without friction",),
+        )
+    surface = data.pick(
+        "a smooth insulating slope",
+        "a smooth glass ramp",
+        "a smooth plastic ramp",
+        later=("the tilted top of a plastic box, without friction,", "a sloping air track of plastic"),
+    )
     return f"on {surface}" + (f" at {data.said['theta']} to the horizontal" if data.has("theta") else "")
 
 

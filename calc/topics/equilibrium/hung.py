@@ -216,7 +216,15 @@ def story(data: Data, pair: Pair) -> str:
     each = f" of mass {said['m']} each" if data.has("m") else " of equal mass"
     threads = f"threads of length {said['L']}" if data.has("L") else "threads of equal length"
     hooks = "one hook" if not pair.two else f"two hooks {said['s']} apart" if data.has("s") else "two hooks"
-    facts = [f"{who}{each} hang on light insulating {threads} from {hooks}."]
+    facts = [
+        data.pick(
+            f"{who}{each} hang on light insulating {threads} from {hooks}.",
+            later=(
+                f"From {hooks} two foam balls{each} hang side by side on light insulating {threads}.",
+                f"A learner ties light insulating {threads} to two pith balls{each} and hangs both from {hooks}.",
+            ),
+        )
+    ]
     if pair.equal:
         facts.append(f"Their charges are equal in size{': ' + said['Q1'] + ' on the first' if data.has('Q1') else ''}.")
     else:

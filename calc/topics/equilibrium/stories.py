@@ -163,11 +163,25 @@ def pair_story(data: Data, two: bool, equal: bool, acting: Literal[1, -1]) -> tu
 def plan_museum(data: Data) -> Plan:
     line, told = line_story(data, -1, "up")
     said = data.said
-    story = (
+    story = data.pick(
         f"In a science museum a bead of mass {said['m']} with a charge of {said['Q1']} rests on a smooth glass ramp at"
         f" {said['theta']} to the horizontal. A light cord parallel to the ramp ties it to a peg at the top. A second"
         f" bead with a charge of {said['Q2']} is glued to the ramp {said['r']} further down. A visitor may cut the"
-        " cord."
+        " cord.",
+        later=(
+            (
+                f"An exhibit shows a charged bead ({said['Q1']}) of mass {said['m']} on a smooth glass ramp, which"
+                f" makes an angle of {said['theta']} with the horizontal. From a peg at the top a light cord runs down"
+                f" along the ramp and holds the bead. Glued to the ramp {said['r']} below it is a second bead, charged"
+                f" with {said['Q2']}. There are scissors for the visitor."
+            ),
+            (
+                f"Visitors of a museum see a smooth glass ramp at {said['theta']} to the horizontal and two charged"
+                f" beads on it. The lower one, {said['Q2']}, is glued on; the upper one, {said['Q1']} and {said['m']},"
+                f" is {said['r']} away from it and hangs on a light cord along the ramp from a peg at the top. One"
+                " visitor is allowed to cut the cord."
+            ),
+        ),
     )
     parts = (
         state(COULOMB),
@@ -240,11 +254,25 @@ def plan_stage(data: Data) -> Plan:
     line, told = line_story(data, 1, "up")
     told.ways += steps_of(*line.field_laws(data.values["d"], data.values["r"]))
     said = data.said
-    story = (
+    story = data.pick(
         f"On a theatre stage a foil-covered ball of mass {said['m']} with a charge of {said['Q1']} seems to rest by"
         f" magic on a smooth plastic slope at {said['theta']}. A second ball with a charge of {said['Q2']} is hidden in"
         f" the slope, {said['r']} further up. A thin cord parallel to the slope, tied {said['d']} further up than the"
-        " first ball, helps to hold it."
+        " first ball, helps to hold it.",
+        later=(
+            (
+                f"For a play a ball covered with foil ({said['m']}, {said['Q1']}) has to stay where it is on a smooth"
+                f" plastic slope, {said['theta']} steep. A charge of {said['Q2']} on a second ball inside the slope,"
+                f" {said['r']} further up, pulls at it, and so does a thin cord along the slope that is fastened"
+                f" {said['d']} further up than the ball."
+            ),
+            (
+                f"A school play needs magic: on a smooth plastic slope at {said['theta']} a ball of {said['m']} in"
+                f" silver foil does not slide. It carries {said['Q1']}. What the audience cannot see: {said['r']}"
+                f" further up a second ball with {said['Q2']} lies in the slope, and a thin cord, parallel to the slope"
+                f" and tied {said['d']} further up than the first ball, helps."
+            ),
+        ),
     )
     parts = (
         AT_REST,
@@ -307,11 +335,24 @@ def plan_gauge(data: Data) -> Plan:
     if data.values["T"] == 0:
         raise Refusal("T", "Here the cord pulls: type a tension above zero.")
     said = data.said
-    story = (
+    story = data.pick(
         f"In a workshop a plastic pellet of mass {said['m']} lies on a smooth chute at {said['theta']} to the"
         f" horizontal. A fixed ball with a charge of {said['Q2']}, {said['r']} further down the chute, repels it so"
         " strongly that a light cord to the foot of the chute has to hold it down. A force sensor in the cord reads"
-        f" {said['T']}."
+        f" {said['T']}.",
+        later=(
+            (
+                f"On a test bench for packing machines a smooth chute stands at {said['theta']} to the horizontal. On"
+                f" it lies a charged plastic pellet of mass {said['m']}, and {said['r']} further down is a fixed ball"
+                f" with a charge of {said['Q2']}. The pellet would be driven up the chute, but for a light cord to the"
+                f" foot of the chute, whose tension a sensor gives as {said['T']}."
+            ),
+            (
+                f"A plastic pellet ({said['m']}) picked up charge on its way down a smooth chute that slopes at"
+                f" {said['theta']}. Now it is at rest {said['r']} further up than a fixed ball with {said['Q2']}: the"
+                f" ball repels it, and a light cord pulls it down the chute with {said['T']}, read from a force sensor."
+            ),
+        ),
     )
     parts = (
         draw_part(line, data, told.ways, body="the pellet"),
@@ -371,10 +412,8 @@ NEXT_DAY = (
                 "in-proportion",
                 "r_after",
                 "f*r",
-                (
-                    "You multiplied the height by {f} itself. The force goes with 1/r², so multiply by the square"
-                    " root of {f}."
-                ),
+                "You multiplied the height by {f} itself. The force goes with 1/r², so multiply by the square"
+                " root of {f}.",
             ),
             Mistake(
                 "old-charge",
@@ -404,11 +443,23 @@ def plan_hover(data: Data) -> Plan:
         raise Refusal("Q2", MUST_REPEL)
     line, told = line_story(data, -1, "none")
     said = data.said
-    story = (
+    story = data.pick(
         f"For the school's open day a charged ball of mass {said['m']} ({said['Q1']}) is dropped into a smooth upright"
         f" glass tube. It comes to rest above a second ball with a charge of {said['Q2']}, fixed at the bottom."
         f" Overnight charge leaks away: next morning the fixed ball keeps only {said['f']} times its charge; the"
-        " hovering ball keeps all of its own."
+        " hovering ball keeps all of its own.",
+        later=(
+            (
+                f"Above a ball with a charge of {said['Q2']}, fixed at the bottom of a smooth upright glass tube, a"
+                f" second ball of mass {said['m']} and charge {said['Q1']} hovers. By next morning damp air has left"
+                f" the fixed ball {said['f']} times its charge, while the hovering ball has lost nothing."
+            ),
+            (
+                f"A charged ball ({said['Q1']}, {said['m']}) hovers in a smooth upright glass tube in the school's"
+                f" entrance: the ball below it is fixed and carries {said['Q2']}. A day later the charge of the fixed"
+                f" ball is only {said['f']} times what it was; that of the hovering ball is the same as before."
+            ),
+        ),
     )
     half = data.values["f"]
     parts = (
@@ -461,10 +512,22 @@ HOVER = Question(
 def plan_hall(data: Data) -> Plan:
     pair, told = pair_story(data, two=False, equal=True, acting=1)
     said = data.said
-    story = (
+    story = data.pick(
         f"Two foil balls of mass {said['m']} each hang from one hook in the school hall, on light nylon threads"
         f" {said['L']} long. Rubbed with the same cloth, both carry the same charge, and the threads now make an angle"
-        f" of {said['beta']} with each other."
+        f" of {said['beta']} with each other.",
+        later=(
+            (
+                f"In the school hall a pair of foil balls, {said['m']} each, hangs on two light nylon threads of"
+                f" {said['L']} from the same hook. After both were given the same charge the angle between the threads"
+                f" is {said['beta']}."
+            ),
+            (
+                f"As a decoration two balls are made of foil; the mass of each is {said['m']}. Light nylon threads,"
+                f" both {said['L']} long, tie them to one hook. They were charged alike and have come to rest with an"
+                f" angle of {said['beta']} between the threads."
+            ),
+        ),
     )
     parts = (
         pair_draw(pair, data, told.ways, body="the right-hand ball"),
@@ -504,10 +567,23 @@ HALL = Question(
 def plan_barn(data: Data) -> Plan:
     pair, told = pair_story(data, two=True, equal=False, acting=-1)
     said = data.said
-    story = (
+    story = data.pick(
         f"Two light plastic fly traps of mass {said['m']} each hang in a barn on nylon threads {said['L']} long, from"
         f" two nails {said['s']} apart. The first carries {said['Q1']}; the second is charged as well. They hang"
-        f" towards each other, each thread {said['alpha']} from the vertical."
+        f" towards each other, each thread {said['alpha']} from the vertical.",
+        later=(
+            (
+                f"A farmer hangs two plastic fly traps, {said['m']} each, from two nails in a beam, {said['s']} from"
+                f" nail to nail, on nylon threads that are {said['L']} long. There is charge on both, on the first"
+                f" {said['Q1']}. The threads lean in, each by {said['alpha']} from the vertical."
+            ),
+            (
+                f"From nails {said['s']} apart two nylon threads of {said['L']} hang in a stable, each with a light fly"
+                f" trap of plastic, {said['m']}. Dry dust has charged them: the first carries {said['Q1']}, the charge"
+                f" of the second is not known. Each thread makes {said['alpha']} with the vertical, the traps towards"
+                " each other."
+            ),
+        ),
     )
     rows = (
         Point("They hang towards each other, so they attract.", 1, ("attract",)),

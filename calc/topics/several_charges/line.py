@@ -21,6 +21,7 @@ from calc.model.questions import FSA, NO_MARKS, A, Choice, Data, Draw, Mistake, 
 from calc.topics.several_charges import shared
 from calc.topics.several_charges.shared import NOISE, Body, pull_of, side, sideways, signed, slip, step
 from calc.topics.shared.electrostatics import COULOMB, state
+from calc.topics.shared.quantities import among
 
 
 def plan_line(data: Data) -> Plan:
@@ -76,7 +77,8 @@ def story_line(data: Data, on: Body) -> str:
     rows = data.rows_said["charges"]
     opening = data.pick(
         "Small charged spheres are fixed on a straight wooden rail with a scale; x grows to the right.",
-        "Small charged beads are clipped to a plastic ruler, which serves as the x-axis to the right.",
+        "Small charged beads are clipped to a plastic metre rule, which serves as the x-axis to the right.",
+        later=("Small charged balls stand in holes along a straight wooden bar, whose marks give x, to the right.",),
     )
     facts = "; ".join(f"charge {i + 1}, {row['Q']}, at x = {row['x'].lstrip('+')}" for i, row in enumerate(rows))
     return f"{opening} They are: {facts}. The net force on {on.words} is wanted."
@@ -95,9 +97,11 @@ def gap_step(source: Body, on: Body) -> Step:
         "Final place minus starting place, size only.",
         "Read both places on the scale and subtract.",
         NO_MARKS,
-        mistakes=(slip("places-added", name, add, say=POSITIONS, one=f"x{on.tag}", other=f"x{source.tag}"),)
-        if on.x and source.x
-        else (),
+        mistakes=(
+            (slip("places-added", name, add, say=POSITIONS, one=f"x{on.tag}", other=f"x{source.tag}"),)
+            if on.x and source.x
+            else ()
+        ),
     )
 
 
@@ -137,9 +141,11 @@ def net_steps(data: Data, sources: Sequence[Body], on: Body, positive: int) -> t
             "F_net = abs(SigmaF)",
             "N",
             "Give the size and the direction",
-            "The forces cancel: there is a size, zero, but no direction."
-            if zero
-            else f"The size is never negative. A plus sign means {taken}, a minus sign the opposite direction.",
+            (
+                "The forces cancel: there is a size, zero, but no direction."
+                if zero
+                else f"The size is never negative. A plus sign means {taken}, a minus sign the opposite direction."
+            ),
             "The sign of the sum only says which way. Say the way in words instead.",
             A,
             directions={"F_net": lambda v: side(v["SigmaF"] * positive, NET_ON_LINE.options)},
@@ -207,7 +213,7 @@ def practise_line(typed: dict[str, object], random: object, level: int) -> dict[
     places, x = [], 0
     for _ in range(count):
         places.append(x)
-        x += draw.choice((10, 15, 20, 25, 30, 40))
+        x += draw.choice(among(random, (10, 15, 20, 25, 30, 40), (10, 15, 20, 25, 30)))
     sizes = draw.sample((2, 3, 4, 5, 6, 8, 9), count)
     rows = [
         {"Q": f"{draw.choice('+-')}{size} nC", "x": f"{place} cm"} for size, place in zip(sizes, places, strict=True)

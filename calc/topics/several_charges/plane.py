@@ -248,15 +248,17 @@ def resolve(source: Body, on: Body, style: Style | None) -> tuple[Step, ...]:
             f"The force points {way}. Resolve it: sizes only, the directions come back in the sums.",
             "The part of the push that works along this axis.",
             NO_MARKS,
-            mistakes=()
-            if halfway(source, on)
-            else (
-                slip(
-                    "sin-for-cos",
-                    f"{name}{axis}",
-                    f"{name}*{other}({angle})",
-                    say=shared.beside_angle(f"{name}{axis}", angle, axis),
-                ),
+            mistakes=(
+                ()
+                if halfway(source, on)
+                else (
+                    slip(
+                        "sin-for-cos",
+                        f"{name}{axis}",
+                        f"{name}*{other}({angle})",
+                        say=shared.beside_angle(f"{name}{axis}", angle, axis),
+                    ),
+                )
             ),
         )
         for axis, f, other in (("x", "cos", "sin"), ("y", "sin", "cos"))
@@ -317,8 +319,9 @@ def plan_plane(data: Data) -> Plan:
 def story_plane(data: Data, on: Body) -> str:
     rows = data.rows_said["charges"]
     opening = data.pick(
-        "Small charged discs are taped to a sheet of squared paper with x- and y-axes.",
+        "Small charged discs are taped to a large sheet of squared paper with x- and y-axes.",
         "Small charged spheres stand on a plastic grid with x- and y-axes.",
+        later=("On a large pegboard an x- and a y-axis are drawn, and small charged balls are pinned to it.",),
     )
     facts = "; ".join(
         f"charge {i + 1}, {row['Q']}, at ({row['x'].lstrip('+')}; {row['y'].lstrip('+')})" for i, row in enumerate(rows)

@@ -127,6 +127,7 @@ def story_corner(data: Data) -> str:
     opening = data.pick(
         "Three charged beads sit on a square pegboard, seen from above.",
         "Three charged buttons lie on squared paper.",
+        later=("Three small charged balls on stems are set up on a bench; the plan shows them from above.",),
     )
     return (
         f"{opening} Charge 1, {said['Q1']}, is at the corner of a right angle. Charge 2, {said['Q2']}, is"
@@ -175,13 +176,17 @@ def plan_pucks(data: Data) -> Plan:
                 "later",
                 "Explain whether the acceleration of A stays the same as it moves.",
                 (
-                    "As A moves its distances from B and C change, and the forces depend on the inverse square of the"
-                    " distance.",
+                    (
+                        "As A moves its distances from B and C change, and the forces depend on the inverse square of"
+                        " the distance."
+                    ),
                     "distances",
                 ),
                 (
-                    "So the net force and the acceleration change: equations for constant acceleration may not be"
-                    " used.",
+                    (
+                        "So the net force and the acceleration change: equations for constant acceleration may not be"
+                        " used."
+                    ),
                     "change",
                 ),
             ),
@@ -217,8 +222,10 @@ def acceleration(way: Direction) -> Step:
         units={"a": "m·s⁻²"},
         what="Newton's second law",
         quotes=(SECOND.name,),
-        why="There is no friction on the air cushion, so the net force is the electrostatic one. The acceleration has"
-        " its direction.",
+        why=(
+            "There is no friction on the air cushion, so the net force is the electrostatic one. The acceleration has"
+            " its direction."
+        ),
         plain="The same push speeds up a small mass more.",
         directions={"a": lambda v: where},
         mistakes=(
@@ -258,6 +265,13 @@ def story_pucks(data: Data) -> str:
         f"Three charged foam pucks hover on a level table with air holes, held in place. Puck A, {said['Q_A']},"
         f" {said['m']}, is at the corner of a right angle; puck B, {said['Q_B']}, is {said['r_AB']} to its right, and"
         f" puck C, {said['Q_C']}, is {said['r_AC']} above it on the plan.",
+        later=(
+            (
+                "A learner holds three charged pucks of foam still on an air table and draws a plan of them: from A,"
+                f" {said['m']}, it is {said['r_AB']} to B, to the right, and {said['r_AC']} to C, straight up the page."
+                f" Their charges are {said['Q_A']}, {said['Q_B']} and {said['Q_C']}, in this order."
+            ),
+        ),
     )
 
 
@@ -358,9 +372,11 @@ def pythagoras(asked: str, signs: tuple[float, float], style: Style) -> Relation
     return Relation(
         "F_net = sqrt(F_x^2 + F_y^2)",
         what="The resultant: Pythagoras" if net else f"Pythagoras, turned round for the force along {asked[-1]}",
-        why="The forces are at right angles, so their squares add."
-        if net
-        else "The net force is the longest side of the right-angled triangle.",
+        why=(
+            "The forces are at right angles, so their squares add."
+            if net
+            else "The net force is the longest side of the right-angled triangle."
+        ),
         plain=PLAIN_NET,
         units=dict.fromkeys(PERPENDICULAR, "N"),
         mistakes=tuple(wrong),
@@ -406,6 +422,7 @@ def story_perpendicular(data: Data) -> str:
     opening = data.pick(
         "Two charges exert electrostatic forces at right angles on a bead in a tray.",
         "Two charges push and pull at right angles on a puck on an air table.",
+        later=("A bead on a sheet of glass feels electrostatic forces of two others: along x and along y.",),
     )
     facts = [opening]
     for name, way in zip(("F_x", "F_y"), ways, strict=True):
@@ -416,7 +433,7 @@ def story_perpendicular(data: Data) -> str:
     if data.asked != "F_net" and data.has("Q1"):
         act = {"attract": " attracts it", "repel": " repels it"}.get(data.choices["acting"], "")
         facts.append(
-            f"The {data.pick('bead', 'puck')} carries {said['Q1']}."
+            f"The {data.pick('bead', 'puck', later=('bead',))} carries {said['Q1']}."
             + (f" The charge that gives the force to be found{act}." if act else "")
         )
     return " ".join(facts)

@@ -489,5 +489,6 @@ def two_on_a_line(data: Data) -> str:
     opening = data.pick(
         "Two charged beads are glued to a nylon line, {d} apart.",
         "Two charged balls are fixed in a glass tube, their centres {d} apart.",
+        later=("On a long bench stand two small charged balls on insulating stems, their centres {d} apart.",),
     ).replace("{d}", said["d"])
     return f"{opening} Charge 1, on the left, carries {said['Q1']}; charge 2, on the right, carries {said['Q2']}."

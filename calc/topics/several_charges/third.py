@@ -171,8 +171,10 @@ def find_third(data: Data, first: Body, on: Body, place: int, positive: int) -> 
         "Q3",
         "Q2",
         "r_23",
-        why=f"Charge 3 is {side(place).words} of charge 2. A force towards it is attraction (unlike signs), away from"
-        " it repulsion (like signs).",
+        why=(
+            f"Charge 3 is {side(place).words} of charge 2. A force towards it is attraction (unlike signs), away from"
+            " it repulsion (like signs)."
+        ),
         mistakes=mistakes,
         directions={
             "Q3": lambda v: sign_of_charge(positive_if(v["F_32"] * positive * place, v["Q2"])),
@@ -209,6 +211,7 @@ def story_third(data: Data) -> str:
     opening = data.pick(
         "Charged corks are pinned along a straight groove in a board.",
         "Charged balls stand on plastic pegs along a straight track.",
+        later=("Three small charged spheres lie in a straight channel of plastic, seen from the side.",),
     )
     facts = [
         opening,
@@ -374,8 +377,10 @@ def new_charge(data: Data, first: Body, on: Body) -> tuple[Step, Step]:
         "Q_D",
         "Q_B",
         "r_BC",
-        why="D is to the right of B. A force on B to the right is attraction (unlike signs), to the left repulsion"
-        " (like signs).",
+        why=(
+            "D is to the right of B. A force on B to the right is attraction (unlike signs), to the left repulsion"
+            " (like signs)."
+        ),
         directions={"Q_D": lambda v: sign_of_charge(positive_if(v["F_DB"] * positive, v["Q_B"]))},
         mistakes=(
             slip("not-squared", "Q_D", "F_DB*r_BC/(k*Q_B)", say=ONLY_ONCE, r="r_BC"),
@@ -398,6 +403,13 @@ def story_rail(data: Data) -> str:
         f"Three charged spheres stand on glass stems in a straight row: A, then B {said['r_AB']} to its right, then C"
         f" {said['r_BC']} farther right. A has lost {said['n']} electrons; B carries {said['Q_B']} and C carries"
         f" {said['Q_C']}.",
+        later=(
+            (
+                "A row of three small metal balls is clipped to a plastic rail. From left to right they are A, which"
+                f" gave away {said['n']} electrons, B with {said['Q_B']} and C with {said['Q_C']}. It is {said['r_AB']}"
+                f" from the centre of A to that of B, and {said['r_BC']} from there to the centre of C."
+            ),
+        ),
     )
 
 
