@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
-from html import escape
 
 from calc.figures import Figure
 from calc.language.expressions import Maths
@@ -24,6 +23,7 @@ from calc.model.answers import (
     WorkedAnswer,
 )
 from calc.renderings import mathml, svg
+from calc.renderings.escaping import escaped as escape
 
 _MARK = {
     "formula": ("F", "formula"),

@@ -9,12 +9,12 @@ Elements and attributes are those of MathML Core (W3C).
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
-from html import escape
 from string import ascii_letters
 
 from calc.language.expressions import Maths
+from calc.renderings.escaping import escaped
 
 _LONG = 28  # signs of plain text from which a line may have to break
 _COLUMN = 40.0  # signs that a column of a printed page holds in one row
@@ -41,12 +41,17 @@ _BETWEEN = {"times": "×", "cdot": "·"}
 _MARKS = {"perp": "⊥", "parallel": "∥", "square": "□", "ldots": "…", "%": "%"}
 _FUNCTIONS = ("sin", "cos", "tan")
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
-_SIGN = r"\\(?:[a-zA-Z]+|.)|\d+(?:(?:\{,\}|[.,])\d+)?|\s+|."
+# Where a number may stand in the shape of a formula (see :func:`render`): one sign for each, of those that Unicode leaves
+# to private use.
+_FIRST_PLACE, _LAST_PLACE = 0xE000, 0xF8FF
+_PLACE = f"[{chr(_FIRST_PLACE)}-{chr(_LAST_PLACE)}]"
+_ANY = chr(_FIRST_PLACE)  # the same whichever number it is
+_SIGN = rf"\\(?:[a-zA-Z]+|.)|\d+(?:(?:\{{,\}}|[.,])\d+)?|\s+|."
 _TOKEN = re.compile(_SIGN, re.DOTALL)
 _GROUP = r"\{(?:[^{}]|\{[^{}]*\})*\}"
 # What comes back in line after line is read as one: a number with its power of ten, a unit with the space before it,
 # words, a lowered name. Spaces after a token say nothing.
-_NUMBER = r"\d+(?:(?:\{,\}|[.,])\d+)? \\times 10\^\{-?\d+\}"
+_NUMBER = rf"(?:{_PLACE}|\d+(?:(?:\{{,\}}|[.,])\d+)?) \\times 10\^\{{(?:{_PLACE}|-?\d+)\}}"
 _LOWERED = rf"(?:[a-zA-Z]|\\(?:{'|'.join(_GREEK)}))_{_GROUP}"
 _UPRIGHT_WORDS = rf"(?:\\[ ,]|\\quad)?\\mathrm{_GROUP}|\\text{_GROUP}"
 _WHOLES = re.compile(rf"({_NUMBER}|{_UPRIGHT_WORDS}|{_LOWERED}|{_SIGN})\s*", re.DOTALL)
@@ -88,7 +93,7 @@ class Node:
             body = _markup(inside)
             self.wide = _signs(tag, [kid.wide for kid in inside])
         else:
-            body = text if text.isalnum() else escape(text, quote=False)
+            body = text if text.isalnum() else escaped(text, quote=False)
             self.wide = 2.0 if tag == "mo" and role in ("relation", "sign", "operator") else len(text)
         self.markup = f"<{tag}{attributes}>{body}</{tag}>"
 
@@ -109,23 +114,96 @@ def _signs(tag: str, wide: list[float]) -> float:
 def render(piece: Maths) -> str:
     """The formula; a long one as several, so that its line breaks before a relation, a plus or a minus.
 
+    Line after line has the same shape with other numbers in it, so a shape is read once, with places for its numbers.
     Raises :class:`FormulaError`.
     """
-    nodes = read(piece.tex)
-    runs, texts = [nodes], [piece.text]
-    if len(piece.text) > _LONG:
-        cut_runs, cut_texts = _cut(nodes), _cut_text(piece.text)
-        if len(cut_runs) == len(cut_texts):
-            runs, texts = cut_runs, cut_texts
-    return "".join(
-        f'<math{_broad(run)} alttext="{escape(text.strip())}">{_markup(run)}</math>'
-        for run, text in zip(runs, texts, strict=True)
-    )
+    parts = _NUMBERS.split(piece.tex)
+    if _ANY in piece.tex or len(parts) > _MOST_PLACES:
+        return _read_shape(piece.tex).filled((), piece.text)
+    numbers = [number.replace("{,}", ",").replace("-", "−") for number in parts[1::2]]
+    try:
+        shape = _shape(_ANY.join(parts[::2]))
+    except FormulaError:
+        return _read_shape(piece.tex).filled((), piece.text)  # its error names the formula as it was written
+    return shape.filled(numbers, piece.text)
 
 
-def _broad(run: tuple[Node, ...]) -> str:
-    """The class of a run that a column on paper does not hold: it is printed smaller."""
-    return ' class="broad"' if sum([node.wide for node in run]) > _COLUMN else ""
+# What differs from answer to answer: a number with a fraction, the power of ten of another, two figures or more.
+# Single figures are mostly powers and lowered ones, and belong to the shape.
+_NUMBERS = re.compile(
+    r"(\d+(?:\{,\}|[.,])\d+|(?<=\\times 10\^\{)-?\d+(?=\})|(?<![\w.,])\d+(?= \\times 10\^)|(?<=\()\d\d+(?=\)))"
+)
+_MOST_PLACES = 100
+
+
+class _Shape:
+    """A formula read, with places for its numbers.
+
+    whole: the formula in one; cut: the same in the runs a long line may break into.
+    """
+
+    __slots__ = ("cut", "whole")
+
+    def __init__(self, nodes: tuple[Node, ...]) -> None:
+        self.whole = (_Run(nodes),)
+        runs = _cut(nodes)
+        self.cut = self.whole if len(runs) == 1 else tuple(map(_Run, runs))
+
+    def filled(self, numbers: Sequence[str], text: str) -> str:
+        """The formula with its numbers, as text has them: short, so that it stands in one line, or in runs."""
+        if len(text) > _LONG and len(self.cut) > 1:
+            texts = _cut_text(text)
+            if len(texts) == len(self.cut):
+                return "".join([run.filled(numbers, words) for run, words in zip(self.cut, texts, strict=True)])
+        return self.whole[0].filled(numbers, text)
+
+
+class _Run:
+    """One formula, to be filled: markup with a place for each of the numbers named in order; see :class:`_Shape`."""
+
+    __slots__ = ("markup", "most", "nodes", "order")
+
+    def __init__(self, nodes: tuple[Node, ...]) -> None:
+        pieces = _PLACES.split(_markup(nodes))
+        self.nodes = nodes
+        self.order = tuple(ord(place) - _FIRST_PLACE for place in pieces[1::2])
+        self.markup = "%s".join(piece.replace("%", "%%") for piece in pieces[::2])
+        self.most = sum(map(_most, nodes))
+
+    def filled(self, numbers: Sequence[str], text: str) -> str:
+        """The formula; one that a column on paper does not hold is of a class that is printed smaller."""
+        own = tuple([numbers[place] for place in self.order])
+        broad = self.most + len("".join(own)) > _COLUMN and sum(_wide(node, numbers) for node in self.nodes) > _COLUMN
+        opened = '<math class="broad" alttext="' if broad else '<math alttext="'
+        return f'{opened}{escaped(text.strip())}">{self.markup % own}</math>'
+
+
+_PLACES = re.compile(f"({_PLACE})")
+
+
+def _most(node: Node) -> float:
+    """At most so many signs wide, the numbers left out."""
+    return sum(map(_most, node.inside)) if node.inside else node.wide
+
+
+def _wide(node: Node, numbers: Sequence[str]) -> float:
+    """About how many signs wide, with the numbers in their places."""
+    if node.inside:
+        return _signs(node.tag, [_wide(kid, numbers) for kid in node.inside])
+    if node.tag == "mn" and (place := _PLACES.match(node.text)):
+        return len(numbers[ord(place[0]) - _FIRST_PLACE])
+    return node.wide
+
+
+@lru_cache(maxsize=2048)
+def _shape(shape: str) -> _Shape:
+    """The shape read, its places numbered. Raises :class:`FormulaError`."""
+    first, *rest = shape.split(_ANY)
+    return _read_shape(first + "".join(chr(_FIRST_PLACE + at) + part for at, part in enumerate(rest)))
+
+
+def _read_shape(tex: str) -> _Shape:
+    return _Shape(read(tex))
 
 
 def of_tex(tex: str) -> Maths:
@@ -306,7 +384,7 @@ class _Reader:
     def atom(self, token: str) -> Node:
         if plain := _PLAIN.get(token):
             return plain
-        if token[0].isdigit():
+        if token[0].isdigit() or _FIRST_PLACE <= ord(token[0]) <= _LAST_PLACE:
             return Node("mn", token.replace("{,}", ","))
         if token == "{":
             self.at -= 1
