@@ -15,8 +15,9 @@ import math
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import lru_cache
-from typing import NamedTuple
+from functools import cached_property, lru_cache
+from types import CodeType
+from typing import Any, NamedTuple
 
 from calc.language.decimal_sign import in_sign
 from calc.language.symbols import symbol
@@ -94,9 +95,13 @@ class Expression:
             raise ExpressionError(f"{source!r} is not an expression: {problem.msg}") from None
         self.tree = parsed.body
         self.names = tuple(dict.fromkeys(_names(self.tree, source)))
-        summed = ast.Expression(_with_sums(parsed.body))
-        ast.fix_missing_locations(summed)
-        self._code = compile(summed, f"<{source}>", "eval")
+        self._code: CodeType | None = None  # most formulas that are looked at are never worked out
+
+    def _compiled(self) -> CodeType:
+        summed = _with_sums(self.tree) if "+" in self.source or "-" in self.source else self.tree
+        code: CodeType = compile(ast.Expression(summed), f"<{self.source}>", "eval")
+        self._code = code
+        return code
 
     def value(self, values: Mapping[str, float]) -> float:
         """The value with ``values`` (SI, radians) put in; terms that cancel on paper give 0.
@@ -105,11 +110,9 @@ class Expression:
         result that is no real number (root of a negative, division by zero).
         """
         try:
-            known = {name: values[name] for name in self.names}
-        except KeyError as missing:
-            raise ExpressionError(f"{self.source}: no value for {missing.args[0]}") from None
-        try:
-            result = float(eval(self._code, _SCOPE, known))
+            result = float(eval(self._code or self._compiled(), _SCOPE, values))
+        except NameError as missing:
+            raise ExpressionError(f"{self.source}: no value for {missing.name}") from None
         except (ValueError, ZeroDivisionError, OverflowError, TypeError) as problem:
             raise ExpressionError(f"{self.source} has no real value here: {problem}") from None
         if not math.isfinite(result):
@@ -134,7 +137,7 @@ class Equation:
     left: Expression
     right: Expression
 
-    @property
+    @cached_property
     def names(self) -> tuple[str, ...]:
         return tuple(dict.fromkeys(self.left.names + self.right.names))
 
@@ -188,29 +191,31 @@ def _sum(*terms: float) -> float:
 _SCOPE: dict[str, object] = {"__builtins__": {}, "_sum": _sum, **_FUNCTIONS, **_CONSTANTS}
 
 
+# Where in a source text a made node stands: nobody asks, but the compiler wants it said.
+_HERE: dict[str, Any] = {"lineno": 1, "col_offset": 0}
+
+
 def _terms(node: ast.expr) -> list[ast.expr]:
     """The terms of a sum, each with its sign; the node alone if it is no sum."""
-    match node:
-        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
-            last = _with_sums(right)
-            return [
-                *_terms(left),
-                ast.UnaryOp(ast.USub(), last) if isinstance(op, ast.Sub) else last,
-            ]
+    if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Add | ast.Sub):
+        last = _with_sums(node.right)
+        return [
+            *_terms(node.left),
+            ast.UnaryOp(ast.USub(), last, **_HERE) if isinstance(node.op, ast.Sub) else last,
+        ]
     return [_with_sums(node)]
 
 
 def _with_sums(node: ast.expr) -> ast.expr:
     """A copy of the tree in which every sum is a call of ``_sum``."""
-    match node:
-        case ast.BinOp(op=ast.Add() | ast.Sub()):
-            return ast.Call(ast.Name("_sum", ast.Load()), _terms(node), [])
-        case ast.BinOp(left=left, op=op, right=right):
-            return ast.BinOp(_with_sums(left), op, _with_sums(right))
-        case ast.UnaryOp(op=sign, operand=operand):
-            return ast.UnaryOp(sign, _with_sums(operand))
-        case ast.Call(func=func, args=arguments):
-            return ast.Call(func, [_with_sums(argument) for argument in arguments], [])
+    if isinstance(node, ast.BinOp):
+        if isinstance(node.op, ast.Add | ast.Sub):
+            return ast.Call(ast.Name("_sum", ast.Load(), **_HERE), _terms(node), [], **_HERE)
+        return ast.BinOp(_with_sums(node.left), node.op, _with_sums(node.right), **_HERE)
+    if isinstance(node, ast.UnaryOp):
+        return ast.UnaryOp(node.op, _with_sums(node.operand), **_HERE)
+    if isinstance(node, ast.Call):
+        return ast.Call(node.func, [_with_sums(argument) for argument in node.args], [], **_HERE)
     return node
 
 
