@@ -233,32 +233,53 @@ def _bracketed_number(piece: _Piece) -> _Piece:
 
 
 def _draw(node: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
-    if isinstance(node, ast.Name):
-        return _draw_name(node.id, shown)
-    if isinstance(node, ast.BinOp):
-        left, op, right = node.left, node.op, node.right
-        if isinstance(op, ast.Mult):
-            return _draw_product(left, right, shown)
-        if isinstance(op, ast.Div):
-            return _draw_fraction(_draw_side(left, shown, _ROW), _draw_side(right, shown, _ROW))
-        if isinstance(op, ast.Pow):
-            return _draw_power(left, right, shown)
-        return _draw_sum(_draw(left, shown), isinstance(op, ast.Sub), _draw(right, shown))
-    if isinstance(node, ast.Constant):
-        digits = repr(node.value)
-        return _Piece(digits.replace(".", "{,}"), digits.replace(".", ","), _ATOM)
-    if isinstance(node, ast.UnaryOp):
-        inner = _wrap(_draw(node.operand, shown), _PRODUCT)
-        if inner.negative:
-            inner = inner.bracketed()
-        return _Piece("-" + inner.tex, "−" + inner.text, _SIGN)
-    if isinstance(node, ast.Call):
-        argument = node.args[0]
-        if isinstance(argument, ast.BinOp) and isinstance(argument.op, ast.Div):
-            sides = (_draw_side(side, shown, _ROW_INSIDE) for side in (argument.left, argument.right))
-            return _draw_call(_call_name(node), _draw_fraction(*sides))
-        return _draw_call(_call_name(node), _draw(argument, shown))
+    kind = type(node)  # asked for in each line of each answer: a chain of isinstance is dear
+    if kind is ast.Name:
+        return _draw_name(node.id, shown)  # type: ignore[attr-defined]
+    return _DRAWN[kind](node, shown) if kind in _DRAWN else _not_drawn(node)
+
+
+def _not_drawn(node: ast.expr) -> _Piece:
     raise ExpressionError(f"cannot show {ast.unparse(node)}")
+
+
+def _draw_pair(node: ast.BinOp, shown: Mapping[str, Shown]) -> _Piece:
+    left, op, right = node.left, type(node.op), node.right
+    if op is ast.Mult:
+        return _draw_product(left, right, shown)
+    if op is ast.Div:
+        return _draw_fraction(_draw_side(left, shown, _ROW), _draw_side(right, shown, _ROW))
+    if op is ast.Pow:
+        return _draw_power(left, right, shown)
+    return _draw_sum(_draw(left, shown), op is ast.Sub, _draw(right, shown))
+
+
+def _draw_constant(node: ast.Constant, shown: Mapping[str, Shown]) -> _Piece:
+    digits = repr(node.value)
+    return _Piece(digits.replace(".", "{,}"), digits.replace(".", ","), _ATOM)
+
+
+def _draw_minus(node: ast.UnaryOp, shown: Mapping[str, Shown]) -> _Piece:
+    inner = _wrap(_draw(node.operand, shown), _PRODUCT)
+    if inner.negative:
+        inner = inner.bracketed()
+    return _Piece("-" + inner.tex, "−" + inner.text, _SIGN)
+
+
+def _draw_function(node: ast.Call, shown: Mapping[str, Shown]) -> _Piece:
+    argument = node.args[0]
+    if isinstance(argument, ast.BinOp) and isinstance(argument.op, ast.Div):
+        sides = (_draw_side(side, shown, _ROW_INSIDE) for side in (argument.left, argument.right))
+        return _draw_call(_call_name(node), _draw_fraction(*sides))
+    return _draw_call(_call_name(node), _draw(argument, shown))
+
+
+_DRAWN: dict[type[ast.expr], Callable[[Any, Mapping[str, Shown]], _Piece]] = {
+    ast.BinOp: _draw_pair,
+    ast.Constant: _draw_constant,
+    ast.UnaryOp: _draw_minus,
+    ast.Call: _draw_function,
+}
 
 
 def _draw_name(name: str, shown: Mapping[str, Shown]) -> _Piece:
@@ -308,7 +329,8 @@ def _drawn_terms(node: ast.expr, shown: Mapping[str, Shown]) -> list[_Piece]:
 
 
 def _draw_product(left: ast.expr, right: ast.expr, shown: Mapping[str, Shown]) -> _Piece:
-    first, second = (_bracketed_number(_wrap(_draw(side, shown), _PRODUCT)) for side in (left, right))
+    first = _bracketed_number(_wrap(_draw(left, shown), _PRODUCT))
+    second = _bracketed_number(_wrap(_draw(right, shown), _PRODUCT))
     if _starts_with_digit(right):  # x*2 would read as x2
         return _Piece(rf"{first.tex} \times {second.tex}", f"{first.text} × {second.text}", _PRODUCT)
     if second.negative or (isinstance(right, ast.BinOp) and isinstance(right.op, ast.Div)):

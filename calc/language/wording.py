@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass, replace
 from functools import lru_cache
+from operator import is_
 from typing import Any
 
 
@@ -46,12 +47,14 @@ def _reworded(thing: Any, change: Callable[[str], str]) -> Any:
         return thing
     if isinstance(thing, tuple):
         parts = [_reworded(part, change) for part in thing]
+        if all(map(is_, parts, thing)):
+            return thing
         return type(thing)(*parts) if hasattr(thing, "_fields") else tuple(parts)
     if names := _field_names(thing.__class__):
         changed = {}
         for name in names:
             part = getattr(thing, name)
-            if (other := _reworded(part, change)) != part:
+            if (other := _reworded(part, change)) is not part:
                 changed[name] = other
         return replace(thing, **changed) if changed else thing
     if callable(thing):

@@ -20,6 +20,7 @@ from calc.model.questions import FSA, NAME, Mistake, Step, Values, in_names
 
 Towards = Callable[[Values], Direction | None]
 
+MOST_KEPT = 64  # relations made of one, with other names or units
 OTHER_ROOT = "It does not fit the story and is dropped."
 
 
@@ -127,13 +128,29 @@ class Relation:
 
     def in_units(self, units: Mapping[str, str]) -> Relation:
         """The same law with these units for its names, if it declares none."""
-        return (
-            self if self.units else replace(self, units={n: units[n] for n in equation(self.law).names if n in units})
-        )
+        if self.units:
+            return self
+        own = {name: units[name] for name in equation(self.law).names if name in units}
+        return self._kept(("units", *own.items()), lambda: replace(self, units=own))
+
+    @cached_property
+    def _made(self) -> dict[tuple[object, ...], Relation]:
+        return {}
+
+    def _kept(self, key: tuple[object, ...], make: Callable[[], Relation]) -> Relation:
+        """What was made of this law before, with the steps it has by now; topics ask for it at every answer."""
+        made = self._made
+        if key not in made:
+            if len(made) >= MOST_KEPT:
+                made.clear()
+            made[key] = make()
+        return made[key]
 
     def renamed(self, **names: str) -> Relation:
         """The same law between other quantities: ``COULOMB.renamed(Q1="QA", F="F_AB")``."""
+        return self._kept(("names", *names.items()), lambda: self._renamed(names))
 
+    def _renamed(self, names: Mapping[str, str]) -> Relation:
         def put(text: str) -> str:
             return NAME.sub(lambda found: names.get(found[0], found[0]), text)
 

@@ -41,12 +41,12 @@ _BETWEEN = {"times": "×", "cdot": "·"}
 _MARKS = {"perp": "⊥", "parallel": "∥", "square": "□", "ldots": "…", "%": "%"}
 _FUNCTIONS = ("sin", "cos", "tan")
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
-# Where a number may stand in the shape of a formula (see :func:`render`): one sign for each, of those that Unicode leaves
+# Where a number may stand in the shape of a formula (see :func:`render`): a sign for each, of those that Unicode leaves
 # to private use.
 _FIRST_PLACE, _LAST_PLACE = 0xE000, 0xF8FF
 _PLACE = f"[{chr(_FIRST_PLACE)}-{chr(_LAST_PLACE)}]"
 _ANY = chr(_FIRST_PLACE)  # the same whichever number it is
-_SIGN = rf"\\(?:[a-zA-Z]+|.)|\d+(?:(?:\{{,\}}|[.,])\d+)?|\s+|."
+_SIGN = r"\\(?:[a-zA-Z]+|.)|\d+(?:(?:\{,\}|[.,])\d+)?|\s+|."
 _TOKEN = re.compile(_SIGN, re.DOTALL)
 _GROUP = r"\{(?:[^{}]|\{[^{}]*\})*\}"
 # What comes back in line after line is read as one: a number with its power of ten, a unit with the space before it,
@@ -128,10 +128,17 @@ def render(piece: Maths) -> str:
     return shape.filled(numbers, piece.text)
 
 
-# What differs from answer to answer: a number with a fraction, the power of ten of another, two figures or more.
-# Single figures are mostly powers and lowered ones, and belong to the shape.
+# What differs from answer to answer: a number with a fraction, a power of ten, a whole number in brackets or with a
+# unit. Other whole numbers are mostly powers and lowered ones, and belong to the shape. Each looks back over its first
+# sign: a pattern that begins with a set of signs is looked for much faster.
 _NUMBERS = re.compile(
-    r"(\d+(?:\{,\}|[.,])\d+|(?<=\\times 10\^\{)-?\d+(?=\})|(?<![\w.,])\d+(?= \\times 10\^)|(?<=\()\d\d+(?=\)))"
+    r"([-\d](?:"
+    r"(?<=\\times 10\^\{[-\d])\d*(?=\})"
+    r"|(?<=\d)\d*(?:\{,\}|[.,])\d+"
+    r"|(?<=\d)(?<![\w.,]\d)\d*(?= \\times 10\^)"
+    r"|(?<=\(\d)\d*(?=\))"
+    r"|(?<=\d)(?<![\w.,{]\d)\d*(?=\\ |\^\\circ)"
+    r"))"
 )
 _MOST_PLACES = 100
 

@@ -77,12 +77,14 @@ def run(
     return values
 
 
-def sized(values: Mapping[str, float], sizes: tuple[str, ...]) -> dict[str, float]:
+def sized(values: Mapping[str, float], sizes: tuple[str, ...]) -> Mapping[str, float]:
     """``values`` with the size only of each name in ``sizes`` that has a value yet."""
+    if not sizes:
+        return values
     return {**values, **{name: abs(values[name]) for name in sizes if name in values}}
 
 
-def _root(step: Step, root: Root, values: dict[str, float]) -> float:
+def _root(step: Step, root: Root, values: Mapping[str, float]) -> float:
     line = equation(root.equation)
     try:
         return bisect(lambda x: line.gap({**values, step.makes: x}), root.low, root.high)
@@ -257,16 +259,17 @@ class _Writer:
 
     def _number(self, name: str, more: int) -> tuple[Shown, float]:
         """A name's number as it is put into a line, with ``more`` digits than usual, and its value."""
-        if (name, more) not in self.told:
-            self.told[name, more] = self._told(name, more)
-        return self.told[name, more]
+        found = self.told.get((name, more))
+        if found is None:
+            found = self.told[name, more] = self._told(name, more)
+        return found
 
     def _told(self, name: str, more: int) -> tuple[Shown, float]:
         angle = self.units.get(name) == "°"
         printed = digits(
             self.values[name],
             "°" if angle else "",
-            Style(self.style.decimals + more, self.style.comma),
+            Style(self.style.decimals + more, self.style.comma) if more else self.style,
             data=name in self.data,
             count=name in self.counts,
             figures=6 + more,
@@ -292,12 +295,14 @@ class _Writer:
             return _holds(line, sized({**true, **said}, sizes), abs(true.get(unknown, 0.0)))
 
         enough = (dict.fromkeys(names, m) for m in range(most + 1))
-        more = next(filter(holds, enough), fewest)
-        self.lopsided = self.lopsided or (not any(more.values()) and not holds(more))
-        for name in names:  # only the numbers that matter keep them
-            if any(more.values()):
-                more[name] = next(m for m in range(more[name] + 1) if holds({**more, name: m}))
-        self.more_digits = self.more_digits or any(more.values())
+        more = next(filter(holds, enough), None)
+        if more is None:
+            self.lopsided, more = True, fewest
+        elif any(more.values()):
+            for name in names:  # only the numbers that matter keep them
+                if any(more.values()):
+                    more[name] = next(m for m in range(more[name] + 1) if holds({**more, name: m}))
+            self.more_digits = self.more_digits or any(more.values())
         shown = {name: self._number(name, more[name])[0] for name in names}
         bare = {
             name: Shown(shown[name].tex.lstrip("-"), shown[name].text.lstrip("−")) for name in sizes if name in shown

@@ -37,8 +37,8 @@ class _Absent:
 html5 = _Absent()
 """,
 }
-# Caches that stay in the image: the shapes of formulas, few and alike whatever the numbers are.
-KEPT = ("_shape",)
+# Caches that stay in the image: formulas in symbols and the shapes of all, few and alike whatever the numbers are.
+KEPT = ("_shape", "_in_symbols", "_symbol")
 # An entry for eight instructions without a place, as the interpreter reads such tables.
 _NO_PLACE = b"\xff"
 

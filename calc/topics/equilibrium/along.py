@@ -8,6 +8,7 @@ T + F_E − F_g∥ = 0, each force with its own sign; across a slope N = mg cos 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from calc.figures import Force
 from calc.model.answers import Direction, Mark, Point
@@ -77,17 +78,7 @@ class Line:
 
     def laws(self) -> tuple[Relation, ...]:
         """Every law of this set-up, with the directions it gives."""
-        laws = [*self.weight_laws(), *self.balance_laws()]
-        if not self.neutral:
-            toward = self.way(self.lift) if self.lift else None
-            laws += [coulomb(toward, self.sign_1, self.sign_2, self.equal), counting(self.sign_1)]
-        if self.string != "none":
-            alone = "m*(g*sin(theta))" if self.slope else "m*(g)"
-            forgot = Mistake("charge-forgotten", "F_net", alone, STILL_ACTS)
-            laws += cut(self.way(self.motion), forgot)
-            if self.slope and self.lift:
-                laws.append(mass_from_cut(self.string, self.lift))
-        return tuple(laws)
+        return _laws(self)
 
     def weight_laws(self) -> tuple[Relation, ...]:
         """The weight, on a slope its part along it and the normal force."""
@@ -268,6 +259,22 @@ class Line:
     def unstable(self) -> bool:
         """Held by nothing but attraction from above."""
         return self.string == "none" and self.side > 0
+
+
+@lru_cache(maxsize=64)
+def _laws(line: Line) -> tuple[Relation, ...]:
+    """Made once for a set-up, with the steps they allow: every answer asks for them."""
+    laws = [*line.weight_laws(), *line.balance_laws()]
+    if not line.neutral:
+        toward = line.way(line.lift) if line.lift else None
+        laws += [coulomb(toward, line.sign_1, line.sign_2, line.equal), counting(line.sign_1)]
+    if line.string != "none":
+        alone = "m*(g*sin(theta))" if line.slope else "m*(g)"
+        forgot = Mistake("charge-forgotten", "F_net", alone, STILL_ACTS)
+        laws += cut(line.way(line.motion), forgot)
+        if line.slope and line.lift:
+            laws.append(mass_from_cut(line.string, line.lift))
+    return tuple(laws)
 
 
 def line_of(data: Data, slope: bool) -> Line:

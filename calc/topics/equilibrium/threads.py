@@ -11,6 +11,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import asin, cos, degrees, pi, sin, tan
 
 from calc.figures import Figure
@@ -194,15 +195,7 @@ class Pair:
 
     def laws(self) -> tuple[Relation, ...]:
         """Every law of this set-up, but for the search for an angle."""
-        force = kind_of_force(self.repel)
-        return (
-            *(HALVED, SHIFT, GAPS[self.two, self.repel], DOUBLED),
-            *(*thread_laws(force), WOULD_CUT),
-            coulomb(force, self.sign_1, self.sign_2, self.equal),
-            counting(self.sign_1),
-            *cut(AWAY),
-            *(() if self.two else (self.cube(),)),
-        )
+        return _laws(self)
 
     def cube(self) -> Relation:
         """Coulomb's law and the horizontal balance put together, for the angle."""
@@ -324,6 +317,20 @@ class Pair:
             ),
             Point(f"The weight stays, so the net force and the acceleration {net}{end}.", 1, (net,)),
         )
+
+
+@lru_cache(maxsize=32)
+def _laws(pair: Pair) -> tuple[Relation, ...]:
+    """Made once for a set-up, with the steps they allow: every answer asks for them."""
+    force = kind_of_force(pair.repel)
+    return (
+        *(HALVED, SHIFT, GAPS[pair.two, pair.repel], DOUBLED),
+        *(*thread_laws(force), WOULD_CUT),
+        coulomb(force, pair.sign_1, pair.sign_2, pair.equal),
+        counting(pair.sign_1),
+        *cut(AWAY),
+        *(() if pair.two else (pair.cube(),)),
+    )
 
 
 def pair_of(data: Data) -> Pair:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import lru_cache
 from math import pi
 
 from calc.model.answers import Point
@@ -119,15 +120,23 @@ def threads_of(i: int) -> Relation:
     )
 
 
+@lru_cache(maxsize=8)
+def _laws(sign_1: int, sign_2: int) -> tuple[Relation, ...]:
+    return every_law(coulomb(kind_of_force(1), sign_1, sign_2))
+
+
 def laws(data: Data) -> tuple[Relation, ...]:
     """What holds where the charges have the signs that the data tell."""
-    return every_law(coulomb(kind_of_force(1), *signs(data, 1)))
+    return _laws(*signs(data, 1))
+
+
+BALANCE = tuple(law.renamed(**names) for names in (FIRST, SECOND) for law in thread_laws(kind_of_force(1)))
+TRIANGLES = (threads_of(1), threads_of(2))
 
 
 def every_law(force: Relation) -> tuple[Relation, ...]:
     """The balance of both spheres, the force that they share, and the triangles."""
-    balance = [law.renamed(**names) for names in (FIRST, SECOND) for law in thread_laws(kind_of_force(1))]
-    return (BOTH, *balance, force, APART, threads_of(1), threads_of(2))
+    return (BOTH, *BALANCE, force, APART, *TRIANGLES)
 
 
 HOOK = (
