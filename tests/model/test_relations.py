@@ -169,3 +169,18 @@ def test_two_relations_become_one_step_that_shows_both() -> None:
     assert step.make == "a = (m2*g - f)/(m1 + m2)"
     assert step.why == "T stands with opposite signs in the two equations: added, it drops out."
     assert (step.mistakes, step.quotes, step.other) == ((slip,), ("second",), "")
+
+
+def test_a_law_under_other_names_is_made_once_and_forgotten_in_the_end() -> None:
+    """The same names and units give the law that is there already, whatever others were asked for between."""
+    law = Relation("F = m*a", "Use the second law", "A net force", {"F": "N", "m": "kg", "a": "m/s^2"})
+    first = law.renamed(m="M")
+    assert law.renamed(m="m2").law == "F = m2*a"
+    assert law.renamed(m="M") is first
+    assert [step.make for step in first.steps()] == ["F = M*a", "M = F/a", "a = F/M"]
+    bare = Relation("p = m*v", "Momentum", "By definition")
+    grams, kilograms = ({"p": "", "m": unit, "v": "m/s"} for unit in ("g", "kg"))
+    assert [bare.in_units(units).units["m"] for units in (grams, kilograms, grams)] == ["g", "kg", "g"]
+    for number in range(200):
+        assert law.renamed(m=f"m{number}").law == f"F = m{number}*a"
+    assert len(law._made) <= 64

@@ -130,13 +130,20 @@ def laws(data: Data) -> tuple[Relation, ...]:
     return _laws(*signs(data, 1))
 
 
-BALANCE = tuple(law.renamed(**names) for names in (FIRST, SECOND) for law in thread_laws(kind_of_force(1)))
-TRIANGLES = (threads_of(1), threads_of(2))
+@lru_cache(maxsize=1)
+def _balance() -> tuple[Relation, ...]:
+    """The balance of both spheres, with the steps it allows: every answer asks for them."""
+    return tuple(law.renamed(**names) for names in (FIRST, SECOND) for law in thread_laws(kind_of_force(1)))
+
+
+@lru_cache(maxsize=1)
+def _triangles() -> tuple[Relation, ...]:
+    return threads_of(1), threads_of(2)
 
 
 def every_law(force: Relation) -> tuple[Relation, ...]:
     """The balance of both spheres, the force that they share, and the triangles."""
-    return (BOTH, *BALANCE, force, APART, *TRIANGLES)
+    return (BOTH, *_balance(), force, APART, *_triangles())
 
 
 HOOK = (
