@@ -3,6 +3,7 @@
 For each step of a part to calculate: what to use and why, in words; the formula; the
 formula with the data put in but for one, left as a gap, and everything still to be found
 left as a symbol; the algebra, in symbols. Parts to state, explain or draw: how many points, and how they begin.
+What would name the direction or the sign of an answer is left out: the learner is asked to find it.
 """
 
 from __future__ import annotations
@@ -17,10 +18,13 @@ from calc.language.printing import counted
 from calc.language.symbols import symbol
 from calc.model.constants import SHEET
 from calc.model.questions import Part, Plan, Question, Step, Topic
+from calc.practice.telling import Side, sides, without
 from calc.working.reading import Read
-from calc.working.working import measure, run
+from calc.working.working import direction, measure, run
 
 FIRST_WORDS = 4
+FEWEST_WORDS = 2  # that say anything
+OPEN = "Decide yourself which direction or which sign: sketch it first."
 GAP = Shown(r"\square", "▢")
 
 
@@ -50,10 +54,12 @@ def hints(topic: Topic, question: Question, found: Read, plan: Plan) -> dict[str
             printed = measure(value, "°" if plan.units.get(name) == "°" else "", style, data=True)
             data[name] = Shown(printed.tex, printed.text)
     answers = answer_numbers(plan, found)
+    known = {word for part in plan.parts for word in part.ask.split()} | set(plan.story.split())
+    said = sides(" ".join(known), alone=False)
     return {
         part.key: tuple(
             hint
-            for hint in _of_part(topic, question, part, data, style.comma)
+            for hint in _of_part(topic, question, part, data, style.comma, _secret(part, values) - said)
             if not any(holds_number(hint.text, number) for number in answers)
         )
         for part in plan.parts
@@ -79,7 +85,16 @@ def holds_number(words: str, number: str) -> bool:
     return bool(re.search(rf"(?<![\d,.]){re.escape(number)}(?![\d⁰¹²³⁴⁵⁶⁷⁸⁹]|[,.]\d)", words))
 
 
-def _of_part(topic: Topic, question: Question, part: Part, data: Mapping[str, Shown], comma: bool) -> Iterator[Hint]:
+def _secret(part: Part, values: Mapping[str, float]) -> set[Side]:
+    """The directions and signs that a part's values have."""
+    ways = (direction(step, dict(values)) for step in part.steps)
+    signs = {"negative" if values[name] < 0 else "positive" for name in part.asked if part.asks_sign}
+    return {side for words in (*(way.words for way in ways if way), *signs) for side in sides(words)}
+
+
+def _of_part(
+    topic: Topic, question: Question, part: Part, data: Mapping[str, Shown], comma: bool, secret: set[Side]
+) -> Iterator[Hint]:
     if part.kind != "calculate":
         yield from _of_points(part)
         return
@@ -87,7 +102,9 @@ def _of_part(topic: Topic, question: Question, part: Part, data: Mapping[str, Sh
     for step in part.steps:
         laws = [topic.law(name) for name in question.laws if name in step.quotes and name not in told]
         told |= {law.name for law in laws}
-        yield Hint("words", " ".join([_sentence(step.what), step.why, *(law.words for law in laws)]))
+        own = " ".join(filter(None, (_sentence(step.what), step.why)))
+        words = without(own, secret)
+        yield Hint("words", " ".join(filter(None, (words, "" if words == own else OPEN, *(law.words for law in laws)))))
         yield from _of_step(step, data, comma)
 
 
@@ -118,8 +135,10 @@ def _of_points(part: Part) -> Iterator[Hint]:
     yield Hint("points", f"This part is worth {counted(count, 'mark')}: give {separate}.")
     for point in part.points:
         words = point.words.split()
-        start = " ".join(words[: min(FIRST_WORDS, max(1, len(words) // 2))])
-        yield Hint("points", f"A point begins: “{start} …”")
+        start = words[: min(FIRST_WORDS, max(1, len(words) // 2))]
+        at, which = next(((n, side) for n, word in enumerate(start) for side in sides(word)), (len(start), None))
+        begin = f"A point begins: “{' '.join(start[:at])} …”" if at >= FEWEST_WORDS or which is None else "A point says"
+        yield Hint("points", begin if which is None else f"{begin}: {which.question}?")
 
 
 def _sentence(words: str) -> str:

@@ -10,11 +10,11 @@ import pytest
 from calc import topics
 from calc.language.printing import rounded
 from calc.model.constants import Settings
-from calc.model.questions import Plan
-from calc.practice.drawing import draw
+from calc.model.questions import Part, Plan
+from calc.practice.drawing import DRAWS, draw
 from calc.practice.hints import Hint, hints, holds_number
 from calc.working.reading import Read, read
-from calc.working.working import run
+from calc.working.working import direction, run
 
 KEYS = topics.question_keys()
 
@@ -153,3 +153,73 @@ def test_every_law_a_step_names_belongs_to_its_question(key: str) -> None:
     for level in (1, 3):
         for step in told(key, 2, level)[1].steps:
             assert set(step.quotes) <= set(topics.find(key)[1].laws), step.law
+
+
+# Words that say a direction or a sign, in pairs: one alone tells which, both together tell neither.
+OPPOSED = (
+    ({"left"}, {"right"}),
+    ({"up", "upwards", "upward"}, {"down", "downwards", "downward"}),
+    ({"above"}, {"below"}),
+    ({"attract", "attracts", "attraction", "attractive"}, {"repel", "repels", "repulsion", "repulsive"}),
+    ({"positive"}, {"negative"}),
+    ({"towards"}, {"away"}),
+    ({"many", "excess", "gained", "gains"}, {"few", "lacking", "lost", "loses"}),
+)
+GENERAL = (
+    "positive test charge",
+    "right angle",
+    "right-angled",
+    "left for you",
+    "takes the tension away",
+    "taking away",
+    "as positive",
+    "counted positive",
+)
+
+
+def sides(words: str) -> set[tuple[int, int]]:
+    """Which side of which pair is named; none of a pair whose both sides are."""
+    text = plain(words).lower()
+    for general in GENERAL:
+        text = text.replace(general, " ")
+    named = set(re.findall(r"[a-z]+", text))
+    found = {(n, side) for n, pair in enumerate(OPPOSED) for side in (0, 1) if pair[side] & named}
+    return {(n, side) for n, side in found if (n, 1 - side) not in found}
+
+
+def answer_of(part: Part, plan: Plan, values: dict[str, float]) -> str:
+    """What the memo says of a part's direction or sign: the words of the direction, or of the points."""
+    if part.kind != "calculate":
+        return " ".join(point.words for point in part.points)
+    ways = [direction(step, values) for step in part.steps if step.makes in part.asked]
+    signs = ["negative" if values[name] < 0 else "positive" for name in part.asked if part.asks_sign]
+    return ". ".join([*(way.words for way in ways if way), *signs])
+
+
+def leaks(key: str, seed: int, level: int) -> list[str]:
+    """Hints before the last that name the side which the answer has and neither story nor question says."""
+    topic, question = topics.find(key)
+    one = draw(topic, question, seed, level, DRAWS)
+    found = read(question, one.inputs, one.find, variant=one.variant)
+    plan = question.plan(found.data)
+    values = run(plan, found.data.settings.constants())
+    several = hints(topic, question, found, plan)
+    known = set(re.findall(r"[a-z]+", plain(" ".join((plan.story, *(p.ask for p in plan.parts)))).lower()))
+    said = {(n, side) for n, pair in enumerate(OPPOSED) for side in (0, 1) if pair[side] & known}
+    told = []
+    for part in plan.parts:
+        secret = {side for piece in answer_of(part, plan, values).split(". ") for side in sides(piece)} - said
+        told += [
+            f"{one.find} {part.key}: {hint.words!r} tells {OPPOSED[n][side]}"
+            for hint in several[part.key][:-1]
+            for n, side in sides(hint.words) & secret
+        ]
+    return told
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_no_hint_tells_the_direction_or_the_sign_of_the_answer(key: str) -> None:
+    """Before the last hint of a part, no word says which of two directions or signs the answer has."""
+    for level in topics.find(key)[1].levels:
+        for seed in range(8):
+            assert not leaks(key, seed, level), (level, seed)
