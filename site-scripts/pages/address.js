@@ -11,6 +11,7 @@ const PLAIN = /%(2B|2C|2F|3A|40|C2%B7|CE%A9|C2%B5|C2%B0)/g;
 const LOOSE = /^[+\-−–]?\s*(\d+|[1-9]\d{0,2}(\s\d{3})+)([.,]\d+)?([eE][+\-−–]?\d+|\s*[xX×*·]\s*10\s*(\^\s*[+\-−–]?\s*\d+|[⁺⁻]?[⁰¹²³⁴-⁹]+))?\s*[^\s\d]*$/;
 
 // [[name, text], …] -> "name=text&…".
+/** @param {string[][]} pairs */
 export function write(pairs) {
   return pairs
     .filter(([, text]) => text !== "")
@@ -18,16 +19,22 @@ export function write(pairs) {
     .join("&");
 }
 
+/** @param {string} text */
 function lighten(text) {
   return encodeURIComponent(tight(text)).replace(PLAIN, (code) => decodeURIComponent(code));
 }
 
+/** @param {string} text */
 function tight(text) {
   const plain = text.trim().replace(/\s+/g, " ");
   return LOOSE.test(plain) ? plain.replaceAll(" ", "") : plain;
 }
 
 // "#name=text&…" -> Map, or null when it is no state of ours; throws Error with a sentence when it is damaged.
+/**
+ * @param {string} hash
+ * @returns {Map<string, string> | null}
+ */
 export function read(hash) {
   const body = hash.replace(/^#/, "");
   if (!/(^|&)(open\.question|q|practice|paper)=/.test(body)) return null;
@@ -49,6 +56,7 @@ export function read(hash) {
 
 // An older link says q for the question, and for a box q besides. A question's key tells itself by its
 // form; where none has it, the first q is the question.
+/** @param {[string, string][]} pairs */
 function nameTheQuestion(pairs) {
   const called = pairs.filter(([name]) => name === OLD_QUESTION);
   const pair = called.find(([, text]) => /^[a-z][a-z-]*\.[a-z][a-z0-9-]*$/.test(text)) || called[0];
@@ -56,10 +64,12 @@ function nameTheQuestion(pairs) {
 }
 
 // A cell that holds a parting sign keeps it as its code.
+/** @param {string[][]} rows */
 export function rowsToText(rows) {
   return rows.map((row) => row.map((cell) => tight(cell).replaceAll("~", "%7E").replaceAll("_", "%5F")).join("_")).join("~");
 }
 
+/** @param {string} text */
 export function textToRows(text) {
   return text.split("~").slice(0, 50).map((row) => row.split("_").map((cell) => cell.replaceAll("%7E", "~").replaceAll("%5F", "_")));
 }

@@ -2,6 +2,10 @@
 
 // near: the node that says what was done; the text is shown after it. label: what the text is, for a screen reader.
 // Returns the sentence to say: `done` when it was copied.
+/**
+ * @param {string} text
+ * @param {{ near: HTMLElement, label: string, done: string, advice?: string }} how
+ */
 export async function copied(text, { near, label, done, advice = "" }) {
   forgetCopy(near);
   try {
@@ -23,6 +27,7 @@ export async function copied(text, { near, label, done, advice = "" }) {
 }
 
 // Takes away a text shown before.
+/** @param {HTMLElement} near */
 export function forgetCopy(near) {
   if (near.nextElementSibling?.matches(".copy-box")) near.nextElementSibling.remove();
 }

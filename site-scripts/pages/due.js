@@ -7,11 +7,12 @@ const STORE = "physics-line-by-line.due";
 export function today(later = 0) {
   const now = new Date();
   now.setDate(now.getDate() + later);
-  const two = (number) => String(number).padStart(2, "0");
+  const two = (/** @type {number} */ number) => String(number).padStart(2, "0");
   return `${String(now.getFullYear()).padStart(4, "0")}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 // late: by how many days each listed question is, as calc has it.
+/** @param {number[]} late */
 export function keepDue(late) {
   try {
     localStorage.setItem(STORE, JSON.stringify(late.map((days) => today(-days))));
@@ -21,7 +22,8 @@ export function keepDue(late) {
 }
 
 export function dueToday() {
-  let days = [];
+  /** @type {unknown} */
+  let days;
   try {
     days = JSON.parse(localStorage.getItem(STORE) || "[]");
   } catch {

@@ -1,5 +1,6 @@
 // What each page needs, whatever stands on it.
 
+import { around, every } from "./elements.js";
 import { startFormulas } from "./formulas.js";
 import "./print-link.js";
 
@@ -7,5 +8,8 @@ startFormulas();
 
 if (location.protocol === "file:") {
   // A copy from disk does not hold itself.
-  for (const link of document.querySelectorAll('a[href$="booklet-offline.zip"]')) link.closest("p").hidden = true;
+  for (const link of every(document, 'a[href$="booklet-offline.zip"]')) {
+    const line = around(link, "p");
+    if (line) line.hidden = true;
+  }
 }

@@ -4,6 +4,7 @@ import * as address from "./address.js";
 import { show } from "./address-bar.js";
 import { copied } from "./clipboard.js";
 import { startRuntime } from "./data-saving.js";
+import { around, boxesIn, boxIn, every, first, isBox, one } from "./elements.js";
 import { arrange, backsBuilt, countRows, forgetBack, readBack } from "./form-boxes.js";
 import { typeset } from "./formulas.js";
 import { tell } from "./notice.js";
@@ -13,43 +14,63 @@ import { runtime } from "./runtime.js";
 import { sentenceOf } from "./sentence.js";
 import * as settings from "./settings.js";
 
+/** @typedef {import("./elements.js").Box} Box */
+/** @typedef {Desk["solve"]["answered"]} Solved */
+
+/** @type {Map<string, Form>} */
 export const forms = new Map();
+/** @type {Map<string, string>} */
 const renamed = new Map(); // what a question was called when old addresses were made
 // The key of a part, and those it had when old addresses were made.
-const named = (part) => [part.dataset.part, ...(part.dataset.former?.split(" ") ?? [])];
+const named = (/** @type {HTMLElement} */ part) => `${part.dataset.part ?? ""} ${part.dataset.former ?? ""}`.split(" ").filter(Boolean);
 
-class Form {
+export class Form {
+  turn = 0; // of the answers asked for
+  laid = 0; // of the boxes asked for
+  part = ""; // the one a copied link asks for
+  /** @type {QuestionAsked | null} */
+  undrawn = null; // what was solved, while its figures are still to come
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  later = undefined;
+
+  /** @param {HTMLFormElement} node */
   constructor(node) {
     this.node = node;
-    this.question = node.dataset.question;
-    this.area = node.parentElement.querySelector(".answer-area");
-    this.whole = node.querySelector(".problem.whole");
-    this.status = node.querySelector(".status"); // seen
-    this.heard = node.querySelector(".heard"); // heard by a screen reader only
+    this.question = node.dataset.question ?? "";
+    this.area = one(node.parentElement ?? document, ".answer-area");
+    this.whole = one(node, ".problem.whole");
+    this.status = one(node, ".status"); // seen
+    this.heard = one(node, ".heard"); // heard by a screen reader only
+    /** @type {{ answer: Node[], rows: Map<HTMLElement, string>, backs: Record<string, Back>, shown: (string | undefined)[] }} */
     this.first = {
       answer: [...this.area.childNodes].map((child) => child.cloneNode(true)),
       rows: new Map(),
       backs: backsBuilt(node),
-      shown: [...node.querySelectorAll(".known .fields")].slice(0, 1)
-        .flatMap((fields) => [...fields.children].map((entry) => entry.dataset.field)),
+      shown: every(node, ".known .fields").slice(0, 1)
+        .flatMap((fields) => every(fields, ":scope > *").map((entry) => entry.dataset.field)),
     };
+    /** @type {Set<string | undefined>} */
     this.touched = new Set();
+    /** @type {Set<string | undefined>} */
     this.mine = new Set(); // boxes whose text is the reader's or a link's, not the example's
+    /** @type {Map<string, [typed: string | undefined, full: string]>} */
     this.understood = new Map(); // by box: what was typed, and the same with the unit it was taken in
-    for (const table of node.querySelectorAll(".entry.table")) this.first.rows.set(table, table.querySelector("tbody").innerHTML);
-    node.addEventListener("input", (event) => this.edited(event.target));
-    node.addEventListener("change", (event) => event.target.matches("select, input[name=find]") && this.edited(event.target));
+    for (const table of this.tables()) this.first.rows.set(table, bodyOf(table).innerHTML);
+    node.addEventListener("input", ({ target }) => isBox(target) && this.edited(target));
+    node.addEventListener("change", ({ target }) => {
+      if (isBox(target) && target.matches("select, input[name=find]")) this.edited(target);
+    });
     // a choice of how to draw stands beside the drawing; the form holds it
     this.area.addEventListener("change", ({ target }) => {
-      if (!target.matches("select.draws")) return;
-      const box = this.node.querySelector(`select[name="${CSS.escape(target.name)}"]`);
+      if (!(target instanceof HTMLSelectElement && target.matches(".draws"))) return;
+      const box = one(this.node, `select[name="${CSS.escape(target.name)}"]`, HTMLSelectElement);
       box.value = target.value;
       this.edited(box);
     });
-    node.addEventListener("click", (event) => this.clicked(event.target.closest("button")));
+    node.addEventListener("click", (event) => this.clicked(around(event.target, "button", HTMLButtonElement)));
     // the last part opened is the one a copied link asks for
-    this.area.addEventListener("toggle", (event) => {
-      if (event.target.matches("details.part")) this.part = event.target.open ? event.target.dataset.part : "";
+    this.area.addEventListener("toggle", ({ target }) => {
+      if (target instanceof HTMLDetailsElement && target.matches(".part")) this.part = (target.open && target.dataset.part) || "";
     }, true);
     node.addEventListener("submit", (event) => {
       event.preventDefault();
@@ -61,24 +82,40 @@ class Form {
 
   // --- reading and filling the boxes ---
 
+  // The names of all boxes, as the form has them whatever is on view.
+  order() {
+    return (this.node.dataset.order ?? "").split(" ");
+  }
+
+  tables() {
+    return every(this.node, ".entry.table");
+  }
+
+  // Where one thing is to be found a pick for each, where several may be, a box to tick for each.
+  picks() {
+    return every(this.node, 'input[name="find"]', HTMLInputElement);
+  }
+
   boxes() {
-    const order = this.node.dataset.order.split(" "); // so that a link is the same whatever is on view
-    return [...this.node.querySelectorAll(".entry:not(.table) > .box > input, .entry:not(.table) > .box > select")]
-      .sort((one, other) => order.indexOf(one.name) - order.indexOf(other.name));
+    const order = this.order(); // so that a link is the same too
+    return boxesIn(this.node, ".entry:not(.table) > .box > input, .entry:not(.table) > .box > select")
+      .sort((before, after) => order.indexOf(before.name) - order.indexOf(after.name));
   }
 
   // What is to be found: one name, or several with commas between where the question allows it.
   asked() {
-    return [...this.node.querySelectorAll('input[name="find"]:checked')].map((picked) => picked.value).join(",");
+    return this.picks().filter((pick) => pick.checked).map((pick) => pick.value).join(",");
   }
 
   inputs() {
+    /** @type {Inputs} */
     const inputs = {};
     for (const box of this.boxes()) inputs[box.name] = box.value;
-    for (const table of this.node.querySelectorAll(".entry.table")) {
-      inputs[table.dataset.field] = [...table.querySelectorAll("tbody tr")].map((row) => {
+    for (const table of this.tables()) {
+      inputs[table.dataset.field ?? ""] = [...bodyOf(table).rows].map((row) => {
+        /** @type {Record<string, string>} */
         const cells = {};
-        for (const box of row.querySelectorAll("input")) cells[box.name.split(".").pop()] = box.value;
+        for (const box of row.querySelectorAll("input")) cells[box.name.slice(box.name.lastIndexOf(".") + 1)] = box.value;
         return cells;
       });
     }
@@ -87,10 +124,14 @@ class Form {
 
   // values: text by field name; a table is a list of rows, each a list of cells. Returns a sentence for
   // each thing the link asks for that is not here.
+  /**
+   * @param {Map<string, string>} linked
+   * @param {string} linkedFind
+   */
   fill(linked, linkedFind) {
     const { values, find } = this.asNamedNow(linked, linkedFind);
     const remarks = [];
-    const names = new Set([...this.node.querySelectorAll(".entry[data-field]")].map((entry) => entry.dataset.field));
+    const names = new Set(every(this.node, ".entry[data-field]").map((entry) => entry.dataset.field));
     for (const name of values.keys()) {
       if (!names.has(name) && !name.includes(".") && !["find", "part", "only"].includes(name)) {
         remarks.push(`The link has a value for “${shortened(name)}”, and this question has no such box. It was left out.`);
@@ -98,23 +139,23 @@ class Form {
     }
     for (const box of this.boxes()) {
       const text = values.get(box.name);
-      if (box.tagName === "SELECT") {
+      if (box instanceof HTMLSelectElement) {
         const option = [...box.options].find((choice) => choice.value === text);
         if (text !== undefined && !option) remarks.push(`The link has “${shortened(text)}” for “${this.words(box)}”, which this list does not have. Choose it anew.`);
         box.value = option ? option.value : box.options[0].value;
       } else box.value = text ?? "";
     }
-    for (const table of this.node.querySelectorAll(".entry.table")) {
-      const rows = values.has(table.dataset.field) ? address.textToRows(values.get(table.dataset.field)) : [];
-      const body = table.querySelector("tbody");
+    for (const table of this.tables()) {
+      const text = values.get(table.dataset.field ?? "");
+      const rows = text === undefined ? [] : address.textToRows(text);
+      const body = bodyOf(table);
       body.replaceChildren();
       while (body.rows.length < Math.max(rows.length, Number(table.dataset.least))) this.addRow(table);
       rows.forEach((cells, index) => {
         body.rows[index].querySelectorAll("input").forEach((box, column) => { box.value = cells[column] ?? ""; });
       });
     }
-    const radios = [...this.node.querySelectorAll('input[name="find"]')];
-    for (const radio of radios) radio.checked = find.split(",").includes(radio.value);
+    for (const pick of this.picks()) pick.checked = find.split(",").includes(pick.value);
     if (find && !this.asked()) remarks.push(`The link asks to find “${shortened(find)}”, which this question cannot. Leave the box to find empty, or pick it.`);
     // What a link brings without a unit is taken as it always was; what is typed may be asked about.
     for (const box of this.texts()) box.toggleAttribute("data-linked", box.value.trim() !== "");
@@ -125,25 +166,31 @@ class Form {
   }
 
   // An address made before a box or a choice was renamed still has the former name.
+  /**
+   * @param {Map<string, string>} linked
+   * @param {string} linkedFind
+   */
   asNamedNow(linked, linkedFind) {
+    /** @type {Map<string, string>} */
     const former = new Map();
-    for (const node of this.node.querySelectorAll("[data-field][data-former]")) {
-      for (const old of node.dataset.former.split(" ")) former.set(old, node.dataset.field);
+    for (const { dataset: { former: olds, field } } of every(this.node, "[data-field][data-former]")) {
+      for (const old of (olds ?? "").split(" ")) former.set(old, field ?? "");
     }
     const values = new Map([...linked].map(([name, text]) => [former.get(name) ?? name, text]));
-    for (const option of this.node.querySelectorAll("option[data-former]")) {
-      const { name } = option.closest("select");
-      if (option.dataset.former.split(" ").includes(values.get(name))) values.set(name, option.value);
+    for (const option of every(this.node, "option[data-former]", HTMLOptionElement)) {
+      const name = around(option, "select", HTMLSelectElement)?.name ?? "";
+      if (option.dataset.former?.split(" ").includes(values.get(name) ?? "")) values.set(name, option.value);
     }
     return { values, find: linkedFind.split(",").map((name) => former.get(name) ?? name).join(",") };
   }
 
   texts() {
-    return [...this.node.querySelectorAll(".entry input[type=text]")];
+    return every(this.node, ".entry input[type=text]", HTMLInputElement);
   }
 
+  /** @param {Box} box */
   words(box) {
-    return this.node.querySelector(`label[for="${CSS.escape(box.id)}"]`)?.firstChild.textContent.trim() ?? box.name;
+    return first(this.node, `label[for="${CSS.escape(box.id)}"]`)?.firstChild?.textContent?.trim() ?? box.name;
   }
 
   state() {
@@ -152,68 +199,73 @@ class Form {
     const pairs = [[address.QUESTION, this.question]];
     for (const [name, value] of Object.entries(inputs)) {
       if (asked.includes(name)) continue;
-      const rows = Array.isArray(value) && value.map((row, index) =>
-        Object.entries(row).map(([column, text]) => this.withUnit(`${name}.${index}.${column}`, text)));
-      pairs.push([name, rows ? address.rowsToText(rows) : this.withUnit(name, value)]);
+      pairs.push([name, typeof value === "string" ? this.withUnit(name, value) : address.rowsToText(value.map((row, index) =>
+        Object.entries(row).map(([column, text]) => this.withUnit(`${name}.${index}.${column}`, text))))]);
     }
-    pairs.push(["find", this.asked()], ["part", this.part || ""]);
+    pairs.push(["find", this.asked()], ["part", this.part]);
     return address.write(pairs.concat(settings.pairs()));
   }
 
+  /**
+   * @param {string} path
+   * @param {string} text
+   */
   withUnit(path, text) {
     const [typed, full] = this.understood.get(path) ?? [];
-    return typed === text ? full : text;
+    return full !== undefined && typed === text ? full : text;
   }
 
   // --- tables ---
 
+  /** @param {HTMLElement} table */
   addRow(table) {
-    const body = table.querySelector("tbody");
-    const row = table.querySelector("template").content.firstElementChild.cloneNode(true);
-    body.append(row);
+    const row = document.importNode(one(one(table, "template", HTMLTemplateElement).content, "tr"), true);
+    bodyOf(table).append(row);
     this.number(table);
     return row;
   }
 
+  /** @param {HTMLElement} table */
   number(table) {
-    const body = table.querySelector("tbody");
+    const body = bodyOf(table);
     [...body.rows].forEach((row, index) => {
-      row.querySelector(".row-number").textContent = index + 1;
+      one(row, ".row-number").textContent = String(index + 1);
       for (const node of row.querySelectorAll("[id], [name], [data-field], [aria-describedby]")) {
         for (const name of ["id", "name", "data-field", "aria-describedby"]) {
           const value = node.getAttribute(name);
           if (value) node.setAttribute(name, value.replace(/([.-])(#|\d+)([.-])/, `$1${index}$3`));
         }
       }
-      row.querySelector(".remove-row").disabled = body.rows.length <= Number(table.dataset.least);
+      one(row, ".remove-row", HTMLButtonElement).disabled = body.rows.length <= Number(table.dataset.least);
     });
-    table.querySelector(".add-row").disabled = body.rows.length >= Number(table.dataset.most);
-    countRows(this.node, table.dataset.field, body.rows.length);
+    one(table, ".add-row", HTMLButtonElement).disabled = body.rows.length >= Number(table.dataset.most);
+    countRows(this.node, table.dataset.field ?? "", body.rows.length);
   }
 
   // --- what the reader does ---
 
+  /** @param {Box} box */
   edited(box) {
     const before = this.asked();
-    const open = [...this.node.querySelectorAll('input[name="find"]')];
+    const open = this.picks();
     if (box.name === "find") this.touched.delete(box.value);
     else {
-      const entry = box.closest("[data-field]");
+      const entry = around(box, "[data-field]");
       if (!entry) return;
       this.touched.add(entry.dataset.field);
       this.mine.add(entry.dataset.field);
       box.removeAttribute("data-linked");
       if (runtime.state !== "ready") forgetBack(box);
-      const pick = open.find((one) => one.value === entry.dataset.field);
+      const pick = open.find(({ value }) => value === entry.dataset.field);
       if (pick?.checked && box.value.trim()) pick.checked = false; // a typed box is no longer the one to find
     }
     if (open.length && !this.asked()) {
-      const empty = open.filter((one) => !this.node.querySelector(`[data-field="${CSS.escape(one.value)}"] > .box > input`).value.trim());
+      const empty = open.filter((pick) => !boxIn(this.node, `[data-field="${CSS.escape(pick.value)}"] > .box > input`)?.value.trim());
       if (empty.length === 1) empty[0].checked = true;
     }
     this.markAsked();
     // What is to be found, and what is chosen, say which boxes are wanted.
-    if (this.asked() !== before || box.name === "find" || (box.tagName === "SELECT" && !box.closest(".entry").hidden)) {
+    if (this.asked() !== before || box.name === "find" || (box.tagName === "SELECT" && !around(box, ".entry")?.hidden)) {
       const { turn } = this;
       this.lay().then((changed) => {
         if (changed || turn === this.turn) this.solve({ announce: false });
@@ -223,7 +275,7 @@ class Form {
 
   // Puts the boxes that lead to what is asked on view, and the others behind their line. Whether a text changed.
   async lay() {
-    const turn = (this.laid = (this.laid || 0) + 1);
+    const turn = ++this.laid;
     const { question, inputs, find } = this.request();
     for (const box of this.texts()) { // the example's numbers are no reason to show a box
       if (box.name in inputs && !this.mine.has(box.name)) inputs[box.name] = "";
@@ -232,56 +284,57 @@ class Form {
     return turn === this.laid && reply?.ok ? arrange(this, reply.data.boxes) : false;
   }
 
+  /** @param {HTMLButtonElement | null} button */
   clicked(button) {
     if (!button || button.type === "submit") return;
-    const table = button.closest(".entry.table");
-    if (button.matches(".add-row")) {
-      this.addRow(table).querySelector("input").focus();
-    } else if (button.matches(".remove-row")) {
-      const body = table.querySelector("tbody");
-      const row = button.closest("tr");
+    const table = around(button, ".entry.table");
+    const row = around(button, "tr");
+    if (table && button.matches(".add-row")) {
+      one(this.addRow(table), "input").focus();
+    } else if (table && row && button.matches(".remove-row")) {
       const next = row.nextElementSibling || row.previousElementSibling;
       row.remove();
       this.number(table);
-      if (next && body.contains(next)) next.querySelector("input").focus();
+      if (next && bodyOf(table).contains(next)) one(next, "input").focus();
       this.solve({ announce: true });
     } else if (button.matches(".back-to-example")) this.reset();
     else if (button.matches(".copy-link")) this.copyLink();
     else if (button.matches(".pick")) this.pick(button);
-    else if (button.dataset.copy) this.copyAnswer(button.dataset.copy);
+    else if (button.dataset.copy === "text" || button.dataset.copy === "latex") this.copyAnswer(button.dataset.copy);
   }
 
   // One of the readings offered beside a box goes into the box.
+  /** @param {HTMLButtonElement} button */
   pick(button) {
-    const box = button.closest("[data-field]").querySelector("input[type=text]");
-    box.value = button.dataset.put;
+    const box = one(around(button, "[data-field]") ?? this.node, "input[type=text]", HTMLInputElement);
+    box.value = button.dataset.put ?? "";
     box.focus();
     this.edited(box);
   }
 
   markAsked() {
     const asked = this.asked().split(",");
-    for (const entry of this.node.querySelectorAll(".known .entry")) {
-      entry.classList.toggle("asked", asked.includes(entry.dataset.field));
+    for (const entry of every(this.node, ".known .entry")) {
+      entry.classList.toggle("asked", asked.includes(entry.dataset.field ?? ""));
     }
   }
 
   everything() {
-    for (const entry of this.node.querySelectorAll("[data-field]")) this.touched.add(entry.dataset.field);
+    for (const entry of every(this.node, "[data-field]")) this.touched.add(entry.dataset.field);
   }
 
   reset() {
-    this.turn = (this.turn || 0) + 1; // an answer under way is for other numbers
+    this.turn += 1; // an answer under way is for other numbers
     this.undrawn = null;
     this.node.reset();
     for (const [table, rows] of this.first.rows) {
-      table.querySelector("tbody").innerHTML = rows; // as built: this page's own markup
+      bodyOf(table).innerHTML = rows; // as built: this page's own markup
       this.number(table);
     }
     for (const box of this.texts()) box.removeAttribute("data-linked");
     this.touched.clear();
     this.mine.clear();
-    this.laid = (this.laid || 0) + 1;
+    this.laid += 1;
     arrange(this, this.first.shown);
     readBack(this.node, this.first.backs);
     this.problems([]);
@@ -304,29 +357,37 @@ class Form {
   }
 
   // The answer on screen in another notation ("text" or "latex").
+  /** @param {"text" | "latex"} notation */
   async copyAnswer(notation) {
     const reply = await settings.ask("solve", { ...this.request(), as: [notation] }, { near: this.node });
     if (reply.ok) {
-      await this.copy(reply.data[notation], "Copied: the worked answer.", "The worked answer");
+      await this.copy(reply.data[notation] ?? "", "Copied: the worked answer.", "The worked answer");
       return;
     }
     this.everything();
     this.say(`There is no answer to copy yet. ${this.remedy(reply, this.problems(reply.errors))}`);
   }
 
+  /**
+   * @param {string} text
+   * @param {string} done
+   * @param {string} label
+   */
   async copy(text, done, label, advice = "") {
     this.say(await copied(text, { near: this.status, label, done, advice }));
   }
 
   // --- asking and showing ---
 
+  /** @returns {QuestionAsked} */
   request() {
     const typed = this.texts().filter((box) => box.value.trim() && !box.hasAttribute("data-linked")).map((box) => box.name);
     return { question: this.question, inputs: this.inputs(), find: this.asked(), settings: settings.current(), typed };
   }
 
+  /** @param {{ announce: boolean }} how */
   async solve({ announce }) {
-    const turn = (this.turn = (this.turn || 0) + 1);
+    const turn = ++this.turn;
     if (runtime.state !== "ready" && runtime.state !== "failed") this.say("Getting the working ready…");
     const typed = new Map(this.texts().map((box) => [box.name, box.value]));
     let reply, request;
@@ -354,6 +415,7 @@ class Form {
   }
 
   // The figures of the lines on view follow them, unless the reader types on: then those of the next lines do.
+  /** @param {number} turn */
   async draw(turn) {
     if (!this.undrawn) return;
     const reply = await settings.ask("drawings", this.undrawn, { channel: this.question, near: this.node });
@@ -362,15 +424,19 @@ class Form {
     draw(this.area, reply.ok ? reply.data.drawings : {});
   }
 
+  /**
+   * @param {Solved} data
+   * @param {boolean} announce
+   */
   show(data, announce) {
-    const open = new Set([...this.area.querySelectorAll("details.part[open]")].map((part) => part.dataset.part));
-    const held = this.area.contains(document.activeElement) && document.activeElement?.closest("select.draws")?.name;
-    renew(this.area, data.html);
+    const open = new Set(every(this.area, "details.part[open]").map((part) => part.dataset.part));
+    const held = this.area.contains(document.activeElement) && around(document.activeElement, "select.draws", HTMLSelectElement)?.name;
+    renew(this.area, data.html ?? "");
     this.area.classList.remove("stale");
-    for (const part of this.area.querySelectorAll("details.part")) {
+    for (const part of every(this.area, "details.part", HTMLDetailsElement)) {
       part.open = open.has(part.dataset.part) || named(part).includes(this.part);
     }
-    if (held) this.area.querySelector(`select.draws[name="${CSS.escape(held)}"]`)?.focus();
+    if (held) first(this.area, `select.draws[name="${CSS.escape(held)}"]`)?.focus();
     typeset(this.area);
     clearTimeout(this.later);
     this.status.textContent = settings.words();
@@ -383,32 +449,34 @@ class Form {
 
   // A link may ask for one part: it is opened and brought into view.
   toPart() {
-    const part = this.part && [...this.area.querySelectorAll("[data-part]")].find((one) => named(one).includes(this.part));
+    const part = this.part && every(this.area, "[data-part]").find((node) => named(node).includes(this.part));
     if (part) part.scrollIntoView({ block: "start" });
   }
 
   // Puts each sentence beside its box, and the choices that go with it. Returns how many boxes are marked.
+  /** @param {Problem[]} errors */
   problems(errors) {
-    for (const problem of this.node.querySelectorAll(".problem")) {
+    for (const problem of every(this.node, ".problem")) {
       problem.hidden = true;
       problem.replaceChildren();
     }
     for (const box of this.node.querySelectorAll("[aria-invalid]")) box.removeAttribute("aria-invalid");
     for (const { field, message, choices } of errors) {
-      const entry = field === null ? null : this.node.querySelector(`[data-field="${CSS.escape(field)}"]`);
-      const typed = entry?.querySelector("input[type=text], select")?.value ?? "";
-      if (entry && !typed.trim() && !this.touched.has(field)) continue; // not reached yet
-      const place = entry ? entry.querySelector(":scope > .problem") : this.whole;
+      const entry = field === null ? null : first(this.node, `[data-field="${CSS.escape(field)}"]`);
+      const box = entry && boxIn(entry, "input[type=text], select");
+      if (entry && !box?.value.trim() && !this.touched.has(entry.dataset.field)) continue; // not reached yet
+      const place = entry ? one(entry, ":scope > .problem") : this.whole;
       place.append(place.hasChildNodes() ? ` ${message}` : message, ...picks(choices));
       place.hidden = false;
-      const fold = entry?.closest("details");
+      const fold = around(entry, "details", HTMLDetailsElement);
       if (fold) fold.open = true;
-      entry?.querySelector("input[type=text], select")?.setAttribute("aria-invalid", "true");
+      box?.setAttribute("aria-invalid", "true");
     }
     return this.node.querySelectorAll("[aria-invalid]").length;
   }
 
   // What is to be known of a box although it was answered.
+  /** @param {FieldNote[]} told */
   notes(told) {
     for (const note of this.node.querySelectorAll(".unit-note")) note.remove();
     for (const { field, message, choices } of told) {
@@ -435,14 +503,21 @@ class Form {
   }
 
   firstProblem() {
-    this.node.querySelector("[aria-invalid]")?.focus();
+    first(this.node, "[aria-invalid]")?.focus();
   }
 
+  /** @param {string} words */
   say(words) {
     this.status.textContent = words;
   }
 }
 
+/** @param {HTMLElement} table */
+function bodyOf(table) {
+  return one(table, "tbody", HTMLTableSectionElement);
+}
+
+/** @param {Problem["choices"]} choices */
 function picks(choices = []) {
   if (!choices.length) return [];
   const line = document.createElement("span");
@@ -458,6 +533,7 @@ function picks(choices = []) {
   return [line];
 }
 
+/** @param {string} text */
 function shortened(text) {
   return text.length > 24 ? `${text.slice(0, 24)}…` : text;
 }
@@ -467,7 +543,7 @@ function openLink() {
   try {
     const state = address.read(location.hash);
     if (!state || !state.has(address.QUESTION)) return;
-    const asked = state.get(address.QUESTION);
+    const asked = state.get(address.QUESTION) ?? "";
     const form = forms.get(renamed.get(asked) ?? asked);
     if (!form) throw new Error("This link asks for a question that is not on this page. Look for it in the contents.");
     settings.take(state);
@@ -479,7 +555,7 @@ function openLink() {
     tell(remarks, { near: form.node });
   } catch (problem) {
     tell([sentenceOf(problem)]);
-    document.querySelector(".notice.link-problem").scrollIntoView({ block: "center" });
+    document.querySelector(".notice.link-problem")?.scrollIntoView({ block: "center" });
   }
 }
 
@@ -490,6 +566,7 @@ document.addEventListener("booklet:leaving", ({ detail }) => {
 });
 
 // kept: [[question, the text of its link], …]
+/** @param {[question: string, state: string][]} kept */
 function takeUp(kept) {
   for (const [question, text] of kept) {
     const form = forms.get(question);
@@ -503,10 +580,11 @@ function takeUp(kept) {
 
 // Makes the forms of the page live.
 export function startForms() {
-  for (const node of document.querySelectorAll("form.numbers")) {
-    forms.set(node.dataset.question, new Form(node));
-    const [topic] = node.dataset.question.split(".");
-    for (const old of node.dataset.former?.split(" ") ?? []) renamed.set(`${topic}.${old}`, node.dataset.question);
+  for (const node of every(document, "form.numbers", HTMLFormElement)) {
+    const form = new Form(node);
+    forms.set(form.question, form);
+    const [topic] = form.question.split(".");
+    for (const old of node.dataset.former?.split(" ") ?? []) renamed.set(`${topic}.${old}`, form.question);
     node.classList.add("live");
   }
   runtime.onchange((state) => state === "failed" && forms.forEach((form) => form.say(runtime.message)));

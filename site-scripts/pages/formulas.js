@@ -2,6 +2,7 @@
 // does not do. A line that is still too wide becomes reachable by keyboard, and where a browser lays out no
 // MathML the plain text that goes with each formula stands in its place, so that no fraction loses its bar.
 
+/** @type {boolean | undefined} */
 let lays;
 
 // Whether a fraction stands as one: its top above its bottom.
@@ -15,13 +16,17 @@ function laysOut() {
   return bottom.height > 0 && top.bottom <= bottom.top + 1;
 }
 
+/** @typedef {Element | Document | DocumentFragment} Root */
+
 // Whatever is put into a page or printed from it comes through here.
+/** @param {Root} root */
 export function typeset(root) {
   lays ??= laysOut();
   if (!lays) for (const node of select(root, "math[alttext]")) inWords(node);
   markWide(root);
 }
 
+/** @param {Element} node */
 function inWords(node) {
   const words = document.createElement("span");
   words.className = "formula-words";
@@ -32,9 +37,11 @@ function inWords(node) {
 
 // A formula wider than its column scrolls, and whatever scrolls must be reachable by keyboard.
 // One that fits is no stop on the way through the page. All are measured before any is changed.
+/** @param {Root} root */
 function markWide(root) {
-  const lines = select(root, ".tex.display").map((node) => [node, node.scrollWidth > node.clientWidth + 1]);
-  for (const [node, wide] of lines) {
+  const lines = select(root, ".tex.display").filter((node) => node instanceof HTMLElement)
+    .map((node) => ({ node, wide: node.scrollWidth > node.clientWidth + 1 }));
+  for (const { node, wide } of lines) {
     if (node.classList.contains("wide") === wide) continue;
     node.classList.toggle("wide", wide);
     if (wide) {
@@ -47,9 +54,14 @@ function markWide(root) {
   }
 }
 
+/**
+ * @param {Root} root
+ * @param {string} selector
+ * @returns {Element[]}
+ */
 function select(root, selector) {
   const inside = [...root.querySelectorAll(selector)];
-  return root.matches && root.matches(selector) ? [root, ...inside] : inside;
+  return root instanceof Element && root.matches(selector) ? [root, ...inside] : inside;
 }
 
 // Sets the formulas of the page itself, after its other scripts: to measure a line the browser lays out the whole page.

@@ -6,26 +6,24 @@ declare const QR_LIBRARY: string;
 /** Where the script with the fonts of saved papers is, from this script; put in by the build. */
 declare const PAPER_FONTS: string;
 
-interface Problem {
-  field: string | null;
-  message: string;
-  choices?: { words: string; text: string }[];
+type RuntimeState = "idle" | "starting" | "ready" | "failed";
+
+/** What the scripts of a page hand to the page that follows when it reloads itself: states of forms, and other boxes. */
+interface Kept {
+  forms?: [question: string, state: string][];
+  boxes?: [key: string, entry: string | boolean][];
 }
 
-/** calc's answer: `data` is what the operation gives, which only calc knows. */
-type Reply = { readback?: Record<string, { unit: string; line: string }> } & (
-  | { ok: true; data: any; errors?: undefined; settings?: undefined; superseded?: undefined }
-  | { ok: false; errors: Problem[]; settings?: boolean; superseded?: boolean; data?: undefined }
-);
-
 interface Runtime {
-  state: "idle" | "starting" | "ready" | "failed";
+  state: RuntimeState;
   how: { place: string; start: string; source: string } | null;
   message: string;
-  kept: any;
-  ask(operation: string, data: object, options?: { channel?: string; limit?: number }): Promise<Reply>;
+  kept: Kept | null;
+  ask<O extends Operation>(
+    operation: O, data: Desk[O]["asked"], options?: { channel?: string; limit?: number },
+  ): Promise<Reply<O>>;
   start(): void;
-  onchange(listener: (state: string) => void): () => void;
+  onchange(listener: (state: RuntimeState) => void): () => void;
 }
 
 interface Window {
@@ -41,21 +39,7 @@ interface Window {
   Worker: typeof Worker;
 }
 
-/** What a selector finds has the type its place in the page says, which no comment repeats. */
-interface ParentNode {
-  querySelector(selectors: string): any;
-  querySelectorAll(selectors: string): NodeListOf<any>;
-}
-
-interface Element {
-  closest(selectors: string): any;
-}
-
-interface EventTarget {
-  closest?(selectors: string): any;
-}
-
 interface DocumentEventMap {
-  "booklet:leaving": CustomEvent;
-  "booklet:answer": CustomEvent;
+  "booklet:leaving": CustomEvent<Kept>;
+  "booklet:answer": CustomEvent<{ form: import("./forms.js").Form; reply: Desk["solve"]["answered"] | null }>;
 }

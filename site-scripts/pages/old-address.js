@@ -8,10 +8,13 @@ import { sentenceOf } from "./sentence.js";
 export function forwardOldAddress() {
   const listed = document.getElementById("question-pages");
   if (!listed) return;
-  const pages = new Map(Object.entries(JSON.parse(listed.textContent)));
+  /** @type {Record<string, string>} */
+  const addresses = JSON.parse(listed.textContent);
+  const pages = new Map(Object.entries(addresses));
 
   function forward() {
     const { hash } = location;
+    /** @type {string | undefined} */
     let asked;
     let told = "";
     try {
@@ -21,7 +24,7 @@ export function forwardOldAddress() {
     }
     // A frame is for one form: the first of the chapter says what is wrong with the link.
     const alone = /[#&]only=form(&|$)/.test(hash);
-    const to = pages.get(asked) ?? (alone ? [...pages.values()][0] : "");
+    const to = (asked === undefined ? undefined : pages.get(asked)) ?? (alone ? [...pages.values()][0] : "");
     if (to) {
       location.replace(`${to}${hash}`);
       return;

@@ -2,6 +2,7 @@
 // Read before the page is laid out, so that the rest of the page is never seen.
 
 import { QUESTION, read } from "./address.js";
+import { every } from "./elements.js";
 
 export function showOnlyForm() {
   const html = document.documentElement;
@@ -17,7 +18,7 @@ export function showOnlyForm() {
   }
 
   document.addEventListener("DOMContentLoaded", () => {
-    const sections = [...document.querySelectorAll("section.question")];
+    const sections = every(document, "section.question");
     const section = sections.find((one) => one.dataset.question === asked()) || sections[0];
     if (!section) {
       html.classList.remove("only-form");

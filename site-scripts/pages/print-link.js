@@ -19,7 +19,7 @@ function load() {
   });
 }
 const SOON = 1500; // ms; a page that never comes to rest gets it all the same
-const atRest = (run) => (window.requestIdleCallback
+const atRest = (/** @type {() => void} */ run) => (window.requestIdleCallback
   ? window.requestIdleCallback(run, { timeout: SOON })
   : setTimeout(run, SOON));
 /** @type {Promise<void> | null} */
@@ -35,6 +35,7 @@ export function codesReady() {
   return ready;
 }
 
+/** @param {string} link */
 function code(link) {
   if (!served || !window.qrcode || link.length > LONGEST_CODE) return null;
   const made = window.qrcode(0, link.length < 300 ? "M" : "L");
@@ -62,6 +63,7 @@ function code(link) {
 }
 
 // The address of this page with a state; from disk, what to open in the folder of any copy of the booklet.
+/** @param {string} state */
 export function linkTo(state) {
   const page = location.href.split("#")[0];
   return `${served ? page : page.replace(BOOKLET, "")}${state ? `#${state}` : ""}`;
@@ -70,6 +72,10 @@ export function linkTo(state) {
 export const advice = served ? "" : "It begins with the name of the page: put the address of the folder of a booklet in front of it.";
 
 // words: what it is, for a reader who has the booklet on disk and no link to follow.
+/**
+ * @param {string} state
+ * @param {string} words
+ */
 export function stamp(state, words) {
   const line = document.createElement("footer");
   line.className = "print-link";

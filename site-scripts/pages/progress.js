@@ -18,13 +18,17 @@ const LONGEST_HISTORY = 80_000; // characters of a history; calc reads requests 
  * @typedef {{ question: string, day: string, level: number, seed: number, earned: number, possible: number,
  *   mistakes: string[] }} Attempt
  * @typedef {{ attempts: unknown[], aside: unknown[], rest: Record<string, unknown> }} State entries as they came
+ * @typedef {{ kind: string, version?: unknown, attempts?: unknown, aside?: unknown }} ProgressFile
+ * @typedef {ProgressFile & { attempts: unknown[] }} Ours of the version that this script writes
  */
 
 /** @returns {State} */
 const nothing = () => ({ attempts: [], aside: [], rest: {} });
 let waiting = nothing(); // what the browser would not store: held until the page is closed, tried again each time
 let mine = nothing(); // what this page added: put back if another tab writes over it
+/** @type {"" | "full" | "denied"} */
 let trouble = ""; // why the last writing failed: "", "full" or "denied"
+/** @type {(() => void)[]} */
 const watchers = [];
 
 // --- reading: {attempts, aside, rest}, of the entries as they came ---
@@ -48,6 +52,10 @@ function stored() {
 }
 
 // Puts what a file holds into `state`.
+/**
+ * @param {unknown} file
+ * @param {State} state
+ */
 function sort(file, state) {
   if (!isOurs(file)) {
     state.aside.push(file);
@@ -64,19 +72,30 @@ function sort(file, state) {
   Object.assign(state.rest, rest);
 }
 
+/**
+ * @param {unknown} file
+ * @returns {file is Ours}
+ */
 function isOurs(file) {
   return isProgress(file) && file.version === VERSION && Array.isArray(file.attempts);
 }
 
+/**
+ * @param {unknown} file
+ * @returns {file is ProgressFile}
+ */
 function isProgress(file) {
-  return file !== null && typeof file === "object" && file.kind === KIND;
+  return file !== null && typeof file === "object" && "kind" in file && file.kind === KIND;
 }
 
 // The attempt in an entry, with nothing but the named members; null where one cannot be used.
-/** @returns {Attempt | null} */
+/**
+ * @param {unknown} entry
+ * @returns {Attempt | null}
+ */
 function read(entry) {
-  const whole = (value, low, high) => Number.isInteger(value) && value >= low && value <= high;
   if (!entry || typeof entry !== "object") return null;
+  /** @type {{ [member in keyof Attempt]?: unknown }} */
   const { question, day, level, seed, earned, possible, mistakes } = entry;
   const usable = typeof question === "string" && /^[a-z0-9-]{1,40}\.[a-z0-9-]{1,60}$/.test(question)
     && typeof day === "string" && /^\d{4}-\d\d-\d\d$/.test(day) && isDay(day)
@@ -86,6 +105,17 @@ function read(entry) {
   return usable ? { question, day, level, seed, earned, possible, mistakes: [...mistakes] } : null;
 }
 
+/**
+ * @param {unknown} value
+ * @param {number} low
+ * @param {number} high
+ * @returns {value is number}
+ */
+function whole(value, low, high) {
+  return typeof value === "number" && Number.isInteger(value) && value >= low && value <= high;
+}
+
+/** @param {string} day */
 function isDay(day) {
   const date = new Date(`${day}T00:00:00Z`);
   return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(day) && day > "0001";
@@ -94,6 +124,11 @@ function isDay(day) {
 // --- writing ---
 
 // One tab at a time, where the browser can arrange that; reading and writing are one piece in any case.
+/**
+ * @template T
+ * @param {() => T} work
+ * @returns {Promise<T>}
+ */
 async function alone(work) {
   let done = false;
   const once = () => {
@@ -108,6 +143,7 @@ async function alone(work) {
   return once();
 }
 
+/** @param {State} state */
 function write(state) {
   try {
     localStorage.setItem(STORE, text(state));
@@ -119,11 +155,16 @@ function write(state) {
   }
 }
 
+/** @param {State} state */
 function text({ attempts, aside, rest }) {
   return JSON.stringify({ ...rest, kind: KIND, version: VERSION, attempts, ...(aside.length ? { aside } : {}) });
 }
 
 // What of `more` is not in `here` yet; an entry that stands twice in one of them counts twice.
+/**
+ * @param {unknown[]} here
+ * @param {unknown[]} more
+ */
 function missing(here, more) {
   const left = new Map();
   for (const entry of here) {
@@ -138,10 +179,20 @@ function missing(here, more) {
   });
 }
 
+/**
+ * @param {State} here
+ * @param {State} more
+ * @returns {State}
+ */
 function lacking(here, more) {
   return { attempts: missing(here.attempts, more.attempts), aside: missing(here.aside, more.aside), rest: more.rest };
 }
 
+/**
+ * @param {State} here
+ * @param {State} more
+ * @returns {State}
+ */
 function sum(here, more) {
   return {
     attempts: [...here.attempts, ...more.attempts], aside: [...here.aside, ...more.aside], rest: { ...more.rest, ...here.rest },
@@ -153,6 +204,7 @@ function all() {
 }
 
 // Adds entries; what cannot be stored is held on this page. Returns the trouble, "" when there was none.
+/** @param {State} more */
 function keep(more) {
   const whole = sum(all(), more);
   mine = sum(mine, more);
@@ -163,11 +215,13 @@ function keep(more) {
 
 // --- what the page asks for ---
 
+/** @param {Attempt} attempt */
 export function add(attempt) {
   return alone(() => keep({ ...nothing(), attempts: [attempt] }));
 }
 
 // Adds what a file holds and is not here yet: {attempts, aside} counted, and the trouble. Throws Error with a sentence.
+/** @param {string} typed */
 export function merge(typed) {
   const found = opened(typed);
   return alone(() => {
@@ -177,9 +231,11 @@ export function merge(typed) {
   });
 }
 
+/** @param {string} typed */
 function opened(typed) {
   if (typed.length > LARGEST) throw new Error("This file is too large to be a progress file. Choose the file that this page saved.");
   const found = nothing();
+  /** @type {unknown} */
   let file;
   try {
     file = JSON.parse(typed);
@@ -214,23 +270,32 @@ export function aside() {
   return size(all().aside);
 }
 
+/** @param {unknown[]} entries */
 function size(entries) {
-  return entries.reduce((total, entry) => total + Math.max(1, (isProgress(entry) && entry.attempts?.length) || 1), 0);
+  const inside = (/** @type {unknown} */ entry) => (isProgress(entry) && Array.isArray(entry.attempts) ? entry.attempts.length : 1);
+  return entries.reduce((/** @type {number} */ total, entry) => total + Math.max(1, inside(entry)), 0);
 }
 
 // {question: [its newest attempts]} of the known questions, for the revision rule; short enough to be read.
 // A day after tomorrow (the clock was wrong) says nothing of the order: such an attempt is older than any other.
+/**
+ * @param {Set<string>} known
+ * @returns {Record<string, AttemptTold[]>}
+ */
 export function history(known) {
   const latest = today(1);
-  const dated = ({ day }) => (day > latest ? "" : day);
+  const dated = (/** @type {Attempt} */ { day }) => (day > latest ? "" : day);
+  /** @type {Map<string, Attempt[]>} */
   const lines = new Map();
   for (const attempt of load()) {
     if (!known.has(attempt.question)) continue;
-    if (!lines.has(attempt.question)) lines.set(attempt.question, []);
-    lines.get(attempt.question).push(attempt);
+    const line = lines.get(attempt.question);
+    if (line) line.push(attempt);
+    else lines.set(attempt.question, [attempt]);
   }
   for (const entries of lines.values()) entries.sort((a, b) => (dated(a) < dated(b) ? -1 : dated(a) > dated(b) ? 1 : 0));
-  let told;
+  /** @type {Record<string, AttemptTold[]>} */
+  let told = {};
   for (let count = NEWEST; count; count -= 1) {
     told = Object.fromEntries([...lines].map(([question, entries]) => [question, entries.slice(-count).map(short)]));
     if (JSON.stringify(told).length <= LONGEST_HISTORY) break;
@@ -239,6 +304,12 @@ export function history(known) {
 }
 
 // Of the mistakes only those of the last attempt are told.
+/**
+ * @param {Attempt} attempt
+ * @param {number} index
+ * @param {Attempt[]} entries
+ * @returns {AttemptTold}
+ */
 function short({ day, level, earned, possible, mistakes }, index, entries) {
   return { day, level, earned, possible, mistakes: index === entries.length - 1 ? mistakes.slice(0, 4) : [] };
 }
@@ -281,6 +352,7 @@ window.addEventListener("pageshow", (event) => {
   watchers.forEach((watcher) => watcher());
 });
 
+/** @param {() => void} watcher */
 export function onchange(watcher) {
   watchers.push(watcher);
 }

@@ -5,6 +5,7 @@
 const message =
   "The calculator did not arrive with this page, so it cannot work out answers. Everything written on this page " +
   "can be read without it; check the connection, sign in if this network asks for it, then reload the page.";
+/** @type {Set<(state: RuntimeState) => void>} */
 const listeners = new Set();
 let told = false;
 /** @type {Runtime} */
@@ -19,12 +20,13 @@ function start() {
   });
 }
 
-/** @returns {Promise<Reply>} */
+/** @returns {Promise<{ ok: false, errors: Problem[] }>} */
 async function ask() {
   start();
   return { ok: false, errors: [{ field: null, message }] };
 }
 
+/** @param {(state: RuntimeState) => void} listener */
 function onchange(listener) {
   listeners.add(listener);
   return () => listeners.delete(listener);

@@ -9,14 +9,18 @@ import { runtime } from "./runtime.js";
 const STORE = "physics-line-by-line.settings";
 const LONGEST = 60;
 const NOTICE = "settings-problem";
+/** @type {(() => void)[]} */
 const watchers = [];
+/** @type {Map<string, Fault>} */
 const aside = new Map(); // kept settings that cannot be: name -> what calc says of it
 /** @typedef {Record<string, string>} Settings */
+/** @typedef {Problem & { name: string }} Fault */
 /** @type {Settings | null} */
 let fromLink = null;
 /** @type {Settings | null} */
 let unkept = null; // where nothing can be stored: they hold until the page is closed
 
+/** @returns {Settings} */
 export function stored() {
   if (unkept) return unkept;
   let text;
@@ -26,6 +30,7 @@ export function stored() {
     return {}; // nothing can be kept here
   }
   try {
+    /** @type {unknown} */
     const kept = JSON.parse(text);
     if (kept && typeof kept === "object" && !Array.isArray(kept)) return clean(kept);
   } catch {
@@ -35,7 +40,9 @@ export function stored() {
 }
 
 // Whatever is there, as text: calc says what cannot be.
+/** @param {object} object */
 function clean(object) {
+  /** @type {Settings} */
   const settings = {};
   for (const [name, value] of Object.entries(object).slice(0, 30)) {
     const text = typeof value === "string" ? value : JSON.stringify(value);
@@ -49,6 +56,7 @@ export function current() {
   return Object.fromEntries(Object.entries(stored()).filter(([name]) => !aside.has(name)));
 }
 
+/** @param {Settings} settings */
 function store(settings) {
   try {
     if (Object.keys(settings).length) localStorage.setItem(STORE, JSON.stringify(settings));
@@ -64,6 +72,7 @@ function changed() {
   watchers.forEach((watcher) => watcher());
 }
 
+/** @param {Settings} settings */
 export function keep(settings) {
   fromLink = null;
   store(clean(settings));
@@ -75,7 +84,9 @@ export function forget() {
 }
 
 // Takes the settings a link carries out of its state (a Map); a link without any brings back the reader's own.
+/** @param {Map<string, string>} state */
 export function take(state) {
+  /** @type {Settings} */
   const carried = {};
   for (const [name, text] of state) {
     if (name.startsWith("set.")) carried[name.slice(4)] = text;
@@ -85,6 +96,7 @@ export function take(state) {
 }
 
 // One setting back to its usual value, in the link or on this device.
+/** @param {string} name */
 function putBack(name) {
   if (fromLink) {
     delete fromLink[name];
@@ -99,6 +111,7 @@ function putBack(name) {
   changed();
 }
 
+/** @param {string} text */
 function decoded(text) {
   try {
     return decodeURIComponent(text);
@@ -109,10 +122,11 @@ function decoded(text) {
 
 // Asks calc with the settings in force. near: where a notice about them goes; the title, if not given.
 /**
- * @param {string} operation
- * @param {object} data
+ * @template {Operation} O
+ * @param {O} operation
+ * @param {Desk[O]["asked"]} data
  * @param {{ near?: Element | null, channel?: string, limit?: number }} options
- * @returns {Promise<Reply>}
+ * @returns {Promise<Reply<O>>}
  */
 export async function ask(operation, data, { near = null, ...options } = {}) {
   const linked = fromLink;
@@ -131,6 +145,11 @@ export async function ask(operation, data, { near = null, ...options } = {}) {
   return better ? ask(operation, data, { near, ...options }) : reply;
 }
 
+/**
+ * @param {Fault[]} faults
+ * @param {Element | null} near
+ * @param {string} where
+ */
 function notice(faults, near, where) {
   tell(faults.map(({ message }) => `${message} ${where}`), {
     near,
@@ -151,6 +170,7 @@ export function words() {
   return changed.length ? `${fromLink ? "This link uses" : "Your settings"}: ${changed.join("; ")}` : "";
 }
 
+/** @param {() => void} watcher */
 export function onchange(watcher) {
   watchers.push(watcher);
 }

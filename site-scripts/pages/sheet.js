@@ -2,10 +2,21 @@
 // mount(place, request) puts the sheet of one question into `place`; request() gives
 // {question, inputs, find, settings, variant} each time it is asked.
 
+import { every, first, isBox, one } from "./elements.js";
 import { typeset } from "./formulas.js";
 import { runtime } from "./runtime.js";
 
+/** @typedef {Desk["mark"]["answered"]} Marked */
+
 export class Sheet {
+  /** @type {HTMLFormElement | null} */
+  form = null;
+
+  /**
+   * @param {HTMLElement} place
+   * @param {() => QuestionAsked} request
+   * @param {(marked: Marked) => void} onmarked
+   */
   constructor(place, request, onmarked) {
     this.place = place;
     this.request = request;
@@ -22,11 +33,12 @@ export class Sheet {
     }
     this.place.innerHTML = reply.data.html; // rendered and escaped by calc
     typeset(this.place);
-    this.form = this.place.querySelector("form");
-    for (const box of this.form.elements) {
-      if (!kept.has(box.name)) continue;
-      if (box.type === "radio") box.checked = box.value === kept.get(box.name);
-      else if (box.type !== "checkbox") box.value = kept.get(box.name);
+    this.form = one(this.place, "form", HTMLFormElement);
+    for (const box of boxes(this.form)) {
+      const text = kept.get(box.name);
+      if (typeof text !== "string") continue;
+      if (box instanceof HTMLInputElement && box.type === "radio") box.checked = box.value === text;
+      else if (box.type !== "checkbox") box.value = text;
     }
     this.form.addEventListener("submit", (event) => {
       event.preventDefault();
@@ -35,6 +47,7 @@ export class Sheet {
     return reply.data;
   }
 
+  /** @param {string} words */
   say(words) {
     const status = this.form?.querySelector(".status");
     if (status) status.textContent = words;
@@ -42,39 +55,44 @@ export class Sheet {
   }
 
   // {part: {value, direction, steps, formula, substitution, said}} from field names such as answers.find.steps.F_1
-  answers() {
+  /** @param {HTMLFormElement} form */
+  answers(form) {
+    /** @type {Record<string, PartTyped>} */
     const answers = {};
-    for (const box of this.form.elements) {
+    for (const box of boxes(form)) {
       const [head, part, kind, step] = (box.name || "").split(".");
       if (head !== "answers") continue;
       const entry = (answers[part] ??= {});
+      const ticked = box instanceof HTMLInputElement && box.checked;
       if (kind === "said") {
-        if (box.checked) (entry.said ??= []).push(Number(box.value));
+        if (ticked) (entry.said ??= []).push(Number(box.value));
       } else if (box.type === "radio") {
-        if (box.checked) (entry[kind] ??= {})[step] = box.value;
+        if (ticked) entry[kind] = { ...bySteps(entry[kind]), [step]: box.value };
       } else if (!box.value.trim()) continue;
-      else if (step) (entry[kind] ??= {})[step] = box.value;
+      else if (step) entry[kind] = { ...bySteps(entry[kind]), [step]: box.value };
       else entry[kind] = box.value;
     }
     return answers;
   }
 
   async mark() {
+    const { form } = this;
+    if (!form) return;
     this.say("Marking…");
-    const reply = await runtime.ask("mark", { ...this.request(), answers: this.answers() });
+    const reply = await runtime.ask("mark", { ...this.request(), answers: this.answers(form) });
     if (!reply.ok) {
       this.say(reply.errors.map((error) => error.message).join(" "));
       return;
     }
     const { parts, earned, possible, problems } = reply.data;
     for (const part of parts) {
-      const spot = this.form.querySelector(`.answer-part[data-part="${CSS.escape(part.part)}"] .verdict-place`);
+      const spot = one(form, `.answer-part[data-part="${CSS.escape(part.part)}"] .verdict-place`);
       spot.innerHTML = part.html; // rendered and escaped by calc
       typeset(spot);
     }
-    for (const problem of this.form.querySelectorAll(".problem")) problem.hidden = true;
+    for (const problem of every(form, ".problem")) problem.hidden = true;
     for (const { field, message } of problems) {
-      const problem = this.form.querySelector(`[data-field="${CSS.escape(field)}"] .problem`);
+      const problem = first(form, `[data-field="${CSS.escape(field)}"] .problem`);
       if (!problem) continue;
       problem.textContent = message;
       problem.hidden = false;
@@ -84,6 +102,24 @@ export class Sheet {
   }
 }
 
+/** @param {HTMLFormElement} form */
+function boxes(form) {
+  return [...form.elements].filter(isBox);
+}
+
+/**
+ * What was typed for the steps before.
+ * @param {PartTyped[string]} typed
+ */
+function bySteps(typed) {
+  return typeof typed === "object" && !Array.isArray(typed) ? typed : {};
+}
+
+/**
+ * @param {HTMLElement} place
+ * @param {() => QuestionAsked} request
+ * @param {(marked: Marked) => void} onmarked
+ */
 export function mount(place, request, onmarked) {
   const sheet = new Sheet(place, request, onmarked);
   sheet.open();

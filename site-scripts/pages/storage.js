@@ -3,11 +3,13 @@
 // and the pages say so.
 
 export function standIn() {
-  for (const name of ["localStorage", "sessionStorage"]) {
+  for (const name of /** @type {const} */ (["localStorage", "sessionStorage"])) {
     try {
       window[name].getItem("");
     } catch {
+      /** @type {Map<string, string>} */
       const kept = new Map();
+      /** @type {Storage} */
       const standIn = {
         getItem: (key) => kept.get(String(key)) ?? null,
         setItem: (key, value) => { kept.set(String(key), String(value)); },

@@ -25,18 +25,32 @@ def test_the_scripts_pass(name: str) -> None:
     ("tool", "wrong"),
     [
         ("tsc", "/** @type {number} */\nexport const a = 'b';\n"),
+        ("tsc", "export const same = (entry) => entry;\n"),
+        ("tsc", "export const title = () => document.querySelector('h1').textContent;\n"),
+        ("tsc", "export function f() {\n  try {\n    f();\n  } catch (e) {\n    f(e.message);\n  }\n}\n"),
+        ("tsc", "export const ask = () => window.bookletRuntime?.ask('solve', { question: 1 });\n"),
         ("biome", "export function f() {\n  let a = 1;\n  return a;\n}\n"),
     ],
 )
 def test_the_tools_complain_of_a_wrong_script(tmp_path: Path, tool: str, wrong: str) -> None:
-    """What is not of its type, or never changed and no constant, is found."""
-    for name in ("tsconfig.json", "biome.json", "globals.d.ts"):
+    """What is not of its type or has none, what may be missing, or is never changed and no constant, is found."""
+    for name in ("tsconfig.json", "biome.json", "globals.d.ts", "desk.d.ts"):
         (tmp_path / name).write_text((FOLDER / name).read_text(encoding="utf-8"), encoding="utf-8")
     (tmp_path / "a.js").write_text(wrong, encoding="utf-8")
     (command,) = (command for name, command in CHECKS.items() if name.startswith(tool))
     done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True)
     assert done.returncode != 0
     assert "a.js" in done.stdout + done.stderr
+
+
+def test_no_type_is_anything_and_nothing_is_left_unchecked() -> None:
+    """All that is strict is on, no type in a comment says "any", and no comment turns the checks off."""
+    assert '"strict": true' in (FOLDER / "tsconfig.json").read_text(encoding="utf-8")
+    assert not re.search(r'": false', (FOLDER / "tsconfig.json").read_text(encoding="utf-8"))
+    for file in sorted([*FOLDER.rglob("*.js"), *FOLDER.rglob("*.d.ts")]):
+        text = file.read_text(encoding="utf-8")
+        types = "\n".join(re.findall(r"/\*\*.*?\*/", text, re.DOTALL)) if file.suffix == ".js" else text
+        assert not re.search(r"@ts-|\{any\b|[:<|&(] ?any\b|=> any\b|, any[>,]|\*}", types), file.name
 
 
 def test_a_page_gets_the_script_of_its_blocks() -> None:

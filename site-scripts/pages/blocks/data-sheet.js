@@ -1,23 +1,26 @@
 // The form of the reader's settings.
 
 import "../carry-over.js";
+import { every, first, isBox, one } from "../elements.js";
 import { runtime } from "../runtime.js";
 import { current, forget, keep } from "../settings.js";
 import { forgets } from "../storage.js";
 
-const form = document.querySelector("form.settings");
-const status = form.querySelector(".status");
+const form = one(document, "form.settings", HTMLFormElement);
+const status = one(form, ".status");
+const boxes = [...form.elements].filter(isBox);
 
 function fill() {
   const settings = current();
-  for (const box of form.elements) {
+  for (const box of boxes) {
     if (box.name) box.value = settings[box.name] ?? box.dataset.usual ?? "";
   }
 }
 
 function read() {
+  /** @type {Record<string, string>} */
   const settings = {};
-  for (const box of form.elements) {
+  for (const box of boxes) {
     if (box.name && box.value.trim() !== (box.dataset.usual ?? "")) settings[box.name] = box.value.trim();
   }
   return settings;
@@ -25,7 +28,7 @@ function read() {
 
 form.addEventListener("submit", async (event) => {
   event.preventDefault();
-  for (const problem of form.querySelectorAll(".problem")) problem.hidden = true;
+  for (const problem of every(form, ".problem")) problem.hidden = true;
   for (const box of form.querySelectorAll("[aria-invalid]")) box.removeAttribute("aria-invalid");
   status.textContent = "Reading the settings…";
   const reply = await runtime.ask("settings", { settings: read() });
@@ -38,16 +41,16 @@ form.addEventListener("submit", async (event) => {
   }
   status.textContent = "";
   for (const { field, message } of reply.errors) {
-    const problem = form.querySelector(`[data-field="${CSS.escape(field || "")}"] .problem`);
+    const problem = first(form, `[data-field="${CSS.escape(field || "")}"] .problem`);
     if (problem) {
       problem.textContent = message;
       problem.hidden = false;
-      problem.parentElement.querySelector("input").setAttribute("aria-invalid", "true");
+      problem.parentElement?.querySelector("input")?.setAttribute("aria-invalid", "true");
     } else status.textContent = message;
   }
-  form.querySelector("[aria-invalid]")?.focus();
+  first(form, "[aria-invalid]")?.focus();
 });
-form.querySelector(".usual").addEventListener("click", () => {
+one(form, ".usual").addEventListener("click", () => {
   forget();
   fill();
   status.textContent = "Back to the usual school values.";

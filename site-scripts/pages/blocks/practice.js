@@ -7,6 +7,7 @@ import "../carry-over.js";
 import { copied, forgetCopy } from "../clipboard.js";
 import { startRuntime } from "../data-saving.js";
 import { keepDue, today } from "../due.js";
+import { around, every, first, one } from "../elements.js";
 import { typeset } from "../formulas.js";
 import { linkedHere } from "../linked-here.js";
 import { tell } from "../notice.js";
@@ -17,23 +18,23 @@ import { sentenceOf } from "../sentence.js";
 import * as settings from "../settings.js";
 import { mount } from "../sheet.js";
 
-const root = document.querySelector(".practice");
-const find = (selector) => root.querySelector(selector);
-const picker = find(".practice-picker");
-const status = picker.querySelector(".status");
+const root = one(document, ".practice");
+const find = (/** @type {string} */ selector) => one(root, selector);
+const picker = one(root, ".practice-picker", HTMLFormElement);
+const asked = one(picker, '[name="question"]', HTMLSelectElement);
+const levels = one(picker, '[name="level"]', HTMLSelectElement);
+const status = one(picker, ".status");
 const area = find(".practice-question");
-const memo = find(".practice-memo");
+const memo = one(root, ".practice-memo", HTMLDetailsElement);
 const answer = find(".practice-answer");
 const kept = find(".kept");
 const told = find(".progress .status");
-const known = new Set([...picker.elements.question.options].map((option) => option.value).filter((key) => key.includes(".")));
+const known = new Set([...asked.options].map((option) => option.value).filter((key) => key.includes(".")));
 const MOST = 1_000_000; // numbers of drawn questions
-const NEWEST = root.dataset.draw; // the rule by which new questions are drawn; addresses keep theirs
+const NEWEST = root.dataset.draw ?? ""; // the rule by which new questions are drawn; addresses keep theirs
 /**
  * A question as calc draws it, and what the reader did with it: {marked, seen}.
- * @typedef {{ question: string, title: string, figure: string, seed: number, level: number, draw: number, find: string,
- *   inputs: object, variant: string, hints: { part: string, number: string, html: string[] }[],
- *   marked: boolean, seen: boolean }} Drawn
+ * @typedef {Desk["practice"]["answered"] & { marked: boolean, seen: boolean }} Drawn
  */
 
 /** @type {Drawn | null} */
@@ -45,6 +46,12 @@ codesReady();
 // --- drawing a question ---
 
 // picked: the reader chose it in the picker, whose choice then stays as it is. Returns whether it was drawn.
+/**
+ * @param {string} question
+ * @param {number | string} seed
+ * @param {number | string} level
+ * @param {{ focus?: boolean, picked?: boolean, draw?: number | string }} how
+ */
 async function open(question, seed, level, { focus = true, picked = false, draw = NEWEST } = {}) {
   const mine = ++turn;
   status.textContent = runtime.state === "ready" ? "Drawing a question…" : "Getting the working ready…";
@@ -65,8 +72,8 @@ async function open(question, seed, level, { focus = true, picked = false, draw 
   forgetCopy(kept);
   memo.open = false;
   answer.replaceChildren();
-  if (!picked) picker.elements.question.value = drawn.question;
-  picker.elements.level.value = String(drawn.level);
+  if (!picked) asked.value = drawn.question;
+  levels.value = String(drawn.level);
   show(stateOf(drawn));
   mountSheet(drawn, focus);
   return true;
@@ -81,7 +88,7 @@ function mountSheet(question, focus) {
   find(".practice-sheet").replaceChildren(place);
   // The sheet says nothing when it is there: its form appears in its place.
   new MutationObserver((_, watcher) => {
-    const form = place.querySelector("form");
+    const form = first(place, "form");
     if (!form) return;
     watcher.disconnect();
     addHints(form, question);
@@ -94,9 +101,12 @@ function mountSheet(question, focus) {
   mount(place, () => request(question), (reply) => marked(question, reply));
 }
 
-function request(question) {
-  const { question: key, inputs, find: asked, variant } = question;
-  return { question: key, inputs, find: asked, variant, settings: settings.current() };
+/**
+ * @param {Drawn} drawn
+ * @returns {QuestionAsked}
+ */
+function request({ question, inputs, find, variant }) {
+  return { question, inputs, find, variant, settings: settings.current() };
 }
 
 /** @param {Drawn} drawn */
@@ -107,6 +117,10 @@ function stateOf(drawn) {
 
 // --- hints: one more each time ---
 
+/**
+ * @param {HTMLElement} form
+ * @param {Drawn} question
+ */
 function addHints(form, question) {
   for (const { part, number, html } of question.hints) {
     const spot = form.querySelector(`.answer-part[data-part="${CSS.escape(part)}"] .verdict-place`);
@@ -139,6 +153,10 @@ function addHints(form, question) {
 
 // --- marking and the worked answer ---
 
+/**
+ * @param {Drawn} question
+ * @param {Desk["mark"]["answered"]} reply
+ */
 async function marked(question, reply) {
   if (question !== current) return;
   const typed = reply.parts.some((part) => part.state !== "blank" && (part.state !== "self-marked" || part.earned));
@@ -180,8 +198,8 @@ async function showAnswer() {
     answer.textContent = reply.errors.map((error) => error.message).join(" ");
     return;
   }
-  answer.innerHTML = reply.data.html; // rendered and escaped by calc
-  for (const part of answer.querySelectorAll("details.part")) part.open = true;
+  answer.innerHTML = reply.data.html ?? ""; // rendered and escaped by calc
+  for (const part of every(answer, "details.part", HTMLDetailsElement)) part.open = true;
   typeset(answer);
 }
 
@@ -194,12 +212,12 @@ memo.addEventListener("toggle", () => {
 
 // A verdict points to a step of the worked answer.
 find(".practice-sheet").addEventListener("click", async (event) => {
-  const link = event.target.closest("[data-look]");
+  const link = around(event.target, "[data-look]");
   if (!link) return;
   event.preventDefault();
   memo.open = true;
   await showAnswer();
-  const step = answer.querySelector(`[data-step="${CSS.escape(link.dataset.look)}"]`);
+  const step = first(answer, `[data-step="${CSS.escape(link.dataset.look ?? "")}"]`);
   if (!step) return;
   step.tabIndex = -1;
   step.focus();
@@ -212,9 +230,9 @@ const anySeed = () => 1 + Math.floor(Math.random() * 9999);
 
 picker.addEventListener("submit", async (event) => {
   event.preventDefault();
-  const level = Number(picker.elements.level.value);
-  if (picker.elements.question.value) {
-    open(picker.elements.question.value, anySeed(), level, { picked: true });
+  const level = Number(levels.value);
+  if (asked.value) {
+    open(asked.value, anySeed(), level, { picked: true });
     return;
   }
   status.textContent = runtime.state === "ready" ? "Looking what is due…" : "Getting the working ready…";
@@ -240,7 +258,7 @@ function fromAddress() {
   if (!linked) return;
   area.hidden = false; // its room is kept while the question is drawn
   area.classList.add("waiting");
-  open(linked.get("practice"), linked.get("seed") || "1", linked.get("level") || "1", { focus: false, draw: linked.get("draw") || "1" }).then((drawn) => {
+  open(linked.get("practice") ?? "", linked.get("seed") || "1", linked.get("level") || "1", { focus: false, draw: linked.get("draw") || "1" }).then((drawn) => {
     if (drawn) return;
     if (status.textContent) tell([`This link draws no question. ${status.textContent}`]);
     status.textContent = "";
@@ -293,6 +311,7 @@ function tellAside() {
   find(".kept-aside").textContent = lines.join(" ");
 }
 
+/** @param {string} words */
 function paragraph(words) {
   const node = document.createElement("p");
   node.textContent = words;
@@ -300,8 +319,8 @@ function paragraph(words) {
 }
 
 find(".progress-list").addEventListener("click", (event) => {
-  const button = event.target.closest("[data-practise]");
-  if (button) open(button.dataset.practise, anySeed(), Number(button.dataset.level));
+  const button = around(event.target, "[data-practise]");
+  if (button) open(button.dataset.practise ?? "", anySeed(), Number(button.dataset.level));
 });
 
 find(".progress-export").addEventListener("click", () => {
@@ -309,9 +328,9 @@ find(".progress-export").addEventListener("click", () => {
   told.textContent = `Saved: ${count(progress.load().length)}${apart(progress.aside())}.`;
 });
 
-find(".progress-import input").addEventListener("change", async (event) => {
-  const box = event.target;
-  const file = box.files[0];
+const box = one(root, ".progress-import input", HTMLInputElement);
+box.addEventListener("change", async () => {
+  const file = box.files?.[0];
   if (!file) return;
   try {
     const more = await progress.merge(await file.text());
@@ -327,10 +346,12 @@ find(".progress-import input").addEventListener("change", async (event) => {
   box.value = "";
 });
 
+/** @param {number} number */
 function count(number) {
   return `${number} ${number === 1 ? "attempt" : "attempts"}`;
 }
 
+/** @param {number} number */
 function apart(number) {
   return number ? `, and ${number} ${number === 1 ? "entry" : "entries"} kept aside` : "";
 }

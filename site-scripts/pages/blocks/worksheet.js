@@ -6,6 +6,7 @@ import { show as showAddress } from "../address-bar.js";
 import "../carry-over.js";
 import { copied } from "../clipboard.js";
 import { startRuntime } from "../data-saving.js";
+import { around, boxIn, every, first, isBox, one } from "../elements.js";
 import { typeset } from "../formulas.js";
 import { linkedHere } from "../linked-here.js";
 import { pagesOf, paperStyle } from "../page-count.js";
@@ -17,41 +18,54 @@ import { sentenceOf } from "../sentence.js";
 import * as settings from "../settings.js";
 import { forgets } from "../storage.js";
 
-const root = document.querySelector(".worksheet");
+const root = one(document, ".worksheet");
 const PAPER = { limit: 60_000 }; // thirty questions are many calculations in one
 const STORE = "physics-line-by-line.class";
+/** @type {PaperPiece[]} */
+const PIECES = ["paper_html", "memo_html"];
 const MOST_NAMES = 60;
 const LARGEST_SEED = 999_999;
-const find = (selector) => root.querySelector(selector);
-const form = find(".worksheet-form");
+const find = (/** @type {string} */ selector) => one(root, selector);
+const form = one(root, ".worksheet-form", HTMLFormElement);
 const work = find(".worksheet-work");
-const status = form.querySelector(".status");
-const whole = form.querySelector(".problem.whole");
+const status = one(form, ".status");
+const whole = one(form, ".problem.whole");
 const tools = find(".worksheet-tools");
-const told = tools.querySelector(".status");
+const told = one(tools, ".status");
 const sheets = find(".sheets");
-const boxes = form.elements;
+const input = (/** @type {string} */ name) => one(form, `input[name="${name}"]`, HTMLInputElement);
+const choice = (/** @type {string} */ name) => one(form, `select[name="${name}"]`, HTMLSelectElement);
+const boxes = {
+  count: input("count"), marks: input("marks"), seed: input("seed"), heading: input("heading"),
+  level: choice("level"), space: choice("space"), memo: choice("memo"), link: choice("link"),
+  names: one(form, 'textarea[name="names"]', HTMLTextAreaElement),
+};
+const fold = one(root, ".worksheet-class", HTMLDetailsElement); // the fold with the class list
 /** @type {string[] | null} */
 let named = null; // the questions a link names one by one; null once the reader chooses anew
-const NEWEST = root.dataset.draw; // the rule by which new papers are drawn; addresses keep theirs
+const NEWEST = root.dataset.draw ?? ""; // the rule by which new papers are drawn; addresses keep theirs
 let draw = NEWEST;
 /** @type {number | string} */
 let own = 0; // the number of a learner's paper that a link asks for
+/** @typedef {{ request: PaperAsked, reply: PaperMade }} Paper */
+/** @type {Paper[]} */
 let papers = []; // what is made: [{request, reply}]; one of them is in the page
 /** @typedef {{ stopped: boolean, total: number, told: () => void }} Job */
 /** @type {Job | null} */
 let job = null; // what goes on: making, saving or setting for print; one at a time, in small slices
+/** @type {Promise<void>} */
 let showing = Promise.resolve(); // the setting of the paper in the page
 
 stamps.codesReady();
 
 // --- topics and their questions ---
 
-const topics = [...form.querySelectorAll(".worksheet-topic")].map((node) => ({
-  box: node.querySelector('input[name="topic"]'),
-  questions: [...node.querySelectorAll('input[name="question"]')],
+const topics = every(form, ".worksheet-topic").map((node) => ({
+  box: one(node, 'input[name="topic"]', HTMLInputElement),
+  questions: every(node, 'input[name="question"]', HTMLInputElement),
 }));
 
+/** @param {typeof topics[number]} topic */
 function level(topic) {
   const ticked = topic.questions.filter((box) => box.checked).length;
   topic.box.checked = ticked === topic.questions.length;
@@ -69,6 +83,7 @@ function entries() {
     : topic.questions.filter((box) => box.checked).map((box) => box.value)));
 }
 
+/** @param {string[]} keys */
 function tick(keys) {
   const wanted = new Set(keys.map((key) => key.split(":")[0]));
   for (const topic of topics) {
@@ -87,6 +102,7 @@ function names() {
   return [...new Set(listed())];
 }
 
+/** @returns {PaperAsked} */
 function request() {
   const chosen = named
     ? { topics: named, count: "", marks: "" }
@@ -98,6 +114,7 @@ function request() {
 }
 
 // The link of a paper names its questions, so that questions added later cannot change it.
+/** @param {Paper} paper */
 function state({ request: asked, reply }) {
   const pairs = [
     ["paper", reply.named.join(",")], ["level", String(reply.level)], ["seed", String(reply.seed)],
@@ -108,12 +125,17 @@ function state({ request: asked, reply }) {
   return address.write(pairs.concat(Object.entries(asked.settings).map(([name, text]) => [`set.${name}`, text])));
 }
 
+/** @param {Paper} paper */
 function stamp(paper) {
   const { seed, level: hard, questions } = paper.reply;
   const words = `Paper ${seed}, ${hard === "rising" ? "rising from easier to harder" : `level ${hard}`}, ${plural(questions, "question")}.`;
   return stamps.stamp(state(paper), words);
 }
 
+/**
+ * @param {number} number
+ * @param {string} word
+ */
 function plural(number, word) {
   return `${number} ${word}${number === 1 ? "" : "s"}`;
 }
@@ -122,8 +144,10 @@ function plural(number, word) {
 
 // Lets what the reader types go first. Messages are not slowed down in a tab at the back, as timers are.
 const channel = new MessageChannel();
+/** @type {(() => void)[]} */
 const resting = [];
-channel.port1.onmessage = () => resting.shift()();
+channel.port1.onmessage = () => resting.shift()?.();
+/** @returns {Promise<void>} */
 function breathe() {
   return new Promise((resolve) => {
     resting.push(resolve);
@@ -131,21 +155,31 @@ function breathe() {
   });
 }
 
+const bar = one(work, "progress", HTMLProgressElement);
+
+/** @param {number} total */
 function begin(total) {
   end(job);
+  /** @type {Job} */
   const mine = { stopped: false, total, told: () => {} };
   job = mine;
-  work.querySelector("progress").max = total;
+  bar.max = total;
   return mine;
 }
 
+/**
+ * @param {Job} mine
+ * @param {number} done
+ * @param {string} words
+ */
 function step(mine, done, words) {
   if (mine !== job) return;
   work.hidden = mine.total < 2;
-  work.querySelector("progress").value = done;
-  work.querySelector(".doing").textContent = words;
+  bar.value = done;
+  one(work, ".doing").textContent = words;
 }
 
+/** @param {Job | null} mine */
 function end(mine) {
   if (!mine || mine !== job) return;
   mine.stopped = true;
@@ -153,7 +187,7 @@ function end(mine) {
   work.hidden = true;
 }
 
-work.querySelector(".stop").addEventListener("click", () => {
+one(work, ".stop").addEventListener("click", () => {
   const mine = job;
   end(mine);
   mine?.told();
@@ -177,6 +211,7 @@ async function make() {
   if (mine.stopped) return;
   if (!common.ok) return refused(mine, common.errors, common.settings);
   asked.settings = settings.current(); // without what could not be used
+  /** @type {Paper[]} */
   const made = [];
   mine.told = () => {
     status.textContent = made.length
@@ -184,9 +219,8 @@ async function make() {
       : "Stopped before a paper was made.";
   };
   for (const learner of learners.length ? learners : [""]) {
-    /** @type {Reply} */
+    /** @type {Reply<"paper">} */
     let reply = common;
-    /** @type {Record<string, any>} */
     let theirs = asked;
     if (learners.length) {
       step(mine, made.length, `Making paper ${made.length + 1} of ${learners.length}`);
@@ -215,6 +249,11 @@ async function make() {
   status.textContent = [common.data.said + several, unkept, settings.words()].filter(Boolean).join(" ");
 }
 
+/**
+ * @param {Job} mine
+ * @param {Problem[]} errors
+ * @param {boolean} setting
+ */
 function refused(mine, errors, setting = false) {
   end(mine);
   const remedy = setting ? "Put the setting right, above, to go on." : "Mend what is marked to go on.";
@@ -224,7 +263,10 @@ function refused(mine, errors, setting = false) {
 
 // --- showing one of them ---
 
-const shown = tools.querySelector('[name="shown"]');
+const shown = one(tools, '[name="shown"]', HTMLSelectElement);
+const chooser = around(shown, ".entry");
+const before = one(tools, ".before", HTMLButtonElement);
+const after = one(tools, ".after", HTMLButtonElement);
 
 // The chooser, which has a line for each paper made.
 function list() {
@@ -233,16 +275,18 @@ function list() {
     const number = shown.options.length;
     shown.add(new Option(`${number + 1}: ${papers[number].request.learner || "paper"}`, String(number)));
   }
-  shown.closest(".entry").hidden = papers.length < 2;
+  if (chooser) chooser.hidden = papers.length < 2;
   turned();
   tools.hidden = !papers.length;
 }
 
 function turned() {
   const at = shown.selectedIndex;
-  for (const [name, to] of [["before", at - 1], ["after", at + 1]]) tools.querySelector(`.${name}`).disabled = to < 0 || to >= papers.length;
+  before.disabled = at < 1;
+  after.disabled = at + 1 >= papers.length;
 }
 
+/** @param {number} number */
 function show(number) {
   if (papers.length > 1) shown.selectedIndex = number;
   turned();
@@ -252,10 +296,11 @@ function show(number) {
 
 // Puts one paper and its memo into the page, question by question.
 let mounting = 0;
+/** @param {Paper} paper */
 async function mount(paper) {
   const mine = ++mounting;
   sheets.replaceChildren();
-  for (const piece of ["paper_html", "memo_html"]) {
+  for (const piece of PIECES) {
     const { article, blocks } = taken(paper, piece);
     sheets.append(article);
     for (const block of blocks) {
@@ -269,23 +314,31 @@ async function mount(paper) {
 }
 
 // An article of calc's, and the blocks it is made of, not yet in the page.
+/**
+ * @param {Paper} paper
+ * @param {PaperPiece} piece
+ */
 function taken(paper, piece) {
   const holder = document.createElement("template");
-  holder.innerHTML = paper.reply[piece]; // rendered and escaped by calc
-  const whole = /** @type {HTMLElement} */ (holder.content.firstElementChild);
+  holder.innerHTML = paper.reply[piece] ?? ""; // rendered and escaped by calc
+  const whole = one(holder.content, "article");
   const article = document.importNode(whole, false);
   article.style.page = pageName(paper, piece); // its running head: see running-heads.js
   return { article, blocks: [...whole.children] };
 }
 
 // The name under which the printed pages of a piece go.
+/**
+ * @param {Paper} paper
+ * @param {PaperPiece} piece
+ */
 function pageName(paper, piece) {
   return `${piece === "paper_html" ? "paper" : "memo"}-${papers.indexOf(paper) + 1}`;
 }
 
 // What stands in the margin of every printed page: whose it is, which paper, which page of how many of its own.
 function runningHeads() {
-  const number = ({ reply }) => `Paper ${reply.seed}${reply.own ? `/${reply.own}` : ""}`;
+  const number = (/** @type {Paper} */ { reply }) => `Paper ${reply.seed}${reply.own ? `/${reply.own}` : ""}`;
   const entries = wanted().map(([paper, name]) => ({
     name: pageName(paper, name),
     left: paper.request.learner || title(),
@@ -298,20 +351,28 @@ function runningHeads() {
 }
 
 // Counted once for each paper, and again where the link is put elsewhere: counting sixty long sheets takes a while.
+/** @type {WeakMap<Paper, Map<string, number>>} */
 const counts = new WeakMap();
+/**
+ * @param {Paper} paper
+ * @param {PaperPiece} piece
+ */
 function pageCount(paper, piece) {
   const kind = `${piece}/${linked(piece)}`;
-  const known = counts.get(paper) ?? counts.set(paper, new Map()).get(paper);
-  if (!known.has(kind)) {
-    const { article, blocks } = taken(paper, piece);
-    article.append(...blocks, ...(linked(piece) ? [stamp(paper)] : []));
-    typeset(article);
-    known.set(kind, pagesOf(article));
-  }
-  return known.get(kind);
+  const known = counts.get(paper) ?? new Map();
+  counts.set(paper, known);
+  const counted = known.get(kind);
+  if (counted !== undefined) return counted;
+  const { article, blocks } = taken(paper, piece);
+  article.append(...blocks, ...(linked(piece) ? [stamp(paper)] : []));
+  typeset(article);
+  const count = pagesOf(article);
+  known.set(kind, count);
+  return count;
 }
 
 // The answers of a class, a table for each question, a line for each learner; "" for one paper. calc writes the pieces.
+/** @param {"html" | FileNotation} notation */
 function answersIn(notation) {
   if (papers.length < 2 || piece() === "paper") return "";
   const own = papers.map(({ reply }) => reply.answers[notation].questions);
@@ -330,30 +391,32 @@ function answerTable() {
 }
 
 // Whether the link stands on this piece.
+/** @param {PaperPiece} piece */
 function linked(piece) {
   return boxes.link.value === "both" || (boxes.link.value === "memo" && piece === "memo_html");
 }
 
 shown.addEventListener("change", () => show(shown.selectedIndex));
-tools.querySelector(".before").addEventListener("click", () => show(shown.selectedIndex - 1));
-tools.querySelector(".after").addEventListener("click", () => show(shown.selectedIndex + 1));
+before.addEventListener("click", () => show(shown.selectedIndex - 1));
+after.addEventListener("click", () => show(shown.selectedIndex + 1));
 
+/** @param {Problem[]} errors */
 function problems(errors) {
-  for (const problem of form.querySelectorAll(".problem")) {
+  for (const problem of every(form, ".problem")) {
     problem.hidden = true;
     problem.textContent = "";
   }
   for (const box of form.querySelectorAll("[aria-invalid]")) box.removeAttribute("aria-invalid");
   for (const { field, message } of errors) {
-    const entry = field === null ? null : form.querySelector(`[data-field="${CSS.escape(field)}"]`);
-    const place = entry?.querySelector(":scope > .problem") || whole;
+    const entry = field === null ? null : first(form, `[data-field="${CSS.escape(field)}"]`);
+    const place = (entry && first(entry, ":scope > .problem")) || whole;
     place.textContent = place.textContent ? `${place.textContent} ${message}` : message;
     place.hidden = false;
-    const box = entry?.querySelector("input[type=text], select, textarea");
-    if (field === "learner") find(".worksheet-class").open = true;
+    const box = entry && boxIn(entry, "input[type=text], select, textarea");
+    if (field === "learner") fold.open = true;
     box?.setAttribute("aria-invalid", "true");
   }
-  form.querySelector("[aria-invalid]")?.focus();
+  first(form, "[aria-invalid]")?.focus();
 }
 
 // --- the class list stays here ---
@@ -387,16 +450,19 @@ find(".wipe-class").addEventListener("click", () => {
 
 // --- printing and saving: every paper, not the one in the page alone ---
 
+const which = one(tools, '[name="piece"]', HTMLSelectElement);
+
 function piece() {
-  return tools.querySelector('[name="piece"]').value;
+  return which.value;
 }
 
-tools.querySelector('[name="piece"]').addEventListener("change", () => { sheets.dataset.piece = piece(); });
+which.addEventListener("change", () => { sheets.dataset.piece = piece(); });
 
 // [[paper, "paper_html" or "memo_html"], …]: first every paper, then every memo
+/** @returns {[Paper, PaperPiece][]} */
 function wanted() {
-  const pieces = { both: ["paper_html", "memo_html"], paper: ["paper_html"], memo: ["memo_html"] }[piece()];
-  return pieces.flatMap((name) => papers.map((paper) => [paper, name]));
+  const pieces = PIECES.filter((name) => piece() === "both" || name === `${piece()}_html`);
+  return pieces.flatMap((name) => papers.map((paper) => /** @type {[Paper, PaperPiece]} */ ([paper, name])));
 }
 
 // More papers than the one in the page stand in a container of their own while they are printed.
@@ -457,6 +523,7 @@ window.addEventListener("afterprint", unprinted);
 
 // The papers as a document of their own: style and fonts inside, formulas as calc wrote them, which browsers set without
 // a script.
+/** @param {Job} mine */
 async function asDocument(mine) {
   const fonts = await paperFonts();
   const page = document.implementation.createHTMLDocument(title());
@@ -497,8 +564,15 @@ function title() {
 }
 
 // Markdown and LaTeX come from calc; several papers become one file.
+/**
+ * @param {FileNotation} notation
+ * @param {Job} mine
+ */
 async function inNotation(notation, mine) {
-  const names = { both: [notation, `${notation}_memo`], paper: [notation], memo: [`${notation}_memo`] }[piece()];
+  /** @type {(FileNotation | `${FileNotation}_memo`)[]} */
+  const names = piece() === "memo" ? [] : [notation];
+  if (piece() !== "paper") names.push(`${notation}_memo`);
+  /** @type {PaperMade[]} */
   const replies = [];
   for (const { request: asked } of papers) {
     step(mine, replies.length, `Writing paper ${replies.length + 1} of ${papers.length}`);
@@ -507,7 +581,7 @@ async function inNotation(notation, mine) {
     if (!reply.ok) throw new Error(reply.errors.map((error) => error.message).join(" "));
     replies.push(reply.data);
   }
-  const texts = names.flatMap((name) => replies.map((reply) => reply[name]));
+  const texts = names.flatMap((name) => replies.map((reply) => reply[name] ?? ""));
   const answers = [answersIn(notation)].filter(Boolean);
   if (notation === "markdown") return [[...texts, ...answers].join("\n---\n\n")];
   const [first, last] = ["\\begin{document}\n", "\\end{document}\n"];
@@ -516,9 +590,11 @@ async function inNotation(notation, mine) {
   return [texts[0].slice(0, texts[0].indexOf(first)) + first + bodies.join("\\newpage\n") + last];
 }
 
+const ENDS = { html: ["html", "text/html"], markdown: ["md", "text/markdown"], latex: ["tex", "text/x-tex"] };
+
+/** @param {keyof typeof ENDS} notation */
 async function save(notation) {
-  const ends = { html: ["html", "text/html"], markdown: ["md", "text/markdown"], latex: ["tex", "text/x-tex"] };
-  const [ending, kind] = ends[notation];
+  const [ending, kind] = ENDS[notation];
   const mine = begin(notation === "html" ? wanted().length : papers.length);
   mine.told = () => { told.textContent = "Stopped: nothing was saved. The papers are kept."; };
   told.textContent = "Writing the file…";
@@ -543,7 +619,9 @@ async function save(notation) {
   told.textContent = `Saved as ${anchor.download}.`;
 }
 
-for (const button of tools.querySelectorAll("[data-save]")) button.addEventListener("click", () => save(button.dataset.save));
+for (const notation of /** @type {const} */ (["html", "markdown", "latex"])) {
+  one(tools, `[data-save="${notation}"]`).addEventListener("click", () => save(notation));
+}
 
 find(".copy-link").addEventListener("click", async () => {
   // The common paper's link: a learner's own stands on that paper.
@@ -560,8 +638,8 @@ form.addEventListener("submit", (event) => {
   event.preventDefault();
   make();
 });
-form.addEventListener("change", (event) => {
-  const name = event.target.name;
+form.addEventListener("change", ({ target }) => {
+  const name = isBox(target) ? target.name : "";
   if (["topic", "question", "count", "marks", "level"].includes(name)) {
     named = null;
     draw = NEWEST;
@@ -591,7 +669,7 @@ function fromAddress() {
   boxes.marks.value = linked.get("marks") || "";
   boxes.seed.value = linked.get("seed") || "1";
   boxes.heading.value = (linked.get("heading") || "").replaceAll("_", " ");
-  for (const name of ["level", "space", "memo"]) {
+  for (const name of /** @type {const} */ (["level", "space", "memo"])) {
     const value = linked.get(name);
     boxes[name].value = value ?? boxes[name].options[0].value;
     if (boxes[name].selectedIndex < 0) {
@@ -607,7 +685,7 @@ function fromAddress() {
 
 try {
   boxes.names.value = localStorage.getItem(STORE) || "";
-  find(".worksheet-class").open = boxes.names.value !== "";
+  fold.open = boxes.names.value !== "";
 } catch {
   // nothing was kept
 }
