@@ -8,11 +8,13 @@ words of that formula. Common practice, no source.
 from __future__ import annotations
 
 import ast
-from collections.abc import Iterator
+import math
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from random import Random
 
-from calc.language.expressions import expression
+from calc.language.expressions import Expression, ExpressionError, expression
 from calc.language.symbols import symbol
 from calc.language.trees import factors, quotient, terms, total, written
 
@@ -35,17 +37,44 @@ class AlgebraSlip:
 
 @lru_cache(maxsize=1024)
 def algebra_slips(how: str, constants: tuple[str, ...] = ()) -> tuple[AlgebraSlip, ...]:
-    """Every slip of the right side ``how``, each different from it and from the others as written.
+    """Every slip of the right side ``how``, each different from it in value and from the others as written.
 
     constants: the names in it that are constants of the data sheet, which are easily forgotten.
     """
-    tree = expression(how).tree
+    right = expression(how)
     found: dict[str, AlgebraSlip] = {}
-    for key, node, say in (*_upside_down(tree), *_inside(tree)):
+    for key, node, say in (*_upside_down(right.tree), *_inside(right.tree)):
         instead = written(node)
-        if instead != written(tree):
+        if instead != written(right.tree):
             found.setdefault(instead, AlgebraSlip(key, instead, say))
-    return tuple(found.values())
+    tried = list(_tried(right))
+    return tuple(slip for slip in found.values() if not _same(expression(slip.instead), tried))
+
+
+_MOST_TRIED, _ENOUGH = 40, 4  # data drawn, and those at which the right side has a value
+
+
+def _tried(right: Expression) -> Iterator[tuple[Mapping[str, float], float]]:
+    """A few data of any sign, drawn the same each time, and the value of the right side there."""
+    chance, found = Random(1), 0
+    for _ in range(_MOST_TRIED):
+        values = {name: chance.choice((1, 1, -1)) * chance.uniform(0.2, 1.8) for name in right.names}
+        try:
+            value = right.value(values)
+        except ExpressionError:
+            continue
+        yield values, value
+        found += 1
+        if found == _ENOUGH:
+            return
+
+
+def _same(slip: Expression, tried: list[tuple[Mapping[str, float], float]]) -> bool:
+    """Whether a slip gives the right value whatever the data, as a difference turned round does where it is squared."""
+    try:
+        return bool(tried) and all(math.isclose(slip.value(values), value, rel_tol=1e-9) for values, value in tried)
+    except ExpressionError:
+        return False
 
 
 _Found = Iterator[tuple[str, ast.expr, str]]
@@ -92,10 +121,8 @@ def _inside(node: ast.expr) -> _Found:
                 for key, other, say in _inside(factor):
                     yield key, quotient(above, [*below[:place], other, *below[place + 1 :]]), say
         case ast.BinOp(left=base, op=ast.Pow(), right=power):
-            even = isinstance(power, ast.Constant) and isinstance(power.value, int) and power.value % 2 == 0
             for key, other, say in _inside(base):
-                if not (even and key == "turned-round"):  # squared, a difference turned round is the same
-                    yield key, ast.BinOp(other, ast.Pow(), power), say
+                yield key, ast.BinOp(other, ast.Pow(), power), say
         case ast.UnaryOp(op=op, operand=operand):
             for key, other, say in _inside(operand):
                 yield key, ast.UnaryOp(op, other), say
