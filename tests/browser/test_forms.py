@@ -180,7 +180,7 @@ HOSTILE = [
 def test_a_hostile_link_is_a_sentence_never_markup(served: str, page: Page, hash_: str) -> None:
     """Markup stays text, and whatever cannot be read is said."""
     page.goto(served + PAGE + hash_)
-    said = page.locator(".problem:visible, .answer-area:not(.stale) .answer:visible").first
+    said = page.locator(".problem:visible, .notice:visible, .answer-area:not(.stale) .answer:visible").first
     expect(said).to_be_visible(timeout=20_000)
     wait_until_ready(page)
     assert page.evaluate("window.hit") is None
