@@ -48,7 +48,7 @@ class ExpressionError(ValueError):
     """A formula of ours is written wrongly, or a name in it has no value."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Shown:
     """How a name's value stands in a line, in TeX and in plain text."""
 
@@ -56,7 +56,7 @@ class Shown:
     text: str
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Maths:
     """One piece of mathematics in both notations. Same content, same digits."""
 

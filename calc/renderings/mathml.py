@@ -45,7 +45,7 @@ _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 # to private use.
 _FIRST_PLACE, _LAST_PLACE = 0xE000, 0xF8FF
 _PLACE = f"[{chr(_FIRST_PLACE)}-{chr(_LAST_PLACE)}]"
-_ANY = chr(_FIRST_PLACE)  # the same whichever number it is
+_ANY = "#"  # the same whichever number it is; no formula has this sign
 _SIGN = r"\\(?:[a-zA-Z]+|.)|\d+(?:(?:\{,\}|[.,])\d+)?|\s+|."
 _TOKEN = re.compile(_SIGN, re.DOTALL)
 _GROUP = r"\{(?:[^{}]|\{[^{}]*\})*\}"
@@ -119,13 +119,28 @@ def render(piece: Maths) -> str:
     """
     parts = _NUMBERS.split(piece.tex)
     if _ANY in piece.tex or len(parts) > _MOST_PLACES:
-        return _read_shape(piece.tex).filled((), piece.text)
-    numbers = [number.replace("{,}", ",").replace("-", "−") for number in parts[1::2]]
+        return anew(piece)
+    numbers = [number.replace("{,}", ",").replace("-", "\N{MINUS SIGN}") for number in parts[1::2]]
+    shape = _ANY.join(parts[::2])
     try:
-        shape = _shape(_ANY.join(parts[::2]))
+        if len(piece.text) > _LONG and len(runs := _runs(shape)) > 1:
+            texts = _cut_text(piece.text)
+            if len(texts) == len(runs):
+                return "".join([run.filled(numbers, text) for run, text in zip(runs, texts, strict=True)])
+        return _whole_run(shape).filled(numbers, piece.text)
     except FormulaError:
-        return _read_shape(piece.tex).filled((), piece.text)  # its error names the formula as it was written
-    return shape.filled(numbers, piece.text)
+        return anew(piece)  # its error names the formula as it was written
+
+
+def anew(piece: Maths) -> str:
+    """The same, with nothing taken from formulas that were read before. Raises :class:`FormulaError`."""
+    nodes = read(piece.tex)
+    runs, texts = [nodes], [piece.text]
+    if len(piece.text) > _LONG:
+        cut_runs, cut_texts = _cut(nodes), _cut_text(piece.text)
+        if len(cut_runs) == len(cut_texts):
+            runs, texts = cut_runs, cut_texts
+    return "".join([_Run(run).filled((), text) for run, text in zip(runs, texts, strict=True)])
 
 
 # What differs from answer to answer: a number with a fraction, a power of ten, a whole number in brackets or with a
@@ -143,74 +158,76 @@ _NUMBERS = re.compile(
 _MOST_PLACES = 100
 
 
-class _Shape:
-    """A formula read, with places for its numbers.
+class _Run:
+    """One formula, to be filled: markup with a place for each of the numbers named in order, and how wide it is.
 
-    whole: the formula in one; cut: the same in the runs a long line may break into.
+    Kept in hundreds, so it holds no elements.
     """
 
-    __slots__ = ("cut", "whole")
-
-    def __init__(self, nodes: tuple[Node, ...]) -> None:
-        self.whole = (_Run(nodes),)
-        runs = _cut(nodes)
-        self.cut = self.whole if len(runs) == 1 else tuple(map(_Run, runs))
-
-    def filled(self, numbers: Sequence[str], text: str) -> str:
-        """The formula with its numbers, as text has them: short, so that it stands in one line, or in runs."""
-        if len(text) > _LONG and len(self.cut) > 1:
-            texts = _cut_text(text)
-            if len(texts) == len(self.cut):
-                return "".join([run.filled(numbers, words) for run, words in zip(self.cut, texts, strict=True)])
-        return self.whole[0].filled(numbers, text)
-
-
-class _Run:
-    """One formula, to be filled: markup with a place for each of the numbers named in order; see :class:`_Shape`."""
-
-    __slots__ = ("markup", "most", "nodes", "order")
+    __slots__ = ("markup", "order", "wide")
+    wide: float | str
 
     def __init__(self, nodes: tuple[Node, ...]) -> None:
         pieces = _PLACES.split(_markup(nodes))
-        self.nodes = nodes
-        self.order = tuple(ord(place) - _FIRST_PLACE for place in pieces[1::2])
-        self.markup = "%s".join(piece.replace("%", "%%") for piece in pieces[::2])
-        self.most = sum(map(_most, nodes))
+        self.order = tuple([ord(place) - _FIRST_PLACE for place in pieces[1::2]])
+        self.markup = "%s".join([piece.replace("%", "%%") for piece in pieces[::2]])
+        self.wide = " ".join(_sum("mrow", nodes)) if self.order else sum([node.wide for node in nodes])
 
     def filled(self, numbers: Sequence[str], text: str) -> str:
         """The formula; one that a column on paper does not hold is of a class that is printed smaller."""
         own = tuple([numbers[place] for place in self.order])
-        broad = self.most + len("".join(own)) > _COLUMN and sum(_wide(node, numbers) for node in self.nodes) > _COLUMN
-        opened = '<math class="broad" alttext="' if broad else '<math alttext="'
+        wide = _worth(self.wide, numbers) if isinstance(self.wide, str) else self.wide
+        opened = '<math class="broad" alttext="' if wide > _COLUMN else '<math alttext="'
         return f'{opened}{escaped(text.strip())}">{self.markup % own}</math>'
 
 
 _PLACES = re.compile(f"({_PLACE})")
 
 
-def _most(node: Node) -> float:
-    """At most so many signs wide, the numbers left out."""
-    return sum(map(_most, node.inside)) if node.inside else node.wide
+def _sum(tag: str, nodes: tuple[Node, ...]) -> Iterator[str]:
+    """How wide elements are as a sum to be done when their numbers are known, each sign after what it is of."""
+    for node in nodes:
+        if node.inside:
+            yield from _sum(node.tag, node.inside)
+        elif node.tag == "mn" and (place := _PLACES.match(node.text)):
+            yield f"#{ord(place[0]) - _FIRST_PLACE}"
+        else:
+            yield f"{node.wide:g}"
+    if len(nodes) > 1:
+        yield f"{tag} {len(nodes)}"
 
 
-def _wide(node: Node, numbers: Sequence[str]) -> float:
-    """About how many signs wide, with the numbers in their places."""
-    if node.inside:
-        return _signs(node.tag, [_wide(kid, numbers) for kid in node.inside])
-    if node.tag == "mn" and (place := _PLACES.match(node.text)):
-        return len(numbers[ord(place[0]) - _FIRST_PLACE])
-    return node.wide
+def _worth(line: str, numbers: Sequence[str]) -> float:
+    """What the sum comes to."""
+    stack: list[float] = []
+    steps = iter(line.split())
+    for step in steps:
+        if step[0] == "#":
+            stack.append(len(numbers[int(step[1:])]))
+        elif step[0] == "m":
+            count = int(next(steps))
+            stack[-count:] = [_signs(step, stack[-count:])]
+        else:
+            stack.append(float(step))
+    return sum(stack)
 
 
 @lru_cache(maxsize=2048)
-def _shape(shape: str) -> _Shape:
-    """The shape read, its places numbered. Raises :class:`FormulaError`."""
+def _runs(shape: str) -> tuple[_Run, ...]:
+    """The runs into which a long formula may break. Raises :class:`FormulaError`."""
+    return tuple(map(_Run, _cut(_read_shape(shape))))
+
+
+@lru_cache(maxsize=2048)
+def _whole_run(shape: str) -> _Run:
+    """The formula in one. Raises :class:`FormulaError`."""
+    return _Run(_read_shape(shape))
+
+
+def _read_shape(shape: str) -> tuple[Node, ...]:
+    """The elements of a shape, its places numbered."""
     first, *rest = shape.split(_ANY)
-    return _read_shape(first + "".join(chr(_FIRST_PLACE + at) + part for at, part in enumerate(rest)))
-
-
-def _read_shape(tex: str) -> _Shape:
-    return _Shape(read(tex))
+    return read(first + "".join([chr(_FIRST_PLACE + at) + part for at, part in enumerate(rest)]))
 
 
 def of_tex(tex: str) -> Maths:

@@ -37,8 +37,6 @@ class _Absent:
 html5 = _Absent()
 """,
 }
-# Caches that stay in the image: formulas in symbols and the shapes of all, few and alike whatever the numbers are.
-KEPT = ("_shape", "_in_symbols", "_symbol")
 # An entry for eight instructions without a place, as the interpreter reads such tables.
 _NO_PLACE = b"\xff"
 
@@ -66,8 +64,8 @@ def forget_drawings() -> None:
     """Empty the caches of what is drawn, set and printed: the first answer needs one of hundreds that are kept."""
     for name, module in list(sys.modules.items()):
         if name.startswith(("calc.renderings.", "calc.desk", "calc.working.", "calc.language.printing")):
-            for label, value in vars(module).items():
-                if hasattr(value, "cache_clear") and label not in KEPT:
+            for value in vars(module).values():
+                if hasattr(value, "cache_clear"):
                     value.cache_clear()
 
 
