@@ -10,6 +10,7 @@ from __future__ import annotations
 import random
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 
 from calc import topics
 from calc.figures import Arrow, Curve, Figure, Segment
@@ -30,6 +31,7 @@ USUAL_MARKS = 11  # of one question, where only the marks are asked for
 LARGEST_SEED = 999_999
 RISING = 0  # the level of a paper whose questions go from easier to harder
 COPIES = 3  # how often one question may come, each time with other numbers
+KEPT = 200  # draws of a common paper whose marks are remembered for the papers of a class
 TRIES = 24  # draws for a learner until one has the marks of the common paper
 
 
@@ -205,7 +207,7 @@ def _chosen(wanted: Wanted) -> list[Pick]:
             " at this level, other numbers counted: ask for fewer, or choose more topics.",
         )
     if wanted.marks:
-        worth = [_common(pick, wanted).marks for pick in candidates]
+        worth = [_marks(pick, _common_seed(pick, wanted), wanted) for pick in candidates]
         taken = [candidates[place] for place in nearest(worth, wanted.marks, count)]
     else:
         taken = candidates[:count]
@@ -246,30 +248,55 @@ def nearest(worth: Sequence[int], total: int, count: int | None = None) -> tuple
 
 
 def _item(number: int, pick: Pick, wanted: Wanted) -> Item:
-    common = _common(pick, wanted)
-    drawn = common
-    for attempt in range(TRIES if wanted.own else 0):
-        drawn = _worked(pick, _own_seed(pick, wanted, attempt), wanted)
-        if drawn.marks == common.marks:
+    seed = _common_seed(pick, wanted)
+    if not wanted.own:
+        return replace(_worked(pick, *_planned(pick, seed, wanted), wanted), number=number)
+    worth = _marks(pick, seed, wanted)
+    for attempt in range(TRIES):
+        found, plan = _planned(pick, _own_seed(pick, wanted, attempt), wanted)
+        if _worth(plan) == worth:
             break
-    return replace(drawn, number=number)
+    return replace(_worked(pick, found, plan, wanted), number=number)
 
 
 def _own_seed(pick: Pick, wanted: Wanted, attempt: int) -> int:
     return int(_chance(wanted.seed, pick.key, str(pick.copy), str(wanted.own), str(attempt)) * LARGEST_SEED)
 
 
-def _common(pick: Pick, wanted: Wanted) -> Item:
+def _common_seed(pick: Pick, wanted: Wanted) -> int:
     """The draw of the common paper: of the first copy, the one practice draws for the same seed."""
-    seed = wanted.seed if pick.copy == 0 else int(_chance(wanted.seed, pick.key, str(pick.copy)) * LARGEST_SEED)
-    return _worked(pick, seed, wanted)
+    return wanted.seed if pick.copy == 0 else int(_chance(wanted.seed, pick.key, str(pick.copy)) * LARGEST_SEED)
 
 
-def _worked(pick: Pick, seed: int, wanted: Wanted) -> Item:
+def _planned(pick: Pick, seed: int, wanted: Wanted) -> tuple[Read, Plan]:
     topic, question = topics.find(pick.key)
     drawn = draw(topic, question, seed, pick.level, wanted.rule)
     found = read(question, drawn.inputs, drawn.find, wanted.settings, drawn.variant)
-    plan = question.plan(found.data)
+    return found, question.plan(found.data)
+
+
+def _worth(plan: Plan) -> int:
+    """The marks of a draw, which its plan tells: nothing is worked for it."""
+    return sum(part.marks for part in plan.parts)
+
+
+def _marks(pick: Pick, seed: int, wanted: Wanted) -> int:
+    settings = wanted.settings
+    changed = tuple(sorted(settings.changed.items()))
+    return _marks_kept(pick, seed, wanted.rule, changed, settings.decimals, settings.comma)
+
+
+@lru_cache(maxsize=KEPT)
+def _marks_kept(
+    pick: Pick, seed: int, rule: int, changed: tuple[tuple[str, float], ...], decimals: int, comma: bool
+) -> int:
+    """The marks of the common paper's draw, asked for by each learner's."""
+    settings = Settings(dict(changed), decimals, comma)
+    return _worth(_planned(pick, seed, Wanted((), rule=rule, settings=settings))[1])
+
+
+def _worked(pick: Pick, found: Read, plan: Plan, wanted: Wanted) -> Item:
+    topic, question = topics.find(pick.key)
     values = run(plan, wanted.settings.constants())
     worked = show(topic, question, found, plan, values)
     return Item(0, pick, worked, plain_scene(plan, found))

@@ -11,8 +11,11 @@ import pytest
 
 from calc import desk, topics
 from calc.figures import Arrow, Curve, Segment, Sphere
+from calc.model.answers import WorkedAnswer
+from calc.model.questions import Question, Topic
+from calc.papers import papers
 from calc.papers.papers import RISING, Paper, Wanted, make, nearest, own_number
-from calc.practice.drawing import draw
+from calc.practice.drawing import Drawn, draw
 
 ALL = tuple(topics.topics())
 
@@ -223,3 +226,28 @@ def test_the_data_sheet_has_the_forms_of_the_laws() -> None:
         r"E = \dfrac{F}{q}",
     ):
         assert sheet.count(form) == 1, form
+
+
+def test_the_common_draw_is_made_once_for_a_class(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Each learner's numbers must have the marks of the common paper, which is drawn once, and nothing drawn only for
+    its marks is worked to the end."""
+    seeds: list[int] = []
+    shown: list[str] = []
+    first_draw, first_show = papers.draw, papers.show
+
+    def counted_draw(topic: Topic, question: Question, seed: int, level: int, rule: int) -> Drawn:
+        seeds.append(seed)
+        return first_draw(topic, question, seed, level, rule)
+
+    def counted_show(topic: Topic, question: Question, *rest: Any) -> WorkedAnswer:
+        shown.append(question.key)
+        return first_show(topic, question, *rest)
+
+    monkeypatch.setattr(papers, "draw", counted_draw)
+    monkeypatch.setattr(papers, "show", counted_show)
+    papers._marks_kept.cache_clear()
+    for own in (11, 12, 13, 14):
+        one = make(Wanted(("coulomb.contact", "several-charges.plane"), level=3, seed=77, own=own, rule=4))
+        assert len(one.items) == 2
+    assert seeds.count(77) == 2
+    assert len(shown) == 8
