@@ -72,14 +72,16 @@ def _kind(name: str) -> str:
     return "chapter" if page in {chapter.page for chapter in chapters()} else "other"
 
 
-def _look(browser: Browser, address: str, names: list[str], size: tuple[int, int]) -> Iterator[tuple[int, float]]:
+def _look(browser: Browser, address: str, names: list[str]) -> Iterator[tuple[int, float, float]]:
     # Without scripts the pages stand as built, and a hundred are measured in seconds.
-    context = browser.new_context(viewport={"width": size[0], "height": size[1]}, java_script_enabled=False)
+    context = browser.new_context(java_script_enabled=False)
     page = context.new_page()
     for name in names:
+        page.set_viewport_size({"width": LAPTOP[0], "height": LAPTOP[1]})
         page.goto(address + name)
-        elements = page.locator("*").count()
-        yield elements, page.locator("body").evaluate("body => body.scrollHeight") / size[1]
+        elements, laptop = page.evaluate("[document.querySelectorAll('*').length, document.body.scrollHeight]")
+        page.set_viewport_size({"width": PHONE[0], "height": PHONE[1]})
+        yield elements, laptop / LAPTOP[1], page.evaluate("document.body.scrollHeight") / PHONE[1]
     context.close()
 
 
@@ -87,11 +89,10 @@ def measure(site: Path, browser: Browser) -> list[Measure]:
     """Every page of the site but the one for addresses not found."""
     names = sorted(f.relative_to(site).as_posix() for f in site.rglob("*.html") if f.name != "404.html")
     with serving(site, "") as address:
-        laptop = list(_look(browser, address, names, LAPTOP))
-        phone = list(_look(browser, address, names, PHONE))
+        seen = list(_look(browser, address, names))
     return [
-        Measure(name, _kind(name), (site / name).stat().st_size, seen[0], seen[1], small[1])
-        for name, seen, small in zip(names, laptop, phone, strict=True)
+        Measure(name, _kind(name), (site / name).stat().st_size, *found)
+        for name, found in zip(names, seen, strict=True)
     ]
 
 

@@ -41,7 +41,9 @@ class Check {
   begin() {
     if (!this.place.firstChild) this.place.textContent = "Getting the sheet ready…";
     this.put();
-    return this.sheet.open().then((reply) => this.area.classList.toggle("no-scene", !reply?.scene));
+    return this.sheet.open().then((reply) => {
+      if (reply !== undefined) this.area.classList.toggle("no-scene", !reply?.scene);
+    });
   }
 
   // The same again for another answer in the same place.

@@ -27,6 +27,8 @@ const named = (/** @type {HTMLElement} */ part) => `${part.dataset.part ?? ""} $
 export class Form {
   turn = 0; // of the answers asked for
   laid = 0; // of the boxes asked for
+  /** @type {Promise<unknown> | null} */
+  laying = null; // while they are asked for
   part = ""; // the one a copied link asks for
   /** @type {QuestionAsked | null} */
   undrawn = null; // what was solved, while its figures are still to come
@@ -274,13 +276,19 @@ export class Form {
   }
 
   // Puts the boxes that lead to what is asked on view, and the others behind their line. Whether a text changed.
+  // Asked once at a time; of several changes meanwhile only the last is asked about.
   async lay() {
     const turn = ++this.laid;
+    while (this.laying) await this.laying;
+    if (turn !== this.laid) return false;
     const { question, inputs, find } = this.request();
     for (const box of this.texts()) { // the example's numbers are no reason to show a box
       if (box.name in inputs && !this.mine.has(box.name)) inputs[box.name] = "";
     }
-    const reply = await runtime.ask("boxes", { question, inputs, find }).catch(() => null); // solving says what is wrong
+    const asked = runtime.ask("boxes", { question, inputs, find }).catch(() => null); // solving says what is wrong
+    this.laying = asked;
+    const reply = await asked;
+    this.laying = null;
     return turn === this.laid && reply?.ok ? arrange(this, reply.data.boxes) : false;
   }
 

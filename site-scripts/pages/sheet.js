@@ -21,12 +21,19 @@ export class Sheet {
     this.place = place;
     this.request = request;
     this.onmarked = onmarked;
+    this.asked = 0;
   }
 
-  // Asks for the sheet, and returns the reply; what was typed in it before stays where the same box is there again.
+  // Asks for the sheet, and returns the reply; what was typed in it, also while it was asked for, stays where the same
+  // box is there again. Of two that are asked for the later one stands, and the
+  // earlier one gets nothing.
   async open() {
-    const kept = this.form ? new Map(new FormData(this.form)) : new Map();
+    const asked = ++this.asked;
     const reply = await runtime.ask("sheet", this.request());
+    if (asked !== this.asked) return undefined;
+    const kept = this.form ? new Map(new FormData(this.form)) : new Map();
+    const { activeElement: active } = document;
+    const typing = active && isBox(active) && this.form?.contains(active) ? active : null;
     if (!reply.ok) {
       this.say(reply.errors.map((error) => error.message).join(" "));
       return null;
@@ -39,6 +46,12 @@ export class Sheet {
       if (typeof text !== "string") continue;
       if (box instanceof HTMLInputElement && box.type === "radio") box.checked = box.value === text;
       else if (box.type !== "checkbox") box.value = text;
+      if (typing?.name === box.name && typing.type === box.type && typing.value === box.value) {
+        box.focus({ preventScroll: true });
+        if (box.type === "text" && box instanceof HTMLInputElement && typing instanceof HTMLInputElement) {
+          box.setSelectionRange(typing.selectionStart, typing.selectionEnd);
+        }
+      }
     }
     this.form.addEventListener("submit", (event) => {
       event.preventDefault();

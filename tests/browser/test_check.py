@@ -37,6 +37,34 @@ def test_right_answers_get_full_marks(served: str, page: Page) -> None:
     expect(verdict(section, "shared").locator(".earned").first).to_have_text("3 of 3")
 
 
+def test_what_is_typed_while_the_sheet_is_renewed_stays(served: str, page: Page) -> None:
+    """New numbers bring a new sheet; what a learner types until it comes, and the place of typing, stay."""
+    section = open_sheet(page, served + CONTACT, "coulomb.contact")
+    answer = section.locator('[name="answers.before.value"]')
+    answer.fill("8,1")
+    page.evaluate(
+        """() => {
+            const ask = bookletRuntime.ask.bind(bookletRuntime);
+            bookletRuntime.ask = async (...request) => {
+                const reply = await ask(...request);
+                if (request[0] === "sheet") await new Promise((go) => (window.release = go));
+                return reply;
+            };
+        }"""
+    )
+    section.locator('[name="r"]').fill("25 cm")
+    page.evaluate("async () => { while (!window.release) await new Promise((go) => setTimeout(go, 5)); }")
+    answer.press("End")
+    answer.press_sequentially(" µN")
+    answer.press("Home")
+    old = answer.element_handle()
+    page.evaluate("release()")
+    old.evaluate("async (box) => { while (box.isConnected) await new Promise((go) => setTimeout(go, 5)); }")
+    expect(answer).to_have_value("8,1 µN")
+    expect(answer).to_be_focused()
+    assert answer.evaluate("(box) => box.selectionStart") == 0
+
+
 def test_a_known_mistake_is_named_and_later_parts_are_carried(place: str, page: Page) -> None:
     """A sign dropped in one part is named there, and the next parts are marked from the learner's own value."""
     section = open_sheet(page, place + CONTACT, "coulomb.contact")
