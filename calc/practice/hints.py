@@ -18,7 +18,7 @@ from calc.language.printing import counted
 from calc.language.symbols import symbol
 from calc.model.constants import SHEET
 from calc.model.questions import Part, Plan, Question, Step, Topic
-from calc.practice.telling import Side, sides, without
+from calc.practice.telling import Opposites, sides, without
 from calc.working.reading import Read
 from calc.working.working import direction, measure, run
 
@@ -54,12 +54,10 @@ def hints(topic: Topic, question: Question, found: Read, plan: Plan) -> dict[str
             printed = measure(value, "°" if plan.units.get(name) == "°" else "", style, data=True)
             data[name] = Shown(printed.tex, printed.text)
     answers = answer_numbers(plan, found)
-    known = {word for part in plan.parts for word in part.ask.split()} | set(plan.story.split())
-    said = sides(" ".join(known), alone=False)
     return {
         part.key: tuple(
             hint
-            for hint in _of_part(topic, question, part, data, style.comma, _secret(part, values) - said)
+            for hint in _of_part(topic, question, part, data, style.comma, _secret(part, values))
             if not any(holds_number(hint.text, number) for number in answers)
         )
         for part in plan.parts
@@ -85,15 +83,15 @@ def holds_number(words: str, number: str) -> bool:
     return bool(re.search(rf"(?<![\d,.]){re.escape(number)}(?![\d⁰¹²³⁴⁵⁶⁷⁸⁹]|[,.]\d)", words))
 
 
-def _secret(part: Part, values: Mapping[str, float]) -> set[Side]:
-    """The directions and signs that a part's values have."""
+def _secret(part: Part, values: Mapping[str, float]) -> set[Opposites]:
+    """The opposites of which a part's values have one. Neither is named: what is missing would tell as well."""
     ways = (direction(step, dict(values)) for step in part.steps)
     signs = {"negative" if values[name] < 0 else "positive" for name in part.asked if part.asks_sign}
-    return {side for words in (*(way.words for way in ways if way), *signs) for side in sides(words)}
+    return {side.pair for words in (*(way.words for way in ways if way), *signs) for side in sides(words)}
 
 
 def _of_part(
-    topic: Topic, question: Question, part: Part, data: Mapping[str, Shown], comma: bool, secret: set[Side]
+    topic: Topic, question: Question, part: Part, data: Mapping[str, Shown], comma: bool, secret: set[Opposites]
 ) -> Iterator[Hint]:
     if part.kind != "calculate":
         yield from _of_points(part)

@@ -6,12 +6,14 @@ import re
 from collections.abc import Collection
 from dataclasses import dataclass
 
+type Opposites = tuple[str, str]  # both, as a question asks for them
+
 
 @dataclass(frozen=True)
 class Side:
-    """One of two opposites. pair: both, as a question asks for them; second: whether it is the second of them."""
+    """One of two opposites; second: whether it is the second of them."""
 
-    pair: tuple[str, str]
+    pair: Opposites
     second: bool
 
     @property
@@ -40,19 +42,22 @@ _SIDES = {
 _GENERAL = re.compile(r"positive test charge|right angles?|right-angled|tak(?:es?|ing) away|counted positive")
 
 
-def sides(words: str, *, alone: bool = True) -> set[Side]:
-    """The opposites that are named; ``alone``: without the pairs of which both are."""
+def sides(words: str) -> set[Side]:
+    """The sides that are named, without the pairs of which both are."""
     named = re.findall(r"[a-z]+", _GENERAL.sub(" ", words.lower()))
     found = {_SIDES[word] for word in named if word in _SIDES}
-    return {side for side in found if not alone or Side(side.pair, not side.second) not in found}
+    return {side for side in found if Side(side.pair, not side.second) not in found}
 
 
-def without(words: str, secret: Collection[Side]) -> str:
-    """The sentences, each up to the clause that names a secret side; one that begins with it is left out."""
+def without(words: str, secret: Collection[Opposites]) -> str:
+    """The sentences, each up to the clause that names one of two secret opposites; one that begins so is left out."""
     kept = []
     for sentence in re.split(r"(?<=[.?!]) ", words):
         clauses = re.split(r"(?<=[:;,]) ", sentence)
-        open_ = next((n for n, clause in enumerate(clauses) if sides(clause) & set(secret)), len(clauses))
+        open_ = next(
+            (n for n, clause in enumerate(clauses) if any(side.pair in secret for side in sides(clause))),
+            len(clauses),
+        )
         if open_ == len(clauses):
             kept.append(sentence)
         elif open_:

@@ -197,22 +197,21 @@ def answer_of(part: Part, plan: Plan, values: dict[str, float]) -> str:
 
 
 def leaks(key: str, seed: int, level: int) -> list[str]:
-    """Hints before the last that name the side which the answer has and neither story nor question says."""
+    """Hints before the last that name one of two sides, where the answer has either: what is left out tells too."""
     topic, question = topics.find(key)
     one = draw(topic, question, seed, level, DRAWS)
     found = read(question, one.inputs, one.find, variant=one.variant)
     plan = question.plan(found.data)
     values = run(plan, found.data.settings.constants())
     several = hints(topic, question, found, plan)
-    known = set(re.findall(r"[a-z]+", plain(" ".join((plan.story, *(p.ask for p in plan.parts)))).lower()))
-    said = {(n, side) for n, pair in enumerate(OPPOSED) for side in (0, 1) if pair[side] & known}
     told = []
     for part in plan.parts:
-        secret = {side for piece in answer_of(part, plan, values).split(". ") for side in sides(piece)} - said
+        secret = {n for piece in answer_of(part, plan, values).split(". ") for n, _ in sides(piece)}
         told += [
             f"{one.find} {part.key}: {hint.words!r} tells {OPPOSED[n][side]}"
             for hint in several[part.key][:-1]
-            for n, side in sides(hint.words) & secret
+            for n, side in sides(hint.words)
+            if n in secret
         ]
     return told
 
