@@ -79,10 +79,12 @@ class Node:
 
     Roles: 'relation', 'sign' (a plus or minus between terms), 'operator', 'open', 'space', 'function', 'atom'.
     markup: the element written out; wide: about how many signs wide it is, what is lowered or raised being smaller,
-    a fraction as wide as its wider side. Elements are shared between formulas, and never changed.
+    a fraction as wide as its wider side; placed: there is a place for a number in it. Elements are shared between
+    formulas, and never changed.
     """
 
-    __slots__ = ("inside", "markup", "role", "tag", "text", "wide")
+    __slots__ = ("inside", "markup", "placed", "role", "tag", "text", "wide")
+    placed: bool
 
     def __init__(
         self, tag: str, text: str = "", inside: tuple[Node, ...] = (), attributes: str = "", role: str = "atom"
@@ -92,7 +94,9 @@ class Node:
         if inside:
             body = _markup(inside)
             self.wide = _signs(tag, [kid.wide for kid in inside])
+            self.placed = True in [kid.placed for kid in inside]
         else:
+            self.placed = tag == "mn" and _FIRST_PLACE <= ord(text[0]) <= _LAST_PLACE
             body = text if text.isalnum() else escaped(text, quote=False)
             self.wide = 2.0 if tag == "mo" and role in ("relation", "sign", "operator") else len(text)
         self.markup = f"<{tag}{attributes}>{body}</{tag}>"
@@ -171,7 +175,7 @@ class _Run:
         pieces = _PLACES.split(_markup(nodes))
         self.order = tuple([ord(place) - _FIRST_PLACE for place in pieces[1::2]])
         self.markup = "%s".join([piece.replace("%", "%%") for piece in pieces[::2]])
-        self.wide = " ".join(_sum("mrow", nodes)) if self.order else sum([node.wide for node in nodes])
+        self.wide = " ".join(_sum("mrow", nodes, [])) if self.order else sum([node.wide for node in nodes])
 
     def filled(self, numbers: Sequence[str], text: str) -> str:
         """The formula; one that a column on paper does not hold is of a class that is printed smaller."""
@@ -184,17 +188,18 @@ class _Run:
 _PLACES = re.compile(f"({_PLACE})")
 
 
-def _sum(tag: str, nodes: tuple[Node, ...]) -> Iterator[str]:
+def _sum(tag: str, nodes: tuple[Node, ...], steps: list[str]) -> list[str]:
     """How wide elements are as a sum to be done when their numbers are known, each sign after what it is of."""
     for node in nodes:
-        if node.inside:
-            yield from _sum(node.tag, node.inside)
-        elif node.tag == "mn" and (place := _PLACES.match(node.text)):
-            yield f"#{ord(place[0]) - _FIRST_PLACE}"
+        if not node.placed:
+            steps.append(repr(node.wide))
+        elif node.inside:
+            _sum(node.tag, node.inside, steps)
         else:
-            yield f"{node.wide:g}"
+            steps.append(f"#{ord(node.text) - _FIRST_PLACE}")
     if len(nodes) > 1:
-        yield f"{tag} {len(nodes)}"
+        steps.append(f"{tag} {len(nodes)}")
+    return steps
 
 
 def _worth(line: str, numbers: Sequence[str]) -> float:
