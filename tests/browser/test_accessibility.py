@@ -28,9 +28,27 @@ def violations(page: Page) -> list[str]:
     return page.evaluate(LOOK, RULES)
 
 
+DARK = """() => {
+  const choice = document.querySelector("input[name=__palette][data-md-color-scheme=slate]");
+  choice?.click();
+  localStorage.removeItem("__palette");  // for this page alone
+  return Boolean(choice);
+}"""
+
+
+def paint_dark(page: Page) -> None:
+    """Turn a page that stands there dark, as a reader does; the one without that choice follows the system."""
+    if page.evaluate(DARK):
+        expect(page.locator("body")).to_have_attribute("data-md-color-scheme", "slate")
+    else:
+        page.emulate_media(color_scheme="dark")
+
+
 def as_built(page: Page) -> None:
-    """The page as it opens."""
+    """The page as it opens; code that scrolls is reached by keyboard soon after, when the theme has measured it."""
     expect(page.locator("h1").first).to_be_visible()
+    page.wait_for_function("""() => [...document.querySelectorAll("pre code")].every((code) =>
+      code.scrollWidth <= code.clientWidth || code.tabIndex === 0)""")
 
 
 def solved(page: Page) -> None:
@@ -153,7 +171,6 @@ WINDOWS = {
     "desktop": {"viewport": {"width": 1366, "height": 768}},
     "phone": {"viewport": {"width": 360, "height": 740}, "is_mobile": True, "has_touch": True},
 }
-SCHEMES = {"light": "default", "dark": "slate"}  # as the system has them, and as the page names them
 # On a phone what changes is the frame around the page, and how a form and an answer are laid out.
 ON_A_PHONE = ("front", "found", "chapter", "solved", "marked", "table", "practised", "paper")
 
@@ -169,18 +186,16 @@ def test_axe_finds_nothing(served: str, shared_page: Callable[..., Page], window
     page.emulate_media(color_scheme="light")
     page.goto(served + address)
     bring_about(page)
-    for scheme, named in SCHEMES.items():
-        page.emulate_media(color_scheme=scheme)
-        expect(page.locator("body")).to_have_attribute("data-md-color-scheme", named)
-        assert (scheme, violations(page)) == (scheme, [])
+    assert ("light", violations(page)) == ("light", [])
+    paint_dark(page)
+    assert ("dark", violations(page)) == ("dark", [])
 
 
 def test_axe_sees_the_dark_colours(served: str, page: Page) -> None:
     """What can be read on the light page alone is found once the page is dark."""
     page.emulate_media(color_scheme="light")
     page.goto(served + "glossary.html")
-    page.evaluate("document.querySelector('h1').style.color = '#222'")
+    page.evaluate("document.querySelector('article p').style.color = '#333'")
     assert violations(page) == []
-    page.emulate_media(color_scheme="dark")
-    expect(page.locator("body")).to_have_attribute("data-md-color-scheme", "slate")
-    assert [line for line in violations(page) if line.startswith("color-contrast: <h1")]
+    paint_dark(page)
+    assert [line for line in violations(page) if line.startswith("color-contrast: <p")]
