@@ -27,6 +27,8 @@ interface Runtime {
 }
 
 interface Window {
+  /** Where the theme's script hears that a page is parsed. */
+  document$?: { next(page: Document): void };
   bookletRuntime?: Runtime;
   bookletSearchSource: string;
   bookletPaperFonts?: string;

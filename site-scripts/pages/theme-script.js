@@ -8,6 +8,8 @@ export function startThemeLate() {
     if (!(named instanceof HTMLScriptElement)) return;
     const script = document.createElement("script");
     script.src = named.src;
+    // It waits for the page to be parsed, which it was before it came: what belongs to the text is set up only then.
+    script.onload = () => window.document$?.next(document);
     document.body.append(script);
   });
 }
