@@ -39,6 +39,10 @@ DARK = """() => {
 
 def paint_dark(page: Page) -> None:
     """Turn a page that stands there dark, as a reader does; the one without that choice follows the system."""
+    if page.locator("[data-md-component=palette]").count():
+        expect(page.locator("head > meta[name=theme-color]")).to_have_count(
+            1
+        )  # made by the script that hears the choice
     if page.evaluate(DARK):
         expect(page.locator("body")).to_have_attribute("data-md-color-scheme", "slate")
     else:
