@@ -35,7 +35,7 @@ LADDERS = (
 BARE = {"N", "g", "kg", "m", "V", "W"}
 APPARATUS = 0.15  # m: a length given from here on is that of the apparatus, not of a gap or a push
 REACH, ROOM = 2.5, 2.0  # a place to be found: so many times the apparatus away at most, and so many metres
-POWER = re.compile(r"10\s*[\^⁻⁰-⁹]|\d[eE][+-]?\d")  # a number with a power of ten has no use for a prefix
+POWER = re.compile(r"10\s*[\^⁻⁰-⁹]|\d[eE][+-]?\d")  # of a unit without a prefix, it needs none
 ROUND_G = 10.0  # m/s²: what some write for g
 
 
@@ -54,10 +54,12 @@ def usual(number: Decimal, unit: str) -> bool:
 
 def in_usual_prefix(text: str, unit: str) -> str | None:
     """``text``, in the nearest prefix that makes an ordinary number of it; None where none does."""
-    if not text.strip() or POWER.search(text):
+    if not text.strip():
         return text
     quantity = parse_quantity(text, unit)
     now = quantity.unit.text
+    if now in BARE and POWER.search(text):
+        return text
     if usual(quantity.number, now):
         return text
     ladder = next(one for one in LADDERS if now in one)
