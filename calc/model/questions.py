@@ -82,11 +82,11 @@ class Input:
 class Choice:
     """A datum picked from a list of (key, words).
 
-    A ``quiet`` key is not printed among the data. asked: the unknowns for which
-    the choice matters at all; empty: always. former: names it had before; renamed: (old, new) keys.
-    finds: it picks what is to be found. counts: the table whose rows it picks from, one after the other.
-    by_drawing: a way of drawing and no datum, picked beside the drawing. never: (key, words, why) of what a
-    reader may look for here and no data can answer.
+    A ``quiet`` key is not printed among the data. asked: the unknowns for which the choice matters at all;
+    empty: always. former: names it had before; renamed: (old, new) keys. finds: it picks what is to be found;
+    several: one thing or more, keys with commas between. counts: the table whose rows it picks from, one
+    after the other. by_drawing: a way of drawing and no datum, picked beside the drawing. never: (key, words,
+    why) of what a reader may look for here and no data can answer.
     """
 
     name: str
@@ -97,6 +97,7 @@ class Choice:
     former: tuple[str, ...] = ()
     renamed: tuple[tuple[str, str], ...] = ()
     finds: bool = False
+    several: bool = False
     counts: str = ""
     by_drawing: bool = False
     never: tuple[tuple[str, str, str], ...] = ()

@@ -72,7 +72,7 @@ def _former(names: tuple[str, ...]) -> str:
 def _wanted(spot: str, question: Question, typed: Mapping[str, object], find: str) -> str:
     """What is to be found: one of a list, or one or several, or a choice that says it."""
     picks = "".join(
-        _choice(spot, item, str(typed.get(item.name, "")), typed) + _never(item)
+        (_several if item.several else _choice)(spot, item, str(typed.get(item.name, "")), typed) + _never(item)
         for item in question.fields
         if isinstance(item, Choice) and item.finds
     )
@@ -93,6 +93,28 @@ def _wanted(spot: str, question: Question, typed: Mapping[str, object], find: st
         f'<fieldset class="wanted"><legend>What is to be found{how}</legend><div'
         f' class="finds">{labels}</div></fieldset>'
     )
+
+
+def _several(spot: str, item: Choice, value: str, _: Mapping[str, object]) -> str:
+    """A choice of one thing or several: a box to tick for each."""
+    name, asked = f"{spot}-{item.name}", (value or item.options[0][0]).split(",")
+    labels = "".join(
+        f'<label class="find"><input type="checkbox" name="{escape(item.name)}" value="{escape(key)}"'
+        f' aria-describedby="{name}-problem"{" checked" if key in asked else ""}><span>{escape(_headed(words))} <i'
+        f' class="symbol">{_sign(key)}</i></span></label>'
+        for key, words in item.options
+    )
+    return (
+        f'<fieldset class="several" data-field="{escape(item.name)}"{_former(item.former)}><legend>{escape(item.words)}'
+        f' <small>one or several</small></legend><div class="finds">{labels}</div><p class="problem"'
+        f' id="{name}-problem" hidden></p></fieldset>'
+    )
+
+
+def _headed(words: str) -> str:
+    """Words of a sentence as they begin a line: "the tension" -> "Tension"."""
+    plain = words.removeprefix("the ")
+    return plain[0].upper() + plain[1:]
 
 
 def _never(item: Choice) -> str:

@@ -100,7 +100,8 @@ class _Leading:
     def picked(self, item: Choice, typed: Typed) -> str:
         """The option that the form has; the example's where it has none."""
         entry = typed.get(item.name)
-        if isinstance(entry, str) and entry in {key for key, _ in item.options}:
+        keys = entry.split(",") if isinstance(entry, str) and item.several else [entry]
+        if isinstance(entry, str) and {key for key, _ in item.options}.issuperset(keys):
             return entry
         return str(self.question.example.get(item.name) or item.options[0][0])
 
@@ -134,7 +135,7 @@ class _Leading:
     def searched(self, unknowns: tuple[str, ...], picked: dict[str, str]) -> Way | None:
         """The boxes of the example, or these and one or two more, that the question takes for these unknowns."""
         tries = [MOST_TRIES]
-        wanted = {*unknowns, *(picked[name] for name in self.finds)}
+        wanted = {*unknowns, *(key for name in self.finds for key in picked[name].split(","))}
         given, world = ({n: text for n, text in known.items() if n not in wanted} for known in (self.given, self.world))
         starts = [given, world]
         empty = [one for one in self.inputs if one.name not in {*self.world, *wanted}]

@@ -63,7 +63,7 @@ def read(
             continue
         entry = typed.get(item.name, "")
         if isinstance(item, Choice):
-            reader.choice(item, entry)
+            reader.choice(item, typed.get(item.name))
         elif isinstance(item, Rows):
             reader.table(item, entry)
         elif _text(entry).strip() or not question.any_givens:
@@ -168,16 +168,21 @@ class _Reader:
         return ""
 
     def choice(self, item: Choice, entry: object) -> None:
-        key = _text(entry) or item.options[0][0]
-        why = next((why for name, _, why in item.never if name == key), "")
-        if why:
-            self.refusals.append(Refusal(item.name, why))
+        if item.several and entry == "":
+            self.refusals.append(Refusal(item.name, "Nothing is picked to be found. Pick one thing or several."))
             return
-        if key not in dict(item.options):
-            words = _listed([f"“{name}”" for name, _ in item.options])
-            self.refusals.append(Refusal(item.name, f"Choose one of {words} for {_lower(item.words)}."))
-            return
-        self.choices[item.name] = key
+        text = _text(entry) or item.options[0][0]
+        picked = text.split(",") if item.several else [text]
+        for key in picked:
+            why = next((why for name, _, why in item.never if name == key), "")
+            if why:
+                self.refusals.append(Refusal(item.name, why))
+                return
+            if key not in dict(item.options):
+                words = _listed([f"“{name}”" for name, _ in item.options])
+                self.refusals.append(Refusal(item.name, f"Choose one of {words} for {_lower(item.words)}."))
+                return
+        self.choices[item.name] = ",".join(name for name, _ in item.options if name in picked)
 
     def table(self, item: Rows, entry: object) -> None:
         rows = [row for row in entry if isinstance(row, Mapping)] if isinstance(entry, list | tuple) else []

@@ -98,6 +98,15 @@ export class Form {
     return every(this.node, 'input[name="find"]', HTMLInputElement);
   }
 
+  // What is to be found where a choice says it, one thing or several: a box to tick for each.
+  several() {
+    return every(this.node, "fieldset.several").map((node) => ({
+      name: node.dataset.field ?? "",
+      words: one(node, "legend").firstChild?.textContent?.trim() ?? "",
+      ticks: every(node, "input[type=checkbox]", HTMLInputElement),
+    }));
+  }
+
   boxes() {
     const order = this.order(); // so that a link is the same too
     return boxesIn(this.node, ".entry:not(.table) > .box > input, .entry:not(.table) > .box > select")
@@ -112,6 +121,7 @@ export class Form {
   inputs() {
     /** @type {Inputs} */
     const inputs = {};
+    for (const { name, ticks } of this.several()) inputs[name] = ticks.filter((tick) => tick.checked).map((tick) => tick.value).join(",");
     for (const box of this.boxes()) inputs[box.name] = box.value;
     for (const table of this.tables()) {
       inputs[table.dataset.field ?? ""] = [...bodyOf(table).rows].map((row) => {
@@ -138,6 +148,13 @@ export class Form {
       if (!names.has(name) && !name.includes(".") && !["find", "part", "only"].includes(name)) {
         remarks.push(`The link has a value for “${shortened(name)}”, and this question has no such box. It was left out.`);
       }
+    }
+    for (const { name, words, ticks } of this.several()) {
+      const keys = values.get(name)?.split(",") ?? [];
+      const unknown = keys.filter((key) => !ticks.some((tick) => tick.value === key));
+      if (unknown.length) remarks.push(`The link has “${shortened(unknown.join(","))}” for “${words}”, which this list does not have. Choose it anew.`);
+      for (const tick of ticks) tick.checked = keys.includes(tick.value);
+      if (!ticks.some((tick) => tick.checked)) ticks[0].checked = true;
     }
     for (const box of this.boxes()) {
       const text = values.get(box.name);
@@ -267,7 +284,7 @@ export class Form {
     }
     this.markAsked();
     // What is to be found, and what is chosen, say which boxes are wanted.
-    if (this.asked() !== before || box.name === "find" || (box.tagName === "SELECT" && !around(box, ".entry")?.hidden)) {
+    if (this.asked() !== before || box.type === "radio" || box.type === "checkbox" || (box.tagName === "SELECT" && !around(box, ".entry")?.hidden)) {
       const { turn } = this;
       this.lay().then((changed) => {
         if (changed || turn === this.turn) this.solve({ announce: false });
@@ -471,7 +488,7 @@ export class Form {
     for (const box of this.node.querySelectorAll("[aria-invalid]")) box.removeAttribute("aria-invalid");
     for (const { field, message, choices } of errors) {
       const entry = field === null ? null : first(this.node, `[data-field="${CSS.escape(field)}"]`);
-      const box = entry && boxIn(entry, "input[type=text], select");
+      const box = entry && boxIn(entry, "input[type=text], select, input[type=checkbox]");
       if (entry && !box?.value.trim() && !this.touched.has(entry.dataset.field)) continue; // not reached yet
       const place = entry ? one(entry, ":scope > .problem") : this.whole;
       place.append(place.hasChildNodes() ? ` ${message}` : message, ...picks(choices));

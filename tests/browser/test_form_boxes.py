@@ -66,9 +66,10 @@ def test_the_rest_stands_behind_one_line(served: str, page: Page) -> None:
 def test_what_is_asked_by_a_choice_comes_first_and_shows_its_boxes(served: str, page: Page) -> None:
     """On a slope the normal force takes mass and angle; of the example's numbers those two are left, and answered."""
     page.goto(served + SLOPE)
-    first = form_of(page).locator("select").first
-    assert first.get_attribute("name") == "want"
-    first.select_option("N")
+    first = form_of(page).locator("fieldset").first
+    assert first.get_attribute("data-field") == "want"
+    first.locator('[value="N"]').check()
+    first.locator('[value="T"]').uncheck()
     wait_for_boxes(page, "where", "string", "m", "theta")
     expect(page.locator(".answer-area .story")).not_to_contain_text("80", timeout=SLOW)
     expect(page.locator(".answer .spoken").last).to_contain_text("0,20 newtons")
@@ -77,7 +78,7 @@ def test_what_is_asked_by_a_choice_comes_first_and_shows_its_boxes(served: str, 
 def test_what_cannot_be_asked_is_said_in_words(served: str, page: Page) -> None:
     """The speed after the cut is no choice of the list; the reason is on the page, with scripts or without."""
     page.goto(served + SLOPE)
-    assert "v" not in [o.get_attribute("value") for o in form_of(page).locator('select[name="want"] option').all()]
+    assert "v" not in [o.get_attribute("value") for o in form_of(page).locator('input[name="want"]').all()]
     form_of(page).get_by_text("Why not the speed some time after the cut?").click()
     expect(form_of(page).locator(".never p")).to_contain_text("may not be used")
 

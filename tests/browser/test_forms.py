@@ -267,3 +267,25 @@ def test_several_things_are_asked_at_once(served: str, page: Page) -> None:
     again = other.locator('section.question[data-question="electric-field.released"]')
     expect(again.locator(".heard")).to_contain_text("4,77 times 10 to the power minus 9 seconds", timeout=20_000)
     assert [box.get_attribute("value") for box in again.locator('input[name="find"]:checked').all()] == ["t", "v"]
+
+
+def test_several_things_are_asked_at_once_by_a_choice(served: str, page: Page) -> None:
+    """On a slope two forces are asked at once, and the link asks for both; with none ticked it is said what to do."""
+    page.goto(f"{served}equilibrium/slope.html")
+    section = page.locator('section.question[data-question="equilibrium.slope"]')
+    section.locator('[name="want"][value="N"]').check()
+    expect(section.locator(".heard")).to_contain_text("0,20 newtons", timeout=20_000)
+    expect(section.locator(".heard")).to_contain_text("0,10 newtons, up the slope")
+    expect(page).to_have_url(re.compile("want=T,N"))
+    other = page.context.new_page()
+    other.goto(page.url)
+    again = other.locator('section.question[data-question="equilibrium.slope"]')
+    expect(again.locator(".heard")).to_contain_text("0,20 newtons", timeout=20_000)
+    assert [box.get_attribute("value") for box in again.locator('input[name="want"]:checked').all()] == ["T", "N"]
+    for key in ("T", "N"):
+        again.locator(f'[name="want"][value="{key}"]').uncheck()
+    said = again.locator('[data-field="want"] > .problem')
+    expect(said).to_have_text("Nothing is picked to be found. Pick one thing or several.", timeout=20_000)
+    again.locator('[name="want"][value="F_E"]').check()
+    expect(said).to_be_hidden(timeout=20_000)
+    expect(again.locator(".heard")).to_contain_text("4,00 times 10 to the power minus 2 newtons")

@@ -310,6 +310,12 @@ window.typedIn = async ({ question, inputs, find }) => {
     for (const box of form.node.querySelectorAll('input[name="find"]')) box.checked = box.value === find;
   }
   for (const [name, value] of Object.entries(inputs)) {
+    const several = form.node.querySelectorAll(`fieldset.several[data-field="${name}"] input`);
+    if (several.length) {
+      for (const tick of several) tick.checked = value.split(",").includes(tick.value);
+      several[0].dispatchEvent(new Event("input", { bubbles: true }));
+      continue;
+    }
     if (!Array.isArray(value)) {
       if (name !== find) type(form.node.querySelector(`.entry [name="${name}"]:not([type=radio])`), value);
       continue;

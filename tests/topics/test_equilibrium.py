@@ -1163,3 +1163,62 @@ def test_scenes_tell_the_signs_in_words() -> None:
     assert "Sphere A (negative) is at rest, sphere B (positive) is fixed straight below it." in up.description
     pair = solve("threads", want="F_E", m="2 g", alpha="20°", Q1="-4 nC", equal="equal").figure
     assert pair.description.startswith("Two charged spheres, A (negative) and B (negative), hang apart")
+
+
+# --- several things to be found at once ---------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("key", "wants", "typed"),
+    [
+        ("slope", ("T", "N"), {**BASE}),
+        ("slope", ("F_E", "N", "a"), {**BASE}),
+        ("slope", ("m", "F_E"), {**BASE, "m": "", "T": "20 mN"}),
+        ("vertical", ("T", "F_E", "a"), {"m": "3 g", "Q1": "60 nC", "Q2": "90 nC", "r": "6 cm", "string": "up"}),
+        ("threads", ("T", "Q1", "r"), {**HANG}),
+        ("threads", ("alpha", "F_E"), {**HANG, "alpha": "", "Q1": "200 nC"}),
+        (
+            "threads",
+            ("T", "alpha", "s"),
+            {**HANG, "alpha": "", "supports": "two", "r": "30 cm", "Q1": "100 nC", "acting": "repel"},
+        ),
+    ],
+)
+def test_several_things_are_found_at_once(key: str, wants: tuple[str, ...], typed: dict[str, str]) -> None:
+    """Each has a part of its own and the value it has when it is asked alone; no line stands twice."""
+    worked = solve(key, **{**typed, "want": ",".join(wants)})
+    for want in wants:
+        assert worked.values[want] == pytest.approx(reckon(key, **{**typed, "want": want}).values[want], rel=1e-9)
+    parts = [shown for shown in worked.parts if shown.key.startswith("find")]
+    assert sorted(shown.key for shown in parts) == sorted(f"find-{want}" for want in wants)
+    lines = [step.formula.text for shown in parts for step in shown.steps]
+    assert len(lines) == len(set(lines))
+
+
+def test_several_things_on_a_slope_by_hand() -> None:
+    """25 g, 35°, 80 nC and 50 nC 3 cm apart, repelled from below: N = mg cos θ and T = mg sin θ − kQ₁Q₂/r²."""
+    worked = solve("slope", **{**BASE, "want": "T,N", "m": "25 g", "theta": "35°", "Q1": "80 nC", "r": "3 cm"})
+    weight, push = 0.025 * 9.8, 9e9 * 80e-9 * 50e-9 / 0.03**2
+    assert worked.values["N"] == pytest.approx(weight * math.cos(math.radians(35)))
+    assert worked.values["T"] == pytest.approx(weight * math.sin(math.radians(35)) - push)
+
+
+@pytest.mark.parametrize(
+    ("key", "typed", "field", "sentence"),
+    [
+        ("slope", {**BASE, "want": ""}, "want", "Nothing is picked to be found. Pick one thing or several."),
+        ("slope", {**BASE, "want": "N,T", "T": "1 N"}, "T", "This is what is to be found: leave its box empty."),
+        ("slope", {**BASE, "want": "N,v"}, "want", "may not be used"),
+        ("slope", {**BASE, "want": "N,T", "string": "none"}, "want", "no string"),
+        ("threads", {**HANG, "want": "Q1,Q2"}, "want", "The charges are equal in size"),
+        ("threads", {**HANG, "want": "Q1,beta", "supports": "two", "acting": "repel"}, "want", "do not meet"),
+    ],
+)
+def test_of_several_things_the_one_that_cannot_be_is_refused(
+    key: str, typed: dict[str, str], field: str, sentence: str
+) -> None:
+    """What one of them cannot be is said as when it is asked alone; nothing picked is no silent choice."""
+    with pytest.raises((Refusal, Refusals)) as refused:
+        solve(key, **typed)
+    told = refused.value.refusals if isinstance(refused.value, Refusals) else (refused.value,)
+    assert any(one.field == field and sentence in one.sentence for one in told)

@@ -45,6 +45,7 @@ from calc.topics.equilibrium.shared import (
     optional,
     refuse_unaskable,
     refuse_uncharged,
+    wanted,
 )
 from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND
 from calc.topics.shared.quantities import Quantity, charge
@@ -91,26 +92,28 @@ def plan_vertical(data: Data) -> Plan:
 
 def plan_line(data: Data, slope: bool) -> Plan:
     """The free-body diagram, what is asked, and what the cut or a nudge would do."""
-    want = data.choices["want"]
-    refuse_before(data, want)
+    wants = wanted(data)
+    for want in wants:
+        refuse_before(data, want)
     line = line_of(data, slope)
 
     def checks(names: set[str], steps: Sequence[Step]) -> tuple[Check, ...]:
         return line_checks(line, names, steps)
 
-    return by_choice(data, at_rest(data, line, want), WORDS, HELPFUL, checks)
+    return by_choice(data, at_rest(data, line, wants), WORDS, HELPFUL, checks)
 
 
-def at_rest(data: Data, line: Line, want: str) -> Situation:
+def at_rest(data: Data, line: Line, wants: tuple[str, ...]) -> Situation:
     """What holds for a sphere at rest on the line, and how it is told."""
     laws, constants = line.laws(), data.settings.constants()
     directed = line.neutral or line.lift != 0  # else no arrow can be drawn for F_E
     ways = steps_of(*laws)
-    if not directed and not follows(data.known, ways, want):
-        led(replace(data, asked=want), steps_of(*replace(line, lift=1).laws()), named_boxes(WORDS, HELPFUL, want))
+    if not directed and not all(follows(data.known, ways, want) for want in wants):
+        rising = steps_of(*replace(line, lift=1).laws())
+        led(replace(data, asked=",".join(wants)), rising, named_boxes(WORDS, HELPFUL, *wants))
         raise Refusal("acting", SAY_ACTING)
     known = spread(data.values, ways, constants)
-    if want == "E_net":
+    if "E_net" in wants:
         if not (line.sign_1 and line.sign_2):
             raise Refusal("Q1", ONE_SIGN)
         laws += line.field_laws(data.values["d"], known.get("r"))
@@ -126,7 +129,7 @@ def at_rest(data: Data, line: Line, want: str) -> Situation:
         openings=(story(data, line),),
         ask=ASKED,
         stated=(draw_part(line, data, ways),) if directed else (),
-        later=lambda data, values: later_parts(line, data, ways, want) if directed else (),
+        later=lambda data, values: later_parts(line, data, ways, wants) if directed else (),
         judge=judge(line, data),
         scene=lambda v: scene(line, v),
         notes=tuple(note for note, holds in notes.items() if holds),
@@ -150,9 +153,9 @@ def refuse_before(data: Data, want: str) -> None:
         raise Refusal("want", "The charges are equal in size: ask for the charge on the sphere instead.")
 
 
-def later_parts(line: Line, data: Data, ways: list[Step], want: str) -> tuple[Part, ...]:
+def later_parts(line: Line, data: Data, ways: list[Step], wants: tuple[str, ...]) -> tuple[Part, ...]:
     """After the cut: the diagram and what becomes of a. Without a string: what a nudge does."""
-    if want == "a":
+    if "a" in wants:
         ask = GROWS.replace("become larger or smaller", "change") if line.neutral else GROWS
         cut = draw_part(line, data, ways, "draw-cut", cut=True)
         return (cut, Part("later", "explain", ask, points=line.after()))
@@ -219,9 +222,9 @@ def practise_vertical(typed: dict[str, object], random: object, level: int) -> d
 # --- the forms ----------------------------------------------------------------------------------------------
 
 
-def wanted(*names: str) -> Choice:
+def to_be_found(*names: str) -> Choice:
     options = tuple((name, WORDS[name]) for name in names)
-    return Choice("want", "What is to be found", options, finds=True, never=(NO_SPEED,))
+    return Choice("want", "What is to be found", options, finds=True, several=True, never=(NO_SPEED,))
 
 
 def given_on_line(mass: str, first: str, second: str, gap: str) -> tuple[Given, ...]:
@@ -270,7 +273,7 @@ SLOPE = Question(
     key="slope",
     title="Charged sphere on a smooth slope",
     **boxes(
-        wanted("T", "F_E", "N", "Q1", "Q2", "n", "r", "m", "theta", "a", "E_net"),
+        to_be_found("T", "F_E", "N", "Q1", "Q2", "n", "r", "m", "theta", "a", "E_net"),
         WHERE,
         Choice(
             "string",
@@ -291,7 +294,7 @@ VERTICAL = Question(
     key="vertical",
     title="Hovering, hanging or tied down beside a charge",
     **boxes(
-        wanted("T", "F_E", "Q1", "Q2", "n", "r", "m", "a", "E_net"),
+        to_be_found("T", "F_E", "Q1", "Q2", "n", "r", "m", "a", "E_net"),
         WHERE,
         Choice(
             "string",

@@ -33,6 +33,7 @@ from calc.topics.equilibrium.shared import (
     optional,
     refuse_unaskable,
     refuse_uncharged,
+    wanted,
 )
 from calc.topics.equilibrium.threads import (
     HALF,
@@ -93,21 +94,23 @@ TWO_ANGLES = (
 
 def plan_threads(data: Data) -> Plan:
     """The free-body diagram, what is asked, and what follows from it."""
-    want = data.choices["want"]
-    refuse_before(data, want)
+    wants = wanted(data)
+    for want in wants:
+        refuse_before(data, want)
     pair = pair_of(data)
     roots = searched(data, pair)
-    situation = hanging(data, pair, roots[:1], want)
-    rests = surer(data, situation.steps(data), want)
-    more = () if follows(rests.known, steps_of(*pair.laws()), want) or want != "alpha" or pair.shortcut else roots[1:]
+    situation = hanging(data, pair, roots[:1], wants)
+    rests = surer(data, situation.steps(data), wants)
+    searched_for = "alpha" in wants and not pair.shortcut and not follows(rests.known, steps_of(*pair.laws()), "alpha")
+    more = roots[1:] if searched_for else ()
 
     def checks(names: set[str], steps: tuple[Step, ...]) -> tuple[Check, ...]:
         return pair_checks(pair, names, steps)
 
-    made = by_choice(data, situation, WORDS, "m L alpha s r F_E T Q1 Q2", checks, rests, more)
+    made = by_choice(data, situation, WORDS, "m L alpha s r F_E T Q1 Q2", checks, rests, {"alpha": more})
     if more:
         parts = tuple(
-            replace(part, ask=f"{part.ask} List every angle that fits.") if part.key == "find" else part
+            replace(part, ask=f"{part.ask} List every angle that fits.") if part.answers == "alpha" else part
             for part in made.parts
         )
         return replace(made, parts=parts, notes=(*made.notes, TWO_ANGLES))
@@ -121,12 +124,12 @@ def plan_threads(data: Data) -> Plan:
     return made
 
 
-def hanging(data: Data, pair: Pair, root: tuple[Step, ...], want: str) -> Situation:
+def hanging(data: Data, pair: Pair, root: tuple[Step, ...], wants: tuple[str, ...]) -> Situation:
     """What holds for a pair on threads, and how it is told; the search for the angle is the last resort."""
     ways = steps_of(*pair.laws())
     constants = data.settings.constants()
     laws = (*pair.laws(), *map(alone, root))
-    if not follows(data.known, ways, want):
+    if not all(follows(data.known, ways, want) for want in wants):
         known = spread(data.values, ways, constants)
         if pair.bare <= known.keys():
             if not root:
@@ -144,7 +147,7 @@ def hanging(data: Data, pair: Pair, root: tuple[Step, ...], want: str) -> Situat
         openings=(story(data, pair),),
         ask=ASKED | ({"Q1": EACH} if pair.equal else {}),
         stated=(pair_draw(pair, data, ways),),
-        later=lambda data, values: later_parts(pair, data, ways, want),
+        later=lambda data, values: later_parts(pair, data, ways, wants),
         judge=judge_pair(pair, data),
         scene=drawn,
         mistakes=(WHOLE,),
@@ -163,19 +166,22 @@ def searched(data: Data, pair: Pair) -> tuple[Step, ...]:
     return ()
 
 
-def surer(data: Data, ways: list[Step], want: str) -> Data:
+def surer(data: Data, ways: list[Step], wants: tuple[str, ...]) -> Data:
     """The data to work from: an angle from a rounded force can be far out, and where it is, the masses, lengths and
     charges decide."""
-    needed = core(data, ways, want)
+    needed = core(data, ways, *wants)
     bare = replace(data, values={n: v for n, v in data.values.items() if n not in data.measured})
     try:
-        steps = lead(needed.known, ways, want)
-        if not inputs(data.values, steps) & data.measured:
-            return needed
-        found, sure = worked(needed, steps)[want], worked(bare, lead(bare.known, ways, want))[want]
+        for want in wants:
+            steps = lead(needed.known, ways, want)
+            if not inputs(data.values, steps) & data.measured:
+                continue
+            found, sure = worked(needed, steps)[want], worked(bare, lead(bare.known, ways, want))[want]
+            if abs(abs(sure) - abs(found)) > FIT * abs(sure):
+                return bare
     except (NoWay, Refusal):
         return needed
-    return bare if abs(abs(sure) - abs(found)) > FIT * abs(sure) else needed
+    return needed
 
 
 def refuse_before(data: Data, want: str) -> None:
@@ -199,8 +205,8 @@ def refuse_before(data: Data, want: str) -> None:
         raise Refusal("want", "The charges are equal in size: ask for the charge on the first sphere instead.")
 
 
-def later_parts(pair: Pair, data: Data, ways: list[Step], want: str) -> tuple[Part, ...]:
-    if want == "a":
+def later_parts(pair: Pair, data: Data, ways: list[Step], wants: tuple[str, ...]) -> tuple[Part, ...]:
+    if "a" in wants:
         cut = pair_draw(pair, data, ways, "draw-cut", cut=True)
         return (cut, Part("later", "explain", GROWS, points=pair.after()))
     if data.has("Q1") and data.has("Q2") and abs(data.values["Q1"]) != abs(data.values["Q2"]):
@@ -309,7 +315,7 @@ THREADS = Question(
     key="threads",
     title="Two charged spheres on threads",
     **boxes(
-        Choice("want", "What is to be found", tuple(WORDS.items()), finds=True, never=(NO_SPEED,)),
+        Choice("want", "What is to be found", tuple(WORDS.items()), finds=True, several=True, never=(NO_SPEED,)),
         Choice("supports", "The threads hang from", (("one", "one support"), ("two", "two supports, side by side"))),
         *GIVEN,
         *(ACTING, replace(EQUAL, options=SAME_SIZE), WHICH, METHODS, PARTS, LENGTHS),

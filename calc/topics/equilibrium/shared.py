@@ -69,9 +69,9 @@ COUNT = Quantity("", 1e6, 1e14, "The number of electrons must be greater than ze
 # --- forms that ask by a choice ---
 
 
-def named_boxes(words: Mapping[str, str], names: str, want: str) -> dict[str, Input]:
+def named_boxes(words: Mapping[str, str], names: str, *wants: str) -> dict[str, Input]:
     """What may be asked or typed, under its words, as a refusal calls it; what cannot be is judged by the set-up."""
-    called = {name: words[name].removeprefix("the ") for name in (*names.split(), want)}
+    called = {name: words[name].removeprefix("the ") for name in (*names.split(), *wants)}
     return {name: Input(name, said, "", 0.0, 1.0, signed=True) for name, said in called.items()}
 
 
@@ -82,24 +82,34 @@ def by_choice(
     names: str,
     checks: Callable[[set[str], tuple[Step, ...]], tuple[Check, ...]],
     rests: Data | None = None,
-    further: tuple[Step, ...] = (),
+    further: Mapping[str, tuple[Step, ...]] = {},
 ) -> Plan:
-    """The plan of a form whose choice ``want`` says what to find.
+    """The plan of a form whose choice ``want`` says what to find, one thing or several.
 
     words: by quantity, "the mass of the sphere". names: those that a refusal may send a reader to.
     checks: second ways, from the names an answer rests on and its steps. rests: as in ``plan``.
-    further: steps to more answers that fit as well.
+    further: by what is to be found, steps to more answers that fit as well.
     """
-    want = data.choices["want"]
+    asked = data.choices["want"]
+    wants = wanted(data)
     made = plan(
-        replace(data, asked=want), situation, named_boxes(words, names, want), rests and replace(rests, asked=want)
+        replace(data, asked=asked), situation, named_boxes(words, names, *wants), rests and replace(rests, asked=asked)
     )
-    steps = made.part("find").steps
+    found = {"find" if len(wants) == 1 else f"find-{want}": want for want in wants}
+    steps = tuple(step for part in made.parts if part.key in found for step in part.steps)
+    more = tuple(step for want in wants for step in further.get(want, ()))
     parts = tuple(
-        replace(part, steps=(*steps, *further), answer=want) if part.key == "find" else part for part in made.parts
+        replace(part, steps=(*part.steps, *further.get(found[part.key], ())), answer=found[part.key])
+        if part.key in found
+        else part
+        for part in made.parts
     )
-    names_used = told(data.values, (*steps, *further))
-    return replace(made, parts=parts, checks=checks(names_used, steps))
+    return replace(made, parts=parts, checks=checks(told(data.values, (*steps, *more)), steps))
+
+
+def wanted(data: Data) -> tuple[str, ...]:
+    """What is to be found, one by one."""
+    return tuple(data.choices["want"].split(","))
 
 
 # --- fields of the forms ------------------------------------------------------------------------------------
