@@ -143,7 +143,7 @@ export class Form {
   fill(linked, linkedFind) {
     const { values, find } = this.asNamedNow(linked, linkedFind);
     const remarks = [];
-    const names = new Set(every(this.node, ".entry[data-field]").map((entry) => entry.dataset.field));
+    const names = new Set(every(this.node, ".entry[data-field], fieldset.several").map((entry) => entry.dataset.field));
     for (const name of values.keys()) {
       if (!names.has(name) && !name.includes(".") && !["find", "part", "only"].includes(name)) {
         remarks.push(`The link has a value for “${shortened(name)}”, and this question has no such box. It was left out.`);

@@ -282,6 +282,7 @@ def test_several_things_are_asked_at_once_by_a_choice(served: str, page: Page) -
     again = other.locator('section.question[data-question="equilibrium.slope"]')
     expect(again.locator(".heard")).to_contain_text("0,20 newtons", timeout=20_000)
     assert [box.get_attribute("value") for box in again.locator('input[name="want"]:checked').all()] == ["T", "N"]
+    assert other.locator(".notice").count() == 0
     for key in ("T", "N"):
         again.locator(f'[name="want"][value="{key}"]').uncheck()
     said = again.locator('[data-field="want"] > .problem')
