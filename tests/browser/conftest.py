@@ -51,10 +51,9 @@ def place(request: pytest.FixtureRequest) -> str:
 
 @pytest.fixture(scope="session")
 def chromium() -> Iterator[Browser]:
-    """One Chromium for all browser tests, whose tabs share a process: a tab of its own process costs half a second."""
-    arguments = [*CHROMIUM_ARGUMENTS, "--renderer-process-limit=1"]
+    """One Chromium for all browser tests."""
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=str(ensure_chromium()), args=arguments)
+        browser = playwright.chromium.launch(executable_path=str(ensure_chromium()), args=CHROMIUM_ARGUMENTS)
         yield browser
         browser.close()
 
