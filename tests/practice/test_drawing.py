@@ -5,7 +5,6 @@ from __future__ import annotations
 
 import json
 import re
-from collections import Counter
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
@@ -210,22 +209,6 @@ def test_the_levels_ask_for_more(key: str) -> None:
     usual = {question.asks} & empty or empty
     assert {drawn(key, seed, 1).find for seed in SEEDS} <= usual
     assert not {drawn(key, seed, 3).find for seed in SEEDS} & usual
-
-
-MANY, OF = 100, 30  # data sets a question and level, and draws that are looked at
-
-
-@pytest.mark.parametrize("key", KEYS)
-def test_a_question_has_many_data_sets_at_every_level(key: str) -> None:
-    """By the newest rule, at least 100: among 30 draws no more are alike than chance makes of 100 sets.
-
-    Of n sets, all as likely, a pair of draws is alike once in n times (the birthday problem; any book on probability).
-    """
-    topic, question = topics.find(key)
-    for level in question.levels:
-        seen = Counter(repr(draw(topic, question, seed, level, DRAWS).inputs) for seed in range(OF))
-        alike = sum(count * (count - 1) // 2 for count in seen.values())
-        assert alike <= OF * (OF - 1) / 2 / MANY, (level, alike, seen.most_common(3))
 
 
 def test_a_number_is_drawn_between_those_declared() -> None:

@@ -17,6 +17,7 @@ from calc.working.working import run
 from tests.cases import KEYS
 
 SEEDS = range(60)
+MANY = 100  # data sets a question and level
 TELLINGS_OF = 20  # draws of a level among which three tellings must be met
 
 
@@ -113,6 +114,19 @@ def test_quantities_are_printed_as_an_examiner_writes_them(key: str) -> None:
         # "1 and 3 100 mm" names a pair of spheres and their distance
         said = re.sub(r"\b\d and \d\b", "", told.said)
         assert not unusual(said), (told.one.level, told.one.seed, told.said)
+
+
+def test_a_question_has_many_data_sets_at_every_level(key: str) -> None:
+    """At least 100: among 60 draws no more are alike than chance makes of 100 sets.
+
+    Of n sets, all as likely, a pair of draws is alike once in n times (the birthday problem; any book on probability).
+    """
+    _, question = topics.find(key)
+    for level in question.levels:
+        seen = Counter(repr(told.one.inputs) for told in newest(key) if told.one.level == level)
+        assert seen.total() == len(SEEDS)
+        alike = sum(count * (count - 1) // 2 for count in seen.values())
+        assert alike <= len(SEEDS) * (len(SEEDS) - 1) / 2 / MANY, (level, alike, seen.most_common(3))
 
 
 def test_every_draw_is_one_and_not_the_example(key: str) -> None:
