@@ -248,6 +248,18 @@ def test_impossible_settings_are_refused(served: str, page: Page) -> None:
     assert page.evaluate("localStorage.getItem('physics-line-by-line.settings')") is None
 
 
+def opened_from_its_link(page: Page, key: str) -> Locator:
+    """A question in another tab, from the address that its page gave itself."""
+    other = page.context.new_page()
+    other.goto(page.url)
+    return other.locator(f'section.question[data-question="{key}"]')
+
+
+def ticked(section: Locator, name: str) -> list[str | None]:
+    """What is ticked of the boxes to tick with one name."""
+    return [box.get_attribute("value") for box in section.locator(f'input[name="{name}"]:checked').all()]
+
+
 def test_several_things_are_asked_at_once(served: str, page: Page) -> None:
     """Ticking two boxes asks for both; the link opened elsewhere asks for both again."""
     page.goto(f"{served}electric-field/released.html")
@@ -262,11 +274,9 @@ def test_several_things_are_asked_at_once(served: str, page: Page) -> None:
     expect(section.locator(".heard")).to_contain_text("4,19 times 10 to the power 6 metres per second", timeout=20_000)
     expect(section.locator(".heard")).to_contain_text("4,77 times 10 to the power minus 9 seconds")
     expect(page).to_have_url(re.compile("find=t,v"))
-    other = page.context.new_page()
-    other.goto(page.url)
-    again = other.locator('section.question[data-question="electric-field.released"]')
+    again = opened_from_its_link(page, "electric-field.released")
     expect(again.locator(".heard")).to_contain_text("4,77 times 10 to the power minus 9 seconds", timeout=20_000)
-    assert [box.get_attribute("value") for box in again.locator('input[name="find"]:checked').all()] == ["t", "v"]
+    assert ticked(again, "find") == ["t", "v"]
 
 
 def test_several_things_are_asked_at_once_by_a_choice(served: str, page: Page) -> None:
@@ -277,12 +287,10 @@ def test_several_things_are_asked_at_once_by_a_choice(served: str, page: Page) -
     expect(section.locator(".heard")).to_contain_text("0,20 newtons", timeout=20_000)
     expect(section.locator(".heard")).to_contain_text("0,10 newtons, up the slope")
     expect(page).to_have_url(re.compile("want=T,N"))
-    other = page.context.new_page()
-    other.goto(page.url)
-    again = other.locator('section.question[data-question="equilibrium.slope"]')
+    again = opened_from_its_link(page, "equilibrium.slope")
     expect(again.locator(".heard")).to_contain_text("0,20 newtons", timeout=20_000)
-    assert [box.get_attribute("value") for box in again.locator('input[name="want"]:checked').all()] == ["T", "N"]
-    assert other.locator(".notice").count() == 0
+    assert ticked(again, "want") == ["T", "N"]
+    assert again.page.locator(".notice").count() == 0
     for key in ("T", "N"):
         again.locator(f'[name="want"][value="{key}"]').uncheck()
     said = again.locator('[data-field="want"] > .problem')
