@@ -9,12 +9,12 @@ Elements and attributes are those of MathML Core (W3C).
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from functools import lru_cache
+from html import escape
 from string import ascii_letters
 
 from calc.language.expressions import Maths
-from calc.renderings.escaping import escaped
 
 _LONG = 28  # signs of plain text from which a line may have to break
 _COLUMN = 40.0  # signs that a column of a printed page holds in one row
@@ -41,17 +41,12 @@ _BETWEEN = {"times": "×", "cdot": "·"}
 _MARKS = {"perp": "⊥", "parallel": "∥", "square": "□", "ldots": "…", "%": "%"}
 _FUNCTIONS = ("sin", "cos", "tan")
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
-# Where a number may stand in the shape of a formula (see :func:`render`): a sign for each, of those that Unicode leaves
-# to private use.
-_FIRST_PLACE, _LAST_PLACE = 0xE000, 0xF8FF
-_PLACE = f"[{chr(_FIRST_PLACE)}-{chr(_LAST_PLACE)}]"
-_ANY = "#"  # the same whichever number it is; no formula has this sign
 _SIGN = r"\\(?:[a-zA-Z]+|.)|\d+(?:(?:\{,\}|[.,])\d+)?|\s+|."
 _TOKEN = re.compile(_SIGN, re.DOTALL)
 _GROUP = r"\{(?:[^{}]|\{[^{}]*\})*\}"
 # What comes back in line after line is read as one: a number with its power of ten, a unit with the space before it,
 # words, a lowered name. Spaces after a token say nothing.
-_NUMBER = rf"(?:{_PLACE}|\d+(?:(?:\{{,\}}|[.,])\d+)?) \\times 10\^\{{(?:{_PLACE}|-?\d+)\}}"
+_NUMBER = r"\d+(?:(?:\{,\}|[.,])\d+)? \\times 10\^\{-?\d+\}"
 _LOWERED = rf"(?:[a-zA-Z]|\\(?:{'|'.join(_GREEK)}))_{_GROUP}"
 _UPRIGHT_WORDS = rf"(?:\\[ ,]|\\quad)?\\mathrm{_GROUP}|\\text{_GROUP}"
 _WHOLES = re.compile(rf"({_NUMBER}|{_UPRIGHT_WORDS}|{_LOWERED}|{_SIGN})\s*", re.DOTALL)
@@ -79,12 +74,10 @@ class Node:
 
     Roles: 'relation', 'sign' (a plus or minus between terms), 'operator', 'open', 'space', 'function', 'atom'.
     markup: the element written out; wide: about how many signs wide it is, what is lowered or raised being smaller,
-    a fraction as wide as its wider side; placed: there is a place for a number in it. Elements are shared between
-    formulas, and never changed.
+    a fraction as wide as its wider side. Elements are shared between formulas, and never changed.
     """
 
-    __slots__ = ("inside", "markup", "placed", "role", "tag", "text", "wide")
-    placed: bool
+    __slots__ = ("inside", "markup", "role", "tag", "text", "wide")
 
     def __init__(
         self, tag: str, text: str = "", inside: tuple[Node, ...] = (), attributes: str = "", role: str = "atom"
@@ -94,10 +87,8 @@ class Node:
         if inside:
             body = _markup(inside)
             self.wide = _signs(tag, [kid.wide for kid in inside])
-            self.placed = True in [kid.placed for kid in inside]
         else:
-            self.placed = tag == "mn" and _FIRST_PLACE <= ord(text[0]) <= _LAST_PLACE
-            body = text if text.isalnum() else escaped(text, quote=False)
+            body = text if text.isalnum() else escape(text, quote=False)
             self.wide = 2.0 if tag == "mo" and role in ("relation", "sign", "operator") else len(text)
         self.markup = f"<{tag}{attributes}>{body}</{tag}>"
 
@@ -118,121 +109,23 @@ def _signs(tag: str, wide: list[float]) -> float:
 def render(piece: Maths) -> str:
     """The formula; a long one as several, so that its line breaks before a relation, a plus or a minus.
 
-    Line after line has the same shape with other numbers in it, so a shape is read once, with places for its numbers.
     Raises :class:`FormulaError`.
     """
-    parts = _NUMBERS.split(piece.tex)
-    if _ANY in piece.tex or len(parts) > _MOST_PLACES:
-        return anew(piece)
-    numbers = [number.replace("{,}", ",").replace("-", "\N{MINUS SIGN}") for number in parts[1::2]]
-    shape = _ANY.join(parts[::2])
-    try:
-        if len(piece.text) > _LONG and len(runs := _runs(shape)) > 1:
-            texts = _cut_text(piece.text)
-            if len(texts) == len(runs):
-                return "".join([run.filled(numbers, text) for run, text in zip(runs, texts, strict=True)])
-        return _whole_run(shape).filled(numbers, piece.text)
-    except FormulaError:
-        return anew(piece)  # its error names the formula as it was written
-
-
-def anew(piece: Maths) -> str:
-    """The same, with nothing taken from formulas that were read before. Raises :class:`FormulaError`."""
     nodes = read(piece.tex)
     runs, texts = [nodes], [piece.text]
     if len(piece.text) > _LONG:
         cut_runs, cut_texts = _cut(nodes), _cut_text(piece.text)
         if len(cut_runs) == len(cut_texts):
             runs, texts = cut_runs, cut_texts
-    return "".join([_Run(run).filled((), text) for run, text in zip(runs, texts, strict=True)])
+    return "".join(
+        f'<math{_broad(run)} alttext="{escape(text.strip())}">{_markup(run)}</math>'
+        for run, text in zip(runs, texts, strict=True)
+    )
 
 
-# What differs from answer to answer: a number with a fraction, a power of ten, a whole number in brackets or with a
-# unit. Other whole numbers are mostly powers and lowered ones, and belong to the shape. Each looks back over its first
-# sign: a pattern that begins with a set of signs is looked for much faster.
-_NUMBERS = re.compile(
-    r"([-\d](?:"
-    r"(?<=\\times 10\^\{[-\d])\d*(?=\})"
-    r"|(?<=\d)\d*(?:\{,\}|[.,])\d+"
-    r"|(?<=\d)(?<![\w.,]\d)\d*(?= \\times 10\^)"
-    r"|(?<=\(\d)\d*(?=\))"
-    r"|(?<=\d)(?<![\w.,{]\d)\d*(?=\\ |\^\\circ)"
-    r"))"
-)
-_MOST_PLACES = 100
-
-
-class _Run:
-    """One formula, to be filled: markup with a place for each of the numbers named in order, and how wide it is.
-
-    Kept in hundreds, so it holds no elements.
-    """
-
-    __slots__ = ("markup", "order", "wide")
-    wide: float | str
-
-    def __init__(self, nodes: tuple[Node, ...]) -> None:
-        pieces = _PLACES.split(_markup(nodes))
-        self.order = tuple([ord(place) - _FIRST_PLACE for place in pieces[1::2]])
-        self.markup = "%s".join([piece.replace("%", "%%") for piece in pieces[::2]])
-        self.wide = " ".join(_sum("mrow", nodes, [])) if self.order else sum([node.wide for node in nodes])
-
-    def filled(self, numbers: Sequence[str], text: str) -> str:
-        """The formula; one that a column on paper does not hold is of a class that is printed smaller."""
-        own = tuple([numbers[place] for place in self.order])
-        wide = _worth(self.wide, numbers) if isinstance(self.wide, str) else self.wide
-        opened = '<math class="broad" alttext="' if wide > _COLUMN else '<math alttext="'
-        return f'{opened}{escaped(text.strip())}">{self.markup % own}</math>'
-
-
-_PLACES = re.compile(f"({_PLACE})")
-
-
-def _sum(tag: str, nodes: tuple[Node, ...], steps: list[str]) -> list[str]:
-    """How wide elements are as a sum to be done when their numbers are known, each sign after what it is of."""
-    for node in nodes:
-        if not node.placed:
-            steps.append(repr(node.wide))
-        elif node.inside:
-            _sum(node.tag, node.inside, steps)
-        else:
-            steps.append(f"#{ord(node.text) - _FIRST_PLACE}")
-    if len(nodes) > 1:
-        steps.append(f"{tag} {len(nodes)}")
-    return steps
-
-
-def _worth(line: str, numbers: Sequence[str]) -> float:
-    """What the sum comes to."""
-    stack: list[float] = []
-    steps = iter(line.split())
-    for step in steps:
-        if step[0] == "#":
-            stack.append(len(numbers[int(step[1:])]))
-        elif step[0] == "m":
-            count = int(next(steps))
-            stack[-count:] = [_signs(step, stack[-count:])]
-        else:
-            stack.append(float(step))
-    return sum(stack)
-
-
-@lru_cache(maxsize=2048)
-def _runs(shape: str) -> tuple[_Run, ...]:
-    """The runs into which a long formula may break. Raises :class:`FormulaError`."""
-    return tuple(map(_Run, _cut(_read_shape(shape))))
-
-
-@lru_cache(maxsize=2048)
-def _whole_run(shape: str) -> _Run:
-    """The formula in one. Raises :class:`FormulaError`."""
-    return _Run(_read_shape(shape))
-
-
-def _read_shape(shape: str) -> tuple[Node, ...]:
-    """The elements of a shape, its places numbered."""
-    first, *rest = shape.split(_ANY)
-    return read(first + "".join([chr(_FIRST_PLACE + at) + part for at, part in enumerate(rest)]))
+def _broad(run: tuple[Node, ...]) -> str:
+    """The class of a run that a column on paper does not hold: it is printed smaller."""
+    return ' class="broad"' if sum([node.wide for node in run]) > _COLUMN else ""
 
 
 def of_tex(tex: str) -> Maths:
@@ -413,7 +306,7 @@ class _Reader:
     def atom(self, token: str) -> Node:
         if plain := _PLAIN.get(token):
             return plain
-        if token[0].isdigit() or _FIRST_PLACE <= ord(token[0]) <= _LAST_PLACE:
+        if token[0].isdigit():
             return Node("mn", token.replace("{,}", ","))
         if token == "{":
             self.at -= 1

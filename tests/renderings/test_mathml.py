@@ -220,39 +220,6 @@ def test_signs_of_markup_are_escaped() -> None:
     assert "<mo>&lt;</mo>" in made
 
 
-SHAPES = (
-    r"F = \dfrac{(%s) (%s) (%s)}{(%s)^{2}}",
-    r"x_{12} = %s\ \mathrm{m\cdot s^{-1}} + \tfrac12 %s^\circ - x^{12}",
-    r"\sqrt{%s^{2} + \left(-%s\right)^{2}} = %s",
-    r"a + %s - b_{\text{AB}} \times %s = \sin %s^\circ + (%s)\,\cos \theta - \dfrac{1}{%s} + F_{y}",
-)
-NUMBERS = (
-    "6",
-    "12",
-    "0{,}15",
-    "2.5",
-    r"9 \times 10^{9}",
-    r"1{,}60 \times 10^{-19}",
-    r"4.00 \times 10^{-6}",
-    "1234567{,}89",
-)
-
-
-@pytest.mark.parametrize("shape", SHAPES)
-def test_numbers_in_a_shape_read_before_stand_as_in_a_formula_read_anew(shape: str) -> None:
-    """What a line looked like with other numbers leaves no trace in it, nor in where it breaks or how wide it is."""
-    seen = set()
-    for turn, _ in enumerate(NUMBERS * 2):
-        numbers = [NUMBERS[(turn + 3 * at) % len(NUMBERS)] for at in range(shape.count("%s"))]
-        tex = shape % tuple(numbers)
-        piece = Maths(tex, mathml.of_tex(tex).text)
-        mathml.render.cache_clear()
-        filled = mathml.render(piece)
-        assert filled == mathml.anew(piece)
-        seen.add(filled)
-    assert len(seen) == len(NUMBERS)
-
-
 def test_a_wide_number_alone_makes_a_formula_broad() -> None:
     """The same line is printed smaller for its numbers alone: a column of a page is forty signs wide."""
     short, long = (
