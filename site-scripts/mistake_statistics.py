@@ -249,13 +249,19 @@ def one_question(key: str, found: Read, plan: Plan, chance: random.Random) -> Co
             if finding.state not in RIGHT:
                 counts.right_lost.append(f"{key} {part.key}: {text}: {finding.state}")
         stranger(way, chance, counts)
-        answers[part.key] = {"value": on_paper(way.right, way), "direction": right_way(way)}
+        answers[part.key] = on_sheet(way, [Chain(plan, constants, name) for name in part.also])
     counts.right += 1
     for marked in mark_question(plan, found, answers):
         if marked.part.kind == "calculate" and (marked.state not in RIGHT or marked.earned < marked.possible):
             counts.right_lost.append(f"{key} {marked.part.key}: whole question: {marked.state}")
     follow(key, found, plan, answers, counts)
     return counts
+
+
+def on_sheet(way: Chain, also: list[Chain]) -> dict[str, object]:
+    """The answer of a part on a learner's sheet, with the other values that the part asks for."""
+    others = {other.target: on_paper(other.right, other) for other in also}
+    return {"value": on_paper(way.right, way), "direction": right_way(way), "steps": others}
 
 
 def stranger(way: Chain, chance: random.Random, counts: Counts) -> None:
@@ -287,10 +293,7 @@ def follow(key: str, found: Read, plan: Plan, answers: dict[str, object], counts
         try:
             for part in parts[1:]:
                 way = Chain(plan, constants, part.answers, own, found.quantities, style)
-                typed[part.key] = {
-                    "value": on_paper(way.right, way),
-                    "direction": right_way(way),
-                }
+                typed[part.key] = on_sheet(way, [Chain(plan, constants, name, own) for name in part.also])
                 own[way.target] = read_value(on_paper(way.right, way), way.step.unit).value
         except (ExpressionError, ArithmeticError, NoRoot):
             continue

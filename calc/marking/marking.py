@@ -16,12 +16,14 @@ from typing import Literal
 from calc.language.expressions import ExpressionError, equation
 from calc.language.quantities import QuantityError
 from calc.marking.findings import Base, Finding, Label, Size, State, judge
+from calc.marking.intervals import bound, ends, listed
 from calc.marking.learner import apart_direction, by_sign, can_be_asked, read_line, read_value
 from calc.marking.lines import Working, read_working
-from calc.marking.memo import LAW, MarkGiven, Shown, marks
+from calc.marking.memo import LAW, RIGHT_ANSWERS, MarkGiven, Shown, marks
 from calc.marking.statements import phrases_said
 from calc.marking.suspects import Chain, Suspect, uses
 from calc.marking.writings import thousands
+from calc.model.directions import SIDE_OF_END
 from calc.model.questions import Mistake, Part, Plan, Refusal, Step, Values
 from calc.working.reading import Read
 from calc.working.roots import NoRoot
@@ -212,6 +214,7 @@ class _Marker:
 
     def calculated(self, part: Part, entry: Entry) -> PartMarked:
         work = _Work(self, part, entry)
+        work.both_in_one_box()
         work.either_way()
         work.on_the_way()
         work.final()
@@ -300,6 +303,30 @@ class _Work:
             f.typed.near(values[name]) for name, f in self.values.items() if name in values and name not in way.carry
         )
 
+    def both_in_one_box(self) -> None:
+        """Where a part asks for two values, take them from one line: "between 2 cm and 5 cm", "2 nC and −5 nC".
+
+        The ends of an interval belong to the smaller and the larger value whatever their order; other values are
+        taken by their names, else in the order asked.
+        """
+        names = self.part.asked
+        typed = [text for text in (self.value, *(self.typed_steps.get(name, "") for name in names)) if text.strip()]
+        if len(names) != 2 or len(typed) != 1:
+            return
+        two = ends(typed[0]) or listed(typed[0])
+        if two is None:
+            return
+        first, second = ways = [self.marker.chain(name) for name in names]
+        try:
+            one, other = (read_value(text, way.step.unit).value for text, way in zip(two, ways, strict=True))
+        except QuantityError:
+            return
+        in_order = (one < other) == (first.right < second.right)
+        swapped = not in_order if ends(typed[0]) else _named(two, names[::-1])
+        texts = dict(zip(names[::-1] if swapped else names, two, strict=True))
+        self.value = texts.pop(self.part.answers)
+        self.typed_steps.update(texts)
+
     def either_way(self) -> None:
         """Where a part asks for several values that fit the other way round as well, or all with the other sign,
         take them so: the checks of the plan decide."""
@@ -346,6 +373,9 @@ class _Work:
             return
         right = self.marker.chain(self.part.answers)
         where = right.direction
+        end = bound(self.value) if where is not None and set(dict(where.options)) == _SIDES else None
+        if end:
+            self.value, self.said = end[0], self.said.strip() or end[1]
         if where is not None and not self.said.strip() and (can_be_asked(where) or by_sign(where)):
             self.value, self.said = apart_direction(self.value, right.step.unit, where)
         self.answer = self.judged(self.part.answers, self.value, self.said, f"{self.path}.value")
@@ -393,6 +423,9 @@ class _Work:
         if self.answer.size == "within":
             wrong = next(f for f in self.values.values() if not f.sized)
             return wrong.state, wrong
+        other = next((f for n, f in self.values.items() if n in self.part.also and f.state not in RIGHT_ANSWERS), None)
+        if other and self.answer.state in RIGHT_ANSWERS:
+            return other.state, other
         return self.answer.state, self.answer
 
     def point_at(self, blamed: Finding | None, picked: tuple[Mistake, ...]) -> str:
@@ -460,6 +493,21 @@ def _without_turn(finding: Finding) -> Finding:
         told: dict[Size, State] = {"right": "right", "early": "rounded early"}
         state = told.get(finding.size, "carried")
     return replace(finding, state=state, turn="")
+
+
+_PLAIN = str.maketrans("₀₁₂₃₄₅₆₇₈₉", "0123456789", "_")
+_SIDES = {key for key, _ in SIDE_OF_END.options}
+
+
+def _named(texts: tuple[str, str], names: tuple[str, ...]) -> bool:
+    """Whether each text begins with the name of its value: "Q₁ = 2 nC"."""
+
+    def plain(text: str) -> str:
+        return text.translate(_PLAIN).strip().casefold()
+
+    return all(
+        "=" in text and plain(text.split("=")[0]) == plain(name) for text, name in zip(texts, names, strict=True)
+    )
 
 
 def _with_sign(text: str, sign: int) -> str:

@@ -25,7 +25,7 @@ _TURNS = {
     "wrong": "wrong direction",
     "opposite": "wrong direction",
 }
-_RIGHT_ANSWERS = ("right", "rounded early", "carried")
+RIGHT_ANSWERS = ("right", "rounded early", "carried")
 
 
 @dataclass(frozen=True)
@@ -99,10 +99,12 @@ def _answer_mark(
     if own is None:
         if step.makes == part.answers:
             return False, "no answer"
+        if step.makes in part.also:
+            return False, "this value is asked for as well: type it too"
         if implied and answer is not None and _angle_of_answer(step, answer) and not answer.angled:
             return False, "the direction is given without its angle"
         return implied, "the answer shows it" if implied else "this value is not shown"
-    if own.state in _RIGHT_ANSWERS and own.size != "within":
+    if own.state in RIGHT_ANSWERS and own.size != "within":
         return True, "your own earlier value, rightly used" if own.size == "carried" else "right"
     if own.size == "within":
         return False, "it carries a wrong value of this same part"

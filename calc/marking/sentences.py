@@ -16,6 +16,7 @@ from calc.marking.early_rounding import two_decimals
 from calc.marking.findings import Finding
 from calc.marking.learner import by_sign
 from calc.marking.marking import PartMarked
+from calc.marking.memo import RIGHT_ANSWERS
 from calc.marking.suspects import Chain, Slip, Suspect, uses
 from calc.model.answers import Direction
 from calc.model.questions import Part
@@ -116,8 +117,18 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
             name = symbol(blamed.way.target).text
             told.append(Sentence(f"Your answer follows rightly from your own {name}, but that value is not right."))
             told += _about(blamed, style)
+        elif blamed is not None and blamed is not answer:
+            right, wrong = (symbol(finding.way.target).text for finding in (answer, blamed))
+            told.append(Sentence(f"Your {right} is right, but your {wrong} is not."))
+            told += _about(blamed, style)
         else:
             told += _about(answer, style)
+        left_out = [symbol(name).text for name in marked.part.also if name not in marked.shown.values]
+        if left_out and answer.state in RIGHT_ANSWERS:
+            names = " and ".join(left_out) if len(left_out) < 4 else f"{', '.join(left_out[:2])} and the others"
+            told.append(
+                Sentence(f"This part asks for {names} as well. Type {'it' if len(left_out) == 1 else 'them'} too.")
+            )
     elif blamed is not None:
         told.append(Sentence(f"Your {symbol(blamed.way.target).text} is not right."))
         told += _about(blamed, style)

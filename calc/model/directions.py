@@ -228,6 +228,15 @@ IN_OUT = Kind(
     (("in", "out"),),
     {"in": ("into", "inwards"), "out": ("outwards",)},
 )
+SIDE_OF_END = Kind(
+    "values above or below an end",
+    (("more", "all values above this one"), ("less", "all values below this one")),
+    (("more", "less"),),
+    {
+        "more": ("greater", "larger", "above", "at least", "longer", "farther", "further"),
+        "less": ("smaller", "below", "at most", "shorter", "nearer"),
+    },
+)
 KINDS = (
     SIGN_OF_CHARGE,
     ATTRACTION,
@@ -247,6 +256,7 @@ KINDS = (
     FORWARDS,
     COMPASS,
     IN_OUT,
+    SIDE_OF_END,
 )
 
 

@@ -67,6 +67,8 @@ compass · east: east · eastwards, due east
 compass · west: west · westwards, due west
 into or out of the page · in: into the page · into, inwards
 into or out of the page · out: out of the page · out, outwards
+values above or below an end · more: all values above this one · greater, above, at least, longer, farther, further
+values above or below an end · less: all values below this one · smaller, below, at most, shorter, nearer
 """
 ROWS = [tuple(part.strip() for part in line.split(" · ")) for line in WORDS.strip().splitlines()]
 BY_NAME = {kind.name: kind for kind in KINDS}
@@ -87,6 +89,7 @@ OPPOSITES = {
     ("north", "south"),
     ("east", "west"),
     ("in", "out"),
+    ("more", "less"),
 }
 
 
