@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from calc.language.printing import Style, exact
 from calc.language.quantities import Quantity
 from calc.language.symbols import symbol
-from calc.language.unittext import PREFIXES
+from calc.language.unittext import PREFIXES, superscript
 from calc.model.constants import SHEET
 from calc.model.questions import Step
 from calc.working.working import measure
@@ -78,7 +78,7 @@ def _of_prefix(datum: Datum, style: Style) -> Iterator[CommonSlip]:
     for times in (1000.0, 0.001, 10.0, 0.1, 100.0, 0.01):
         say = (
             f"You took another power of ten for {said}: {number}\N{NO-BREAK SPACE}{text} is {right},"
-            f" because {_NAMES[prefix]} stands for 10 to the power {PREFIXES[prefix][0]}."
+            f" because {_NAMES[prefix]} stands for 10{superscript(PREFIXES[prefix][0])}."
         )
         yield CommonSlip(f"prefix-{times:g}", datum.name, f"{datum.name}*{times!r}", say)
 

@@ -15,7 +15,7 @@ from typing import Literal
 from calc.language.quantities import QuantityError
 from calc.marking.bearings import has_number
 from calc.marking.learner import CLOSE, Typed, by_sign, can_be_asked, direction_key, judge_direction
-from calc.marking.suspects import Chain, Slip, Suspect
+from calc.marking.suspects import DOUBLINGS, Chain, Slip, Suspect
 from calc.model.answers import Direction
 from calc.model.constants import other_sheets
 from calc.model.directions import turned_round
@@ -250,7 +250,7 @@ def singles(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Sus
     found = [s for s in _close(typed, (*way.singles, *way.general)) if _gives(typed, s.value, way, said, s)]
     if found and _power(typed, way):
         found = [s for s in found if s.slips[0].kind != "common"]
-    return _kept(way.distinct(sorted(found, key=_rank)), way, keep)
+    return _kept(way.distinct(sorted(found, key=lambda suspect: _order(suspect, way))), way, keep)
 
 
 def pairs(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
@@ -311,6 +311,13 @@ def _rank(suspect: Suspect) -> int:
     if slip.kind in ("algebra", "common"):
         return _SELDOM.get(slip.key, 1 if slip.kind == "algebra" else 2)
     return 0
+
+
+def _order(suspect: Suspect, way: Chain) -> tuple[int, bool]:
+    """The likeliest first; of equals a constant before the data, and a factor 2 at the answer before one on the way."""
+    slip = suspect.slips[0]
+    rank = _rank(suspect)
+    return rank, (slip.at != way.target) if slip.key in DOUBLINGS else slip.at not in way.constants
 
 
 def _power(typed: Typed, way: Chain) -> bool:

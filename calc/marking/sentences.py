@@ -85,6 +85,8 @@ def head(marked: PartMarked) -> str:
             return "Right size, wrong sign"
     if marked.state == "one of two" and marked.blamed and len(marked.blamed.fits) == 2:
         return "Wrong: it may be one of two mistakes"
+    if marked.state == "mistake" and marked.blamed and _also_power(marked.blamed):
+        return "Wrong: it may be this mistake"
     return HEADS[marked.state]
 
 
@@ -198,31 +200,47 @@ def _about_size(finding: Finding, style: Style) -> list[Sentence]:
             )
         ]
     if finding.fits:
-        told = _of_several(len(finding.fits)) or [_put_right(finding)]
-        ratio = math.log10(abs(finding.typed.value / right)) if right and finding.typed.value else 0.5
-        converted = any(slip.kind == "unconverted" for fit in finding.fits for slip in fit.slips)
-        if abs(ratio - round(ratio)) < 0.004 and way.step.unit != "°" and not converted:
+        told = _of_several(finding.fits)
+        if _also_power(finding):
+            converted = any(slip.kind == "unconverted" for fit in finding.fits for slip in fit.slips)
+            may = "it may as well be another" if converted else "it may be no more than a"
             told.append(
                 Sentence(
-                    "Your digits are the right ones, so it may as well be a power of ten. Check every prefix and every"
-                    " power of ten in your working."
+                    f"Your digits are the right ones, so {may} power of ten: check every prefix and every power of ten"
+                    " in your working."
                 )
             )
-        return told
+        return told if len(finding.fits) > 1 else [*told, _put_right(finding, instead=bool(told))]
     return [Sentence(f"No usual mistake gives this number. {_what_next(finding)}")]
 
 
-def _put_right(finding: Finding) -> Sentence:
+def _put_right(finding: Finding, instead: bool) -> Sentence:
     """What to do where one mistake is named: the step by its name."""
     at, steps = finding.fits[0].slips[0].at, finding.way.plan.steps
     step = next((s for s in steps if s.makes == at or at in uses(s)), finding.way.step)
-    return Sentence(f"Put this right in the step “{step.what}”, and work on from there:")
+    return Sentence(f"{'Or put' if instead else 'Put'} this right in the step “{step.what}”, and work on from there:")
 
 
-def _of_several(count: int) -> list[Sentence]:
-    """What to do where more than one mistake fits."""
+def _also_power(finding: Finding) -> bool:
+    """Whether a mistake is named though the digits are right, so that any other power of ten would give them."""
+    typed, right = finding.typed.value, finding.way.right
+    if not (finding.fits and typed and right) or finding.way.step.unit == "°":
+        return False
+    ratio = math.log10(abs(typed / right))
+    return abs(ratio - round(ratio)) < 0.004
+
+
+def _of_several(fits: tuple[Suspect, ...]) -> list[Sentence]:
+    """What to do where more than one mistake fits: if each gives the same number whatever the digits, only the working
+    can tell."""
+    count = len(fits)
     if count == 1:
         return []
+    if all(math.isclose(fit.value, fits[0].value, rel_tol=1e-9) for fit in fits[:MOST_NAMED]):
+        which = "It is either the one or the other: both give" if count == 2 else "It is one of three: each gives"
+        if count > MOST_NAMED:
+            which = "It is one of several, these three first of all: each gives"
+        return [Sentence(f"{which} exactly your number. Look in your own working which one it was.")]
     if count == 2:
         return [Sentence("Two mistakes give the number you typed. Compare both with your own working.")]
     how_many = "Three mistakes" if count == MOST_NAMED else "Several mistakes, these three first of all,"

@@ -28,6 +28,7 @@ from calc.working.working import direction, measure, run, sized
 
 SAME = 1e-9
 PLAIN = Style()
+DOUBLINGS = frozenset(("twice", "half"))  # general slips that name no cause
 MOST_STEPS_APART = 12  # of rounding one intermediate at a time
 
 
@@ -345,7 +346,8 @@ class Chain:
             yield Slip(made.key, made.at, made.say, kind="common", instead=((made.at, made.instead),))
 
     def distinct(self, suspects: Iterable[Suspect]) -> tuple[Suspect, ...]:
-        """Of those that are the same mistake told in two ways, the first: they agree with other data too.
+        """Of those that are the same mistake told in two ways, the first: they agree with other data too, and one is
+        the topic's own or both are made at one place. Prefixes of two data that move the answer alike are two mistakes.
 
         What a topic declares stays: two of its mistakes may agree for all data of one sign and are two all the same.
         """
@@ -357,7 +359,10 @@ class Chain:
                 declared
                 or elsewhere is None
                 or not any(
-                    other is not None and not _differ(elsewhere, other) and not _differ(suspect.value, one.value)
+                    other is not None
+                    and _one_mistake(suspect, one)
+                    and not _differ(elsewhere, other)
+                    and not _differ(suspect.value, one.value)
                     for one, other in kept
                 )
             ):
@@ -475,6 +480,16 @@ def uses(step: Step) -> tuple[str, ...]:
 def _shifted(value: float, place: int) -> float:
     """A value a little off, by another share for each place."""
     return value * (1 + 0.07 * math.sqrt(place % 23 + 2) / 5)
+
+
+def _one_mistake(one: Suspect, other: Suspect) -> bool:
+    """Whether both are made at the same name, or one is the topic's, or both only say that a factor 2 is wrong."""
+    both = (*one.slips, *other.slips)
+    return (
+        len({slip.at for slip in both}) == 1
+        or any(slip.kind == "declared" for slip in both)
+        or all(slip.key in DOUBLINGS for slip in both)
+    )
 
 
 def _differ(one: float, other: float) -> bool:

@@ -63,6 +63,61 @@ def test_slips_that_no_topic_declares(value: float, name: str) -> None:
     assert (names(force(f"{value:.4e} N")) or [""])[0] == name
 
 
+APART = {"Q1": "+8 nC", "Q2": "-5 nC", "r": "", "F": "25 uN"}
+
+
+def apart(times: float) -> dict[str, Any]:
+    """The verdict on a distance so many times the right one, √(9 × 10⁹ × 40 × 10⁻¹⁸ ÷ 25 × 10⁻⁶) = 0,12 m."""
+    return marked("coulomb.force", APART, find={"value": f"{0.12 * times:.5g} m"})["find"]
+
+
+@pytest.mark.parametrize(
+    ("times", "told"),
+    [
+        (math.sqrt(0.1), [["power-of-k@k"], ["prefix-0.1@Q1"], ["prefix-0.1@Q2"]]),
+        (math.sqrt(10), [["power-of-k@k"], ["prefix-10@Q1"], ["prefix-10@Q2"]]),
+        (math.sqrt(1000), [["prefix-1000@Q1"], ["prefix-1000@Q2"], ["prefix-0.001@F"]]),
+        (2, [["twice@r"]]),
+        (0.12, [["root-omitted@r"]]),
+    ],
+)
+def test_slips_that_give_one_value_for_any_data_are_told_together(times: float, told: list[list[str]]) -> None:
+    """Under the root a power of ten in k, in one charge, in the other or in F moves the distance alike: no number can
+    say which. What gives a value of its own is named alone."""
+    verdict = apart(times)
+    assert [fit["keys"] for fit in verdict["fits"]] == told
+    told_so = any("exactly your number. Look in your own working" in sentence for sentence in verdict["sentences"])
+    assert told_so == (len(told) > 1)
+
+
+def test_a_factor_two_is_laid_on_no_value_on_the_way_where_the_answer_shows_it_too() -> None:
+    """A charge on a drop, twice too large: twice the charge, or half the plates' distance; not "twice E" besides."""
+    inputs = {"V": "420 V", "V_2": "105 V", "d": "4 mm", "m": "8,57 × 10⁻¹⁵ kg", "n": "", "upper": "positive"}
+    right = 8.57e-15 * 9.8 * 4e-3 / 420
+    drop = marked("electric-field.drop", inputs, charge={"value": f"{2 * right:.4e} C", "direction": "negative"})[
+        "charge"
+    ]
+    assert names(drop) == ["double-length@d", "twice@q"]
+
+
+@pytest.mark.parametrize(
+    ("value", "head"),
+    [("25000 N", "Wrong: it may be one of two mistakes"), ("2,5 × 10⁻⁹ N", "Wrong: it may be this mistake")],
+)
+def test_the_right_digits_may_hide_any_power_of_ten(value: str, head: str) -> None:
+    """A charge left in nC gives the right digits, and so does any other power of ten."""
+    verdict = force(value)
+    assert verdict["head"] == head
+    assert any(sentence.startswith("Your digits are the right ones") for sentence in verdict["sentences"])
+
+
+def test_other_digits_are_no_power_of_ten() -> None:
+    """Where the digits are others the mistake is named without a word of powers of ten."""
+    verdict = force(f"{RIGHT / 2:.4e} N")
+    assert verdict["head"] == "Wrong: here is the mistake"
+    assert not any("power of ten" in sentence for sentence in verdict["sentences"])
+
+
 def test_swapped_digits_are_told() -> None:
     """2,05 for 2,50: every digit is there."""
     assert names(force("2,05 × 10⁻⁵ N")) == ["digits-swapped@F"]

@@ -275,7 +275,11 @@ def test_what_cannot_be_told_apart_is_listed() -> None:
     found = force(value="2,5e4 N", direction="attract")
     assert found["state"] == "one of two"
     assert keys(found) == [["unconverted-Q1@Q1"], ["unconverted-Q2@Q2"]]
-    assert found["sentences"] == ["Two mistakes give the number you typed. Compare both with your own working."]
+    assert found["sentences"] == [
+        "It is either the one or the other: both give exactly your number. Look in your own working which one it was.",
+        "Your digits are the right ones, so it may as well be another power of ten: check every prefix and every"
+        " power of ten in your working.",
+    ]
 
 
 def test_sharing_with_opposite_charges_says_which_two() -> None:
