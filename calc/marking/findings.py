@@ -137,6 +137,8 @@ def judge(
                 _turn(typed, said, base.way, positive) == "right" or (base.turned and turn != "wrong")
             ):
                 return replace(finding, state=_STATES[base.label], size=base.label, way=base.way, turn="right")
+    if turn in ("opposite", "wrong") and finding.size == "carried" and _turn(typed, said, right, positive) == "right":
+        turn = "right"  # the direction of the memo, beside a size from an own value
     substituted = _sign_substituted(typed, found.way) if turn == "sign" else ()
     if substituted:
         return replace(finding, state="mistake", turn=turn, fits=substituted)
@@ -207,6 +209,8 @@ def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> 
 def _single(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
     """Single slips that give the digits typed; with few digits, or only slips that seldom happen, pairs besides."""
     fits = singles(typed, way, keep, said)
+    if fits and _rank(fits[0]):  # copied wrongly is as likely as a slip that seldom happens
+        fits += swapped(typed, way)
     if fits and (typed.figures < 3 or _rank(fits[0]) > 1 or (typed.figures < SURE and _rank(fits[0]))):
         fits += _beyond(fits, pairs(typed, way, keep, said))
     return fits

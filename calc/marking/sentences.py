@@ -227,7 +227,7 @@ def _also_power(finding: Finding) -> bool:
     if not (finding.fits and typed and right) or finding.way.step.unit == "°":
         return False
     ratio = math.log10(abs(typed / right))
-    return abs(ratio - round(ratio)) < 0.004
+    return round(ratio) != 0 and abs(ratio - round(ratio)) < 0.004
 
 
 def _of_several(fits: tuple[Suspect, ...]) -> list[Sentence]:
@@ -342,15 +342,12 @@ def _why_that_way(finding: Finding, where: Direction) -> str:
 
 def _about_sign(finding: Finding, where: Direction | None) -> list[Sentence]:
     if where is not None and by_sign(where):
-        return [Sentence(f"The size is right; the sign is not: {where.words}.")]
+        start = "The size is right; the sign is not" if finding.sized else "The sign is not right either"
+        return [Sentence(f"{start}: {where.words}.")]
+    start = "The size is right, but this" if finding.sized else "This"
     if finding.way.right < 0:
-        return [Sentence("The size is right, but this value is negative: keep the minus sign.")]
-    return [
-        Sentence(
-            "The size is right, but this value is not negative: leave the minus sign out, and give a direction in"
-            " words."
-        )
-    ]
+        return [Sentence(f"{start} value is negative: keep the minus sign.")]
+    return [Sentence(f"{start} value is not negative: leave the minus sign out, and give a direction in words.")]
 
 
 def _turned(finding: Finding) -> list[Sentence]:

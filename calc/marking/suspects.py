@@ -228,7 +228,11 @@ class Chain:
             f"Convert first: {said}{f', and {more} more' if more > 0 else ''}.",
             f"{numbers}{', and so on' if more > 0 else ''}",
             kind="unconverted",
-            instead=tuple((name, f"({float(line.quantity.number)!r})") for line in lines for name in line.names),
+            instead=tuple(
+                (name, f"{name}*{float(line.quantity.number) / line.quantity.value!r}")
+                for line in lines
+                for name in line.names
+            ),
         )
 
     def _as_typed(self, line: _Converted) -> str:

@@ -196,6 +196,50 @@ def test_a_wrong_direction_is_carried_like_a_wrong_size() -> None:
     assert (verdicts["net"]["state"], verdicts["net"]["earned"]) == ("carried", verdicts["net"]["possible"])
 
 
+def test_the_direction_of_the_memo_is_right_beside_a_carried_size() -> None:
+    """A held charge found as 2,6 nC for 0,4 nC: the electrons from it are carried, whichever way the learner says that
+    they went, as the data have it or as the own value has it."""
+    inputs = {"Q1": "", "Q2": "2,2 nC", "Q_new": "1,3 nC"}
+    own = {"value": "2,6 nC", "direction": "positive"}
+    for where in ("electrons move from A to B", "electrons move from B to A"):
+        part = marked("coulomb.sharing", inputs, find=own, electrons={"value": "8,125 × 10⁹", "direction": where})
+        assert part["electrons"]["earned"] == part["electrons"]["possible"], where
+    other = {"value": "5,625 × 10⁹", "direction": "electrons move from B to A"}
+    assert marked("coulomb.sharing", inputs, electrons=other)["electrons"]["head"] == "Right size, wrong direction"
+
+
+def test_copied_wrongly_is_told_beside_a_slip_that_seldom_happens() -> None:
+    """3,24 for 3,42 could also come of another charge put in, for these data: both are told."""
+    charges = [{"Q": "+5 nC", "x": "0 cm"}, {"Q": "+8 nC", "x": "20 cm"}, {"Q": "+6 nC", "x": "30 cm"}]
+    inputs = {"charges": charges, "on": "2", "positive": "right"}
+    verdict = marked("several-charges.line", inputs, net={"value": "3,240 × 10⁻⁵ N", "direction": "left"})["net"]
+    assert "digits-swapped@F_net" in names(verdict)
+
+
+def test_a_wrong_size_with_a_wrong_sign_is_not_called_right() -> None:
+    """5,44 nC for −6,32 nC: the sign is told, and nothing says that the size is right."""
+    one, other = 18.973665961010277e-9, -6.324555320336759e-9
+    before, after = K * one * -other / 0.1**2, K * ((one + other) / 2) ** 2 / 0.1**2
+    inputs = {"F_1": f"{before!r} N", "F_2": f"{after!r} N", "r": "10 cm", "acting": "attract"}
+    for value, said in (("5,44 nC", "This value is"), ("6,325 nC", "The size is right, but this value is")):
+        answer = {"value": value, "steps": {"Q1": "18,97 nC"}}
+        sentences = marked("coulomb.two-forces", inputs, charges=answer)["charges"]["sentences"]
+        assert sentences[-1] == f"{said} negative: keep the minus sign."
+
+
+def test_a_sign_alone_is_no_power_of_ten() -> None:
+    """Minus the right force is the slip of the sign, named without doubt."""
+    verdict = force(f"{-RIGHT:.3e} N", "")
+    assert verdict["head"] == "Wrong: here is the mistake"
+
+
+def test_a_prefix_left_is_told_once() -> None:
+    """A force left in mN is told as that, beside the prefixes of the charges; not again as another power of ten."""
+    inputs = {**APART, "F": "25 mN", "Q1": "+8 µC"}
+    verdict = marked("coulomb.force", inputs, find={"value": f"{math.sqrt(K * 8e-6 * 5e-9 / 25):.4e} m"})["find"]
+    assert names(verdict) == ["unconverted-F@F", "prefix-0.001@Q1", "prefix-0.001@Q2"]
+
+
 def test_a_balance_turned_over_by_an_own_value_is_carried() -> None:
     """Force 3 four times too large, by half the distance: the net force changes its side, rightly."""
     wrong = 4 * FROM_3
