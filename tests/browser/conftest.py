@@ -92,23 +92,32 @@ def own_page(open_context: OpenContext) -> Page:
 # --- Contexts that serve one test after the other -----------------------------------------------
 
 
+# What a test does to a tab that outlasts its pages: such a tab is closed after it.
+LASTING = ("add_init_script", "on", "once", "route", "expose_function", "expose_binding", "add_locator_handler")
+
+
 class SharedContext:
     """A context whose tabs find Python running, as all but the first of a reader's do.
 
-    Every test has a new tab and finds nothing stored. What changes the context itself (scripts for all its pages, a
-    clock, no network) and what watches how Python starts belongs into one of the test's own.
+    Every test has an empty tab and finds nothing stored; the tab itself may have served before, for a new one takes
+    longer than the page in it. What changes the context (scripts for all its pages, a clock, no network) and what
+    watches how Python starts belongs into one of the test's own.
     """
 
-    def __init__(self, browser: Browser, address: str, **options: object) -> None:
-        """Open a page of the site, which keeps the worker of all pages alive."""
+    def __init__(self, browser: Browser, address: str, script: str = "", **options: Any) -> None:
+        """Open a page of the site, which keeps the worker of all pages alive; ``script`` runs first in every page."""
         self.complaints: list[str] = []
+        self._viewport = options["viewport"]
         self._context = browser.new_context(**options)
         _watch(self._context, self.complaints)
+        if script:
+            self._context.add_init_script(script)
         self._keeper = self._context.new_page()
         self._keeper.goto(address)
         assert self._keeper.evaluate("bookletRuntime.ask('settings', {})")["ok"]
         assert self._keeper.evaluate("bookletRuntime.how.place") == "shared"
         self._session = self._context.new_cdp_session(self._keeper)
+        self._tab: Page | None = None
         self._origins = [self._keeper.evaluate("location.origin"), "file://"]
 
     def new_page(self) -> Page:
@@ -116,14 +125,37 @@ class SharedContext:
         self._context.clear_cookies()
         for origin in self._origins:
             self._session.send("Storage.clearDataForOrigin", {"origin": origin, "storageTypes": "all"})
-        return self._context.new_page()
+        if self._tab is None or self._tab.is_closed():
+            self._tab = self._context.new_page()
+            for name in LASTING:
+                setattr(self._tab, name, self._noted(getattr(self._tab, name)))
+        return self._tab
 
     def close_pages(self) -> None:
-        """Close all tabs of a test that ends; one closed in the middle of loading might never say that it did."""
+        """Leave the page of a test that ends, and close all tabs but one that can serve again.
+
+        One closed in the middle of loading might never say that it did.
+        """
         for page in self._context.pages:
-            if page is not self._keeper:
+            if page is self._keeper:
+                continue
+            if page is self._tab:
+                page.evaluate("(() => { try { sessionStorage.clear(); } catch {} })()")
+                page.goto("about:blank")
+                page.emulate_media(media="null", color_scheme="null")
+                page.set_viewport_size(self._viewport)
+            else:
                 page.goto("about:blank")
                 page.close()
+
+    def _noted(self, method: Callable[..., Any]) -> Callable[..., Any]:
+        """The method of the tab, which serves no other test once it was called."""
+
+        def call(*given: Any, **named: Any) -> Any:
+            self._tab = None
+            return method(*given, **named)
+
+        return call
 
     def close(self) -> None:
         """Close everything."""
@@ -137,8 +169,8 @@ class SharedContexts:
         self._browser, self._address = browser, address
         self._open: dict[str, SharedContext] = {}
 
-    def get(self, **options: object) -> SharedContext:
-        """The context with these options of Browser.new_context."""
+    def get(self, **options: Any) -> SharedContext:
+        """The context with these options of Browser.new_context, or with a ``script`` that runs first in its pages."""
         kind = repr(sorted(options.items()))
         if kind not in self._open:
             self._open[kind] = SharedContext(self._browser, self._address, **options)

@@ -407,9 +407,8 @@ def without_spaces(boxes: dict[str, Any]) -> dict[str, Any]:
 @pytest.mark.parametrize("entry", ENTRIES, ids=[entry.key for entry in ENTRIES])
 def test_every_question_goes_there_and_back(served: str, shared_page: Callable[..., Page], entry: Entry) -> None:
     """A copied link, opened in another profile, has the same boxes, the same unknown and the same answer text."""
-    mine, theirs = (shared_page(viewport={"width": width, "height": 768}) for width in (1280, 1366))
-    for page in (mine, theirs):
-        page.add_init_script(LISTENER)
+    windows = [{"width": width, "height": 768} for width in (1280, 1366)]
+    mine, theirs = (shared_page(viewport=window, script=LISTENER) for window in windows)
     mine.goto(served + entry.address)
     mine.evaluate(HELPERS)
     everything = list(cases(entry))
