@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import subprocess
 import sys
 from pathlib import Path
@@ -18,3 +19,9 @@ def built_site() -> Path:
     """The folder of the built site, brought up to date first."""
     subprocess.run([sys.executable, str(SCRIPTS / "build_site.py")], check=True)
     return SITE
+
+
+def pytest_collection_finish() -> None:
+    """What is collected stays to the end: memory is not searched for it again and again."""
+    gc.collect()
+    gc.freeze()

@@ -94,13 +94,29 @@ def bare(chromium: Browser) -> Iterator[BrowserContext]:
     context.close()
 
 
-@pytest.fixture(params=["http", "disk"])
-def address(request: pytest.FixtureRequest, stand_in_site: Path) -> str:
+@pytest.fixture(params=["stand_in_address", "disk_address"], ids=["http", "disk"])
+def address(request: pytest.FixtureRequest) -> str:
     """Both ways to open the stand-in site."""
-    if request.param == "http":
-        found: str = request.getfixturevalue("stand_in_address")
-        return found
+    found: str = request.getfixturevalue(request.param)
+    return found
+
+
+@pytest.fixture(scope="module")
+def disk_address(stand_in_site: Path) -> str:
+    """The stand-in site's file:// address."""
     return f"{stand_in_site.as_uri()}/"
+
+
+@pytest.fixture(scope="module", params=["stand_in_address", "disk_address"], ids=["http", "disk"])
+def running(request: pytest.FixtureRequest, chromium: Browser) -> Iterator[Page]:
+    """A page of its own whose Python runs, for tests that only ask: they share it, and each leaves it answering."""
+    context = chromium.new_context()
+    context.add_init_script("delete window.SharedWorker;")
+    page = context.new_page()
+    page.goto(f"{request.getfixturevalue(request.param)}page.html")
+    how(page)
+    yield page
+    context.close()
 
 
 def without(site: Path, folder: Path, *patterns: str) -> str:
@@ -151,11 +167,10 @@ def test_states_are_told_in_order(address: str, own_page: Page) -> None:
     assert told == ["idle", "starting", "ready"]
 
 
-def test_text_passes_unchanged(address: str, own_page: Page) -> None:
+def test_text_passes_unchanged(running: Page) -> None:
     """Signs outside ASCII come back as they went."""
-    own_page.goto(f"{address}page.html")
     data = {"typed": "−3,2 × 10⁻⁹ µC ∠ 𝑄₁"}
-    assert ask(own_page, "echo", **data) == {"ok": True, "data": data}
+    assert ask(running, "echo", **data) == {"ok": True, "data": data}
 
 
 def test_random_numbers_are_new_at_each_start(address: str, bare: BrowserContext) -> None:
@@ -204,10 +219,9 @@ def test_a_late_import_without_the_library_spoils_nothing(stand_in_address: str,
 # --- Questions -------------------------------------------------------------------------------
 
 
-def test_answers_come_in_the_order_of_asking(address: str, own_page: Page) -> None:
+def test_answers_come_in_the_order_of_asking(running: Page) -> None:
     """A slow first question is answered before a quick second."""
-    own_page.goto(f"{address}page.html")
-    order = own_page.evaluate("""async () => {
+    order = running.evaluate("""async () => {
           const order = [];
           await Promise.all([
             bookletRuntime.ask("slow", { seconds: 0.2 }).then(() => order.push("slow")),
@@ -218,10 +232,9 @@ def test_answers_come_in_the_order_of_asking(address: str, own_page: Page) -> No
     assert order == ["slow", "quick"]
 
 
-def test_a_later_question_replaces_earlier_ones_of_its_channel(address: str, own_page: Page) -> None:
+def test_a_later_question_replaces_earlier_ones_of_its_channel(running: Page) -> None:
     """Of three in one channel only the last is answered; another channel is left alone."""
-    own_page.goto(f"{address}page.html")
-    replies = own_page.evaluate("""async () => {
+    replies = running.evaluate("""async () => {
           await bookletRuntime.ask("echo", {});
           return Promise.all([
             bookletRuntime.ask("slow", { seconds: 0.1 }, { channel: "a" }),
@@ -235,15 +248,13 @@ def test_a_later_question_replaces_earlier_ones_of_its_channel(address: str, own
     assert replies[3]["data"] == {"turn": 3}
 
 
-def test_a_mistake_in_the_package_is_one_sentence(address: str, bare: BrowserContext) -> None:
+def test_a_mistake_in_the_package_is_one_sentence(running: Page) -> None:
     """An exception of Python never reaches the reader, and the next question is answered."""
-    page = bare.new_page()
-    page.goto(f"{address}page.html")
-    reply = ask(page, "broken")
+    reply = ask(running, "broken")
     assert not reply["ok"]
     assert STOPPED in reply["errors"][0]["message"]
     assert "Traceback" not in json.dumps(reply)
-    assert ask(page, "echo", a=1)["ok"]
+    assert ask(running, "echo", a=1)["ok"]
 
 
 def test_python_that_ended_is_started_again(address: str, bare: BrowserContext) -> None:
@@ -340,32 +351,26 @@ def test_a_late_timer_stops_nothing(stand_in_address: str, bare: BrowserContext)
         "'echo', {}, { get channel() { throw new Error('no'); } }",
     ],
 )
-def test_what_cannot_be_sent_is_refused_in_a_sentence(stand_in_address: str, bare: BrowserContext, sent: str) -> None:
+def test_what_cannot_be_sent_is_refused_in_a_sentence(running: Page, sent: str) -> None:
     """Whatever is handed over, ask() resolves to one sentence, and the next question is answered."""
-    page = bare.new_page()
-    page.goto(f"{stand_in_address}page.html")
-    reply = page.evaluate(f"() => bookletRuntime.ask({sent})")
+    reply = running.evaluate(f"() => bookletRuntime.ask({sent})")
     assert not reply["ok"]
     assert [error["field"] for error in reply["errors"]] == [None]
     assert UNSENDABLE in reply["errors"][0]["message"]
-    assert how(page)["place"] == "worker"
+    assert how(running)["place"] == "worker"
 
 
 @pytest.mark.parametrize("sent", ["'echo', {}, null", "'echo', {}, 'a'", "'echo', {}, { channel: Symbol() }"])
-def test_odd_options_are_no_trouble(stand_in_address: str, bare: BrowserContext, sent: str) -> None:
+def test_odd_options_are_no_trouble(running: Page, sent: str) -> None:
     """Options of any kind are read as far as they go."""
-    page = bare.new_page()
-    page.goto(f"{stand_in_address}page.html")
-    assert page.evaluate(f"() => bookletRuntime.ask({sent})")["ok"]
+    assert running.evaluate(f"() => bookletRuntime.ask({sent})")["ok"]
 
 
 @pytest.mark.parametrize("text", ["", "<html>", "null", "12", '{"data": {}}', "{"])
-def test_a_reply_that_is_none_is_one_sentence(address: str, bare: BrowserContext, text: str) -> None:
+def test_a_reply_that_is_none_is_one_sentence(running: Page, text: str) -> None:
     """Text from Python that is not a reply never reaches the page; the next question is answered."""
-    page = bare.new_page()
-    page.goto(f"{address}page.html")
-    assert STOPPED in ask(page, "raw", text=text)["errors"][0]["message"]
-    assert ask(page, "echo", a=1)["ok"]
+    assert STOPPED in ask(running, "raw", text=text)["errors"][0]["message"]
+    assert ask(running, "echo", a=1)["ok"]
 
 
 def test_a_listener_that_throws_stops_nothing(stand_in_address: str, bare: BrowserContext) -> None:

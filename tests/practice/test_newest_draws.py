@@ -15,8 +15,9 @@ from calc.practice.drawing import DRAWS, Drawn, draw
 from calc.working.reading import Read, read
 from calc.working.working import run
 from tests.cases import KEYS
+from tests.strategies import examples
 
-SEEDS = range(60)
+SEEDS = range(examples(24).max_examples)  # of each level
 MANY = 100  # data sets a question and level
 TELLINGS_OF = 20  # draws of a level among which three tellings must be met
 
@@ -42,7 +43,7 @@ def key(request: pytest.FixtureRequest) -> str:
 
 @cache
 def newest(key: str) -> tuple[Told, ...]:
-    """Sixty draws of each level, by the newest rule."""
+    """All draws of each level, by the newest rule."""
     topic, question = topics.find(key)
     told = []
     for level in question.levels:
@@ -117,7 +118,7 @@ def test_quantities_are_printed_as_an_examiner_writes_them(key: str) -> None:
 
 
 def test_a_question_has_many_data_sets_at_every_level(key: str) -> None:
-    """At least 100: among 60 draws no more are alike than chance makes of 100 sets.
+    """At least 100: among the draws no more are alike than chance makes of 100 sets.
 
     Of n sets, all as likely, a pair of draws is alike once in n times (the birthday problem; any book on probability).
     """
