@@ -19,9 +19,9 @@ SEEDS = range(4)
 
 
 @cache
-def drawn(key: str, seed: int, level: int) -> Drawn:
-    """One draw."""
-    return draw(*topics.find(key), seed, level)
+def drawn(key: str, seed: int, level: int, rule: int = 1) -> Drawn:
+    """One draw, by a rule of drawing."""
+    return draw(*topics.find(key), seed, level, rule)
 
 
 @dataclass(frozen=True)

@@ -54,8 +54,7 @@ def planned(one: Drawn) -> tuple[Read, Plan]:
 
 def every_draw(key: str) -> list[Drawn]:
     """A few draws at each level, by the first rule and by the newest."""
-    topic, question = topics.find(key)
-    newest = [draw(topic, question, seed, level, DRAWS) for level in question.levels for seed in SEEDS]
+    newest = [drawn(key, seed, level, DRAWS) for level in topics.find(key)[1].levels for seed in SEEDS]
     return [drawn(key, seed, level) for level in LEVELS for seed in SEEDS] + newest
 
 
@@ -78,7 +77,7 @@ def test_the_same_seed_gives_the_same_question_and_others_differ(key: str) -> No
     topic, question = topics.find(key)
     assert draw(topic, question, 3, 2) == draw(topic, question, 3, 2)
     for rule in (1, DRAWS):
-        draws = [draw(topic, question, seed, level, rule) for level in LEVELS for seed in SEEDS]
+        draws = [drawn(key, seed, level, rule) for level in LEVELS for seed in SEEDS]
         several = {json.dumps([one.inputs, one.find], sort_keys=True) for one in draws}
         assert len(several) > len(draws) / 2, rule
 
@@ -177,10 +176,9 @@ def test_answers_tell_mistakes_from_right(key: str) -> None:
 @pytest.mark.parametrize("key", KEYS)
 def test_a_near_answer_comes_from_a_slip_that_can_reach_it(key: str) -> None:
     """By the newest rule each mistake that is named as near changes an answer of the very question it is named for."""
-    topic, question = topics.find(key)
-    for level in question.levels:
-        for seed in range(8):
-            one = draw(topic, question, seed, level, DRAWS)
+    for level in topics.find(key)[1].levels:
+        for seed in SEEDS:
+            one = drawn(key, seed, level, DRAWS)
             _, plan = planned(one)
             constants = Settings().constants()
             right = run(plan, constants)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import xml.etree.ElementTree as ET
 from collections.abc import Collection, Iterator
+from functools import cache
 
 import pytest
 
@@ -17,6 +18,7 @@ from calc.topics import find, question_keys
 from calc.working.working import run, show
 from tests.draws import data_sets, planned
 from tests.printed import Token, Unreadable, Worked, text_tokens
+from tests.strategies import examples
 
 CLOSE = 1e-9  # both readings hold the same printed digits
 
@@ -107,15 +109,24 @@ def printed(node: ET.Element) -> str:
     return node.text or ""
 
 
-def answers(key: str, draws: int) -> Iterator[tuple[Plan, dict[str, float], WorkedAnswer]]:
+@pytest.fixture(scope="module", params=question_keys())
+def key(request: pytest.FixtureRequest) -> str:
+    """Each question: its answers are worked once for all that look at them."""
+    return request.param
+
+
+@cache
+def answers(key: str) -> list[tuple[Plan, dict[str, float], WorkedAnswer]]:
     """Worked answers of a question, for data drawn and every unknown."""
     topic, question = find(key)
-    for typed, asked in data_sets(key, draws):
+    worked = []
+    for typed, asked in data_sets(key, examples(1).max_examples):
         made = planned(question, typed, asked)
         if made is not None:
             found, plan = made
             values = run(plan, found.data.settings.constants())
-            yield plan, values, show(topic, question, found, plan, values)
+            worked.append((plan, values, show(topic, question, found, plan, values)))
+    return worked
 
 
 def lines(plan: Plan, worked: WorkedAnswer) -> Iterator[tuple[Maths, Collection[str]]]:
@@ -137,10 +148,9 @@ def sides(all_: list[Token]) -> list[list[Token]]:
     return [all_[: at[0]], all_[at[0] + 1 :]]
 
 
-@pytest.mark.parametrize("key", question_keys())
 def test_a_formula_says_what_its_plain_line_says(key: str) -> None:
     """Worked out from MathML and from plain text, both sides of every line of every question agree."""
-    for plan, values, worked in answers(key, 2):
+    for plan, values, worked in answers(key):
         in_text = {symbol(name).text: name for name in values}
         in_marks = {"".join(map(printed, elements(Maths(symbol(name).tex, "")))): name for name in values}
         for line, sizes in lines(plan, worked):
@@ -151,10 +161,9 @@ def test_a_formula_says_what_its_plain_line_says(key: str) -> None:
                 assert Worked(one_side, sized).value == agreed, line.text
 
 
-@pytest.mark.parametrize("key", question_keys())
 def test_every_fraction_root_and_power_is_one(key: str) -> None:
     """As many fractions, roots and raised numbers in MathML as strokes, root signs and raised digits in the text."""
-    for plan, _, worked in answers(key, 1):
+    for plan, _, worked in answers(key):
         for line, _ in lines(plan, worked):
             root = elements(line)
             assert sum(1 for _ in root.iter("mfrac")) == line.text.count("/"), line.text
