@@ -249,6 +249,5 @@ def _watch(context: BrowserContext, complaints: list[str]) -> None:
         "requestfailed",
         lambda r: None if r.failure == "net::ERR_ABORTED" else note(f"request failed: {r.url} ({r.failure})"),
     )
-    context.on("response", lambda r: note(f"{r.status} for {r.url}") if r.status >= 400 else None)
     context.on("console", lambda m: note(f"console: {m.text}") if m.type in {"error", "warning"} else None)
     context.on("weberror", lambda e: note(f"uncaught: {e.error}"))

@@ -8,6 +8,8 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from chapters import DOCS, Entry, chapters
+from tests.browser.conftest import PHONE
+from tests.browser.test_formulas_shown import CUT
 
 pytestmark = pytest.mark.browser
 
@@ -28,25 +30,37 @@ def test_no_page_is_left_out(built_site: Path) -> None:
     assert built == {*EVERY, "404.html"}
 
 
-@pytest.mark.parametrize("name", EVERY)
+# Parts of a page unfolded. That of an own answer folds the worked one, so it is opened only when all else was seen.
+UNFOLD = "(which) => document.querySelectorAll(which).forEach((node) => { node.open = true; })"
+ALL_BUT_MINE = "details:not(.check-mine)"
+# Lines that scroll, which they cannot on paper.
+OVER = """() => [...document.querySelectorAll(".tex.display")]
+  .filter((node) => node.scrollWidth > node.clientWidth + 1).map((node) => node.textContent)"""
+
+
+def fits_a_phone(page: Page) -> bool:
+    """Whether the page as it stands is no wider than a 360 px screen."""
+    return bool(page.evaluate("document.documentElement.scrollWidth") <= 360)
+
+
+def cut_on_paper(page: Page) -> list[str]:
+    """The lines and formulas that a sheet of A4 would cut off; the page is on the screen again after."""
+    page.set_viewport_size({"width": 672, "height": 900})  # 210 mm less the margins of 16 mm
+    page.emulate_media(media="print")
+    cut = [*page.evaluate(OVER), *page.evaluate(CUT)]
+    page.emulate_media(media="screen")
+    page.set_viewport_size(PHONE["viewport"])
+    return cut
+
+
+@pytest.mark.parametrize("name", GENERAL)
 def test_a_page_fits_a_phone_and_paper(served: str, phone_page: Page, name: str) -> None:
     """It opens without complaint, is no wider than a 360 px screen, and on A4 no line is cut: nothing scrolls there."""
     phone_page.goto(served + name)
     expect(phone_page.locator("h1").first).to_be_visible()
-    phone_page.evaluate("document.querySelectorAll('details').forEach((node) => { node.open = true; })")
-    assert phone_page.evaluate("document.documentElement.scrollWidth") <= 360
-    phone_page.set_viewport_size({"width": 672, "height": 900})  # 210 mm less the margins of 16 mm
-    phone_page.emulate_media(media="print")
-    lines = phone_page.locator(".tex.display").evaluate_all(
-        "(nodes) => nodes.map((node) => [node.scrollWidth - node.clientWidth, node.textContent])"
-    )
-    assert [text for over, text in lines if over > 1] == []
-
-
-def test_lines_were_there_to_be_cut(served: str, page: Page) -> None:
-    """The lines that the test above measures are on the pages of questions."""
-    page.goto(served + ENTRIES[0].address)
-    assert page.locator(".tex.display").count() > 2
+    phone_page.evaluate(UNFOLD, "details")
+    assert fits_a_phone(phone_page)
+    assert cut_on_paper(phone_page) == []
 
 
 @pytest.mark.parametrize("name", OF_EACH_MAKE)
@@ -65,6 +79,12 @@ def test_a_page_from_disk_opens_and_shows_no_folder(from_disk: str, page: Page, 
     assert "attr(" not in shown
 
 
+def test_lines_were_there_to_be_cut(served: str, page: Page) -> None:
+    """The lines that are looked at are on the pages of questions."""
+    page.goto(served + ENTRIES[0].address)
+    assert page.locator(".tex.display").count() > 2
+
+
 # What a page does with an answer is the same from disk, and that Python's answers are test_same_answers.py shows: there
 # the last question of each chapter is enough.
 WORKED = [
@@ -74,9 +94,14 @@ WORKED = [
 
 
 @pytest.mark.parametrize(("place", "entry"), WORKED, indirect=["place"])
-def test_every_form_works_its_numbers(place: str, phone_page: Page, entry: Entry) -> None:
-    """A question's form, sent as it stands, gives a fresh worked answer and no problem, no wider than the phone."""
+def test_a_question_fits_and_works_its_numbers(place: str, phone_page: Page, entry: Entry) -> None:
+    """As built it fits a phone and paper; its form, sent as it stands, gives a fresh worked answer and no problem,
+    which fits with every part open."""
     phone_page.goto(place + entry.address)
+    expect(phone_page.locator("h1").first).to_be_visible()
+    phone_page.evaluate(UNFOLD, ALL_BUT_MINE)
+    assert fits_a_phone(phone_page)
+    assert cut_on_paper(phone_page) == []
     section = phone_page.locator(f'section.question[data-question="{entry.key}"]')
     area = section.locator(".answer-area")
     area.evaluate("node => node.replaceChildren()")
@@ -85,5 +110,6 @@ def test_every_form_works_its_numbers(place: str, phone_page: Page, entry: Entry
     expect(section.locator("form.numbers .problem:visible")).to_have_count(0)
     expect(area).to_have_class("answer-area")
     assert area.locator(".tex").count() == area.locator(".tex:has(math)").count()
-    phone_page.evaluate("document.querySelectorAll('details').forEach((node) => { node.open = true; })")
-    assert phone_page.evaluate("document.documentElement.scrollWidth") <= 360
+    phone_page.evaluate(UNFOLD, "details")
+    assert fits_a_phone(phone_page)
+    assert cut_on_paper(phone_page) == []

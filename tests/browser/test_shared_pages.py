@@ -67,5 +67,5 @@ def test_complaints_of_shared_pages_are_heard(chromium: Browser, served: str) ->
     told = "\n".join(context.complaints)
     assert "uncaught: mine" in told
     assert "console: this too" in told
-    assert "404 for" in told
+    assert "status of 404" in told
     contexts.close()
