@@ -17,9 +17,10 @@ from calc.topics import find, question_keys
 from calc.working.working import LOPSIDED, agrees, decides, run, show
 from tests.draws import Typed, data_sets, planned
 from tests.printed import Token, Unreadable, Worked, tex_tokens, text_tokens
+from tests.strategies import examples
 
 KEYS = question_keys()
-DRAWS = 3
+DRAWS = examples(2).max_examples
 CLOSE = 0.01  # what a reader with a calculator may be out by for rounding on the way
 VALUE = re.compile(r"(−?\d+(?:,\d+)?)(?:\s×\s10([⁰¹²³⁴⁵⁶⁷⁸⁹⁻]+))?")
 

@@ -17,6 +17,7 @@ from calc.renderings import html, text
 from calc.topics import find
 from calc.working.reading import Refusals, read
 from calc.working.working import work
+from tests.strategies import examples
 
 K, G, E = 9.0e9, 9.8, 1.6e-19
 UNITS = {
@@ -35,6 +36,7 @@ UNITS = {
     "a": ("m/s^2", 1.0),
     "n": ("", 1.0),
 }
+SITUATIONS_OF_EACH = examples(20).max_examples
 Situation = tuple[str, dict[str, str], dict[str, float]]
 
 
@@ -137,7 +139,7 @@ SITUATIONS = {
 def test_one_spare_datum_rounded_as_textbooks_round(name: str, figures: int) -> None:
     """It is not refused, the answer stays, and no check says otherwise."""
     tried = 0
-    for key, choices, values, want, base, spare in cases(SITUATIONS[name], 40, figures):
+    for key, choices, values, want, base, spare in cases(SITUATIONS[name], SITUATIONS_OF_EACH, figures):
         exact = {n: typed(n, values[n], 12) for n in base}
         data = {**exact, spare: typed(spare, values[spare], figures)}
         said = f"{key} want={want} {choices} {data}"
@@ -149,7 +151,7 @@ def test_one_spare_datum_rounded_as_textbooks_round(name: str, figures: int) -> 
         assert "neq" not in page, said
         assert abs(answer) == pytest.approx(abs(values[want]), rel=10.0 ** (1 - figures)), said
         tried += 1
-    assert tried >= 40
+    assert tried >= SITUATIONS_OF_EACH
 
 
 def test_a_result_given_too_changes_nothing() -> None:

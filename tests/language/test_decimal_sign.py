@@ -5,6 +5,7 @@ import math
 import re
 from collections.abc import Iterator
 from html.parser import HTMLParser
+from itertools import islice
 from typing import Any
 
 import pytest
@@ -92,7 +93,8 @@ def cases(key: str) -> Iterator[dict[str, object]]:
 @pytest.mark.parametrize("key", KEYS)
 def test_every_answer_keeps_the_readers_sign(key: str, sign: str) -> None:
     """Every question, unknown and choice: no number of an answer or a refusal has the other sign."""
-    for case in cases(key):
+    # The comma is what every other test of an answer reads: here the example is enough.
+    for case in islice(cases(key), 1 if sign == "comma" else None):
         reply = ask("solve", **case, settings={"comma": sign}, **{"as": ["html", "text", "latex"]})
         if not reply["ok"]:
             assert wrong(iter(error["message"] for error in reply["errors"]), sign) == []
@@ -148,7 +150,7 @@ def test_sheets_and_marks_keep_the_readers_sign(key: str, sign: str) -> None:
     }
     sheet = ask("sheet", **question)["data"]
     assert wrong(seen(sheet["html"]), sign) == []
-    for answers in answers_of(key):
+    for answers in islice(answers_of(key), 3 if sign == "comma" else None):
         marked = ask("mark", **question, answers=answers)["data"]
         told = [problem["message"] for problem in marked["problems"]]
         for part in marked["parts"]:
