@@ -232,10 +232,11 @@ def _of_sum(node: ast.expr) -> _Found:
         first, second = _said(parts[0][1]), _said(parts[1][1])
         say = f"You subtracted the other way round: take {second} from {first}."
         yield "turned-round", total([(1, parts[1][1]), (-1, parts[0][1])]), say
+    kind = "sum" if all(sign > 0 for sign, _ in parts) else "difference" if len(parts) == 2 else "line"
     for place, (sign, term) in enumerate(parts):
         said = _said(term)
         rest = [*parts[:place], *parts[place + 1 :]]
-        yield "term-left-out", total(rest), f"You left {said} out: it belongs in this sum."
+        yield "term-left-out", total(rest), f"You left {said} out: it belongs in this {kind}."
         if place:
             turned = [*parts[:place], (-sign, term), *parts[place + 1 :]]
             did, do = ("added", "subtracted") if sign < 0 else ("subtracted", "added")

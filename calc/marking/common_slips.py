@@ -86,8 +86,11 @@ def _of_prefix(datum: Datum, style: Style) -> Iterator[CommonSlip]:
 def _of_length(datum: Datum, style: Style) -> Iterator[CommonSlip]:
     said = symbol(datum.name).text
     right = measure(datum.quantity.value, "m", style, data=True).text
-    for key, times, did in (("half-length", 0.5, "half of"), ("double-length", 2.0, "twice")):
-        say = f"You used {did} {said}. The whole length belongs in the formula: {said} = {right}."
+    for key, times, did, wanted in (
+        ("half-length", 0.5, "half of", "The whole length belongs"),
+        ("double-length", 2.0, "twice", "The length itself belongs"),
+    ):
+        say = f"You used {did} {said}. {wanted} in the formula: {said} = {right}."
         yield CommonSlip(key, datum.name, f"{datum.name}*{times!r}", say)
 
 
@@ -129,8 +132,8 @@ def of_answer(steps: Iterable[Step], target: Step, style: Style) -> Iterator[Com
         if not step.root:
             said, how = symbol(step.makes).text, f"({step.how})"
             last = step.makes == target.makes
-            over = f"This is exactly twice {said}." if last else f"This comes of a {said} that is twice too large."
-            under = f"This is exactly half of {said}." if last else f"This comes of half of {said}."
+            over = f"This is exactly twice {said}." if last else f"Twice {said} gives this number."
+            under = f"This is exactly half of {said}." if last else f"Half of {said} gives this number."
             say = f"{over} Look for a factor 2 too many, or something counted twice."
             yield CommonSlip("twice", step.makes, f"2*{how}", say)
             say = f"{under} Look for a factor 2 that is missing, or a half too many."

@@ -23,6 +23,7 @@ from calc.model.questions import Mistake
 
 BESIDE = 0.03  # how far rounding on the way may take the value of a mistake
 SHEET_CLOSE = 0.002
+VANISHED = 1e-3  # of a value on the way: less than that does not show in a sum
 ELSEWHERE = 0.1  # how far another data sheet can take an answer
 SURE = 4  # figures from which a slip that seldom happens needs no pair beside it
 SPAN = 0.005  # a little more than the ends, for rounding at the end
@@ -67,7 +68,7 @@ class Base:
     def meets(self, typed: Typed) -> bool:
         """Whether the value is the one of this way. Another data sheet explains digits, not one more per cent."""
         if self.sheet:
-            return typed.figures > 1 and typed.near(self.way.right, SHEET_CLOSE)
+            return typed.figures > 1 and _same_digits(typed, self.way.right)
         return _agrees(typed, self.way) or self.spans(typed)
 
     def spans(self, typed: Typed) -> bool:
@@ -196,7 +197,7 @@ def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> 
         return _named(typed, *blamed)
     for way in ways:
         for power in POWERS:
-            if typed.factor and way.step.unit != "°" and _agrees(typed, way, 10.0**power):
+            if typed.factor and way.step.unit != "°" and _digits(typed, way, 10.0**power):
                 return Finding("unit", typed, way, "wrong", power=power)
     for way in ways:
         fits = pairs(typed, way, keep, said)
@@ -220,12 +221,20 @@ def _named(typed: Typed, way: Chain, fits: tuple[Suspect, ...]) -> Finding:
     return Finding("mistake" if len(fits) == 1 else "one of two", typed, way, "wrong", fits=fits)
 
 
-def _agrees(typed: Typed, way: Chain, times: float = 1.0) -> bool:
+def _agrees(typed: Typed, way: Chain) -> bool:
+    return typed.agrees(way.right) or abs(abs(typed.value) - abs(way.right)) <= way.step.read_off * abs(way.right)
+
+
+def _digits(typed: Typed, way: Chain, times: float) -> bool:
+    """Whether the digits typed are the right ones, of this or another data sheet: 1 % off is not enough for that."""
     wanted = way.right * times
-    if not math.isfinite(wanted):
-        return False
-    read_off = way.step.read_off if times == 1.0 else 0.0
-    return typed.agrees(wanted) or abs(abs(typed.value) - abs(wanted)) <= read_off * abs(wanted)
+    return math.isfinite(wanted) and _same_digits(typed, wanted)
+
+
+def _same_digits(typed: Typed, value: float) -> bool:
+    """Whether a value typed is this one, rounded or from another data sheet; 50 000 is not 49 000."""
+    close = abs(abs(typed.value) - abs(value)) <= SHEET_CLOSE * abs(value)
+    return close or typed.rounds(value, 2) or typed.shows(value)
 
 
 def _early(typed: Typed, way: Chain) -> bool:
@@ -252,9 +261,26 @@ def singles(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Sus
     Where the number is the right one times a power of ten, a prefix tells more than which prefix it was.
     """
     found = [s for s in _close(typed, (*way.singles, *way.general)) if _gives(typed, s.value, way, said, s)]
+    found = _without_vanished(found, way)
     if found and _power(typed, way):
         found = [s for s in found if s.slips[0].kind != "common"]
     return _kept(way.distinct(sorted(found, key=lambda suspect: _order(suspect, way))), way, keep)
+
+
+def _without_vanished(found: list[Suspect], way: Chain) -> list[Suspect]:
+    """Where leaving a term out gives the number, no slip of algebra besides that makes the term vanish: dividing by k
+    does, and is hardly what happened."""
+
+    def vanished(suspect: Suspect) -> bool:
+        slip = suspect.slips[0]
+        if slip.kind != "algebra" or slip.at not in way.values:
+            return False
+        wrong = (way.run((slip,)) or way.values)[slip.at]
+        return abs(wrong) < VANISHED * abs(way.values[slip.at])
+
+    if not any(suspect.slips[0].key == "term-left-out" for suspect in found):
+        return found
+    return [suspect for suspect in found if not vanished(suspect)]
 
 
 def pairs(typed: Typed, way: Chain, keep: Keep | None, said: str) -> tuple[Suspect, ...]:
@@ -326,7 +352,7 @@ def _order(suspect: Suspect, way: Chain) -> tuple[int, bool]:
 
 def _power(typed: Typed, way: Chain) -> bool:
     """Whether the digits are right and only the power of ten is not."""
-    return way.step.unit != "°" and any(_agrees(typed, way, 10.0**power) for power in POWERS)
+    return way.step.unit != "°" and any(_digits(typed, way, 10.0**power) for power in POWERS)
 
 
 def _gives(typed: Typed, value: float, way: Chain, said: str, suspect: Suspect) -> bool:

@@ -200,25 +200,39 @@ def _about_size(finding: Finding, style: Style) -> list[Sentence]:
             )
         ]
     if finding.fits:
-        told = _of_several(finding.fits)
-        if _also_power(finding):
-            converted = any(slip.kind == "unconverted" for fit in finding.fits for slip in fit.slips)
-            may = "it may as well be another" if converted else "it may be no more than a"
-            told.append(
-                Sentence(
-                    f"Your digits are the right ones, so {may} power of ten: check every prefix and every power of ten"
-                    " in your working."
-                )
-            )
-        return told if len(finding.fits) > 1 else [*told, _put_right(finding, instead=bool(told))]
+        return _about_fits(finding)
     return [Sentence(f"No usual mistake gives this number. {_what_next(finding)}")]
 
 
-def _put_right(finding: Finding, instead: bool) -> Sentence:
-    """What to do where one mistake is named: the step by its name."""
-    at, steps = finding.fits[0].slips[0].at, finding.way.plan.steps
-    step = next((s for s in steps if s.makes == at or at in uses(s)), finding.way.step)
-    return Sentence(f"{'Or put' if instead else 'Put'} this right in the step “{step.what}”, and work on from there:")
+def _about_fits(finding: Finding) -> list[Sentence]:
+    """What to do where mistakes are named: one by its step, several by the learner's own working."""
+    several = _of_several(finding.fits)
+    if not _also_power(finding):
+        return several or _put_right(finding, "Put this right in the step “{}”, and work on from there:")
+    if all(_of_powers(fit) for fit in finding.fits):
+        told = "Your digits are the right ones, so a prefix or a power of ten is wrong."
+        if several:
+            return [Sentence(f"{told} It may be one of these: check each of them in your own working.")]
+        return _put_right(finding, told + " Most likely it is this one, in the step “{}”:")
+    power = Sentence(
+        "Your digits are the right ones, so it may be no more than a power of ten: check every prefix and every power"
+        " of ten in your working."
+    )
+    return [*several, power] if several else [power, *_put_right(finding, "Or put this right in the step “{}”:")]
+
+
+def _put_right(finding: Finding, words: str) -> list[Sentence]:
+    """The step by its name, where the mistake lies in one."""
+    slip, steps = finding.fits[0].slips[0], finding.way.plan.steps
+    if slip.key == "digits-swapped":
+        return []
+    step = next((s for s in steps if s.makes == slip.at or slip.at in uses(s)), finding.way.step)
+    return [Sentence(words.format(step.what))]
+
+
+def _of_powers(fit: Suspect) -> bool:
+    """Whether a mistake is one of prefixes or powers of ten and nothing else."""
+    return all(slip.kind == "unconverted" or slip.key.startswith(("prefix-", "power-of-")) for slip in fit.slips)
 
 
 def _also_power(finding: Finding) -> bool:

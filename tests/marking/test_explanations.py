@@ -118,9 +118,69 @@ def test_other_digits_are_no_power_of_ten() -> None:
     assert not any("power of ten" in sentence for sentence in verdict["sentences"])
 
 
+def test_digits_one_per_cent_off_are_not_called_right() -> None:
+    """2,48 × 10⁻³ N is a hundred times the right 25 µN but for 0,8 %: its digits are others."""
+    assert force("2,50 × 10⁻³ N")["head"] == "Right digits, wrong power of ten"
+    near = {**FORCE, "Q1": "+7,855 nC"}  # 24,547 µN, of which a memo gives three figures
+    memo = marked("coulomb.force", near, find={"value": "2,45 × 10⁻³ N", "direction": "attract"})["find"]
+    assert memo["head"] == "Right digits, wrong power of ten"
+    assert force("2,48 × 10⁻³ N")["head"] == "Wrong"
+    assert force(f"{RIGHT * 100 * 8.988 / 9:.3e} N")["head"] == "Right digits, wrong power of ten"
+
+
+def test_fifty_thousand_is_not_forty_nine_thousand() -> None:
+    """With g = 10 a field of 49 000 V·m⁻¹ comes to 50 000: another data sheet's 9,81 does not make that right."""
+    inputs = {"V": "", "V_2": "90 V", "d": "4 mm", "m": "4,8 × 10⁻¹⁵ kg", "n": "6", "upper": "positive"}
+    field = 4.8e-15 * 9.8 / (6 * 1.6e-19)
+    assert field == pytest.approx(49000)
+    found = {
+        value: marked("electric-field.drop", inputs, field={"value": value, "direction": "downwards"})["field"]
+        for value in ("50000 V/m", "49050 V/m")
+    }
+    assert names(found["50000 V/m"]) == ["g-ten@g"]
+    assert found["49050 V/m"]["head"] == "Right"
+
+
+THREE = [{"Q": "+3 nC", "x": "0 cm"}, {"Q": "+8 nC", "x": "40 cm"}, {"Q": "-5 nC", "x": "50 cm"}]
+
+
+def test_a_term_left_out_is_not_told_as_a_division_that_makes_it_vanish() -> None:
+    """One force alone, 1,35 µN: the other was left out, or its distance left in cm; nobody divided it by k."""
+    inputs = {"charges": THREE, "on": "1", "positive": "right"}
+    alone = K * 3e-9 * 8e-9 / 0.4**2
+    told = names(marked("several-charges.line", inputs, net={"value": f"{alone:.3e} N", "direction": "left"})["net"])
+    assert {"term-left-out@SigmaF", "unconverted-x3@x3"} <= set(told)
+    assert not any(key.startswith(("divided", "factor-left-out", "multiplied")) for key in told)
+
+
+def test_what_is_subtracted_is_no_sum() -> None:
+    """ΔQ = Q_new − Q₁ is a difference, and its parts are said to belong in one."""
+    inputs = {"Q1": "+8 nC", "Q2": "-2 nC", "r": "15 cm", "r2": ""}
+    answer = {"value": "5,000 × 10¹⁰", "direction": "electrons move from B to A"}
+    fits = marked("coulomb.contact", inputs, electrons=answer)["electrons"]["fits"]
+    assert [fit["say"] for fit in fits] == [["You left Q_new out: it belongs in this difference."]]
+
+
+def test_one_prefix_left_is_the_likeliest_where_the_digits_are_right() -> None:
+    """A distance left in cm: told with its step, as the likeliest of what may be wrong with the power of ten."""
+    assert force("2,5 × 10⁻⁹ N")["sentences"] == [
+        "Your digits are the right ones, so a prefix or a power of ten is wrong. Most likely it is this one, in the"
+        " step “Find the size of the force with Coulomb's law”:"
+    ]
+
+
+def test_twice_a_length_is_not_called_a_part_of_it() -> None:
+    """The whole length is what half of it is corrected to; twice it is corrected to the length itself."""
+    half, twice = (force(f"{K * 8e-9 * 5e-9 / r**2:.4e} N")["fits"][0]["say"] for r in (0.06, 0.24))
+    assert half == ["You used half of r. The whole length belongs in the formula: r = 0,12\N{NO-BREAK SPACE}m."]
+    assert twice == ["You used twice r. The length itself belongs in the formula: r = 0,12\N{NO-BREAK SPACE}m."]
+
+
 def test_swapped_digits_are_told() -> None:
     """2,05 for 2,50: every digit is there."""
-    assert names(force("2,05 × 10⁻⁵ N")) == ["digits-swapped@F"]
+    verdict = force("2,05 × 10⁻⁵ N")
+    assert names(verdict) == ["digits-swapped@F"]
+    assert verdict["sentences"] == []  # the slip of the pen lies in no step
 
 
 def test_no_list_is_longer_than_three() -> None:

@@ -276,9 +276,8 @@ def test_what_cannot_be_told_apart_is_listed() -> None:
     assert found["state"] == "one of two"
     assert keys(found) == [["unconverted-Q1@Q1"], ["unconverted-Q2@Q2"]]
     assert found["sentences"] == [
-        "It is either the one or the other: both give exactly your number. Look in your own working which one it was.",
-        "Your digits are the right ones, so it may as well be another power of ten: check every prefix and every"
-        " power of ten in your working.",
+        "Your digits are the right ones, so a prefix or a power of ten is wrong. It may be one of these: check each of"
+        " them in your own working."
     ]
 
 
