@@ -14,7 +14,7 @@ import json
 import re
 from collections.abc import Callable, Iterator, Mapping
 from functools import lru_cache
-from typing import Any
+from typing import Any, TypedDict
 
 from calc import topics
 from calc.desk import form as form_desk
@@ -22,7 +22,7 @@ from calc.desk import marking as marking_desk
 from calc.desk import papers as papers_desk
 from calc.desk import practice as practice_desk
 from calc.desk.form import read_back
-from calc.desk.requests import asked_for, comma_of, read_settings
+from calc.desk.requests import asked_for, comma_of, is_text, read_settings
 from calc.language.decimal_sign import sentence_in_sign
 from calc.model.answers import AnswerShown, WorkedAnswer
 from calc.model.questions import Question, Refusal
@@ -105,12 +105,10 @@ def _told(refusal: Refusal, comma: bool) -> dict[str, Any]:
     return told
 
 
-NOTATIONS: Mapping[str, Callable[[WorkedAnswer, bool, bool, str], str]] = {
-    "html": lambda worked, opened, drawn, choices: html.render(
-        worked, open_parts=opened, drawn=drawn, by_drawing=choices
-    ),
-    "text": lambda worked, *_: text.render(worked),
-    "latex": lambda worked, *_: latex.render(worked),
+NOTATIONS: Mapping[str, Callable[[WorkedAnswer], str]] = {
+    "html": html.render,
+    "text": text.render,
+    "latex": latex.render,
 }
 
 
@@ -133,7 +131,8 @@ def solve(data: Mapping[str, Any]) -> dict[str, Any]:
     """Work one question. data: question, inputs (typed text by field), find, settings, variant, typed, as, drawn.
 
     Without ``drawn`` (true by default) the html has empty places for its figures, which ``drawings`` fills:
-    words and lines are there at once, and figures only for numbers the reader stays with.
+    words and lines are there at once, and figures only for numbers the reader stays with. So it is with the lines
+    of parts that are folded, where ``opened`` lists the keys of those that are not.
     ``as`` lists the notations wanted: html (the usual one), text, latex. ``typed`` names the boxes
     whose bare number may be asked about (``charges.0.x`` for a cell). Reply: the worked answer in each
     notation, ``spoken`` (one line for a screen reader), ``asked`` (the unknown), warnings,
@@ -143,12 +142,12 @@ def solve(data: Mapping[str, Any]) -> dict[str, Any]:
     wanted = data.get("as", ["html"])
     if not isinstance(wanted, list) or not all(isinstance(name, str) and name in NOTATIONS for name in wanted):
         raise Refusal(None, f"An answer is shown as {', '.join(NOTATIONS)}, and nothing else.")
-    choices = form.by_drawing(worked.question, question, found.data.choices)
+    made = {name: NOTATIONS[name](worked) for name in dict.fromkeys(wanted) if name != "html"}
+    if "html" in wanted:
+        drawn = data.get("drawn") is not False
+        made["html"] = html.render(worked, drawn=drawn, opened=_opened(data), **_laid_out(question, found, worked))
     return {
-        **{
-            name: NOTATIONS[name](worked, not question.scenario, data.get("drawn") is not False, choices)
-            for name in dict.fromkeys(wanted)
-        },
+        **made,
         "spoken": "; ".join(_spoken(shown) for shown in worked.answers) or NO_VALUE,
         "asked": worked.asked,
         "warnings": list(worked.warnings),
@@ -158,9 +157,31 @@ def solve(data: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def drawings(data: Mapping[str, Any]) -> dict[str, Any]:
-    """The figures of one question, asked for as in ``solve``. Reply: ``drawings``, SVG by the name of its place."""
-    _, _, worked = _worked(data)
-    return {"drawings": html.drawings(worked)}
+    """What ``solve`` left for later. data: as there. Reply: ``drawings``, SVG by the name of its place.
+
+    With ``opened`` also ``parts``: html of the folded parts by key, with empty places for their figures.
+    """
+    question, found, worked = _worked(data)
+    opened = _opened(data)
+    parts = {} if opened is None else html.folded_parts(worked, opened=opened, **_laid_out(question, found, worked))
+    return {"drawings": html.drawings(worked), **({} if opened is None else {"parts": parts})}
+
+
+class _LaidOut(TypedDict):
+    open_parts: bool
+    by_drawing: str
+
+
+def _laid_out(question: Question, found: Read, worked: WorkedAnswer) -> _LaidOut:
+    """How a page shows a worked answer: whole questions part by part, the choices of drawing beside the drawing."""
+    choices = form.by_drawing(worked.question, question, found.data.choices)
+    return {"open_parts": not question.scenario, "by_drawing": choices}
+
+
+def _opened(data: Mapping[str, Any]) -> tuple[str, ...] | None:
+    """The parts that a page has open; None where it wants all."""
+    opened = data.get("opened")
+    return tuple(filter(is_text, opened)) if isinstance(opened, list) else None
 
 
 def _worked(data: Mapping[str, Any]) -> tuple[Question, Read, WorkedAnswer]:

@@ -27,12 +27,13 @@ def asked_for(data: Mapping[str, Any]) -> tuple[Topic, Question, Read]:
     if not isinstance(inputs, dict):
         raise Refusal(None, "The numbers of this link cannot be read. Type them again.")
     typed = data.get("typed", [])
-    asking = frozenset(filter(_is_text, typed)) if isinstance(typed, list) else frozenset()
+    asking = frozenset(filter(is_text, typed)) if isinstance(typed, list) else frozenset()
     found = read(question, inputs, str(data.get("find", "")), settings, variant_of(data), asking)
     return topic, question, found
 
 
-def _is_text(value: object) -> bool:
+def is_text(value: object) -> bool:
+    """Whether an entry of a list is text."""
     return isinstance(value, str)
 
 

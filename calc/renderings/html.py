@@ -7,6 +7,7 @@ by itself; ``display`` is the class of a line of its own.
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from functools import lru_cache
 
 from calc.figures import Figure
@@ -35,18 +36,27 @@ _MARK = {
 LONGEST_OPEN = 8  # steps; more are no page to read through, and are opened part by part
 
 
-def render(answer: WorkedAnswer, *, open_parts: bool = True, drawn: bool = True, by_drawing: str = "") -> str:
+def render(
+    answer: WorkedAnswer,
+    *,
+    open_parts: bool = True,
+    drawn: bool = True,
+    by_drawing: str = "",
+    opened: Collection[str] | None = None,
+) -> str:
     """The whole answer; several parts are folded when ``open_parts`` is false, or when they are long together.
 
     Without ``drawn`` the places of the figures stay empty, for ``drawings`` to be put into later.
     by_drawing: markup with the choices of how to draw, put below the first drawing of a part.
+    opened: keys of the folded parts that a reader has open; of the others only the heads are there, and
+    ``folded_parts`` takes their place later.
     """
-    long = sum(len(shown.steps) for shown in answer.parts) > LONGEST_OPEN
-    folded = len(answer.parts) > 1 and (long or not open_parts)
-    first = next((shown for shown in answer.parts if shown.draws is not None), None)
+    folded = _folds(answer, open_parts)
     parts = "".join(
-        part(shown, folded=folded, drawn=drawn, by_drawing=by_drawing if shown is first else "")
-        for shown in answer.parts
+        part(shown, folded=folded, drawn=drawn, by_drawing=choices)
+        if opened is None or not folded or _open(shown, opened)
+        else _folded(shown)
+        for shown, choices in _with_choices(answer, by_drawing)
     )
     return (
         f'<article class="worked">{_warnings(answer.warnings)}<p class="story">{prose(answer.story)}</p>'
@@ -54,6 +64,34 @@ def render(answer: WorkedAnswer, *, open_parts: bool = True, drawn: bool = True,
         f'<div class="parts">{parts}</div>{_checks(answer.checks)}{_notes(answer.notes)}'
         f'<p class="total">Total: {counted(answer.marks, "mark")}</p></article>'
     )
+
+
+def folded_parts(
+    answer: WorkedAnswer, *, open_parts: bool = True, by_drawing: str = "", opened: Collection[str] = ()
+) -> dict[str, str]:
+    """By key the parts of which ``render`` with the same ``opened`` has only the heads, places of figures empty."""
+    if not _folds(answer, open_parts):
+        return {}
+    return {
+        shown.key: part(shown, folded=True, drawn=False, by_drawing=choices)
+        for shown, choices in _with_choices(answer, by_drawing)
+        if not _open(shown, opened)
+    }
+
+
+def _folds(answer: WorkedAnswer, open_parts: bool) -> bool:
+    long = sum(len(shown.steps) for shown in answer.parts) > LONGEST_OPEN
+    return len(answer.parts) > 1 and (long or not open_parts)
+
+
+def _with_choices(answer: WorkedAnswer, by_drawing: str) -> list[tuple[PartShown, str]]:
+    """The parts, the first that has a drawing with the choices of how to draw."""
+    first = next((shown for shown in answer.parts if shown.draws is not None), None)
+    return [(shown, by_drawing if shown is first else "") for shown in answer.parts]
+
+
+def _open(shown: PartShown, opened: Collection[str]) -> bool:
+    return any(key in opened for key in (shown.key, *shown.former))
 
 
 def maths(piece: Maths, *, display: bool = False) -> str:
@@ -91,18 +129,27 @@ def _picture(figure: Figure) -> str:
 
 def part(shown: PartShown, *, folded: bool = False, drawn: bool = True, by_drawing: str = "") -> str:
     """One part: the words and marks, then steps, memo points, figure and answer."""
-    number = f'<span class="part-number">{escape(shown.number)}</span> ' if shown.number else ""
-    worth = f'<span class="part-marks">({shown.marks})</span>'
-    head = f"{number}{prose(shown.ask)} {worth}"
     body = "".join(step(item, index) for index, item in enumerate(shown.steps, 1))
     body = f'<ol class="steps">{body}</ol>' if body else ""
     body += _points(shown.points) + _place(f"part.{shown.key}", shown, drawn) + by_drawing + _answer(shown)
-    keys = f'data-part="{escape(shown.key)}"'
-    if shown.former:
-        keys += f' data-former="{escape(" ".join(shown.former))}"'
     if folded:
-        return f'<details class="part" {keys}><summary>{head}</summary>{body}</details>'
-    return f'<section class="part" {keys}><h3 class="part-ask">{head}</h3>{body}</section>'
+        return _folded(shown, body)
+    return f'<section class="part" {_keys(shown)}><h3 class="part-ask">{_head(shown)}</h3>{body}</section>'
+
+
+def _folded(shown: PartShown, body: str = "") -> str:
+    """A part behind its head; without its body where that is to come later."""
+    return f'<details class="part" {_keys(shown)}><summary>{_head(shown)}</summary>{body}</details>'
+
+
+def _head(shown: PartShown) -> str:
+    number = f'<span class="part-number">{escape(shown.number)}</span> ' if shown.number else ""
+    return f'{number}{prose(shown.ask)} <span class="part-marks">({shown.marks})</span>'
+
+
+def _keys(shown: PartShown) -> str:
+    former = f' data-former="{escape(" ".join(shown.former))}"' if shown.former else ""
+    return f'data-part="{escape(shown.key)}"{former}'
 
 
 def step(shown: StepShown, index: int) -> str:

@@ -92,7 +92,7 @@ interface AttemptTold {
 /** By operation what is asked, and the data of an answer. */
 interface Desk {
   solve: {
-    asked: QuestionAsked & { readback?: boolean; drawn?: boolean; as?: ("html" | "text" | "latex")[] };
+    asked: QuestionAsked & { readback?: boolean; drawn?: boolean; opened?: string[]; as?: ("html" | "text" | "latex")[] };
     answered: {
       html?: string;
       text?: string;
@@ -103,7 +103,10 @@ interface Desk {
     };
   };
   boxes: { asked: { question: string; inputs: Inputs; find: string }; answered: { boxes: string[] } };
-  drawings: { asked: QuestionAsked; answered: { drawings: Record<string, string> } };
+  drawings: {
+    asked: QuestionAsked & { opened?: string[] };
+    answered: { drawings: Record<string, string>; parts?: Record<string, string> };
+  };
   settings: { asked: { settings: Record<string, string> }; answered: object };
   sheet: { asked: QuestionAsked; answered: { html: string; scene: boolean } };
   mark: {

@@ -6,7 +6,7 @@ import { copied } from "./clipboard.js";
 import { startRuntime } from "./data-saving.js";
 import { around, boxesIn, boxIn, every, first, isBox, one } from "./elements.js";
 import { arrange, backsBuilt, countRows, forgetBack, readBack } from "./form-boxes.js";
-import { typeset } from "./formulas.js";
+import { readable, typeset } from "./formulas.js";
 import { tell } from "./notice.js";
 import { advice, codesReady, linkTo } from "./print-link.js";
 import { draw, renew } from "./renewed.js";
@@ -30,8 +30,8 @@ export class Form {
   /** @type {Promise<unknown> | null} */
   laying = null; // while they are asked for
   part = ""; // the one a copied link asks for
-  /** @type {QuestionAsked | null} */
-  undrawn = null; // what was solved, while its figures are still to come
+  /** @type {Desk["drawings"]["asked"] | null} */
+  undrawn = null; // what was solved, while its figures and the lines of its folded parts are still to come
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   later = undefined;
 
@@ -417,7 +417,7 @@ export class Form {
     const typed = new Map(this.texts().map((box) => [box.name, box.value]));
     let reply, request;
     try {
-      request = this.request();
+      request = { ...this.request(), opened: this.opened() };
       reply = await settings.ask("solve", { ...request, readback: true, drawn: false }, { channel: this.question, near: this.node });
     } catch (problem) {
       if (turn === this.turn) this.say(sentenceOf(problem));
@@ -439,14 +439,20 @@ export class Form {
     this.draw(turn);
   }
 
-  // The figures of the lines on view follow them, unless the reader types on: then those of the next lines do.
+  // The keys of the parts that are open, or will be.
+  opened() {
+    return every(this.area, "details.part[open]").map((part) => part.dataset.part ?? "").concat(this.part || []);
+  }
+
+  // Figures and folded parts follow the lines on view, unless the reader types on: then those of the next lines do.
   /** @param {number} turn */
   async draw(turn) {
     if (!this.undrawn) return;
     const reply = await settings.ask("drawings", this.undrawn, { channel: this.question, near: this.node });
     if (turn !== this.turn || reply.superseded) return;
     this.undrawn = null;
-    draw(this.area, reply.ok ? reply.data.drawings : {});
+    draw(this.area, reply.ok ? reply.data.drawings : {}, reply.ok ? reply.data.parts : {});
+    typeset(this.area);
   }
 
   /**
@@ -462,7 +468,7 @@ export class Form {
       part.open = open.has(part.dataset.part) || named(part).includes(this.part);
     }
     if (held) first(this.area, `select.draws[name="${CSS.escape(held)}"]`)?.focus();
-    typeset(this.area);
+    readable(this.area);
     clearTimeout(this.later);
     this.status.textContent = settings.words();
     this.later = setTimeout(() => {

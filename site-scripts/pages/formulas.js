@@ -21,9 +21,15 @@ function laysOut() {
 // Whatever is put into a page or printed from it comes through here.
 /** @param {Root} root */
 export function typeset(root) {
+  readable(root);
+  markWide(root);
+}
+
+// The first half of it, which measures nothing: the browser need not lay out what is put in before it shows it.
+/** @param {Root} root */
+export function readable(root) {
   lays ??= laysOut();
   if (!lays) for (const node of select(root, "math[alttext]")) inWords(node);
-  markWide(root);
 }
 
 /** @param {Element} node */

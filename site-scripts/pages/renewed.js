@@ -1,6 +1,6 @@
 // A worked answer in the place of the one before. What did not change stays, so that the browser does not lay it out
-// again and whoever reads or has opened something there keeps it. Lines come first; the figures of the answer before
-// stand in their places, marked as waiting, until theirs come.
+// again and whoever reads or has opened something there keeps it. Lines on view come first; the figures of the answer
+// before, and the lines of parts that are folded, stand in their places, marked as waiting, until theirs come.
 
 /**
  * Make an area hold what the markup holds.
@@ -11,24 +11,33 @@ export function renew(area, html) {
   const template = document.createElement("template");
   template.innerHTML = html;
   const drawn = new Map(places(area).map((place) => [place.dataset.drawing, place.firstElementChild]));
+  const late = new Set(folds(template.content).filter(isHead).map((part) => part.dataset.part));
   children(area, template.content);
   for (const place of places(area)) {
     const before = drawn.get(place.dataset.drawing);
     if (!place.firstElementChild && before) place.append(before);
     place.classList.add("waiting");
   }
-  // A choice that the reader has made once no longer follows its markup by itself.
-  for (const list of area.querySelectorAll("select")) {
-    list.selectedIndex = Math.max(0, [...list.options].findIndex((option) => option.defaultSelected));
-  }
+  for (const part of folds(area)) part.classList.toggle("waiting", late.has(part.dataset.part));
+  follow(area);
 }
 
 /**
- * Put figures into their places; a place without one is left empty.
+ * Put folded parts and figures into their places; a place without one is left empty.
  * @param {Element} area
  * @param {Record<string, string>} drawings SVG by the name of its place
+ * @param {Record<string, string>} parts html by the key of the part
  */
-export function draw(area, drawings) {
+export function draw(area, drawings, parts = {}) {
+  for (const part of folds(area).filter(({ classList }) => classList.contains("waiting"))) {
+    const template = document.createElement("template");
+    template.innerHTML = parts[part.dataset.part ?? ""] ?? "";
+    const whole = template.content.firstElementChild;
+    if (whole) one(part, whole);
+    else while (!isHead(part)) part.lastChild?.remove();
+    part.classList.remove("waiting");
+    follow(part);
+  }
   for (const place of places(area)) {
     const template = document.createElement("template");
     template.innerHTML = drawings[place.dataset.drawing ?? ""] ?? "";
@@ -45,6 +54,32 @@ export function draw(area, drawings) {
  */
 function places(area) {
   return [...area.querySelectorAll("figure[data-drawing]")].filter((place) => place instanceof HTMLElement);
+}
+
+/**
+ * @param {Element | DocumentFragment} root
+ * @returns {HTMLDetailsElement[]}
+ */
+function folds(root) {
+  return [...root.querySelectorAll("details.part")].filter((part) => part instanceof HTMLDetailsElement);
+}
+
+/**
+ * Whether a folded part has no lines: they are still to come.
+ * @param {Element} part
+ */
+function isHead(part) {
+  return part.childNodes.length < 2;
+}
+
+/**
+ * A choice that the reader has made once no longer follows its markup by itself.
+ * @param {Element} root
+ */
+function follow(root) {
+  for (const list of root.querySelectorAll("select")) {
+    list.selectedIndex = Math.max(0, [...list.options].findIndex((option) => option.defaultSelected));
+  }
 }
 
 /**
@@ -93,6 +128,7 @@ function one(was, is) {
     if (!is.hasAttribute(name) && name !== "open") was.removeAttribute(name);
   }
   for (const { name, value } of is.attributes) if (was.getAttribute(name) !== value) was.setAttribute(name, value);
-  children(was, is);
+  if (is.matches("details.part") && isHead(is) && was.firstChild && is.firstChild) one(was.firstChild, is.firstChild);
+  else children(was, is);
   return was;
 }

@@ -89,17 +89,21 @@ PLAIN = """<!doctype html><meta charset="utf-8"><title>Plain</title><output></ou
 </script>
 """
 
-# One edit after another, each to its lines in the page, and on to its figures.
+# One edit after another, each to its lines in the page, and on to its folded parts and figures, as a page asks.
 EDITS = """async (requests) => {
   const place = document.querySelector("output");
   const times = { lines: [], figures: [] };
-  for (const data of requests) {
+  for (const request of requests) {
+    const data = { ...request, opened: [] };
     const begun = performance.now();
     const lines = await bookletRuntime.ask("solve", { ...data, drawn: false }, { channel: "form" });
     if (!lines.ok) throw new Error(JSON.stringify([data, lines]));
     place.innerHTML = lines.data.html;
     times.lines.push(performance.now() - begun);
     const figures = await bookletRuntime.ask("drawings", data, { channel: "form" });
+    for (const [key, part] of Object.entries(figures.data.parts)) {
+      place.querySelector(`[data-part="${CSS.escape(key)}"]`).outerHTML = part;
+    }
     for (const [name, picture] of Object.entries(figures.data.drawings)) {
       place.querySelector(`[data-drawing="${CSS.escape(name)}"]`).innerHTML = picture;
     }

@@ -1,7 +1,9 @@
 """The boundary between page and physics: JSON in, JSON out, never a traceback."""
 
 import json
+import re
 import sys
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -10,7 +12,9 @@ from hypothesis import strategies as st
 from calc import desk, topics
 from calc.figures import Figure
 from calc.model.questions import Rows
-from calc.renderings import svg
+from calc.renderings import html, svg
+from calc.working.reading import read
+from calc.working.working import work
 
 
 def ask(operation: str, **data: object) -> dict:
@@ -240,6 +244,45 @@ def test_figures_asked_for_later_are_those_of_the_answer(key: str) -> None:
         html = html.replace(empty, f'data-drawing="{place}">{picture}</figure>')
     assert html == whole["html"]
     assert {**lines, "html": html} == whole
+
+
+@pytest.mark.parametrize("key", topics.question_keys())
+@pytest.mark.parametrize("chosen", [slice(0), slice(1, 2), slice(None)], ids=["none open", "one open", "all open"])
+def test_folded_parts_asked_for_later_are_those_of_the_answer(key: str, chosen: slice) -> None:
+    """Of parts that nobody has open only the heads come first; with the rest put in it is the answer in one piece."""
+    data = {"question": key, "inputs": dict(topics.find(key)[1].example)}
+    whole = ask("solve", **data, drawn=False)["data"]["html"]
+    keys = re.findall(r'<details class="part" data-part="([^"]+)"', whole)
+    opened = keys[chosen]
+    lines = ask("solve", **data, drawn=False, opened=opened)["data"]["html"]
+    later = ask("drawings", **data, opened=opened)["data"]["parts"]
+    assert list(later) == [part for part in sorted(keys) if part not in opened]
+    for part in later.values():
+        head = part[: part.index("</summary>") + len("</summary>")] + "</details>"
+        assert lines.count(head) == 1
+        lines = lines.replace(head, part)
+    assert lines == whole
+
+
+def test_lines_of_folded_parts_are_not_made_before_they_are_asked_for(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A long answer of which nothing is open is answered with its heads, and no step is written out."""
+    made: list[str] = []
+    step = html.step
+    monkeypatch.setattr(html, "step", lambda shown, index: made.append(shown.makes) or step(shown, index))
+    data = {"question": "several-charges.rail", "inputs": topics.find("several-charges.rail")[1].example}
+    assert ask("solve", **data, drawn=False, opened=[])["ok"]
+    assert made == []
+    assert ask("drawings", **data, opened=[])["ok"]
+    assert len(made) > 5
+
+
+def test_an_open_part_is_known_by_its_former_key() -> None:
+    """An old link to a renamed part brings the lines of that part at once."""
+    topic, question = topics.find("several-charges.rail")
+    worked = work(topic, question, read(question, question.example))
+    worked = replace(worked, parts=(replace(worked.parts[0], key="new", former=("old",)), *worked.parts[1:]))
+    assert "new" not in html.folded_parts(worked, open_parts=False, opened=["old"])
+    assert "new" in html.folded_parts(worked, open_parts=False, opened=[])
 
 
 def test_lines_alone_are_answered_without_making_a_figure(monkeypatch: pytest.MonkeyPatch) -> None:
