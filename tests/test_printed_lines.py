@@ -9,7 +9,8 @@ from collections.abc import Iterator, Mapping
 import mpmath
 import pytest
 
-from calc.language.expressions import Maths, equation
+from calc.language.expressions import equation
+from calc.language.maths import Maths
 from calc.language.symbols import symbol
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Plan

@@ -22,10 +22,11 @@ from calc.desk import marking as marking_desk
 from calc.desk import papers as papers_desk
 from calc.desk import practice as practice_desk
 from calc.desk.form import read_back
-from calc.desk.requests import asked_for, comma_of, is_text, read_settings
+from calc.desk.requests import asked_for, comma_of, find_question, is_text, read_settings
 from calc.language.decimal_sign import sentence_in_sign
 from calc.model.answers import AnswerShown, WorkedAnswer
 from calc.model.questions import Question, Refusal
+from calc.practice.drawing import LEVELS, draw
 from calc.renderings import form, html, latex, text
 from calc.working.reading import Read, Refusals, read
 from calc.working.working import work
@@ -118,6 +119,7 @@ def operations() -> dict[str, Operation]:
         "solve": solve,
         "boxes": form_desk.boxes,
         "drawings": drawings,
+        "rehearse": rehearse,
         "settings": settings,
         "sheet": marking_desk.sheet,
         "mark": marking_desk.mark,
@@ -165,6 +167,24 @@ def drawings(data: Mapping[str, Any]) -> dict[str, Any]:
     opened = _opened(data)
     parts = {} if opened is None else html.folded_parts(worked, opened=opened, **_laid_out(question, found, worked))
     return {"drawings": html.drawings(worked), **({} if opened is None else {"parts": parts})}
+
+
+def rehearse(data: Mapping[str, Any]) -> dict[str, Any]:
+    """Work a question with numbers nobody sees, so that the shapes of its lines are known before a reader types.
+
+    data: question, turn (from 0). Reply: ``more``, whether there is a turn after this one.
+    """
+    topic, question = find_question(data)
+    turn = data.get("turn")
+    if not isinstance(turn, int) or not 0 <= turn < REHEARSALS:
+        raise Refusal(None, f"A question is rehearsed in turns numbered from 0 to {REHEARSALS - 1}.")
+    drawn = draw(topic, question, 1000 + turn, LEVELS[turn % len(LEVELS)])
+    found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
+    html.render(work(topic, question, found), drawn=False)
+    return {"more": turn + 1 < REHEARSALS}
+
+
+REHEARSALS = 6  # most questions have not more unknowns
 
 
 class _LaidOut(TypedDict):

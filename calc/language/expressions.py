@@ -13,13 +13,14 @@ from __future__ import annotations
 import ast
 import math
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from types import CodeType
 from typing import Any, NamedTuple
 
 from calc.language.decimal_sign import in_sign
+from calc.language.maths import ANY, EQUALS, Maths, Shape, Shown, kind_of
 from calc.language.symbols import symbol
 
 _FUNCTIONS: dict[str, Callable[[float], float]] = {
@@ -46,25 +47,6 @@ _ROW_INSIDE = 40  # the same inside "φ = cos⁻¹( )"
 
 class ExpressionError(ValueError):
     """A formula of ours is written wrongly, or a name in it has no value."""
-
-
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """How a name's value stands in a line, in TeX and in plain text."""
-
-    tex: str
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
-class Maths:
-    """One piece of mathematics in both notations. Same content, same digits."""
-
-    tex: str
-    text: str
-
-    def __add__(self, other: Maths) -> Maths:
-        return Maths(self.tex + other.tex, self.text + other.text)
 
 
 class _Piece(NamedTuple):
@@ -146,8 +128,114 @@ class Equation:
         return self.left.value(values) - self.right.value(values)
 
     def maths(self, shown: Mapping[str, Shown] | None = None, *, comma: bool = True) -> Maths:
-        left, right = self.left.maths(shown, comma=comma), self.right.maths(shown, comma=comma)
-        return left + Maths(" = ", " = ") + right
+        """In symbols, or with every name that is in ``shown`` replaced by its number."""
+        if not shown:
+            return self._in_symbols(shown, comma)
+        numbers = [shown.get(name) for name in self.names]
+        kinds = [
+            number and (_spaced(number.text) if name in self._factors else kind_of(number))
+            for name, number in zip(self.names, numbers, strict=True)
+        ]
+        key: tuple[object, ...] = (comma, *kinds)
+        if self._rows:  # where rows begin hangs on how long the numbers are
+            key += tuple([number and len(number.text) for number in numbers])
+        if key not in self._shapes:
+            self._shapes[key] = self._shape({name: shown[name] for name in self.names if name in shown}, comma)
+        found = self._shapes[key]
+        if found is None:
+            return self._in_symbols(shown, comma)
+        names, shape = found
+        return Maths.filled(shape, tuple([shown[name] for name in names]))
+
+    def _in_symbols(self, shown: Mapping[str, Shown] | None, comma: bool) -> Maths:
+        return self.left.maths(shown, comma=comma) + EQUALS + self.right.maths(shown, comma=comma)
+
+    @cached_property
+    def _shapes(self) -> dict[tuple[object, ...], tuple[tuple[str, ...], Shape] | None]:
+        """Shapes of the line by the kinds of its numbers, each with the names whose numbers go into its places."""
+        return {}
+
+    @cached_property
+    def _rows(self) -> bool:
+        return any(map(_may_have_rows, (self.left.tree, self.right.tree)))
+
+    @cached_property
+    def _factors(self) -> frozenset[str]:
+        """Names whose numbers stand in brackets wherever they stand: as factors, and as what is raised."""
+        sides = (ast.Expression(self.left.tree), ast.Expression(self.right.tree))
+        bare = {name for side in sides for name in _not_bracketed(side)}
+        return frozenset(self.names) - bare
+
+    def _shape(self, shown: Mapping[str, Shown], comma: bool) -> tuple[tuple[str, ...], Shape] | None:
+        """The shape of the line with numbers of these kinds; None where a number's digits themselves decide it."""
+        if any(map(_raises_a_name, (self.left.tree, self.right.tree))):
+            return None
+        names = tuple(shown)
+        placed = {name: _place(at, shown[name]) for at, name in enumerate(names)}
+        line = self._in_symbols(placed, comma)
+        tex, text = _PLACE.split(line.tex), _PLACE.split(line.text)
+        order = [names[ord(place) - _FIRST] for place in tex[1::2]]
+        if tex[1::2] != text[1::2]:
+            raise ExpressionError(f"{self.left.source} = {self.right.source}: its notations differ in order")
+        kinds = tuple([ANY if name in self._factors else kind_of(shown[name]) for name in order])
+        around = [*text[::2]]
+        for at, name in enumerate(order):
+            if shown[name].text.startswith("−"):
+                around[at] = around[at].removesuffix("−")  # the number's own
+        return tuple(order), Shape(tex[::2], around, kinds)
+
+
+# A place for a number: a sign of those that Unicode leaves to private use; in plain text with whatever of the number
+# decides how the line is drawn, up to an end.
+_FIRST, _END = 0xE000, "\uf8ff"
+_PLACE = re.compile("([\ue000-\uf8fe])(?:[^\ue000-\uf8ff]*\uf8ff)?")
+
+
+def _place(at: int, number: Shown) -> Shown:
+    """What stands for a number of this kind and length until its place is filled."""
+    sign = chr(_FIRST + at)
+    minus = "−" if number.text.startswith("−") else ""
+    inside = sign + (" " if _spaced(number.text) else "")
+    filler = "0" * (len(number.text) - len(minus + inside) - 1)
+    end = _END if len(number.text) > len(minus + inside) else ""
+    return Shown(sign, minus + inside + filler + end)
+
+
+def _not_bracketed(node: ast.AST) -> Iterator[str]:
+    """The names in an expression whose numbers stand there without brackets."""
+    for kid in ast.iter_child_nodes(node):
+        if isinstance(kid, ast.Name):
+            inside = isinstance(node, ast.BinOp) and (
+                isinstance(node.op, ast.Mult) or (isinstance(node.op, ast.Pow) and kid is node.left)
+            )
+            if not inside:
+                yield kid.id
+        else:
+            yield from _not_bracketed(kid)
+
+
+def _parts(node: ast.expr) -> list[ast.expr]:
+    """What an expression is made of, each before its own parts."""
+    return [part for part in ast.walk(node) if isinstance(part, ast.expr)]
+
+
+def _may_have_rows(node: ast.expr) -> bool:
+    """Whether a fraction in it has a sum above or below its bar."""
+    return any(
+        isinstance(side, ast.BinOp) and isinstance(side.op, ast.Add | ast.Sub)
+        for part in _parts(node)
+        if isinstance(part, ast.BinOp) and isinstance(part.op, ast.Div)
+        for side in (part.left, part.right)
+    )
+
+
+def _raises_a_name(node: ast.expr) -> bool:
+    return any(
+        isinstance(raised, ast.Name)
+        for part in _parts(node)
+        if isinstance(part, ast.BinOp) and isinstance(part.op, ast.Pow)
+        for raised in _parts(part.right)
+    )
 
 
 @lru_cache(maxsize=4096)

@@ -7,7 +7,8 @@ import re
 from dataclasses import dataclass
 
 from calc.language.decimal_sign import sentence_in_sign
-from calc.language.expressions import Maths, expression
+from calc.language.expressions import expression
+from calc.language.maths import EQUALS, Maths
 from calc.language.printing import Style
 from calc.language.symbols import symbol
 from calc.language.units import UnitError, kind_of, name_of_dimension, parse_unit
@@ -152,7 +153,7 @@ def printed(value: float, way: Chain, style: Style) -> Maths:
 
 def _equals(finding: Finding, value: float, style: Style) -> Maths:
     sign = symbol(finding.way.target)
-    return Maths(sign.tex, sign.text) + Maths(" = ", " = ") + printed(value, finding.way, style)
+    return Maths(sign.tex, sign.text) + EQUALS + printed(value, finding.way, style)
 
 
 def _about_size(finding: Finding, style: Style) -> list[Sentence]:
@@ -405,9 +406,7 @@ def _lines(slip: Slip, comma: bool) -> list[Maths]:
     if slip.kind not in ("declared", "algebra") and slip.key not in ("on-the-way", "twice", "half"):
         return []
     sign = symbol(slip.at)
-    return [
-        Maths(sign.tex, sign.text) + Maths(" = ", " = ") + expression(how).maths(comma=comma) for _, how in slip.instead
-    ]
+    return [Maths(sign.tex, sign.text) + EQUALS + expression(how).maths(comma=comma) for _, how in slip.instead]
 
 
 def where_words(part_number: str, part: Part, step: str) -> str:

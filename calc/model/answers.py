@@ -13,7 +13,7 @@ from functools import cached_property
 from typing import Literal
 
 from calc.figures import Figure
-from calc.language.expressions import Maths
+from calc.language.maths import Maths
 
 # What a part asks a reader to do, and what a mark is given for: nothing else is possible.
 type PartKind = Literal["state", "calculate", "draw", "explain"]

@@ -14,7 +14,8 @@ from functools import lru_cache
 
 from calc import topics
 from calc.figures import Arrow, Curve, Figure, Segment
-from calc.language.expressions import Maths, equation
+from calc.language.expressions import equation
+from calc.language.maths import Maths
 from calc.model.answers import ConstantShown, WorkedAnswer
 from calc.model.constants import Settings
 from calc.model.questions import Plan, Question, Refusal, Topic

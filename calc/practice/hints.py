@@ -13,7 +13,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from calc.language.expressions import Maths, Shown, equation
+from calc.language.expressions import equation
+from calc.language.maths import Maths, Shown
 from calc.language.printing import counted
 from calc.language.symbols import symbol
 from calc.model.constants import SHEET

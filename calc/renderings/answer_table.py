@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from html import escape as html_escape
 
-from calc.language.expressions import Maths
+from calc.language.maths import Maths
 from calc.model.answers import PartShown
 from calc.papers.papers import Paper
 from calc.renderings import latex, markdown, paper_latex

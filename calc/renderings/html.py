@@ -11,7 +11,7 @@ from collections.abc import Collection
 from functools import lru_cache
 
 from calc.figures import Figure
-from calc.language.expressions import Maths
+from calc.language.maths import EQUALS, Maths
 from calc.language.printing import counted
 from calc.model.answers import (
     CheckShown,
@@ -228,20 +228,17 @@ def _given(answer: WorkedAnswer) -> str:
     rows = "".join(_given_row(line) for line in answer.given)
     rows += "".join(
         f'<tr class="constant"><th scope="row">{prose(c.words[0].upper() + c.words[1:])}</th>'
-        f"<td>{maths(c.symbol + _EQUALS + c.shown)}</td></tr>"
+        f"<td>{maths(c.symbol + EQUALS + c.shown)}</td></tr>"
         for c in answer.constants
     )
     return f'<table class="given"><caption>What is given</caption><tbody>{rows}</tbody></table>' if rows else ""
-
-
-_EQUALS = Maths(" = ", " = ")
 
 
 def _given_row(line: Given) -> str:
     if not line.symbol.text:
         return f'<tr><th scope="row">{prose(line.words)}</th><td>{escape(line.shown.text)}</td></tr>'
     note = f' <small class="note">{escape(line.note)}</small>' if line.note else ""
-    shown = maths(line.symbol + _EQUALS + (line.conversion or line.shown))
+    shown = maths(line.symbol + EQUALS + (line.conversion or line.shown))
     return f'<tr><th scope="row">{prose(line.words)}</th><td>{shown}{note}</td></tr>'
 
 

@@ -9,12 +9,12 @@ Elements and attributes are those of MathML Core (W3C).
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
 from html import escape
 from string import ascii_letters
 
-from calc.language.expressions import Maths
+from calc.language.maths import ANY, Maths, Shape, Shown
 
 _LONG = 28  # signs of plain text from which a line may have to break
 _COLUMN = 40.0  # signs that a column of a printed page holds in one row
@@ -41,6 +41,9 @@ _BETWEEN = {"times": "×", "cdot": "·"}
 _MARKS = {"perp": "⊥", "parallel": "∥", "square": "□", "ldots": "…", "%": "%"}
 _FUNCTIONS = ("sin", "cos", "tan")
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
+# Where a number stands in a shape: a sign of those that Unicode leaves to private use.
+_FIRST_PLACE, _LAST_PLACE = 0xE000, 0xF8FF
+_PLACES = re.compile(f"[{chr(_FIRST_PLACE)}-{chr(_LAST_PLACE)}]")
 _SIGN = r"\\(?:[a-zA-Z]+|.)|\d+(?:(?:\{,\}|[.,])\d+)?|\s+|."
 _TOKEN = re.compile(_SIGN, re.DOTALL)
 _GROUP = r"\{(?:[^{}]|\{[^{}]*\})*\}"
@@ -105,27 +108,153 @@ def _signs(tag: str, wide: list[float]) -> float:
     return sum(wide)
 
 
-@lru_cache(maxsize=2048)
 def render(piece: Maths) -> str:
     """The formula; a long one as several, so that its line breaks before a relation, a plus or a minus.
 
     Raises :class:`FormulaError`.
     """
-    nodes = read(piece.tex)
-    runs, texts = [nodes], [piece.text]
-    if len(piece.text) > _LONG:
-        cut_runs, cut_texts = _cut(nodes), _cut_text(piece.text)
+    if piece.shape is None:
+        return _alone(piece.tex, piece.text)
+    return _filled(piece.shape, piece.numbers)
+
+
+@lru_cache(maxsize=2048)
+def _alone(tex: str, text: str) -> str:
+    """A formula without places for numbers."""
+    return "".join([run.markup for run in _runs(tex, text, len(text))])
+
+
+def _filled(shape: Shape, numbers: Sequence[Shown]) -> str:
+    """A shape, which is read once, with its numbers."""
+    texts = [number.text for number in numbers]
+    made = ""
+    for run in _runs_of_shape(shape, shape.size + sum(map(len, texts)) > _LONG):
+        if not run.to_fill:
+            made += run.markup
+            continue
+        inside = [_number(numbers[at].tex, how) for at, how in run.places]
+        filled = run.markup % (*[texts[at] for at in run.told], *[markup for markup, _ in inside])
+        if run.most + sum([wide for _, wide in inside]) > _COLUMN and _broad(run, inside):
+            filled = _BROAD + filled[len(_OPENED) :]
+        made += filled
+    return made
+
+
+@lru_cache(maxsize=2048)
+def _number(tex: str, how: str) -> tuple[str, float]:
+    """The elements of a number, and about how many signs wide it is. how: a kind of place, see :func:`_place`."""
+    digits, power, exponent = tex.removesuffix(_DEGREES).partition(r" \times 10^{")
+    bare = digits.removeprefix("-").replace("{,}", ",")
+    markup, wide = f"<mn>{bare}</mn>", float(len(bare))
+    if power:
+        exponent = exponent[:-1].replace("-", _SIGNS["-"])
+        markup += f"{_PLAIN[_TIMES].markup}<msup><mn>10</mn><mn>{exponent}</mn></msup>"
+        wide += _PLAIN[_TIMES].wide + _signs("msup", [2, len(exponent)])
+    if tex.endswith(_DEGREES):
+        markup, wide = markup + "<mtext>°</mtext>", wide + 1
+    if digits[0] == "-" and how != _UNSIGNED:
+        minus = Node("mo", _SIGNS["-"], (), "" if how == _FIRST else ' form="prefix"', "operator")
+        markup, wide = minus.markup + markup, wide + minus.wide
+    return markup, wide
+
+
+_DEGREES, _TIMES = r"^\circ", r"\times"
+_FIRST, _AFTER, _UNSIGNED = "first", "after", "unsigned"
+
+
+@lru_cache(maxsize=2048)
+def _runs_of_shape(shape: Shape, long: bool) -> tuple[_Run, ...]:
+    tex, text = shape.around_tex[0], shape.around_text[0]
+    for at, kind in enumerate(shape.kinds):
+        tex += _place(at, kind) + shape.around_tex[at + 1]
+        text += chr(_FIRST_PLACE + at) + shape.around_text[at + 1]
+    return _runs(tex, text, _LONG + long)
+
+
+def _place(at: int, kind: str) -> str:
+    """A place for a number as it is read: one sign for its number, one for its kind, the minus of a known kind before.
+
+    A number of any kind brings its minus; "first" where nothing stands before it, else "after".
+    """
+    if kind == ANY:
+        return chr(_FIRST_PLACE + 4 * at)
+    many = kind not in ("", "-")
+    return ("-" if "-" in kind else "") + chr(_FIRST_PLACE + 4 * at + 1 + many)
+
+
+class _Run:
+    """One formula, to be filled: its text for those who do not see it, then its elements.
+
+    told: the numbers in its text. places: those in its elements, each with its kind of place.
+    most: about how many signs wide it is at most, its numbers not counted.
+    """
+
+    __slots__ = ("markup", "most", "nodes", "places", "to_fill", "told")
+
+    def __init__(self, nodes: tuple[Node, ...], text: str) -> None:
+        markup, alternative = _markup(nodes), escape(text.strip())
+        self.told = [ord(place) - _FIRST_PLACE for place in _PLACES.findall(alternative)]
+        self.places = [(at // 4, _HOW[at % 4]) for at in map(_at, _PLACES.findall(markup))]
+        self.nodes, self.most = nodes, _leaves(nodes)
+        self.to_fill = bool(self.told or self.places)
+        opened = _OPENED if self.to_fill or not _broad(self, ()) else _BROAD
+        self.markup = f'{opened} alttext="{alternative}">{markup}</math>'
+        if self.to_fill:
+            self.markup = _PLACES.sub("%s", self.markup.replace("%", "%%"))
+
+
+_HOW = (_AFTER, _UNSIGNED, _UNSIGNED, _FIRST)
+
+
+def _at(place: str) -> int:
+    return ord(place) - _FIRST_PLACE
+
+
+_OPENED, _BROAD = "<math", '<math class="broad"'  # one that a column on paper does not hold is printed smaller
+
+
+def _runs(tex: str, text: str, length: int) -> tuple[_Run, ...]:
+    """The runs into which a formula may break that is ``length`` signs long. Raises :class:`FormulaError`."""
+    nodes = read(tex)
+    if length > _LONG:
+        cut_runs, cut_texts = _cut(nodes), _cut_text(text)
         if len(cut_runs) == len(cut_texts):
-            runs, texts = cut_runs, cut_texts
-    return "".join(
-        f'<math{_broad(run)} alttext="{escape(text.strip())}">{_markup(run)}</math>'
-        for run, text in zip(runs, texts, strict=True)
-    )
+            return tuple(map(_Run, cut_runs, cut_texts))
+    return (_Run(nodes, text),)
 
 
-def _broad(run: tuple[Node, ...]) -> str:
-    """The class of a run that a column on paper does not hold: it is printed smaller."""
-    return ' class="broad"' if sum([node.wide for node in run]) > _COLUMN else ""
+def _leaves(nodes: Sequence[Node]) -> float:
+    return sum([_leaves(node.inside) if node.inside else node.wide for node in nodes])
+
+
+def _broad(run: _Run, inside: Sequence[tuple[str, float]]) -> bool:
+    """Whether a column on paper does not hold a run with these numbers in its places."""
+    numbers = iter(inside)
+
+    def width(node: Node) -> float:
+        if node.inside:
+            return _signs(node.tag, [width(kid) for kid in node.inside])
+        return next(numbers)[1] if node.tag == _NUMBER_PLACE else node.wide
+
+    return sum([width(node) for node in run.nodes]) > _COLUMN
+
+
+_NUMBER_PLACE = "number"
+
+
+def _node_of_place(at: int) -> Node:
+    node = Node(_NUMBER_PLACE)
+    node.markup, node.wide = chr(_FIRST_PLACE + at), 0.0
+    return node
+
+
+def _of_several(node: Node) -> bool:
+    """Whether the place is one for a number of several elements."""
+    return node.tag == _NUMBER_PLACE and (ord(node.markup) - _FIRST_PLACE) % 4 == 2
+
+
+def _is_place(token: str) -> bool:
+    return len(token) == 1 and _FIRST_PLACE <= ord(token) <= _LAST_PLACE
 
 
 def of_tex(tex: str) -> Maths:
@@ -210,6 +339,9 @@ class _Reader:
             found.append(Node("mi", name, role="function"))
             if self.gap_after_function():
                 found.append(_thin())
+        elif _is_place(token):
+            at = ord(token) - _FIRST_PLACE
+            found.append(_node_of_place(at + 3 if at % 4 == 0 and not found else at))
         else:
             found.append(self.atom(token))
 
@@ -265,7 +397,7 @@ class _Reader:
             if self.peek() != "}":
                 raise self.wrong("a bracket { is not closed")
             self.take()
-            return inside[0] if len(inside) == 1 else Node("mrow", "", inside)
+            return inside[0] if len(inside) == 1 and not _of_several(inside[0]) else Node("mrow", "", inside)
         if len(token) > 1 and (token.isdigit() or _several(token)):
             self.at -= 1
             self.tokens[self.at : self.at + 1] = list(token) if token.isdigit() else _TOKEN.findall(token)

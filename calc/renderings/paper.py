@@ -9,7 +9,7 @@ import re
 from html import escape
 
 from calc.figures import Figure
-from calc.language.expressions import Maths
+from calc.language.maths import Maths
 from calc.language.printing import counted
 from calc.model.answers import AnswerShown, Mark, PartShown, StepShown
 from calc.papers.papers import Item, Paper

@@ -7,7 +7,8 @@ from html import escape
 from typing import Any
 
 from calc.language.decimal_sign import in_sign
-from calc.language.expressions import Maths, equation
+from calc.language.expressions import equation
+from calc.language.maths import Maths
 from calc.language.symbols import symbol
 from calc.model.questions import Part, Plan
 from calc.renderings.html import maths

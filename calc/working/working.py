@@ -13,7 +13,8 @@ from functools import lru_cache, partial
 
 from calc.figures.words import plain
 from calc.language import printing
-from calc.language.expressions import Equation, ExpressionError, Maths, Shown, equation, expression
+from calc.language.expressions import Equation, ExpressionError, equation, expression
+from calc.language.maths import EQUALS, Maths, Shown, followed
 from calc.language.printing import Printed, Style, exact, rounded
 from calc.language.quantities import Quantity
 from calc.language.symbols import symbol
@@ -116,11 +117,11 @@ def measure(value: float, unit: str, style: Style, *, data: bool = False, count:
     """A value with its unit in both notations: as given when ``data``, else rounded once."""
     printed = digits(value, unit, style, data=data, count=count)
     if unit == "°":
-        return Maths(printed.tex + r"^\circ", printed.text + "°")
+        return followed(Shown(printed.tex + r"^\circ", printed.text + "°"), "", "")
     if not unit:
-        return Maths(printed.tex, printed.text)
+        return followed(Shown(printed.tex, printed.text), "", "")
     shown = parse_unit(unit)
-    return Maths(rf"{printed.tex}\ {shown.tex}", f"{printed.text}\N{NO-BREAK SPACE}{shown.text}")
+    return followed(Shown(printed.tex, printed.text), rf"\ {shown.tex}", f"\N{NO-BREAK SPACE}{shown.text}")
 
 
 def _tidy(degrees: float) -> float:
@@ -205,11 +206,11 @@ def _given(item: Input, path: str, name: str, quantity: Quantity, style: Style) 
     number = exact(float(quantity.number), style)
     unit = quantity.unit
     gap_tex, gap_text = ("", "") if unit.text == "°" else (r"\ ", "\N{NO-BREAK SPACE}") if unit.text else ("", "")
-    shown = Maths(number.tex + gap_tex + unit.tex, number.text + gap_text + unit.text)
+    shown = followed(Shown(number.tex, number.text), gap_tex + unit.tex, gap_text + unit.text)
     conversion = None
     base = unit.si()
     if unit.text not in ("°", "") and unit.factor != 1:
-        conversion = shown + Maths(" = ", " = ") + measure(quantity.value, base.text, style, data=True)
+        conversion = shown + EQUALS + measure(quantity.value, base.text, style, data=True)
     clear = quantity.unit_typed or not item.unit or quantity.value == 0
     note = "" if clear else f"no unit typed: read in {speak(unit)}"
     return Given(path, item.words, _symbol(name), quantity.text, shown, conversion, note)
@@ -224,6 +225,12 @@ def _in_symbols(line: str, comma: bool) -> Maths:
 def _symbol(name: str) -> Maths:
     sign = symbol(name)
     return Maths(sign.tex, sign.text)
+
+
+@lru_cache(maxsize=1024)
+def _named(name: str) -> Maths:
+    """What stands before a value."""
+    return _symbol(name) + EQUALS
 
 
 MORE_DIGITS = (
@@ -349,8 +356,7 @@ class _Writer:
         if rearranged:
             numbers = self._numbers(make, step.sizes, step.makes)
             algebra += (_in_symbols(step.make, comma), make.maths(numbers, comma=comma))
-        name = _symbol(step.makes)
-        result = name + Maths(" = ", " = ") + measure(value, step.unit, self.style, count=step.count)
+        result = _named(step.makes) + measure(value, step.unit, self.style, count=step.count)
         self.known.add(step.makes)
         return StepShown(
             makes=step.makes,
@@ -395,7 +401,7 @@ class _Writer:
             (
                 _in_symbols(check.equation, self.style.comma),
                 line.maths(self._numbers(line, check.sizes), comma=self.style.comma),
-                side + Maths(" = ", " = ") + side,
+                side + EQUALS + side,
             ),
             check.words,
         )

@@ -107,6 +107,7 @@ interface Desk {
     asked: QuestionAsked & { opened?: string[] };
     answered: { drawings: Record<string, string>; parts?: Record<string, string> };
   };
+  rehearse: { asked: { question: string; turn: number }; answered: { more: boolean } };
   settings: { asked: { settings: Record<string, string> }; answered: object };
   sheet: { asked: QuestionAsked; answered: { html: string; scene: boolean } };
   mark: {

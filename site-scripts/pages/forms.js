@@ -609,6 +609,23 @@ function takeUp(kept) {
   }
 }
 
+// Each form's question is worked a few times unseen while nothing else is to be done, so that the first numbers typed
+// are answered as quickly as those after them. Asked turn by turn: what a reader types has its turn between.
+async function rehearse() {
+  for (const question of forms.keys()) {
+    for (let turn = 0, more = true; more; turn++) {
+      await idle();
+      const reply = await runtime.ask("rehearse", { question, turn });
+      more = reply.ok && reply.data.more;
+    }
+  }
+}
+
+/** @returns {Promise<unknown>} */
+function idle() {
+  return new Promise((resolve) => ("requestIdleCallback" in window ? requestIdleCallback(resolve) : setTimeout(resolve, 200)));
+}
+
 // Makes the forms of the page live.
 export function startForms() {
   for (const node of every(document, "form.numbers", HTMLFormElement)) {
@@ -626,5 +643,13 @@ export function startForms() {
   takeUp(runtime.kept?.forms ?? []);
   startRuntime([...forms.values()].map(({ node }) => node), (words) => forms.forEach((form) => form.say(words))).then(() => {
     if (settings.words()) forms.forEach((form) => form.turn || form.solve({ announce: false }));
+    if (runtime.state === "ready") rehearse();
+    else {
+      const off = runtime.onchange((state) => {
+        if (state !== "ready") return;
+        off();
+        rehearse();
+      });
+    }
   });
 }

@@ -89,12 +89,18 @@ PLAIN = """<!doctype html><meta charset="utf-8"><title>Plain</title><output></ou
 </script>
 """
 
-# One edit after another, each to its lines in the page, and on to its folded parts and figures, as a page asks.
+# One edit after another, each to its lines in the page, and on to its folded parts and figures, as a page asks; before
+# the first one of a question what a page with its form asks while it is idle.
 EDITS = """async (requests) => {
   const place = document.querySelector("output");
   const times = { lines: [], figures: [] };
+  const rehearsed = (window.rehearsed ??= new Set());
   for (const request of requests) {
     const data = { ...request, opened: [] };
+    for (let turn = 0, more = !rehearsed.has(data.question); more; turn++) {
+      more = (await bookletRuntime.ask("rehearse", { question: data.question, turn })).data.more;
+    }
+    rehearsed.add(data.question);
     const begun = performance.now();
     const lines = await bookletRuntime.ask("solve", { ...data, drawn: false }, { channel: "form" });
     if (!lines.ok) throw new Error(JSON.stringify([data, lines]));

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from calc.language.expressions import Maths
+from calc.language.maths import Maths
 from calc.renderings import mathml
 from tests.browser.page_modules import in_module
 

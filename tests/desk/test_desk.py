@@ -307,6 +307,37 @@ def test_figures_of_refused_data_are_refused_as_the_answer_is() -> None:
     assert not ask("drawings", **data)["ok"]
 
 
+@pytest.mark.parametrize("key", topics.question_keys())
+def test_a_question_is_rehearsed_in_turns(key: str) -> None:
+    """Each turn works, and the last one says so."""
+    turns = 0
+    while ask("rehearse", question=key, turn=turns) == {"ok": True, "data": {"more": True}}:
+        turns += 1
+    assert ask("rehearse", question=key, turn=turns) == {"ok": True, "data": {"more": False}}
+    assert turns == desk.REHEARSALS - 1
+
+
+@pytest.mark.parametrize("turn", [-1, 6, "0", None, 1.5])
+def test_a_turn_that_is_none_is_refused(turn: object) -> None:
+    """What is no number of a turn is answered with a sentence."""
+    sentence = "A question is rehearsed in turns numbered from 0 to 5."
+    assert ask("rehearse", question="coulomb.force", turn=turn)["errors"][0]["message"] == sentence
+
+
+def test_rehearsing_leaves_the_answer_on_view_alone(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What a reader had solved is not worked anew for its drawings."""
+    worked: list[str] = []
+    work = desk.work
+    monkeypatch.setattr(desk, "work", lambda topic, question, found: worked.append("") or work(topic, question, found))
+    data = {"question": "coulomb.force", "inputs": {**INPUTS, "r": "17 cm"}}
+    ask("solve", **data, drawn=False)
+    for turn in range(3):
+        ask("rehearse", question="coulomb.force", turn=turn)
+    before = len(worked)
+    ask("drawings", **data)
+    assert len(worked) == before
+
+
 def test_a_notation_asked_twice_is_worked_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """A request cannot make the booklet render one answer over and over."""
     made = []

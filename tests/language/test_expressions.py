@@ -7,7 +7,8 @@ import sympy
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.language.expressions import ExpressionError, Shown, equation, expression
+from calc.language.expressions import ExpressionError, equation, expression
+from calc.language.maths import Shown
 
 SIZES = st.floats(1e-3, 1e3, allow_nan=False)
 

@@ -9,7 +9,8 @@ from functools import cache
 
 import pytest
 
-from calc.language.expressions import Maths, equation, expression
+from calc.language.expressions import equation, expression
+from calc.language.maths import EQUALS, Maths, Shown
 from calc.language.symbols import symbol
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Plan
@@ -220,6 +221,72 @@ def test_what_is_not_understood_is_refused(tex: str) -> None:
     with pytest.raises(mathml.FormulaError) as refused:
         mathml.read(tex)
     assert tex in str(refused.value)
+
+
+LINES = (
+    "F = k*Q1*Q2/r^2",
+    "E = (a + b)/(Q1*r) - a",
+    "a = -Q1 + b",
+    "a*b = sqrt(Q1^2 + r^2)",
+    "r = -Q1/b",
+    "F = sin(theta)*Q1/(a - b*cos(theta))",
+    "x = (a + b + Q1 + r + a*b + Q1*r)/(a - b)",
+    "t = atan(Q1/b)",
+    "y = a*(b - Q1)^2",
+    "y = Q1^r",
+)
+NUMBERS = (
+    "6",
+    "-12",
+    "0{,}15",
+    r"9 \times 10^{9}",
+    r"-1{,}60 \times 10^{-19}",
+    r"4.00 \times 10^{-6}",
+    "-1234567{,}89",
+)
+
+
+def as_text(tex: str) -> str:
+    """The plain text of a number."""
+    text = (
+        tex.replace("{,}", ",").replace("-", "−").replace(r" \times 10^{", "\N{NO-BREAK SPACE}×\N{NO-BREAK SPACE}10^")
+    )
+    head, _, power = text.removesuffix("}").partition("^")
+    return head + power.translate(str.maketrans("0123456789−", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻"))
+
+
+@pytest.mark.parametrize("source", LINES)
+def test_numbers_in_a_line_seen_before_stand_as_in_a_line_made_afresh(source: str) -> None:
+    """What a line looked like with other numbers leaves no trace, nor in where it breaks and how wide it is."""
+    line, seen = equation(source), set()
+    for turn in range(3 * len(NUMBERS)):
+        shown = {}
+        for at, name in enumerate(line.names[turn % 2 :]):
+            tex = NUMBERS[(turn + (2 + turn // len(NUMBERS)) * at) % len(NUMBERS)]
+            shown[name] = Shown(tex, as_text(tex))
+            if name == "theta":
+                shown[name] = Shown(rf"{2 + turn}{{,}}5^\circ", f"{2 + turn},5°")
+        piece, sides = line.maths(shown), (line.left.maths(shown), line.right.maths(shown))
+        assert (piece.tex, piece.text) == (f"{sides[0].tex} = {sides[1].tex}", f"{sides[0].text} = {sides[1].text}")
+        assert mathml.render(piece) == mathml.render(Maths(piece.tex, piece.text))
+        seen.add(piece.tex)
+    assert len(seen) > len(NUMBERS)
+
+
+@pytest.mark.parametrize("key", question_keys()[::2])
+def test_every_piece_of_an_answer_is_set_as_its_notations_say(key: str) -> None:
+    """Lines, values and their sums: with numbers put into a shape, or read from TeX, the formula is the same."""
+    for _, _, worked in answers(key, 1):
+        shown = [
+            line
+            for part in worked.parts
+            for step in part.steps
+            for line in (step.substitution, *step.algebra, step.result)
+        ]
+        shown += [line for check in worked.checks for line in check.lines]
+        shown += [given.symbol + EQUALS + (given.conversion or given.shown) for given in worked.given]
+        for piece in shown:
+            assert mathml.render(piece) == mathml.render(Maths(piece.tex, piece.text))
 
 
 def test_signs_of_markup_are_escaped() -> None:
