@@ -145,6 +145,9 @@ def _number(tex: str, how: str) -> tuple[str, float]:
     """The elements of a number, and about how many signs wide it is. how: a kind of place, see :func:`_place`."""
     digits, power, exponent = tex.removesuffix(_DEGREES).partition(r" \times 10^{")
     bare = digits.removeprefix("-").replace("{,}", ",")
+    if not bare[0].isdigit():  # a blank in the place of a number
+        nodes = read(tex)
+        return _markup(nodes), sum([node.wide for node in nodes])
     markup, wide = f"<mn>{bare}</mn>", float(len(bare))
     if power:
         exponent = exponent[:-1].replace("-", _SIGNS["-"])

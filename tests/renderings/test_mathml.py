@@ -251,6 +251,8 @@ def as_text(tex: str) -> str:
     text = (
         tex.replace("{,}", ",").replace("-", "−").replace(r" \times 10^{", "\N{NO-BREAK SPACE}×\N{NO-BREAK SPACE}10^")
     )
+    if tex == r"\square":
+        return "▢"
     head, _, power = text.removesuffix("}").partition("^")
     return head + power.translate(str.maketrans("0123456789−", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻"))
 
