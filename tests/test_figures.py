@@ -797,3 +797,18 @@ def test_directions_in_words(angle: float, words: str) -> None:
 def test_labels_in_plain_text(label: str, text: str) -> None:
     """A text alternative has no label markup."""
     assert plain(label) == text
+
+
+def test_a_pattern_is_not_followed_again_while_its_charges_stay(monkeypatch: pytest.MonkeyPatch) -> None:
+    """An edit of something else draws the same field lines, with other words under them, at no cost."""
+    followed: list[int] = []
+    follow = field_module._follow
+    monkeypatch.setattr(field_module, "_follow", lambda *one: followed.append(1) or follow(*one))
+    charges = [("A", 3e-9, 0.0, 0.0), ("B", -2e-9, 0.05, 0.0171)]
+    one = field_module.field_pattern(charges, notes=("once",))
+    steps = len(followed)
+    again = field_module.field_pattern(charges, notes=("again",))
+    assert steps > 0
+    assert len(followed) == steps
+    assert again.items == one.items
+    assert again.notes != one.notes

@@ -8,6 +8,7 @@ bends with the classical fourth-order Runge–Kutta step. Lines leave positive c
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 from math import atan2, cos, hypot, inf, isfinite, pi, sin
 
 from calc.figures import words
@@ -188,7 +189,7 @@ def field_lines(
     outermost charges, both in the charges' own unit of length; `lines_each`
     is the number of lines at the smallest charge.
     """
-    return _traced(charges, radius, margin, lines_each)[0]
+    return _traced(tuple([Charge(*one) for one in charges]), radius, margin, lines_each)[0]
 
 
 class _Lines:
@@ -216,14 +217,14 @@ class _Lines:
         return self.found[key]
 
 
+@lru_cache(maxsize=8)  # the pattern stays while a reader changes something else
 def _traced(
-    charges: Sequence[Charge | tuple[str, float, float, float]],
+    bodies: tuple[Charge, ...],
     radius: float,
     margin: float,
     lines_each: int,
 ) -> tuple[tuple[Curve, ...], bool]:
     """The curves, and whether these are all: no more are begun when `STEPS` are spent."""
-    bodies = [Charge(*one) for one in charges]
     live = [c for c in bodies if c.charge]
     if not live:
         return (), True
@@ -329,7 +330,7 @@ def field_pattern(
     size = min(6.0 / min(apart), WIDEST / max(apart)) if apart else 1.0
     radius = min(RADIUS, 0.3 * size * min(apart)) if apart else RADIUS
     drawn = [Charge(c.label, c.charge, c.x * size, c.y * size) for c in bodies]
-    curves, complete = _traced(drawn, radius, MARGIN, lines_each)
+    curves, complete = _traced(tuple(drawn), radius, MARGIN, lines_each)
     items: list[Item] = [*curves]
     items += [Sphere((c.x, c.y), radius, c.sign, c.label) for c in drawn]
     said = words.listing([f"{words.plain(c.label) or 'a charge'} ({c.kind})" for c in bodies])

@@ -9,6 +9,7 @@ The International System of Units, 9th edition (BIPM, 2019), chapter 5.
 import re
 from dataclasses import dataclass
 from decimal import Context, Decimal, localcontext
+from functools import lru_cache
 
 from calc.language.units import (
     LONGEST,
@@ -141,6 +142,7 @@ def parse_number(text: str) -> Decimal:
     return number
 
 
+@lru_cache(maxsize=1024)  # an edit changes one box, and the others are read again
 def parse_quantity(text: str, field_unit: str, *, example: str | None = None, comma: bool = True) -> Quantity:
     """Read a value with or without a unit, for a box whose unit is ``field_unit``.
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from calc.language.printing import Style
 
@@ -66,7 +67,7 @@ class Settings:
     comma: bool = True
     names: tuple[str, ...] = tuple(SHEET)
 
-    @property
+    @cached_property
     def style(self) -> Style:
         return Style(self.decimals, self.comma)
 
@@ -76,6 +77,10 @@ class Settings:
 
     def constants(self) -> dict[str, float]:
         """The value in force of every constant that is asked for, by name."""
+        return dict(self._constants)
+
+    @cached_property
+    def _constants(self) -> dict[str, float]:
         return {name: self.constant(name) for name in self.names}
 
     def asking(self, names: tuple[str, ...]) -> Settings:

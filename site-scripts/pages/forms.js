@@ -107,6 +107,15 @@ export class Form {
     }));
   }
 
+  // All that can be ticked or picked to be found.
+  ticks() {
+    return this.picks().concat(this.several().flatMap(({ ticks }) => ticks));
+  }
+
+  wishes() {
+    return this.ticks().filter(({ checked }) => checked).map(({ value }) => value).join(",");
+  }
+
   boxes() {
     const order = this.order(); // so that a link is the same too
     return boxesIn(this.node, ".entry:not(.table) > .box > input, .entry:not(.table) > .box > select")
@@ -265,7 +274,7 @@ export class Form {
 
   /** @param {Box} box */
   edited(box) {
-    const before = this.asked();
+    const before = this.wishes();
     const open = this.picks();
     if (box.name === "find") this.touched.delete(box.value);
     else {
@@ -275,8 +284,8 @@ export class Form {
       this.mine.add(entry.dataset.field);
       box.removeAttribute("data-linked");
       if (runtime.state !== "ready") forgetBack(box);
-      const pick = open.find(({ value }) => value === entry.dataset.field);
-      if (pick?.checked && box.value.trim()) pick.checked = false; // a typed box is no longer the one to find
+      const wished = this.ticks().filter(({ value }) => value === entry.dataset.field);
+      if (box.value.trim()) for (const wish of wished) wish.checked = false; // a typed box is no longer one to find
     }
     if (open.length && !this.asked()) {
       const empty = open.filter((pick) => !boxIn(this.node, `[data-field="${CSS.escape(pick.value)}"] > .box > input`)?.value.trim());
@@ -284,7 +293,7 @@ export class Form {
     }
     this.markAsked();
     // What is to be found, and what is chosen, say which boxes are wanted.
-    if (this.asked() !== before || box.type === "radio" || box.type === "checkbox" || (box.tagName === "SELECT" && !around(box, ".entry")?.hidden)) {
+    if (this.wishes() !== before || box.type === "radio" || box.type === "checkbox" || (box.tagName === "SELECT" && !around(box, ".entry")?.hidden)) {
       const { turn } = this;
       this.lay().then((changed) => {
         if (changed || turn === this.turn) this.solve({ announce: false });

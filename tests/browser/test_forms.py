@@ -279,6 +279,27 @@ def test_several_things_are_asked_at_once(served: str, page: Page) -> None:
     assert ticked(again, "find") == ["t", "v"]
 
 
+@pytest.mark.parametrize(
+    ("question", "kept", "typed", "text"),
+    [("slope", "N", "T", "0,2 N"), ("vertical", "F_E", "r", "9 cm"), ("threads", "T", "Q1", "50 nC")],
+)
+def test_what_is_typed_is_no_longer_to_be_found(
+    served: str, page: Page, question: str, kept: str, typed: str, text: str
+) -> None:
+    """Of two things wished, the one whose value is typed in loses its tick; emptied again it does not get it back."""
+    page.goto(f"{served}equilibrium/{question}.html")
+    section = page.locator(f'section.question[data-question="equilibrium.{question}"]')
+    section.locator(f'[name="want"][value="{kept}"]').check()
+    assert sorted(ticked(section, "want")) == sorted([kept, typed])
+    section.get_by_text("I know something else").click()
+    box = section.locator(f'.entry input[name="{typed}"]')
+    box.fill(text)
+    assert ticked(section, "want") == [kept]
+    expect(section.locator('[data-field="want"] > .problem')).to_be_hidden()
+    box.fill("")
+    assert ticked(section, "want") == [kept]
+
+
 def test_several_things_are_asked_at_once_by_a_choice(served: str, page: Page) -> None:
     """On a slope two forces are asked at once, and the link asks for both; with none ticked it is said what to do."""
     page.goto(f"{served}equilibrium/slope.html")
