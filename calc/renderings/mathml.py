@@ -466,6 +466,8 @@ class _Reader:
         if open_ + close not in ("()", "||"):
             raise self.wrong(f"{open_} and {close} do not belong together")
         kinds = ("", "") if open_ == "(" else (' form="prefix"', ' form="postfix"')
+        if inside and inside[0].text == _SIGNS["-"]:  # second in its row, it is taken for a sign between terms
+            inside = (Node("mo", inside[0].text, (), ' form="prefix"', inside[0].role), *inside[1:])
         ends = (Node("mo", end, (), kind) for end, kind in zip((open_, close), kinds, strict=True))
         return Node("mrow", "", (next(ends), *inside, next(ends)))
 

@@ -223,6 +223,18 @@ def test_what_is_not_understood_is_refused(tex: str) -> None:
     assert tex in str(refused.value)
 
 
+@pytest.mark.parametrize(
+    "tex", [r"a + \left(-6\right)", r"\left|-6\right|", r"a (-6)^{2}", r"\left(-b + c\right)", "-a"]
+)
+def test_the_minus_of_a_number_stands_close_to_it(tex: str) -> None:
+    """After a bracket or a bar, and at the beginning, no formula has the room of a minus between terms."""
+    row = ET.fromstring(f"<mrow>{mathml.render(mathml.of_tex(tex))}</mrow>")
+    for parent in row.iter():
+        for at, kid in enumerate(parent):
+            if kid.text == "−":
+                assert at == 0 or kid.get("form") == "prefix"
+
+
 LINES = (
     "F = k*Q1*Q2/r^2",
     "E = (a + b)/(Q1*r) - a",
