@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import desk, topics
-from calc.figures import Figure
+from calc.figures import Figure, field
 from calc.model.questions import Rows
 from calc.renderings import html, svg
 from calc.working.reading import read
@@ -175,6 +175,7 @@ def calls_of(question: str, inputs: object) -> tuple[int, dict]:
 
     for charge in ("5 nC", "7 nC"):  # the last two answers are kept: this one shall be worked
         ask("solve", question="coulomb.electrons", inputs={"Q": charge, "n": ""})
+    field._traced.cache_clear()  # and its field lines followed
     sys.setprofile(count)
     try:
         reply = ask("solve", question=question, inputs=inputs)

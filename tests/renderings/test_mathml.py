@@ -290,7 +290,7 @@ def test_numbers_in_a_line_seen_before_stand_as_in_a_line_made_afresh(source: st
 @pytest.mark.parametrize("key", question_keys()[::2])
 def test_every_piece_of_an_answer_is_set_as_its_notations_say(key: str) -> None:
     """Lines, values and their sums: with numbers put into a shape, or read from TeX, the formula is the same."""
-    for _, _, worked in answers(key, 1):
+    for _, _, worked in answers(key):
         shown = [
             line
             for part in worked.parts
