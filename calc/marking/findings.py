@@ -201,7 +201,7 @@ def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> 
                 return Finding("unit", typed, way, "wrong", power=power)
     for way in ways:
         fits = pairs(typed, way, keep, said)
-        near = rounded(typed, way, keep, said) or swapped(typed, way)
+        near = rounded(typed, way, keep, said) + swapped(typed, way)
         if fits or near:
             return _named(typed, way, near + _beyond(near, fits))
     return Finding("not recognised", typed, ways[-1], "wrong", coarse=_coarse(typed, ways[-1]))

@@ -141,6 +141,13 @@ def test_fifty_thousand_is_not_forty_nine_thousand() -> None:
     assert found["49050 V/m"]["head"] == "Right"
 
 
+def test_swapped_digits_are_told_beside_a_slip_cut_short() -> None:
+    """47 600 is 46 700 with two digits changed over, and nearly what g = 10 gives, 47 656: both are told."""
+    inputs = {"V": "", "V_2": "90 V", "d": "4 mm", "m": "4,575 × 10⁻¹⁵ kg", "n": "6", "upper": "positive"}
+    field = marked("electric-field.drop", inputs, field={"value": "47600 V/m", "direction": "downwards"})["field"]
+    assert names(field) == ["g-ten@g", "digits-swapped@E"]
+
+
 THREE = [{"Q": "+3 nC", "x": "0 cm"}, {"Q": "+8 nC", "x": "40 cm"}, {"Q": "-5 nC", "x": "50 cm"}]
 
 
