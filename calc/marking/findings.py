@@ -68,7 +68,7 @@ class Base:
     def meets(self, typed: Typed) -> bool:
         """Whether the value is the one of this way. Another data sheet explains digits, not one more per cent."""
         if self.sheet:
-            return typed.figures > 1 and _same_digits(typed, self.way.right)
+            return typed.figures > 1 and (_same_digits(typed, self.way.right) or typed.rounds(self.way.right, 2))
         return _agrees(typed, self.way) or self.spans(typed)
 
     def spans(self, typed: Typed) -> bool:
@@ -232,9 +232,9 @@ def _digits(typed: Typed, way: Chain, times: float) -> bool:
 
 
 def _same_digits(typed: Typed, value: float) -> bool:
-    """Whether a value typed is this one, rounded or from another data sheet; 50 000 is not 49 000."""
+    """Whether a value typed is this one, rounded to its places or from another data sheet: 2,000 is not 1,96."""
     close = abs(abs(typed.value) - abs(value)) <= SHEET_CLOSE * abs(value)
-    return close or typed.rounds(value, 2) or typed.shows(value)
+    return close or typed.shows(value)
 
 
 def _early(typed: Typed, way: Chain) -> bool:

@@ -15,7 +15,7 @@ from calc.language.units import UnitError, kind_of, name_of_dimension, parse_uni
 from calc.language.unittext import superscript
 from calc.marking.early_rounding import two_decimals
 from calc.marking.findings import Finding
-from calc.marking.learner import by_sign
+from calc.marking.learner import by_sign, can_be_asked
 from calc.marking.marking import PartMarked
 from calc.marking.memo import RIGHT_ANSWERS
 from calc.marking.suspects import Chain, Slip, Suspect, uses
@@ -139,11 +139,10 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
 
 
 def _about(finding: Finding, style: Style) -> list[Sentence]:
-    told = _about_size(finding, style)
-    if finding.unit != "right":
-        told.append(_about_unit(finding))
+    size = _about_size(finding, style)
+    told = [_about_unit(finding)] if finding.unit != "right" else []
     told += _about_turn(finding)
-    return told
+    return [*told, *size] if finding.fits and not finding.sized else [*size, *told]  # the mistakes stand below
 
 
 def printed(value: float, way: Chain, style: Style) -> Maths:
@@ -362,7 +361,8 @@ def _about_sign(finding: Finding, where: Direction | None) -> list[Sentence]:
     start = "The size is right, but this" if finding.sized else "This"
     if finding.way.right < 0:
         return [Sentence(f"{start} value is negative: keep the minus sign.")]
-    return [Sentence(f"{start} value is not negative: leave the minus sign out, and give a direction in words.")]
+    words = ", and give a direction in words" if can_be_asked(where) else ""
+    return [Sentence(f"{start} value is not negative: leave the minus sign out{words}.")]
 
 
 def _turned(finding: Finding) -> list[Sentence]:

@@ -125,6 +125,10 @@ def test_digits_one_per_cent_off_are_not_called_right() -> None:
     memo = marked("coulomb.force", near, find={"value": "2,45 × 10⁻³ N", "direction": "attract"})["find"]
     assert memo["head"] == "Right digits, wrong power of ten"
     assert force("2,48 × 10⁻³ N")["head"] == "Wrong"
+    less = {**FORCE, "Q1": "+6,272 nC"}  # 19,6 µN: two figures make 20 of it, four do not
+    for value, head in (("2,0 × 10⁻⁴ N", "Right digits, wrong power of ten"), ("2,000 × 10⁻⁴ N", "Wrong")):
+        answer = {"value": value, "direction": "attract"}
+        assert marked("coulomb.force", less, find=answer)["find"]["head"] == head
     assert force(f"{RIGHT * 100 * 8.988 / 9:.3e} N")["head"] == "Right digits, wrong power of ten"
 
 
@@ -292,6 +296,23 @@ def test_a_wrong_size_with_a_wrong_sign_is_not_called_right() -> None:
         answer = {"value": value, "steps": {"Q1": "18,97 nC"}}
         sentences = marked("coulomb.two-forces", inputs, charges=answer)["charges"]["sentences"]
         assert sentences[-1] == f"{said} negative: keep the minus sign."
+
+
+def test_a_minus_sign_where_no_direction_is_asked() -> None:
+    """A gradient has no direction: the learner is told to leave the minus sign out and nothing of words."""
+    key = "coulomb.graph"
+    inputs = topics.find(key)[1].example
+    sentences = marked(key, dict(inputs), gradient={"value": "-1,252 × 10⁻⁹ N·m²"})["gradient"]["sentences"]
+    assert sentences[-1] == "This value is not negative: leave the minus sign out."
+
+
+def test_a_named_mistake_stands_last() -> None:
+    """What is said of the direction comes before the line that leads on to the mistake."""
+    inputs = {"Q1": "7,8 nC", "Q2": "", "Q_new": "-2,7 nC"}
+    verdict = marked("coulomb.sharing", inputs, find={"value": "2,400 nC", "direction": "positive"})["find"]
+    assert len(verdict["fits"]) == 1
+    assert verdict["sentences"][0].startswith("The direction should be: negative charge.")
+    assert verdict["sentences"][-1].endswith("and work on from there:")
 
 
 def test_a_sign_alone_is_no_power_of_ten() -> None:
