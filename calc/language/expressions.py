@@ -20,7 +20,7 @@ from types import CodeType
 from typing import Any, NamedTuple
 
 from calc.language.decimal_sign import in_sign
-from calc.language.maths import ANY, EQUALS, Maths, Shape, Shown, kind_of
+from calc.language.maths import ANY, EQUALS, Maths, Shape, Shown, kind_of, shapes_of
 from calc.language.symbols import symbol
 
 _FUNCTIONS: dict[str, Callable[[float], float]] = {
@@ -139,9 +139,10 @@ class Equation:
         key: tuple[object, ...] = (comma, *kinds)
         if self._rows:  # where rows begin hangs on how long the numbers are
             key += tuple([number and len(number.text) for number in numbers])
-        if key not in self._shapes:
-            self._shapes[key] = self._shape({name: shown[name] for name in self.names if name in shown}, comma)
-        found = self._shapes[key]
+        shapes = shapes_of(self)
+        if key not in shapes:
+            shapes[key] = self._shape({name: shown[name] for name in self.names if name in shown}, comma)
+        found = shapes[key]
         if found is None:
             return self._in_symbols(shown, comma)
         names, shape = found
@@ -149,11 +150,6 @@ class Equation:
 
     def _in_symbols(self, shown: Mapping[str, Shown] | None, comma: bool) -> Maths:
         return self.left.maths(shown, comma=comma) + EQUALS + self.right.maths(shown, comma=comma)
-
-    @cached_property
-    def _shapes(self) -> dict[tuple[object, ...], tuple[tuple[str, ...], Shape] | None]:
-        """Shapes of the line by the kinds of its numbers, each with the names whose numbers go into its places."""
-        return {}
 
     @cached_property
     def _rows(self) -> bool:

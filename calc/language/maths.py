@@ -96,6 +96,15 @@ def kind_of(number: Shown) -> str:
     return ("-" if number.tex[0] == "-" else "") + ("e" if end == "}" else "°" if end == "c" else "")
 
 
+type Placed = tuple[tuple[str, ...], Shape]  # with the names whose numbers go into its places
+
+
+@lru_cache(maxsize=4096)
+def shapes_of(line: object) -> dict[tuple[object, ...], Placed | None]:
+    """Shapes of a line by the kinds of its numbers, which the line fills; None where a number itself decides it."""
+    return {}
+
+
 def followed(number: Shown, tex: str, text: str) -> Maths:
     """A number with what follows it: a unit with the space before it, or nothing."""
     return Maths.filled(_followed(tex, text), (number,))

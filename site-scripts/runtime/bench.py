@@ -94,6 +94,8 @@ PLAIN = """<!doctype html><meta charset="utf-8"><title>Plain</title><output></ou
 EDITS = """async (requests) => {
   const place = document.querySelector("output");
   const times = { lines: [], figures: [] };
+  // The page of the edit before is painted: nobody types faster than that.
+  const painted = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
   const rehearsed = (window.rehearsed ??= new Set());
   for (const request of requests) {
     const data = { ...request, opened: [] };
@@ -101,6 +103,7 @@ EDITS = """async (requests) => {
       more = (await bookletRuntime.ask("rehearse", { question: data.question, turn })).data.more;
     }
     rehearsed.add(data.question);
+    await painted();
     const begun = performance.now();
     const lines = await bookletRuntime.ask("solve", { ...data, drawn: false }, { channel: "form" });
     if (!lines.ok) throw new Error(JSON.stringify([data, lines]));

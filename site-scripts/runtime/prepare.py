@@ -60,10 +60,21 @@ def warm_up(requests: list[str]) -> int:
     return len(requests)
 
 
+DRAWN = (
+    "calc.renderings.",
+    "calc.desk",
+    "calc.working.",
+    "calc.figures.",
+    "calc.language.maths",
+    "calc.language.printing",
+    "calc.language.quantities",
+)
+
+
 def forget_drawings() -> None:
     """Empty the caches of what is drawn, set and printed: the first answer needs one of hundreds that are kept."""
     for name, module in list(sys.modules.items()):
-        if name.startswith(("calc.renderings.", "calc.desk", "calc.working.", "calc.language.printing")):
+        if name.startswith(DRAWN):
             for value in vars(module).values():
                 if hasattr(value, "cache_clear"):
                     value.cache_clear()
