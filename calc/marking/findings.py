@@ -68,7 +68,9 @@ class Base:
     def meets(self, typed: Typed) -> bool:
         """Whether the value is the one of this way. Another data sheet explains digits, not one more per cent."""
         if self.sheet:
-            return typed.figures > 1 and (_same_digits(typed, self.way.right) or typed.rounds(self.way.right, 2))
+            holders = typed.looser > typed.half  # 39 000 may be meant to two figures, 0,03900 is not
+            rounded_off = holders and typed.rounds(self.way.right, 2)
+            return typed.figures > 1 and (_same_digits(typed, self.way.right) or rounded_off)
         return _agrees(typed, self.way) or self.spans(typed)
 
     def spans(self, typed: Typed) -> bool:

@@ -152,6 +152,16 @@ def test_swapped_digits_are_told_beside_a_slip_cut_short() -> None:
     assert names(field) == ["g-ten@g", "digits-swapped@E"]
 
 
+def test_another_data_sheet_does_not_round_off_what_is_typed_in_full() -> None:
+    """38 490 with g = 9,8 is 38 529 with 9,81: 39 kV·m⁻¹ rounds that to two figures, 39,00 kV·m⁻¹ does not."""
+    inputs = {"V": "", "V_2": "90 V", "d": "4 mm", "m": "3,7705 × 10⁻¹⁵ kg", "n": "6", "upper": "positive"}
+    field_there = 3.7705e-15 * 9.8 / (6 * 1.6e-19)
+    assert field_there == pytest.approx(38490, rel=1e-4)
+    for value, right in (("39 kV/m", True), ("39000 V/m", True), ("39,00 kV/m", False), ("3,900 × 10⁴ V/m", False)):
+        field = marked("electric-field.drop", inputs, field={"value": value, "direction": "downwards"})["field"]
+        assert (field["earned"] == field["possible"]) == right, value
+
+
 THREE = [{"Q": "+3 nC", "x": "0 cm"}, {"Q": "+8 nC", "x": "40 cm"}, {"Q": "-5 nC", "x": "50 cm"}]
 
 
