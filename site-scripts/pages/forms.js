@@ -619,8 +619,10 @@ function takeUp(kept) {
 }
 
 // Each form's question is worked a few times unseen while nothing else is to be done, so that the first numbers typed
-// are answered as quickly as those after them. Asked turn by turn: what a reader types has its turn between.
+// are answered as quickly as those after them. Asked turn by turn: what a reader types has its turn between. Not before
+// the page has been there for a second: whoever leaves it at once waits for nothing.
 async function rehearse() {
+  await new Promise((resolve) => setTimeout(resolve, 1000));
   for (const question of forms.keys()) {
     for (let turn = 0, more = true; more; turn++) {
       await idle();

@@ -151,7 +151,6 @@ def served(folder: Path) -> Iterator[str]:
 
 def edits() -> list[dict[str, object]]:
     """What is asked of every declared question: its example, and drawn numbers of every level."""
-    sys.path.insert(0, str(REPO))
     topics, drawing = import_module("calc.topics"), import_module("calc.practice.drawing")
     asked: list[dict[str, object]] = []
     for key in topics.question_keys():
@@ -349,6 +348,7 @@ class Report:
 
 def measure(folder: Path, only: str, turns: int) -> Times:
     """Lay the pages out and measure what is asked for, or all."""
+    sys.path.insert(0, str(REPO))
     times = Times()
     lay_out(folder, REPO / "calc")
     lay_out_plain(folder, REPO / "calc")
