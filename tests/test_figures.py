@@ -634,6 +634,7 @@ def steps_of(monkeypatch: pytest.MonkeyPatch, charges: list[Charge]) -> tuple[in
 
     with monkeypatch.context() as patch:
         patch.setattr(field_module, "field_at", counted)
+        field_module._traced.cache_clear()
         figure = field_pattern(charges)
     return asked, figure
 
@@ -650,7 +651,7 @@ def test_a_pattern_takes_bounded_work(seed: int, monkeypatch: pytest.MonkeyPatch
     for count in (2, 5, 8):
         charges = [Charge(f"Q_{i}", any_size(), any_size(), any_size()) for i in range(count)]
         asked, figure = steps_of(monkeypatch, charges)
-        assert asked <= 6 * ordinary
+        assert 0 < asked <= 6 * ordinary
         assert len(of(figure, Curve)) >= 3
 
 
@@ -659,7 +660,9 @@ def test_spent_work_leaves_lines_out_and_says_so(monkeypatch: pytest.MonkeyPatch
     charges = [Charge("A", 2, 0, 0), Charge("B", -1, 3, 0)]
     whole = of(field_pattern(charges), Curve)
     monkeypatch.setattr(field_module, "STEPS", 300)
+    field_module._traced.cache_clear()  # the lines just followed are kept
     figure = field_pattern(charges)
+    field_module._traced.cache_clear()  # and these few are of no use to others
     drawn = of(figure, Curve)
     assert 3 < len(drawn) < len(whole)
     assert {curve.points for curve in drawn} <= {curve.points for curve in whole}
