@@ -625,15 +625,20 @@ def test_unfair_line_count_is_announced() -> None:
 def steps_of(monkeypatch: pytest.MonkeyPatch, charges: list[Charge]) -> tuple[int, Figure]:
     """How often the field is worked out for a pattern, and the pattern."""
     asked = 0
-    plain_field_at = field_module.field_at
+    plain_headings = field_module._headings
 
-    def counted(*given: object) -> Point:
-        nonlocal asked
-        asked += 1
-        return plain_field_at(*given)
+    def counting(*given: object) -> Callable[[float, float], tuple[float, float, float]]:
+        heading = plain_headings(*given)
+
+        def counted(x: float, y: float) -> tuple[float, float, float]:
+            nonlocal asked
+            asked += 1
+            return heading(x, y)
+
+        return counted
 
     with monkeypatch.context() as patch:
-        patch.setattr(field_module, "field_at", counted)
+        patch.setattr(field_module, "_headings", counting)
         field_module._traced.cache_clear()
         figure = field_pattern(charges)
     return asked, figure
