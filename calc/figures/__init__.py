@@ -34,7 +34,7 @@ Every builder takes `title`, `description` and `notes`; a description is
 written for you where you give none.
 """
 
-from calc.figures.charges import Charge, On, spheres_on_line
+from calc.figures.charges import Charge, Mass, On, spheres_on_line
 from calc.figures.field import field_at, field_lines, field_pattern
 from calc.figures.figure import Figure
 from calc.figures.graphs import GraphLine, graph
@@ -81,6 +81,7 @@ __all__ = [
     "Force",
     "GraphLine",
     "Item",
+    "Mass",
     "On",
     "Piece",
     "Plate",

@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from calc.figures import words
+from calc.figures.bodies import Ball
 from calc.figures.figure import Figure, Tells
 from calc.figures.pieces import (
     Arrow,
@@ -62,6 +63,22 @@ class Charge(NamedTuple):
         return f"{words.plain(self.label) or 'a sphere'} ({self.kind})"
 
 
+class Mass(NamedTuple):
+    """A body of which only the mass matters: one unit of length a figure. `shows` as in `Charge`."""
+
+    label: str
+    x: float
+    shows: tuple[str, ...] = ()
+
+    @property
+    def said(self) -> str:
+        """The body in a sentence."""
+        return words.plain(self.label) or "a body"
+
+
+type OnLine = Charge | Mass
+
+
 class On(NamedTuple):
     """A vector on a body of a line: `on` is its place in the list, right is positive.
 
@@ -82,7 +99,7 @@ def sign_of(charge: float) -> Sign:
 
 
 def spheres_on_line(
-    charges: Sequence[Charge | tuple[str, float, float]],
+    charges: Sequence[OnLine | tuple[str, float, float]],
     *,
     forces: Sequence[On | tuple[int, str, float, bool]] = (),
     distances: Sequence[tuple[int, int, str]] = (),
@@ -91,7 +108,7 @@ def spheres_on_line(
     description: str = "",
     notes: Sequence[str] = (),
 ) -> Figure:
-    """Spheres on a horizontal line with arrows on them and distances between centres.
+    """Spheres on a horizontal line with arrows on them and distances between centres; a `Mass` is a plain ball.
 
     `points` are marked places without a charge (label, x); in `forces` and
     `distances` they are numbered after the charges. Uneven gaps are evened out
@@ -99,7 +116,7 @@ def spheres_on_line(
 
     Raises ValueError if two bodies share a place or a number names no body.
     """
-    bodies = [Charge(*one) for one in charges]
+    bodies = [one if isinstance(one, Mass) else Charge(*one) for one in charges]
     places = [body.x for body in bodies] + [x for _, x in points]
     order = sorted(range(len(places)), key=lambda i: places[i])
     gaps = _gaps([places[i] for i in order])
@@ -126,8 +143,7 @@ def spheres_on_line(
         ]
         here = (at[number], 0.0)
         if number < len(bodies):
-            body = bodies[number]
-            items.append(Sphere(here, RADIUS, body.sign, body.label, shows=body.shows))
+            items.append(_body(bodies[number], here))
             arrows += fan(here, mine, clear=RADIUS)
         else:
             items.append(Dot(here, points[number - len(bodies)][0], 0.18))
@@ -151,6 +167,13 @@ def spheres_on_line(
         unit=1.0,
         tells=() if description else tuple(tells),
     )
+
+
+def _body(body: OnLine, here: tuple[float, float]) -> Item:
+    """A charged sphere with its sign, or a ball."""
+    if isinstance(body, Mass):
+        return Ball(here, RADIUS, body.label, shows=body.shows)
+    return Sphere(here, RADIUS, body.sign, body.label, shows=body.shows)
 
 
 def _gaps(places: Sequence[float]) -> list[float]:
@@ -195,7 +218,7 @@ def _in_rows(distances: Sequence[tuple[int, int, str]], at: Mapping[int, float])
 
 
 def _line_told(
-    bodies: Sequence[Charge], points: Sequence[tuple[str, float]], order: Sequence[int], given: Sequence[On]
+    bodies: Sequence[OnLine], points: Sequence[tuple[str, float]], order: Sequence[int], given: Sequence[On]
 ) -> list[Tells]:
     """What the figure of a line says: its bodies from left to right, and each arrow."""
     names = [words.listing([name(i, bodies, points) for i in order]) for name in (name_and_sign, name_alone)]
@@ -209,12 +232,12 @@ def _line_told(
     return tells
 
 
-def name_and_sign(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, float]]) -> str:
+def name_and_sign(i: int, bodies: Sequence[OnLine], points: Sequence[tuple[str, float]]) -> str:
     """A body or a point of a figure with its sign in words."""
     return bodies[i].said if i < len(bodies) else f"point {points[i - len(bodies)][0]}"
 
 
-def name_alone(i: int, bodies: Sequence[Charge], points: Sequence[tuple[str, float]]) -> str:
+def name_alone(i: int, bodies: Sequence[OnLine], points: Sequence[tuple[str, float]]) -> str:
     """A body or a point of a figure without its sign and its value."""
     label = named_only(bodies[i].label) if i < len(bodies) else ""
     return words.plain(label) or ("a sphere" if i < len(bodies) else name_and_sign(i, bodies, points))

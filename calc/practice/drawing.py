@@ -346,7 +346,7 @@ def _workable(question: Question, inputs: Mapping[str, object], find: str, varia
     for part in plan.parts:
         if part.kind == "calculate" and not SMALLEST < abs(values[part.answers]) < LARGEST:
             return None
-    if rule >= BETWEEN and not (within_reach(plan, found, values) and on_any_sheet(plan, constants, values)):
+    if rule >= BETWEEN and not (within_reach(question, plan, found, values) and on_any_sheet(plan, constants, values)):
         return None
     return plan
 

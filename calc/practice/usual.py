@@ -34,8 +34,9 @@ LADDERS = (
 )
 BARE = {"N", "g", "kg", "m", "V", "W"}
 APPARATUS = 0.15  # m: a length given from here on is that of the apparatus, not of a gap or a push
+SKY = 1e5  # m: where a length may be longer than this, the question is about planets and no apparatus
 REACH, ROOM = 2.5, 2.0  # a place to be found: so many times the apparatus away at most, and so many metres
-POWER = re.compile(r"10\s*[\^⁻⁰-⁹]|\d[eE][+-]?\d")  # of a unit without a prefix, it needs none
+POWER = re.compile(r"10\s*[\^⁻¹²³⁰-⁹]|\d[eE][+-]?\d")  # of a unit without a prefix, it needs none
 ROUND_G = 10.0  # m/s²: what some write for g
 
 
@@ -96,8 +97,15 @@ def in_usual_prefixes(question: Question, inputs: Mapping[str, object]) -> dict[
     return changed
 
 
-def within_reach(plan: Plan, found: Read, values: Mapping[str, float]) -> bool:
-    """Whether every length that is worked out fits into the story: none is far beyond the lengths given."""
+def within_reach(question: Question, plan: Plan, found: Read, values: Mapping[str, float]) -> bool:
+    """Whether every length that is worked out fits into the story: none is far beyond the lengths given.
+
+    Among planets, where no apparatus sets a size, each must lie within the sensible range of its own box.
+    """
+    boxes = {item.name: item for item in question.fields if isinstance(item, Input) and _is_length(item.unit)}
+    if any(item.high > SKY for item in boxes.values()):
+        own = [(boxes[step.makes], abs(values[step.makes])) for step in plan.steps if step.makes in boxes]
+        return all(item.low <= length <= item.high for item, length in own)
     given = [abs(q.value) for q in found.quantities.values() if q.unit.si().text == "m"]
     longest = max(given, default=0.0)
     far = min(ROOM, REACH * longest) if longest >= APPARATUS else ROOM

@@ -93,7 +93,7 @@ class Quantity:
         return Given(box, tell, example, draw if values else None, way, ask, told_at or {}, unfit)
 
 
-UNIT_TYPED = re.compile(r"[+−-]?[\d,.]+\s*([^\d\s,.].*)")
+UNIT_TYPED = re.compile(r"[+−-]?[\d,.]+(?:\s*[x×]\s*10\^[+−-]?\d+)?\s*([^\d\s,.].*)")
 
 
 def among[T](random: object, first: Sequence[T], since: Sequence[T]) -> Sequence[T]:
