@@ -12,6 +12,7 @@ from calc.figures import (
     Charge,
     Figure,
     GraphLine,
+    Mass,
     On,
     Resolved,
     charges_in_plane,
@@ -31,6 +32,7 @@ from calc.figures.energy import Amount, energy_bars
 from calc.figures.graph_marks import Area, Gradient, Key
 from calc.figures.motion import Moving, before_after
 from calc.figures.pieces import Arrow, Block, Dimension, Surface, polar
+from calc.figures.planets import planet_scene
 from calc.figures.telling import composed
 from calc.practice.drawing import draw
 from calc.working.reading import read
@@ -88,6 +90,19 @@ def _line(chance: random.Random) -> Figure:
     forces = [On(chance.randrange(count), name, size, way < 180) for name, size, way in _forces(chance)]
     rulers = [(i, i + 1, f"{b - a} cm") for i, (a, b) in enumerate(itertools.pairwise(places))]
     return spheres_on_line(charges, forces=forces, distances=rulers)
+
+
+def _masses(chance: random.Random) -> Figure:
+    places = sorted(chance.sample(range(1, 60), chance.randint(2, 3)))
+    bodies = [Mass(name, x) for name, x in zip("ABC", places, strict=False)]
+    forces = [On(chance.randrange(len(bodies)), name, size, way < 180) for name, size, way in _forces(chance, 3)]
+    rulers = [(i, i + 1, name) for i, name in zip(range(len(bodies) - 1), ("r_1", "d"), strict=False)]
+    return spheres_on_line(bodies, forces=forces, distances=rulers, title="Bodies on a line")
+
+
+def _planet(chance: random.Random) -> Figure:
+    arrow = chance.choice(("", "w", "g_h", "w = 1,96 N", "F_{net} = 3,60 × 10⁻² N"))
+    return planet_scene(arrow, kind=chance.choice(("force", "field")), above=chance.random() < 0.6)
 
 
 def _places(chance: random.Random, count: int) -> list[tuple[int, int]]:
@@ -287,6 +302,8 @@ BUILDERS: dict[str, Callable[[random.Random], Figure]] = {
     "free body": _free_body,
     "vector sum": _sum,
     "charges on a line": _line,
+    "masses on a line": _masses,
+    "planet": _planet,
     "charges in a plane": _plane,
     "field pattern": _pattern,
     "slope": _slope,

@@ -24,6 +24,7 @@ Mechanics, circuits, graphs (in modules of their own)
     telling.composed(title, items)              any pieces of yours; the words are written
     bodies: Ball Trolley Lift Pulley Cord Table Slope Spring;  pieces: Column Shade
     motion.before_after(before, after, *, positive)     two sketches with velocities
+    planets.planet_scene(arrow, *, kind, above) a planet, its radius, a body at its surface or at a height
     energy.energy_bars(stages)                  bars of energy and work
     circuits.circuit(source, load)              Part, series(...), parallel(...): laid out, IEC 60617
     graph_marks: Key Area Gradient              for ``graph``: key points, shaded areas, slope triangles

@@ -168,7 +168,7 @@ def situation(data: Data) -> Situation:
         ),
         notes=(
             "The mass of the third body does not matter: it stands on both sides and cancels.",
-            "Nudged along the line, the third body does not come back: the one it has come closer to then pulls harder.",
+            "Nudged along the line, the third body does not come back: the one it has neared then pulls harder.",
         ),
     )
 

@@ -53,36 +53,36 @@ FACTORS = Relation(
     ),
 )
 NEW = Relation(
-    "g_new = f*g",
+    "g2 = f*g1",
     what="g on Planet 2 is the factor times g on Planet 1",
     why="A factor says how many times as large g becomes.",
     plain="Three times as strong means three times the number.",
-    units={"g_new": "m·s⁻²", "f": "", "g": "m·s⁻²"},
+    units={"g2": "m·s⁻²", "f": "", "g1": "m·s⁻²"},
     mistakes=(
         Mistake(
             "divided",
-            "g_new",
-            "g/f",
-            "You divided by {f}. On Planet 2 g is {f} times as large, so multiply {g} by {f}.",
+            "g2",
+            "g1/f",
+            "You divided by {f}. On Planet 2 g is {f} times as large, so multiply {g1} by {f}.",
         ),
         Mistake(
             "multiplied",
-            "g",
-            "g_new*f",
-            "You multiplied by {f}. That leads on from {g_new}; to go back to Planet 1, divide by {f}.",
+            "g1",
+            "g2*f",
+            "You multiplied by {f}. That leads on from {g2}; to go back to Planet 1, divide by {f}.",
         ),
         Mistake(
             "inverse",
             "f",
-            "g/g_new",
-            "You divided the other way round. The factor tells how many times as large {g_new} is: divide it by {g}.",
+            "g1/g2",
+            "You divided the other way round. The factor tells how many times as large {g2} is: divide it by {g1}.",
         ),
     ),
 )
 QUANTITIES = (
     times(
         "a",
-        "Mass of Planet 2 as a multiple of Planet 1",
+        "Factor of the mass, Planet 2 to Planet 1",
         "Planet 2 has {} times the mass of Planet 1.",
         "3; 2 3 5 8; 0,5 4 6,5",
         ask="By what factor is the mass of Planet 2 larger or smaller than that of Planet 1?",
@@ -90,30 +90,30 @@ QUANTITIES = (
     ),
     times(
         "b",
-        "Radius of Planet 2 as a multiple of Planet 1",
-        "Its radius is {} times that of Planet 1.",
+        "Factor of the radius, Planet 2 to Planet 1",
+        "The radius of Planet 2 is {} times that of Planet 1.",
         "2; 2 3 0,5; 0,4 1,5 2,5",
         ask="By what factor is the radius of Planet 2 larger or smaller than that of Planet 1?",
-        told_at={1.0: "Its radius is that of Planet 1."},
+        told_at={1.0: "The radius of Planet 2 is that of Planet 1."},
     ),
     times(
         "f",
-        "g on Planet 2 as a multiple of Planet 1",
-        "On its surface g is {} times as large as on Planet 1.",
+        "Factor of g, Planet 2 to Planet 1",
+        "On the surface of Planet 2 g is {} times as large as on Planet 1.",
         "?; 2 3 0,5 4; 0,25 1,5 2,5",
         ask="By what factor is g larger or smaller on Planet 2 than on Planet 1?",
-        told_at={1.0: "On its surface g is as large as on Planet 1."},
+        told_at={1.0: "On the surface of Planet 2 g is as large as on Planet 1."},
     ),
     field(
-        "g",
-        "g on Planet 1",
+        "g1",
+        "Gravitational acceleration on Planet 1",
         "On the surface of Planet 1 g is {}.",
         "9,6 m/s^2; 4 6 8 10; 3,6 5,4 9,6",
         ask="Calculate g at the surface of Planet 1.",
     ),
     field(
-        "g_new",
-        "g on Planet 2",
+        "g2",
+        "Gravitational acceleration on Planet 2",
         "On the surface of Planet 2 g is {}.",
         "?; 2 3 5 12; 2,4 7,5 15",
         ask="Calculate g at the surface of Planet 2.",
@@ -124,7 +124,7 @@ QUANTITIES = (
 
 def scene(v: Values) -> Figure:
     """One planet with its radius: what differs are numbers."""
-    return planet_scene("g", kind="field", shows=("f", "g_new"), title="g at the surface of a planet")
+    return planet_scene("g", kind="field", shows=("f", "g1", "g2"), title="g at the surface of a planet")
 
 
 COMPARED = declare(
@@ -139,8 +139,8 @@ COMPARED = declare(
     given=QUANTITIES,
     scene=scene,
     notes=("A factor larger than 1 means larger, one smaller than 1 means smaller; 1 means no change.",),
-    practised={"g_new": "a b g", "f": "a b", "a": "b f", "b": "a f", "g": "g_new a b"},
-    asks="g_new",
+    practised={"g2": "a b g1", "f": "a b", "a": "b f", "b": "a f", "g1": "g2 a b"},
+    asks="g2",
     laws=(GRAVITATION,),
     since=4,
 )

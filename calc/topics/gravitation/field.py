@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from calc.figures import Figure
 from calc.figures.planets import planet_scene
-from calc.model.questions import Mistake, Values
+from calc.model.questions import A, Mistake, Values
 from calc.model.relations import Relation, Said
 from calc.topics.gravitation.laws import (
     AT_SURFACE,
@@ -33,6 +33,9 @@ MORE = (
 CENTRE = "Measure from the centre: add {R} to {h}."
 IGNORED = "You left out the height. At the height {h} the distance from the centre is {R + h}: put that in."
 STOPPED = "You stopped at the distance from the centre. The height starts at the surface: subtract {R}."
+FROM_SURFACE = "The height starts at the surface: take the radius away from the distance."
+UP_TO_SURFACE = "The radius ends at the surface: take the height away from the distance."
+LEFT_OVER = "Take one stretch away from the whole way; the other is left."
 DISTANCE = Relation(
     "r = R + h",
     what="Distance from the centre of the planet",
@@ -40,6 +43,10 @@ DISTANCE = Relation(
     plain="First to the surface, then on to the object.",
     units={"r": "m", "R": "m", "h": "m"},
     marks=(),
+    said={
+        "h": Said("Height above the surface", FROM_SURFACE, LEFT_OVER, A),
+        "R": Said("Radius of the planet", UP_TO_SURFACE, LEFT_OVER, A),
+    },
     mistakes=(
         Mistake("height-as-distance", "r", "h", f"You measured from the surface. {CENTRE}"),
         Mistake("height-ignored", "r", "R", IGNORED),
@@ -135,7 +142,7 @@ QUANTITIES = (
     ),
     field(
         "g",
-        "g at the surface",
+        "Gravitational acceleration at the surface",
         "At the surface g is {}.",
         "?; 2 4 8 12; 1,6 3,7 8,9",
         ask="Calculate g at the surface of the planet.",
@@ -150,7 +157,7 @@ QUANTITIES = (
     ),
     field(
         "g_h",
-        "g at the height",
+        "Gravitational acceleration at the height",
         "At that height g is {}.",
         "?; 1,2 1,6 1,9; 1,1 1,4",
         ask="Calculate g at that height.",
@@ -199,8 +206,8 @@ def scene(v: Values) -> Figure:
 
 FIELD = declare(
     "field",
-    "g and weight at a planet's surface and above it",
-    (AT_SURFACE, WEIGHED, DISTANCE, ABOVE, RATIO_ROOT, WEIGHED_ABOVE),
+    "Weight and g at a planet's surface and above it",
+    (ABOVE, DISTANCE, AT_SURFACE, WEIGHED, RATIO_ROOT, WEIGHED_ABOVE),
     openings=(
         "A planet without moons is a sphere; nothing else is near.",
         "Astronomers study a round planet far from all others.",

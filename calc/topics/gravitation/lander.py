@@ -12,7 +12,7 @@ from typing import cast
 
 from calc.figures import Figure, GraphLine, graph
 from calc.figures.planets import planet_scene
-from calc.model.answers import Mark, Point
+from calc.model.answers import Point
 from calc.model.questions import SA, Check, Data, Mistake, Part, Plan, Question, Values
 from calc.model.relations import Relation
 from calc.topics.gravitation.compared import FACTORS, times
@@ -54,12 +54,7 @@ SHARE = Relation(
         ),
     ),
 )
-HEIGHT = replace(
-    DISTANCE.step("h"),
-    marks=(Mark("answer"),),
-    what="Height above the surface",
-    why="The height starts at the surface: what is left of the distance when the radius is taken away.",
-)
+HEIGHT = DISTANCE.step("h")
 GRAPH = (
     Point("Axes labelled F and 1/r², both from zero.", 1, ("labelled",)),
     Point("A straight line.", 1, ("straight",)),
@@ -89,9 +84,9 @@ BOXES = (
         400,
         "The weight becomes smaller with height: type a number greater than 1, such as 4 for a quarter.",
         over=1.0,
-    )("n", "Weight high above: divided by", "", "4"),
-    times("a", "Mass of another world: so many times as large", "", "2"),
-    times("b", "Radius of the other world: so many times as large", "", "2"),
+    )("n", "Number by which the weight is to be divided", "", "4"),
+    times("a", "Factor of the mass, another world to this", "", "2"),
+    times("b", "Factor of the radius, another world to this", "", "2"),
 )
 SHARES = (("4", "9", "16"), ("2", "3", "5", "6,25", "9"))  # a whole root first
 

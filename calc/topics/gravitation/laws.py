@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from calc.model.answers import Law
 from calc.model.questions import Mistake
-from calc.model.relations import Relation
+from calc.model.relations import Relation, Said
 from calc.topics.shared.quantities import Quantity
 
 GRAVITATION = Law(
@@ -95,6 +95,10 @@ AT_SURFACE = Relation(
     ),
     plain="A heavier planet pulls harder; a larger one keeps you further from its middle and pulls less.",
     units={"g": "m·s⁻²", "M": "kg", "R": "m"},
+    said={
+        "M": Said("Find the mass of the planet from g and its radius"),
+        "R": Said("Find the radius of the planet from g and its mass"),
+    },
     mistakes=(
         Mistake(
             "not-squared",
