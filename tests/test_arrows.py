@@ -16,6 +16,7 @@ import pytest
 from scipy import optimize
 
 from calc.figures import AngleMark, Arrow, Block, Dot, Figure, Plate, Segment, Sphere
+from calc.figures.bodies import Ball
 from calc.figures.pieces import corners
 from calc.language.symbols import symbol
 from calc.working.working import direction
@@ -240,9 +241,9 @@ def test_the_words_of_a_figure_say_what_is_drawn(key: str) -> None:
             if order:
                 named = [bare(re.sub(r" \(.*?\)|point ", "", part)) for part in re.split(r", | and ", order[1])]
                 at = {
-                    bare(i.label): (i.centre if isinstance(i, Sphere) else i.at)[0]
+                    bare(i.label): (i.at if isinstance(i, Dot) else i.centre)[0]
                     for i in figure.items
-                    if isinstance(i, Sphere | Dot)
+                    if isinstance(i, Sphere | Ball | Dot)
                 }
                 places = [at[name] for name in named]
                 assert places == sorted(places), (case.name, place, text)

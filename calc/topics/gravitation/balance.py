@@ -89,7 +89,8 @@ UNEQUAL = (
         "half-way",
         "r_1",
         "d/2",
-        "You took the middle. The body with the larger mass pulls harder there: the point is closer to the other one.",
+        "You took the middle for {r_1}. The body with the larger mass pulls harder there: take a point closer to the"
+        " other one.",
     ),
 )
 PLACE = Step(

@@ -82,7 +82,7 @@ NEW = Relation(
 QUANTITIES = (
     times(
         "a",
-        "Factor of the mass, Planet 2 to Planet 1",
+        "Factor of the mass from Planet 1 to Planet 2",
         "Planet 2 has {} times the mass of Planet 1.",
         "3; 2 3 5 8; 0,5 4 6,5",
         ask="By what factor is the mass of Planet 2 larger or smaller than that of Planet 1?",
@@ -90,7 +90,7 @@ QUANTITIES = (
     ),
     times(
         "b",
-        "Factor of the radius, Planet 2 to Planet 1",
+        "Factor of the radius from Planet 1 to Planet 2",
         "The radius of Planet 2 is {} times that of Planet 1.",
         "2; 2 3 0,5; 0,4 1,5 2,5",
         ask="By what factor is the radius of Planet 2 larger or smaller than that of Planet 1?",
@@ -98,7 +98,7 @@ QUANTITIES = (
     ),
     times(
         "f",
-        "Factor of g, Planet 2 to Planet 1",
+        "Factor of g from Planet 1 to Planet 2",
         "On the surface of Planet 2 g is {} times as large as on Planet 1.",
         "?; 2 3 0,5 4; 0,25 1,5 2,5",
         ask="By what factor is g larger or smaller on Planet 2 than on Planet 1?",

@@ -17,7 +17,7 @@ from calc.model.questions import SA, Check, Data, Mistake, Part, Plan, Question,
 from calc.model.relations import Relation
 from calc.topics.gravitation.compared import FACTORS, times
 from calc.topics.gravitation.field import DISTANCE
-from calc.topics.gravitation.laws import AT_SURFACE, GRAVITATION, PLAIN, WEIGHED, WEIGHTLESS, body_mass, radius
+from calc.topics.gravitation.laws import AT_SURFACE, GRAVITATION, PLAIN, WEIGHED, WEIGHT, WEIGHTLESS, body_mass, radius
 from calc.topics.shared.quantities import Quantity
 from calc.working.declaring import boxes, state
 
@@ -44,7 +44,7 @@ SHARE = Relation(
             "not-divided",
             "r",
             "sqrt(G*M/g)",
-            "You used g at the surface, which leads back to the surface. Up there g is only {g/n}.",
+            "You used {g} at the surface, which leads back to the surface. Up there it is smaller: divide {g} by {n}.",
         ),
         Mistake(
             "multiplied",
@@ -85,8 +85,8 @@ BOXES = (
         "The weight becomes smaller with height: type a number greater than 1, such as 4 for a quarter.",
         over=1.0,
     )("n", "Number by which the weight is to be divided", "", "4"),
-    times("a", "Factor of the mass, another world to this", "", "2"),
-    times("b", "Factor of the radius, another world to this", "", "2"),
+    times("a", "Factor of the mass from this world to another", "", "2"),
+    times("b", "Factor of the radius from this world to another", "", "2"),
 )
 SHARES = (("4", "9", "16"), ("2", "3", "5", "6,25", "9"))  # a whole root first
 
@@ -174,7 +174,7 @@ LANDER = Question(
     **boxes(*BOXES),
     plan=plan,
     constants=("G",),
-    laws=(GRAVITATION.name, WEIGHTLESS.name),
+    laws=(GRAVITATION.name, WEIGHT.name, WEIGHTLESS.name),
     adjust=practise,
     scenario=True,
     since=4,

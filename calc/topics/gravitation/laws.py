@@ -51,15 +51,15 @@ height_above = Quantity(
     over=None,
 )
 pull = Quantity("N", 1e-12, 1e30, "The force between two masses is never zero. Enter its size, above zero.")
-field = Quantity("m·s⁻²", 1e-3, 300, "g must be greater than zero.", typed="m/s^2")
+field = Quantity("m·s⁻²", 1e-3, 300, "The gravitational acceleration must be greater than zero.", typed="m/s^2")
 
 NOT_SQUARED = "You divided by {r} only once. The force falls with the square of the distance, so divide by {r^2}."
 ONLY_ONCE = "You multiplied by {r} only once. The law has the square of the distance, so multiply by {r^2}."
 NOT_ADDED = "You added {m1} and {m2}. The force grows in step with each of the masses, so multiply them: {m1*m2}."
 NOT_ROOTED = "You stopped at {r^2}. Take its square root: that is the distance {r}."
 FIELD_FOR_CONSTANT = (
-    "You put in 9,8, which is g at the surface of the Earth. {G} is another thing, the universal gravitational"
-    " constant: take it from the data sheet."
+    "You put g at the surface of the Earth in the place of {G}. Take {G}, the universal gravitational constant, from"
+    " the data sheet."
 )
 PLAIN = (
     "Any two things pull at each other. More mass on either side makes the pull bigger in step; twice as far apart"
@@ -124,7 +124,7 @@ AT_SURFACE = Relation(
         ),
     ),
 )
-ON_EARTH = "You used 9,8, which is g at the surface of the Earth. Use the {g} of this planet."
+ON_EARTH = "You used g at the surface of the Earth. Use the {g} of this planet."
 WEIGHED = Relation(
     "w = m*g",
     what="Weight is mass times g",
