@@ -41,13 +41,13 @@ EQUAL_FORCES = Relation(
             "not-squared",
             "m2",
             "m1*(d - r_1)/r_1",
-            "You left out the squares. The force falls with the square of the distance, so square both distances.",
+            "You left out the squares. The force falls with the square of the distance: square {r_1} and {d - r_1}.",
         ),
         Mistake(
             "not-squared",
             "m1",
             "m2*r_1/(d - r_1)",
-            "You left out the squares. The force falls with the square of the distance, so square both distances.",
+            "You left out the squares. The force falls with the square of the distance: square {r_1} and {d - r_1}.",
         ),
         Mistake(
             "whole-distance",
