@@ -49,7 +49,8 @@
   const RESTARTS = 2;
   const LIMIT = 3000; // milliseconds for one calculation
   const SILENCE = 20000; // milliseconds after which a worker that never spoke is given up
-  const PATIENCE = 4000; // milliseconds after which a shared worker that does not listen is left alone
+  // Milliseconds after which a shared worker that does not listen is left alone; a page may ask for others.
+  const PATIENCE = Number(document.currentScript.dataset.patience ?? 4000);
   const SHARED = 3; // shared workers tried one after the other; then the page has one of its own
 
   const listeners = new Set();

@@ -83,12 +83,14 @@ def how(page: Page) -> dict[str, str]:
 
 @pytest.fixture(scope="module")
 def stand_in_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A folder with the stand-in's runtime, a page, one in a folder, and one that bars workers."""
+    """A folder with the stand-in's runtime: a page, one in a folder, one that bars workers, one that waits for none."""
     site = tmp_path_factory.mktemp("site")
     build_runtime(site, BUILD / "cache-stand-in", package_dir=STAND_IN)
     usual = POLICY.format("'self' blob:")
     (site / "page.html").write_text(PAGE.format(policy=usual, base=""), "utf-8")
     (site / "no-worker.html").write_text(PAGE.format(policy=POLICY.format("'none'"), base=""), "utf-8")
+    hasty = PAGE.format(policy=usual, base="").replace("<script ", '<script data-patience="1000" ')
+    (site / "hasty.html").write_text(hasty, "utf-8")
     (site / "deep").mkdir()
     (site / "deep" / "page.html").write_text(PAGE.format(policy=usual, base="../"), "utf-8")
     return site

@@ -139,7 +139,9 @@ def test_pages_that_find_no_shared_worker_that_listens_have_their_own(
     stand_in_address: str, tabs: BrowserContext
 ) -> None:
     """After a few that never end the page is answered by a worker that it can end."""
-    page = opened(tabs, stand_in_address)
+    page = tabs.new_page()
+    page.goto(f"{stand_in_address}hasty.html")
+    assert how(page)["place"] == "shared"
     for _ in range(3):
         assert TOO_LONG in stopped(page, "stuck")
     assert how(page)["place"] == "worker"

@@ -17,7 +17,7 @@ from calc.working.working import run
 from tests.cases import KEYS
 from tests.strategies import examples
 
-SEEDS = range(examples(24).max_examples)  # of each level
+SEEDS = range(examples(18).max_examples)  # of each level
 MANY = 100  # data sets a question and level
 TELLINGS_OF = 20  # draws of a level among which three tellings must be met
 
