@@ -208,15 +208,14 @@ def test_an_address_of_the_chapter_opens_the_questions_page(place: str, page: Pa
         page.wait_for_url(f"{place}{entry.address}#{state.format(entry.key)}", wait_until="commit")
 
 
-@pytest.mark.parametrize("chapter", CHAPTERS, ids=[chapter.page for chapter in CHAPTERS])
-def test_a_heading_of_the_former_chapter_leads_to_its_question(served: str, page: Page, chapter: Chapter) -> None:
-    """The line of the list stands under the name that the heading had, and is in view."""
-    headings = [(name.split("#")[1], key) for name, key in OLD_HEADINGS if name.split("#")[0] == chapter.page]
-    assert headings
+@pytest.mark.parametrize("chapter", sorted({name.split("#")[0] for name, _ in OLD_HEADINGS}))
+def test_a_heading_of_the_former_chapter_leads_to_its_question(served: str, page: Page, chapter: str) -> None:
+    """The line of the list stands under the name that the heading had, and is in view; newer chapters never had any."""
+    headings = [(name.split("#")[1], key) for name, key in OLD_HEADINGS if name.split("#")[0] == chapter]
     for anchor, key in headings:
-        page.goto(f"{served}{chapter.page}.html#{anchor}")
+        page.goto(f"{served}{chapter}.html#{anchor}")
         line = page.locator(f'.question-list li:has([id="{anchor}"])')
-        expect(line.get_by_role("link")).to_have_attribute("href", f"{chapter.page}/{key}.html")
+        expect(line.get_by_role("link")).to_have_attribute("href", f"{chapter}/{key}.html")
         expect(line).to_be_in_viewport()
 
 
