@@ -78,7 +78,8 @@ class Base:
         if not self.ends:
             return False
         low, high = min(map(abs, self.ends)), max(map(abs, self.ends))
-        return low * (1 - SPAN) <= abs(typed.value) <= high * (1 + SPAN)
+        more = 0.0 if self.way.base else SPAN
+        return low * (1 - more) <= abs(typed.value) <= high * (1 + more)
 
 
 @dataclass(frozen=True)
@@ -224,7 +225,9 @@ def _named(typed: Typed, way: Chain, fits: tuple[Suspect, ...]) -> Finding:
 
 
 def _agrees(typed: Typed, way: Chain) -> bool:
-    return typed.agrees(way.right) or abs(abs(typed.value) - abs(way.right)) <= way.step.read_off * abs(way.right)
+    return typed.agrees(way.right, way.base) or abs(abs(typed.value) - abs(way.right)) <= way.step.read_off * abs(
+        way.right
+    )
 
 
 def _digits(typed: Typed, way: Chain, times: float) -> bool:
@@ -240,6 +243,8 @@ def _same_digits(typed: Typed, value: float) -> bool:
 
 
 def _early(typed: Typed, way: Chain) -> bool:
+    if way.base:  # what rounding on the way could spoil, a mistake spoils as much
+        return False
     near = abs(abs(typed.value) - abs(way.right)) <= EARLY * abs(way.right)
     return near and any(typed.shows(value) for value in way.rounded_early)
 
@@ -248,6 +253,8 @@ def _coarse(typed: Typed, way: Chain) -> bool:
     """The right answer cut to one figure, or to nothing at all."""
     if not typed.number:
         return 0 < abs(way.right) < typed.half
+    if way.base:
+        return typed.figures < SURE and (typed.rounds(way.right, 2) or typed.shows(way.right))
     return typed.figures == 1 and typed.rounds(way.right, 1)
 
 

@@ -70,9 +70,16 @@ class Typed:
         zeros = min(self._end_zeros, max(self.figures - 3, 0))
         return self.half * 10.0**zeros
 
-    def agrees(self, right: float) -> bool:
-        """Within 1 % of ``right``, or a correct rounding of it to two or more significant figures; sizes only."""
+    def agrees(self, right: float, base: float = 0.0) -> bool:
+        """Within 1 % of ``right``, or a correct rounding of it to two or more significant figures; sizes only.
+
+        base: a value that ``right`` differs little from, if that is what counts: then within 1 % of the difference, or
+        a correct rounding in which the difference still shows.
+        """
         size, wanted = abs(self.value), abs(right)
+        if base:
+            close = abs(size - wanted) <= (CLOSE + NEARLY) * abs(wanted - abs(base)) + NEARLY * wanted
+            return close or (self.figures > 2 and self.shows(right) and not self.shows(base))
         if wanted == 0:
             return size == 0
         return abs(size - wanted) <= CLOSE * wanted * (1 + NEARLY) or self.rounds(right, 2)

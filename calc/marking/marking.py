@@ -289,7 +289,7 @@ class _Work:
     def _thousands(self, finding: Finding, text: str) -> Finding:
         """Where a comma read as thousands makes the value right, nothing is blamed: it is asked for."""
         spaced = None if finding.sized else thousands(text, finding.way.step.unit)
-        if spaced and read_value(spaced, finding.way.step.unit).agrees(finding.way.right):
+        if spaced and read_value(spaced, finding.way.step.unit).agrees(finding.way.right, finding.way.base):
             return replace(finding, state="not recognised", fits=(), power=0, meant=spaced)
         return finding
 
@@ -462,6 +462,8 @@ class _Work:
 
 def _line_state(value: float, ways: list[Chain]) -> str:
     def same(wanted: float, way: Chain) -> bool:
+        if way.base:
+            return math.isclose(abs(value) - way.base, abs(wanted) - way.base, rel_tol=0.01)
         wanted = math.degrees(wanted) if way.step.unit == "°" else wanted
         return math.isclose(abs(value), abs(wanted), rel_tol=0.01)
 

@@ -192,6 +192,13 @@ def _about_size(finding: Finding, style: Style) -> list[Sentence]:
                 " of ten."
             )
         ]
+    if finding.coarse and finding.way.base:
+        return [
+            Sentence(
+                "This is the right answer cut too short to be marked right: what counts is how far it lies from"
+                f" {symbol(finding.way.step.judged_by).text}. Give two decimals, as a memo does."
+            )
+        ]
     if finding.coarse:
         return [
             Sentence(

@@ -110,6 +110,11 @@ class Chain:
         """The same way with other constants. Raises ExpressionError where they lead to no value."""
         return Chain(self.whole, constants, self.target, self.carry, self.quantities, self.style)
 
+    @property
+    def base(self) -> float:
+        """The value that the answer is judged by its difference from; 0 where its whole size counts."""
+        return self.values.get(self.step.judged_by, 0.0)
+
     @cached_property
     def direction(self) -> Direction | None:
         """The direction that goes with this value, if it has one."""

@@ -208,6 +208,8 @@ class Step:
     count: the value counts things, and is printed whole when it is whole.
     other: the second root of a square, as an equation; dropped: why it is not an answer.
     quotes: the names of the laws that the step applies; a hint tells them in words.
+    judged_by: the name of the value that this one differs little from (two notes of a sound): an answer is held against
+    the difference of the two, not against its whole size.
     read_off: how far a value that is read off a drawing may lie from the right one, as a share of it.
     """
 
@@ -228,6 +230,7 @@ class Step:
     dropped: str = ""
     read_off: float = 0.0
     quotes: tuple[str, ...] = ()
+    judged_by: str = ""
 
     @cached_property
     def makes(self) -> str:

@@ -61,6 +61,7 @@ class Relation:
     dropped: by name, why the second root of a square is not an answer.
     said: by name, the words of its step where they are its own.
     quotes: the names of the laws in words that its steps apply.
+    judged_by: by name, the value whose difference from it is what an answer is judged by (see Step).
     by_hand: by name, a step where no rule of algebra reads as a teacher writes, or a numeric root.
     """
 
@@ -77,6 +78,7 @@ class Relation:
     said: Mapping[str, Said] = field(default_factory=dict)
     by_hand: Mapping[str, Step] = field(default_factory=dict)
     quotes: tuple[str, ...] = ()
+    judged_by: Mapping[str, str] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         """Raise ValueError for a mistake at what the law does not have: it would never be looked for."""
@@ -109,6 +111,7 @@ class Relation:
             other=found.other if found.why or unknown in self.dropped else "",
             dropped=self.dropped.get(unknown, OTHER_ROOT),
             quotes=self.quotes,
+            judged_by=self.judged_by.get(unknown, ""),
         )
         return self.said[unknown].of(step) if unknown in self.said else step
 
@@ -172,6 +175,7 @@ class Relation:
             directions={put(name): _under_names(way, names) for name, way in self.directions.items()},
             dropped={put(name): reason for name, reason in self.dropped.items()},
             said={put(name): words for name, words in self.said.items()},
+            judged_by={put(name): put(other) for name, other in self.judged_by.items()},
         )
 
 
@@ -217,5 +221,6 @@ class Together:
             other=both.found.other if both.found.why else "",
             dropped=self.first.dropped.get(self.find, OTHER_ROOT),
             quotes=tuple(dict.fromkeys((*self.first.quotes, *self.second.quotes))),
+            judged_by=self.first.judged_by.get(self.find, ""),
         )
         return (step,)

@@ -356,13 +356,13 @@ def _all_apart(plan: Plan) -> bool:
     constants = {name: line.school for name, line in SHEET.items()}
     values = run(plan, constants)
     for step in plan.steps:
-        right = values[step.makes]
-        seen = [abs(right)]
+        right, base = values[step.makes], values.get(step.judged_by, 0.0)
+        seen = [abs(right) - base]
         for mistake in step.mistakes:
             if mistake.turns:
                 continue
             try:
-                wrong = abs(expression(mistake.instead).value(sized(values, step.sizes)))
+                wrong = abs(expression(mistake.instead).value(sized(values, step.sizes))) - base
             except ExpressionError:
                 continue
             if any(math.isclose(wrong, other, rel_tol=APART) for other in seen):
@@ -389,7 +389,8 @@ def near_answers(plan: Plan, rule: int = DRAWS) -> tuple[str, ...]:
                 continue
             wrong = values[part.answers]
             reaches = rule < BETWEEN or not math.isclose(wrong, chain.right, rel_tol=SAME)
-            if reaches and math.isclose(abs(wrong), abs(chain.right), rel_tol=APART):
+            shift, wanted = (abs(value) - chain.base for value in (wrong, chain.right))
+            if reaches and math.isclose(shift, wanted, rel_tol=APART):
                 near[f"{slip.key}@{slip.at}"] = None
     return tuple(near)
 

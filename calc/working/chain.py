@@ -174,8 +174,8 @@ def fits(data: Data, ways: Sequence[Step], used: Sequence[Step], units: Mapping[
         found = next((f for f in (_found(data, known, ways, name) for known in (first, others)) if f), None)
         if found is None:
             continue
-        value, relation = found
-        if not (_rounds(data, name, value) or _another_rounds(data, name, relation, ways)):
+        value, relation, base = found
+        if not (_rounds(data, name, value, base) or _another_rounds(data, name, relation, ways)):
             raise Refusal(
                 name,
                 "This does not fit the other numbers: they give"
@@ -185,20 +185,25 @@ def fits(data: Data, ways: Sequence[Step], used: Sequence[Step], units: Mapping[
     return tuple(notes)
 
 
-def _found(data: Data, known: Mapping[str, float], ways: Sequence[Step], name: str) -> tuple[float, set[str]] | None:
-    """The value ``known`` gives for ``name``, and the data it takes with that name; None if there is none."""
+def _found(
+    data: Data, known: Mapping[str, float], ways: Sequence[Step], name: str
+) -> tuple[float, set[str], float] | None:
+    """The value ``known`` gives for ``name``, the data it takes with that name, and the value it is judged by its
+    difference from (0 for none); None if there is none."""
     constants = data.settings.constants()
     try:
         steps = lead({*constants, *known}, ways, name)
-        value = worth(known, steps, constants)[name]
+        values = worth(known, steps, constants)
     except (NoWay, ExpressionError):
         return None
-    return value, inputs(known, steps)
+    base = next(step.judged_by for step in steps if step.makes == name)
+    return values[name], inputs(known, steps), values.get(base, 0.0)
 
 
-def _rounds(data: Data, name: str, found: float) -> bool:
-    """Whether the datum typed is the value found, to the last figure typed or within 1 %."""
-    slack = max(FIT * abs(found), data.halves.get(name, 0.0) * (1 + 1e-9))
+def _rounds(data: Data, name: str, found: float, base: float = 0.0) -> bool:
+    """Whether the datum typed is the value found, to the last figure typed or within 1 % (of its difference from
+    ``base``)."""
+    slack = max(FIT * abs(found - base), data.halves.get(name, 0.0) * (1 + 1e-9))
     return abs(abs(found) - abs(data.values[name])) <= slack
 
 
@@ -212,6 +217,6 @@ def _another_rounds(data: Data, spare: str, relation: set[str], ways: Sequence[S
             continue
         known = {n: v for n, v in data.values.items() if n != name}
         found = _found(data, known, ways, name)
-        if found and _rounds(data, name, found[0]):
+        if found and _rounds(data, name, found[0], found[2]):
             return True
     return False

@@ -171,4 +171,7 @@ def state(law: Law, key: str = "state") -> Part:
 
 def named(law: Law) -> str:
     """A law's name inside a sentence: "Coulomb's law", "the conservation of charge"."""
-    return law.name if "'s " in law.name else f"the {law.name[0].lower()}{law.name[1:]}"
+    if "'s " in law.name:
+        return law.name
+    person = f" {law.name} " in law.words  # the Doppler effect keeps its capital inside a sentence
+    return f"the {law.name}" if person else f"the {law.name[0].lower()}{law.name[1:]}"
