@@ -686,6 +686,41 @@ def _it_is_pulled_towards_the_unlike_plate(case: Case, m: re.Match[str]) -> bool
     return m[1] != m[2] and (m[1] == "positive") == moving_positive(case) and (m[3] == "upper") == up
 
 
+def comes_closer(case: Case, body: str, name: str) -> bool:
+    """Whether the source or the listener moves towards the other, in the step that makes ``name``."""
+    picked = case.data.choices
+    if f"{body}_way" in picked:
+        return picked[f"{body}_way"] == "towards"
+    law = next(step.law for step in case.plan.steps if step.makes == name)
+    note = next((case.values[one] for one in ("f_1", "f_2", "f_L") if one in law and one in case.values), 0.0)
+    return note > case.values["f_S"]
+
+
+@rule(
+    r"\[(\w+)\] [^\[]*?The (source|listener) moves (towards|away from) the (?:listener|source): (above|below), its"
+    r" speed is (added to|taken from) the speed of sound",
+    2,
+    3,
+    4,
+    5,
+)
+def _a_speed_stands_where_it_raises_or_lowers_the_note(case: Case, m: re.Match[str]) -> bool:
+    closer = comes_closer(case, m[2], m[1])
+    above = m[2] == "listener"
+    return (m[3] == "towards", m[4] == "above", m[5] == "added to") == (closer, above, closer == above)
+
+
+@rule(r"between two crests it moves on, so they lie (closer|wider)", 1)
+def _waves_are_short_ahead_and_long_behind(case: Case, m: re.Match[str]) -> bool:
+    return (m[1] == "closer") == (case.values["lambda_L"] < case.values["v"] / case.values["f_S"])
+
+
+@rule(r"It moves (towards|away from) the \w+\. The frequency heard is (higher|lower) than", 1, 2)
+def _a_higher_note_means_towards(case: Case, m: re.Match[str]) -> bool:
+    higher = case.values["f_L"] > case.values["f_S"]
+    return (m[1] == "towards", m[2] == "higher") == (higher, higher)
+
+
 # --- the tests ---
 
 

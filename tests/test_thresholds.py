@@ -442,9 +442,9 @@ def test_no_check_is_looser_than_one_in_a_million() -> None:
 def test_rounding_early_explains_up_to_three_per_cent(cut: str, early: bool) -> None:
     """A value that rounding on the way gives is taken for that up to 3 % off, and no further."""
     typed = read_value(f"{cut} N", "N")
-    way: Any = SimpleNamespace(right=1.0, rounded_early=(typed.value,))
+    way: Any = SimpleNamespace(right=1.0, base=0.0, rounded_early=(typed.value,))
     assert _early(typed, way) == early
-    assert not _early(typed, SimpleNamespace(right=1.0, rounded_early=(typed.value * 1.001,)))  # type: ignore[arg-type]
+    assert not _early(typed, SimpleNamespace(right=1.0, base=0.0, rounded_early=(typed.value * 1.001,)))  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(

@@ -303,8 +303,6 @@ class _Writer:
 
         enough = (dict.fromkeys(names, m) for m in range(most + 1))
         more = next(filter(holds, enough), None)
-        if not set(line.names) <= true.keys():  # an unknown that is made to drop out has no number to judge by
-            more = fewest
         if more is None:
             self.lopsided, more = True, fewest
         elif any(more.values()):

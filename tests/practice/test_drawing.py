@@ -148,7 +148,8 @@ def test_mistakes_lie_apart_at_their_step(key: str) -> None:
         _, plan = planned(one)
         values = run(plan, constants)
         for step in plan.steps:
-            sizes = [abs(values[step.makes])]
+            base = values.get(step.judged_by, 0.0)  # what such a value is judged by is the difference
+            sizes = [abs(values[step.makes]) - base]
             for mistake in step.mistakes:
                 if mistake.turns:
                     continue
@@ -156,10 +157,10 @@ def test_mistakes_lie_apart_at_their_step(key: str) -> None:
                     wrong = expression(mistake.instead).value(sized(values, step.sizes))
                 except ExpressionError:
                     continue
+                shift = abs(wrong) - base
                 for other in sizes:
-                    gap = abs(abs(wrong) - other)
-                    assert gap > APART * 0.999 * max(abs(wrong), other), (one, mistake.key)
-                sizes.append(abs(wrong))
+                    assert abs(shift - other) > APART * 0.999 * max(abs(shift), abs(other)), (one, mistake.key)
+                sizes.append(shift)
 
 
 @pytest.mark.parametrize("key", KEYS)

@@ -40,7 +40,7 @@ USE = Part(
     "explain",
     "Name one use of the Doppler effect and say what it measures.",
     points=(
-        Point("Ultrasound scanner, blood-flow meter, heartbeat monitor of an unborn child, or speed trap.", 1),
+        Point("Ultrasound scanner, blood-flow meter, heartbeat monitor of an unborn child, or traffic radar.", 1),
         Point("It measures the speed of what reflects the waves: of blood, of a heart wall, of a car.", 1),
     ),
 )

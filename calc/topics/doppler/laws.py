@@ -30,15 +30,18 @@ MARKS = (Mark("formula"), Mark("substitution", 3), Mark("answer"))  # each side 
 UNITS = {"f_L": "Hz", "f_S": "Hz", "v_L": "m·s⁻¹", "v_S": "m·s⁻¹", "v": "m·s⁻¹"}
 JUDGED = {"f_L": "f_S", "f_S": "f_L"}
 PLAIN = "Coming closer squeezes the waves together and the pitch is higher; going away stretches them and it is lower."
-ROLES = "Source below, listener above. The speed of the one who moves stands in the wrong place: {%s} belongs there."
-ON_TOP = "Listener on top. You have the fraction upside down: multiply {f_S} by {%s}."
+ROLES = (
+    "You put the speed of the one who moves on the wrong side of the fraction. Source below, listener above: use {f_L}"
+    " = {%s}."
+)
+ON_TOP = "You have the fraction upside down. Listener on top: use {f_L} = {%s}."
 SIGN = {
-    1: "Towards must raise f. Your sign makes it lower: use {%s}.",
-    -1: "Away must lower f. Your sign makes it higher: use {%s}.",
+    1: "Your sign makes the frequency lower. Towards must raise f: use {f_L} = {%s}.",
+    -1: "Your sign makes the frequency higher. Away must lower f: use {f_L} = {%s}.",
 }
-MIXED = "One sign is wrong. Towards must raise f, away must lower it: use {%s}."
-NO_SOUND = "Include speed of sound. The speeds of source and listener are added to it or taken from it: use {%s}."
-PLACES = "Source below, listener above. You have put their speeds in each other's place: use {%s}."
+MIXED = "You took a wrong sign. Towards must raise f, away must lower it: use {f_L} = {%s}."
+NO_SOUND = "You left out {v}. Include speed of sound, with each speed added to it or taken from it: use {f_L} = {%s}."
+PLACES = "You put the two speeds in each other's place. Source below, listener above: use {f_L} = {%s}."
 
 
 def over(source: int, listener: int, above: str = "v_L", below: str = "v_S") -> str:
@@ -68,7 +71,7 @@ def frequencies(source: int, listener: int) -> tuple[Mistake, ...]:
         wrong["listener-sign"] = (over(source, -listener), MIXED)
         wrong["speed-of-sound-omitted"] = ("v_L/v_S", NO_SOUND)
     return tuple(
-        Mistake(key, name, f"{other}*{how if name == 'f_L' else turned(how)}", say % right)
+        Mistake(key, name, f"{other}*{how if name == 'f_L' else turned(how)}", say % f"f_S*{right}")
         for key, (how, say) in wrong.items()
         for name, other in (("f_L", "f_S"), ("f_S", "f_L"))
     )
@@ -80,7 +83,7 @@ def _signed(sign: int, text: str) -> str:
 
 def speeds(source: int, listener: int) -> tuple[Mistake, ...]:
     """Speeds from the fraction with source and listener in each other's place."""
-    right = over(source, listener)
+    right = f"f_S*{over(source, listener)}"
     places = PLACES if source and listener else ROLES
     top, bottom = over(listener, source, "v_S", "v_L").split("/")
     found = []

@@ -37,6 +37,7 @@ BEYOND = (
     " along."
 )
 AT_REST = "The {0} is at rest here. Leave this box empty, or choose that the {0} moves."
+NOT_ASKED = "The {0} is at rest here, so its speed is zero. Pick something else to find, or choose that the {0} moves."
 SIGNS = {"towards": 1, "away": -1}
 
 sound = Quantity("Hz", 20, 20e6, "Frequency must be greater than zero.")
@@ -60,18 +61,20 @@ SHORTER = "The source follows its own waves: between two crests it moves on, so 
 LONGER = "The source runs away from its own waves: between two crests it moves on, so they lie wider. Use {v + v_S}."
 SAME_WAVES = "A moving listener changes nothing in the air: the waves are as long as the source at rest makes them."
 
+HEARD = "You divided by the frequency heard. A moving listener changes nothing in the air: divide {v} by {f_S}."
+
 
 def wavelength(source: int) -> Relation:
     """The distance between wavefronts on the side of the listener."""
     how = {1: "(v - v_S)/f_S", -1: "(v + v_S)/f_S", 0: "v/f_S"}[source]
     why = SAME_WAVES
-    slips: tuple[Mistake, ...] = (Mistake("heard-frequency", "lambda_L", "v/f_L", SAME_WAVES + " Divide by {f_S}."),)
+    slips: tuple[Mistake, ...] = (Mistake("heard-frequency", "lambda_L", "v/f_L", HEARD),)
     if source:
         why = SHORTER if source > 0 else LONGER
         other = "(v + v_S)/f_S" if source > 0 else "(v - v_S)/f_S"
         slips = (
-            Mistake("other-side", "lambda_L", other, why),
-            Mistake("source-at-rest", "lambda_L", "v/f_S", why),
+            Mistake("other-side", "lambda_L", other, "You took the wrong side of the source. " + why),
+            Mistake("source-at-rest", "lambda_L", "v/f_S", "You let the source stand still. " + why),
         )
     return Relation(
         f"lambda_L = {how}",
@@ -108,6 +111,8 @@ def refuse(data: Data, source: int, listener: int) -> None:
     for name, who, moves in (("v_S", "source", source), ("v_L", "listener", listener)):
         if data.has(name) and not moves:
             raise Refusal(name, AT_REST.format(who))
+        if name in data.asked_names and not moves:
+            raise Refusal(None, NOT_ASKED.format(who))
         if data.has(name) and not data.values[name] and not (source and listener):
             raise Refusal(name, NO_MOTION)
     for name, sentence, moves in (("v_S", SHOCK, source), ("v_L", NEVER, -listener)):
@@ -175,16 +180,16 @@ WAY = Choice("way", "It moves", (("towards", "towards the other"), ("away", "awa
 TOLD = {
     "source": (
         (
-            "On a windless day a rescue launch sounds its horn while it moves straight {way} an angler who stands on a"
-            " pier."
+            "A light aircraft hums one steady note. In still air it flies straight {way} a watcher on a tower, at her"
+            " height."
         ),
         (
-            "An ore train sounds its hooter on a straight track. It moves {way} a keeper who stands at the gate; there"
-            " is no wind."
+            "An express train sounds its hooter on a straight track. It moves {way} a keeper who stands at a gate;"
+            " there is no wind."
         ),
         (
-            "A delivery van with a steady reversing alarm stuck on drives {way} a woman who waits at the roadside. The"
-            " air is still."
+            "On a straight test track a racing car with a squealing belt drives {way} a marshal who stands behind the"
+            " barrier. The air is still."
         ),
     ),
     "listener": (
@@ -252,12 +257,12 @@ BOTH_TOLD = (
         " the other; the driver of the other, the listener, moves {listener} it."
     ),
     (
-        "On a straight road without wind a van with a siren, the source, drives {source} a cyclist, the listener, who"
-        " rides {listener} the van."
+        "On a straight road without wind a van with a siren, the source, drives {source} a motorcyclist, the listener,"
+        " who rides {listener} the van."
     ),
     (
-        "Two boats are on a calm lake. The first, the source, sounds its horn and moves {source} the second; a"
-        " passenger of the second, the listener, is carried {listener} the first."
+        "Two light aircraft fly at one height along the same straight line in still air. The first, the source, hums"
+        " one note and moves {source} the second; the pilot of the second, the listener, flies {listener} the first."
     ),
 )
 

@@ -13,9 +13,9 @@ from itertools import pairwise
 from calc.figures import Figure
 from calc.figures.waves import Listener, wavefronts
 from calc.model.questions import Check, Choice, Data, Mistake, Refusal, Values
-from calc.model.relations import Together
-from calc.topics.doppler.laws import DOPPLER, doppler
-from calc.topics.doppler.moving import AT_REST, F_S, NEVER, SHOCK, V_L, V_S, V, sound
+from calc.model.relations import Relation
+from calc.topics.doppler.laws import DOPPLER, MARKS, doppler
+from calc.topics.doppler.moving import AT_REST, F_S, NEVER, NOT_ASKED, SHOCK, V_L, V_S, V, sound
 from calc.working.declaring import boxes, told
 from calc.working.solving import Laws, Situation, question
 
@@ -27,17 +27,14 @@ BETWEEN = (
 NO_PASSING = "No relative motion: with a speed of zero nothing passes. Enter a speed above zero."
 NO_SPEED = "These frequencies leave no speed that fits. Check which note is heard before passing and which after."
 ONLY_LISTENER = (
-    "Only for a moving listener: the mean of the notes is not the frequency of a moving source. Work from both"
-    " equations: use {2*f_1*f_2/(f_1 + f_2)}."
+    "You took the mean of the notes. Only for a moving listener is that the frequency of the source: use"
+    " {2*f_1*f_2/(f_1 + f_2)}."
 )
 ONLY_SOURCE = (
-    "Only for a moving source: for a moving listener both notes lie equally far from the frequency of the source. Use"
+    "You worked as for a moving source. For a moving listener both notes lie equally far from {f_S}: use"
     " {(f_1 + f_2)/2}."
 )
-SECOND_NOTE = (
-    "You took {f_2} for the frequency of the source. Both notes are shifted: write an equation for each, divide one by"
-    " the other, and you get {%s}."
-)
+SECOND_NOTE = "You took {f_2} for the frequency of the source. Both notes are shifted: use {%s}."
 F_1 = sound("f_1", "Frequency before passing", "Before passing {} is heard.", "548,4 Hz; 560 640 720", unfit=BETWEEN)
 F_2 = sound("f_2", "Frequency after passing", "After passing {} is heard.", "459,5 Hz; 480 520 600", unfit=BETWEEN)
 FOUND = replace(F_S, example="", tell="The source sounds at {}.", unfit=BETWEEN)
@@ -55,10 +52,10 @@ OPENINGS = {
             " There is no wind."
         ),
         (
-            "On a windless day a ferry sounds its horn steadily and passes a beacon, where a girl listens, at constant"
-            " speed."
+            "On a windless day a speedboat sounds its siren steadily and passes a beacon, where a girl listens, at"
+            " constant speed."
         ),
-        "A toy aeroplane on a straight wire buzzes at one steady note and flies past a microphone at constant speed.",
+        "A light aircraft hums one steady note and flies past a microphone on a tower at constant speed, in still air.",
     ),
     "listener": (
         (
@@ -69,35 +66,69 @@ OPENINGS = {
             "A siren stands at a straight road in still air. The driver of a car, the listener, passes it at constant"
             " speed."
         ),
-        "A microphone on a trolley is pulled past a loudspeaker that plays one steady note; its speed is constant.",
+        (
+            "A microphone on a racing car, the listener, passes a loudspeaker that plays one steady note. The air is"
+            " still and the speed constant."
+        ),
     ),
 }
 
 
+TWO_NOTES = "Divide the Doppler formula of one note by that of the other"
+DROPS_OUT = "The frequency of the source is the same in both formulas, so it drops out."
+TWO_TOLD = "Two notes, two equations: together they give what neither gives alone."
+RATIO = "(f_1 - f_2)/(f_1 + f_2)"
+# v/f_1 and v/f_2 are the wavelengths ahead and behind, (v − v_S)/f_S and (v + v_S)/f_S.
+WAVELENGTHS = Relation(
+    "2/f_S = 1/f_1 + 1/f_2",
+    what="Add the Doppler formulas of the two notes, upside down",
+    why="1/f₁ = (v − v_S)/(v f_S) and 1/f₂ = (v + v_S)/(v f_S): added, the speed of the source drops out.",
+    plain=TWO_TOLD,
+    units={"f_S": "Hz"},
+    marks=MARKS,
+    judged_by={"f_S": "f_1"},
+    mistakes=(Mistake("mean-of-notes", "f_S", "(f_1 + f_2)/2", ONLY_LISTENER),),
+    quotes=(DOPPLER.name,),
+)
+EQUALLY_FAR = Relation(
+    "2*f_S = f_1 + f_2",
+    what="Add the Doppler formulas of the two notes",
+    why="f₁ = f_S(v + v_L)/v and f₂ = f_S(v − v_L)/v: added, the speed of the listener drops out.",
+    plain=TWO_TOLD,
+    units={"f_S": "Hz"},
+    marks=MARKS,
+    judged_by={"f_S": "f_1"},
+    mistakes=(Mistake("mean-of-source", "f_S", "2*f_1*f_2/(f_1 + f_2)", ONLY_SOURCE),),
+    quotes=(DOPPLER.name,),
+)
+
+
+def divided(speed: str, note: str) -> Relation:
+    """One note divided by the other; ``note``: the one that stands alone where f_2 is taken for the source."""
+    return Relation(
+        f"f_1/f_2 = (v + {speed})/(v - {speed})",
+        what=TWO_NOTES,
+        why=DROPS_OUT,
+        plain=TWO_TOLD,
+        units={speed: "m·s⁻¹", "v": "m·s⁻¹"},
+        marks=MARKS,
+        mistakes=(
+            Mistake("second-note", speed, f"v*(f_1 - f_2)/{note}", SECOND_NOTE % f"v*{RATIO}"),
+            Mistake(
+                "second-note", "v", f"{speed}*{note}/(f_1 - f_2)", SECOND_NOTE % f"{speed}*(f_1 + f_2)/(f_1 - f_2)"
+            ),
+        ),
+        quotes=(DOPPLER.name,),
+    )
+
+
 @lru_cache(maxsize=4)
 def laws(who: str) -> Laws:
-    """The law for each note, and both together."""
-    source, listener, speed = (1, 0, "v_S") if who == "source" else (0, 1, "v_L")
-    before = doppler(source, listener).renamed(f_L="f_1")
-    after = doppler(-source, -listener).renamed(f_L="f_2")
-    mean, other, said = "(f_1 + f_2)/2", "2*f_1*f_2/(f_1 + f_2)", ONLY_LISTENER
-    if listener:
-        mean, other, said = other, mean, ONLY_SOURCE
-    note = "f_1" if source else "f_2"
-    ratio = "(f_1 - f_2)/(f_1 + f_2)"
-    slips = (
-        Mistake("mean-of-notes" if source else "mean-of-source", "f_S", mean, said),
-        Mistake("second-note", speed, f"v*(f_1 - f_2)/{note}", SECOND_NOTE % f"v*{ratio}"),
-        Mistake("second-note", "v", f"{speed}*{note}/(f_1 - f_2)", SECOND_NOTE % f"{speed}*(f_1 + f_2)/(f_1 - f_2)"),
-    )
-    one, two = replace(before, mistakes=slips), replace(after, mistakes=())
-    what = "Write the Doppler formula for both notes"
-    plain = "Two notes, two equations: together they give two unknowns."
-    return (
-        *(Together(one, two, name, drop, what, plain) for name, drop in ((speed, "f_S"), ("f_S", speed), ("v", "f_S"))),
-        before,
-        after,
-    )
+    """Both notes together, then the law for each."""
+    source, listener = (1, 0) if who == "source" else (0, 1)
+    both = (divided("v_S", "f_1"), WAVELENGTHS) if source else (divided("v_L", "f_2"), EQUALLY_FAR)
+    notes = ((doppler(source, listener), "f_1"), (doppler(-source, -listener), "f_2"))
+    return (*both, *(law.renamed(f_L=name) for law, name in notes))
 
 
 def refuse(data: Data, who: str) -> None:
@@ -105,6 +136,8 @@ def refuse(data: Data, who: str) -> None:
     for name, body in (("v_S", "source"), ("v_L", "listener")):
         if data.has(name) and body != who:
             raise Refusal(name, AT_REST.format(body))
+        if name in data.asked_names and body != who:
+            raise Refusal(None, NOT_ASKED.format(body))
         if data.has(name) and not data.values[name]:
             raise Refusal(name, NO_PASSING)
         if data.has(name) and data.has("v") and data.values[name] >= data.values["v"]:
@@ -117,17 +150,16 @@ def refuse(data: Data, who: str) -> None:
 
 
 def proofs(who: str, values: Values) -> tuple[Check, ...]:
-    """Another way, where the unknown that drops out leaves no law to put the values into."""
+    """Another way where only one of the speed and the source is found: with the other one found as well."""
     speed = "v_S" if who == "source" else "v_L"
-    if speed in values and "f_S" not in values:
-        return (Check("A second way: divide one note by the other", f"f_1/f_2 = (v + {speed})/(v - {speed})"),)
-    if speed in values:
+    if {speed, "f_S"} <= values.keys():
         return ()
+    if speed in values:
+        gap = "The two notes differ by as many per cent of their sum as the speed is of the speed of sound."
+        return (Check("A second way: difference of the notes over their sum", f"{speed}/v = {RATIO}", gap),)
     if who == "source":
-        words = "The wavelength of the source at rest lies half-way between those ahead and behind."
-        return (
-            Check("A second way: by the wavelengths, v divided by each frequency", "2*v/f_S = v/f_1 + v/f_2", words),
-        )
+        words = "1/f is that time, and the source's own lies half-way between the two heard."
+        return (Check("A second way: by the time from one crest to the next", "1/f_S - 1/f_1 = 1/f_2 - 1/f_S", words),)
     words = "A moving listener hears as much more on the way in as less on the way out."
     return (Check("A second way: both notes lie equally far from that of the source", "f_1 - f_S = f_S - f_2", words),)
 
@@ -181,7 +213,7 @@ PASSING = question(
     situation,
     **boxes(PASSES, *BOXES),
     laws=(DOPPLER.name,),
-    asks="v_S",
+    asks="f_S",
     adjust=practise,
     since=4,
 )
