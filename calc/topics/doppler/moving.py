@@ -174,7 +174,7 @@ def heard(typed: dict[str, object], chance: object, source: int, listener: int) 
 MOVES = Choice(
     "moving",
     "What moves",
-    (("source", "the source; the listener is at rest"), ("listener", "the listener; the source is at rest")),
+    (("source", "the source alone"), ("listener", "the listener alone")),
 )
 WAY = Choice("way", "It moves", (("towards", "towards the other"), ("away", "away from the other")))
 TOLD = {

@@ -213,7 +213,7 @@ PASSING = question(
     situation,
     **boxes(PASSES, *BOXES),
     laws=(DOPPLER.name,),
-    asks="f_S",
+    asks="v_S",
     adjust=practise,
     since=4,
 )
