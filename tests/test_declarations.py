@@ -127,7 +127,7 @@ def test_all_renderings_carry_the_same_digits(key: str) -> None:
         assert digits(answer.shown.text) == digits(answer.shown.tex)
 
 
-RAISED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻₀₁₂₃₄₅₆₇₈₉", "0123456789−0123456789")
+RAISED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻₀₁₂₃₄₅₆₇₈₉ₖ", "0123456789−0123456789k")
 
 
 def levelled(shown: str) -> str:

@@ -721,6 +721,18 @@ def _a_higher_note_means_towards(case: Case, m: re.Match[str]) -> bool:
     return (m[1] == "towards", m[2] == "higher") == (higher, higher)
 
 
+@rule(
+    r"The total kinetic energy is [\d, ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]+J before and [\d, ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]+J after: (not )?the same"
+    r"(?: within 1 %)?, so the collision is (elastic|inelastic)"
+)
+def _a_collision_is_elastic_if_no_kinetic_energy_is_lost(case: Case, m: re.Match[str]) -> bool:
+    v = case.values
+    after = (v["v"], v["v"]) if "v" in v else (v["v1"], v["v2"])
+    before, left = (v["m1"] * one**2 + v["m2"] * two**2 for one, two in ((v["u1"], v["u2"]), after))
+    kept = abs(left / before - 1) <= 0.01
+    return (not m[1], m[2] == "elastic") == (kept, kept)
+
+
 # --- the tests ---
 
 
