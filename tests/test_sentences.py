@@ -722,8 +722,8 @@ def _a_higher_note_means_towards(case: Case, m: re.Match[str]) -> bool:
 
 
 @rule(
-    r"The total kinetic energy is [\d, ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]+J before and [\d, ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]+J after: (not )?the same"
-    r"(?: within 1 %)?, so the collision is (elastic|inelastic)"
+    r"The total kinetic energy is [\d, ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]+J before and [\d, ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]+J after: (not )?"
+    r"the same(?: within 1 %)?, so the collision is (elastic|inelastic)"
 )
 def _a_collision_is_elastic_if_no_kinetic_energy_is_lost(case: Case, m: re.Match[str]) -> bool:
     v = case.values

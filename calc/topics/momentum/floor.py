@@ -1,5 +1,7 @@
 """A ball that hits the floor: the floor stops it, turns it round and carries its weight, N = F_net + mg."""
 
+from dataclasses import replace
+
 from calc.figures import Force, free_body_diagram
 from calc.model.questions import Data, Refusal, Values
 from calc.topics.momentum.impulse import CHANGE_ALONE, DISAGREE, SIZES
@@ -7,7 +9,8 @@ from calc.topics.momentum.laws import IMPULSE, RATE
 from calc.topics.shared.quantities import UP, force, mass, time, velocity
 from calc.working.declaring import Limit, Mistake, Relation, declare
 
-WEIGHT = "You left the weight out. {N} must also carry it: take {m*g} into account, {N} is larger than {F_net} by it."
+WEIGHT = "You left the weight out. {N} must also carry it: add {m*g} to {F_net}."
+WEIGHT_OFF = "You left the weight out. {N} also carries it: subtract {m*g} from {N}."
 WEIGHT_IN_N = "You left the weight out. {N} must also carry it: put {N - m*g} in for the net force."
 TAKEN_OFF = "You subtracted the weight. {N} makes {F_net} and must also carry the weight: add {m*g}."
 DOWN = "The ball does not come down: to hit the floor it moves downwards just before. Give its velocity a minus sign."
@@ -36,7 +39,7 @@ CARRIED = Relation(
     mistakes=(
         Mistake("weight-left-out", "N", "F_net", WEIGHT),
         Mistake("weight-subtracted", "N", "F_net - m*g", TAKEN_OFF),
-        Mistake("weight-left-out", "F_net", "N", WEIGHT),
+        Mistake("weight-left-out", "F_net", "N", WEIGHT_OFF),
     ),
 )
 IN_ONE = Relation(
@@ -47,6 +50,7 @@ IN_ONE = Relation(
     plain="The floor turns the ball round and holds it up at the same time.",
     mistakes=(Mistake("weight-left-out", "m", "N*Deltat/(v - u)", WEIGHT_IN_N),),
 )
+push = replace(force, refusal="The floor can only push: give the size of its force, zero or more.")
 QUANTITIES = (
     mass("m", "Mass of the ball", "The ball has a mass of {}.", "400 g; 250 400 500 600; 320 450 625"),
     velocity(
@@ -65,7 +69,7 @@ QUANTITIES = (
         told_at={0.0: "It stays on the floor, at rest."},
     ),
     time("Deltat", "Time of contact", "The contact lasts {}.", "0,15 s; 0,1 0,15 0,2 0,25; 0,12 0,18 0,24"),
-    force(
+    push(
         "N", "Force of the floor (average)", "The floor pushes it with an average force of {}.", "?; 40 50 60; 35 46 58"
     ),
 )

@@ -1,7 +1,7 @@
 """Two trolleys that collide and part: m₁u₁ + m₂u₂ = m₁v₁ + m₂v₂, and whether the collision is elastic."""
 
 from calc.figures.motion import before_after, moving
-from calc.model.questions import Data, Refusal, Values
+from calc.model.questions import Check, Data, Refusal, Values
 from calc.topics.momentum.elastic import NEARLY, kinetic, verdict
 from calc.topics.momentum.join import APART, NO_MASS, SIGNS
 from calc.topics.momentum.laws import ELASTIC, MOMENTUM
@@ -32,6 +32,11 @@ PARTED = Relation(
         Mistake("other-forgotten", "v1", "(m1*u1 + m2*u2)/m1", FORGOTTEN),
         Mistake("energy-kept", "v1", "sqrt((m1*u1^2 + m2*u2^2 - m2*v2^2)/m1)", KEPT),
     ),
+)
+EXCHANGED = Check(
+    "What the first loses in momentum the second gains",
+    "m1*(u1 - v1) = m2*(v2 - u2)",
+    "The impulses on the two are equal and opposite.",
 )
 QUANTITIES = (
     mass("m1", "Mass of the first", "The first has a mass of {}.", "2 kg; 2 3 4 5; 1,2 2,4 3,6"),
@@ -96,6 +101,7 @@ PART = declare(
     unfit={"m1": NO_MASS, "m2": NO_MASS},
     refuse=refuse,
     later=energies,
+    proofs=lambda v: (EXCHANGED,),
     scene=lambda v: before_after(
         [moving("1", "u_1", v["u1"]), moving("2", "u_2", v["u2"])],
         [moving("1", "v_1", v["v1"]), moving("2", "v_2", v["v2"])],

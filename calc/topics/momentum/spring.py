@@ -1,6 +1,7 @@
 """Two trolleys that a spring drives apart: (m₁ + m₂)u = m₁v₁ + m₂v₂, mostly from rest."""
 
 from calc.figures.motion import before_after, moving
+from calc.model.questions import Check
 from calc.topics.momentum.join import NO_MASS
 from calc.topics.momentum.laws import MOMENTUM
 from calc.topics.shared.quantities import mass, velocity
@@ -37,6 +38,11 @@ ENERGY = Relation(
     why="Kinetic energy after minus kinetic energy before: what the spring had stored.",
     units={"DeltaE_k": "J"},
     plain="What the two have gained in energy of motion came out of the spring.",
+)
+EXCHANGED = Check(
+    "What the first loses in momentum the second gains",
+    "m1*(u - v1) = m2*(v2 - u)",
+    "The impulses on the two are equal and opposite.",
 )
 QUANTITIES = (
     mass("m1", "Mass of the first", "The first has a mass of {}.", "1,5 kg; 1 2 3 5; 1,2 2,6 4,5"),
@@ -84,6 +90,7 @@ SPRING = declare(
     given=QUANTITIES,
     limits=(Limit("v2 - v1", THROUGH),),
     unfit={"m1": NO_MASS, "m2": NO_MASS},
+    proofs=lambda v: (EXCHANGED,),
     later=lambda data, values: (
         Part(
             "energy",
