@@ -71,7 +71,8 @@ class Lines:
             size = max(abs(left.value), abs(right.value))
             if left.value == 0 or right.value == 0:
                 size = abs(values.get(unknown, 0.0))
-            if abs(left.value - right.value) > CLOSE * 1.01 * size:
+            noise = 1e-12 * max(left.scale, right.scale)  # where terms cancel to nought
+            if abs(left.value - right.value) > CLOSE * 1.01 * size + noise:
                 self.faults.append(f"{printed}: {left.value!r} against {right.value!r}")
 
     def result(self, line: Maths, value: float, unit: str) -> None:
