@@ -76,9 +76,9 @@ def pulse(v: Values) -> Figure:
     corners = ((0.0, 0.0), (end / 2, v["F_max"]), (end, 0.0))
     return graph(
         "t (ms)",
-        "F_net (N)",
+        "F_{net} (N)",
         [GraphLine(corners)],
-        keys=[Key(end / 2, v["F_max"], y_label="F_max")],
+        keys=[Key(end / 2, v["F_max"], y_label="F_{max}")],
         areas=[Area(corners, "Δp", ("F_max", "Deltat"))],
         title="Net force against time",
         drawn_from=("F_max", "Deltat"),
