@@ -196,6 +196,14 @@ def test_an_address_without_a_draw_number_knows_the_first_questions(topic: str) 
     assert tuple(q.key for q in offered(topics.topics()[topic], 1)) == FIRST_QUESTIONS[topic]
 
 
+@pytest.mark.parametrize(("rule", "first"), [(1, ("join",)), (2, ("join",)), (3, ("join",))])
+def test_a_younger_topic_offers_what_it_began_with(rule: int, first: tuple[str, ...]) -> None:
+    """A topic younger than the rule of an address chooses from the questions it began with, not from later ones."""
+    momentum = topics.topics()["momentum"]
+    assert tuple(question.key for question in offered(momentum, rule)) == first
+    assert len(offered(momentum, 4)) > len(first)
+
+
 def test_every_address_of_a_drawn_question_carries_its_rule() -> None:
     """The reply names the rule; a rule still to come is refused with a sentence."""
     for rule, data in ((1, {}), (1, {"draw": "1"}), (2, {"draw": 2}), (3, {"draw": 3})):

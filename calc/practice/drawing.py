@@ -124,9 +124,9 @@ FEW = 12  # numbers of two figures between the ends; with fewer one figure more 
 
 
 def offered(topic: Topic, rule: int) -> tuple[Question, ...]:
-    """The questions that a topic's key chooses from by this rule; all, where the topic is younger."""
-    known = tuple(question for question in topic.questions if question.since <= rule)
-    return known or topic.questions
+    """The questions that a topic's key chooses from by this rule; those it began with, where the topic is younger."""
+    began = min((question.since for question in topic.questions), default=rule)
+    return tuple(question for question in topic.questions if question.since <= max(rule, began))
 
 
 class Chance:
