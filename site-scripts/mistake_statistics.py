@@ -196,7 +196,7 @@ def planted(way: Chain, suspect: Suspect, value: float) -> tuple[str, str]:
     if finding.state in RIGHT or finding.sized:
         # A value read off a drawing may lie further from the right one.
         by_eye = abs(abs(typed.value) - abs(way.right)) <= way.step.read_off * abs(way.right)
-        if typed.agrees(way.right) or by_eye or finding.state == "rounded early":
+        if typed.agrees(way.right, way.base) or by_eye or finding.state == "rounded early":
             return "like right", ""
         return "false", f"{suspect.key} ({text}) taken as right ({way.right})"
     return "unnamed", ""
@@ -208,9 +208,10 @@ def right_texts(way: Chain, chance: random.Random) -> list[str]:
     shown = [on_paper(value, way)]
     if unit == "°":
         return shown
-    number = f"{value * (1 + chance.uniform(-0.0099, 0.0099)):.12g}"
+    number = f"{value + (value - way.base) * chance.uniform(-0.0099, 0.0099):.12g}"
     shown += [f"{value!r} {unit}", f"{number} {unit}"]
-    shown += [f"{value:.{digits}e} {unit}" for digits in (1, 2, 3)]
+    # where a difference counts, two figures do not show it
+    shown += [f"{value:.{digits}e} {unit}" for digits in ((2, 3) if way.base else (1, 2, 3))]
     if unit in ("N", "C", "V", "J", "m"):
         shown += (
             [f"{value * 1e6!r} µ{unit}", f"{rounded(value * 1e3).text} m{unit}"]
@@ -286,7 +287,7 @@ def follow(key: str, found: Read, plan: Plan, answers: dict[str, object], counts
     first = Chain(plan, constants, parts[0].answers, None, found.quantities, style)
     for suspect in first.singles:
         wrong = read_value(on_paper(suspect.value, first), first.step.unit)
-        if wrong.agrees(first.right) or suspect.slips[0].kind == "sign" or suspect.value * first.right <= 0:
+        if wrong.agrees(first.right, first.base) or suspect.slips[0].kind == "sign" or suspect.value * first.right <= 0:
             continue
         own = {first.target: wrong.value}
         typed = {**answers, parts[0].key: {"value": wrong.text, "direction": right_way(first)}}

@@ -219,7 +219,8 @@ def one_moves(data: Data) -> Situation:
     return replace(
         held(source, listener, openings),
         stated=(state(DOPPLER),),
-        later=lambda data, values: (waves(source),),
+        # not after a frequency or a speed of the source that was asked for: a wrong one hardly shows in it
+        later=lambda data, values: (waves(source),) if data.has("f_S") and (data.has("v_S") or not source) else (),
     )
 
 
