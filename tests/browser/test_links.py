@@ -270,6 +270,7 @@ WANTED = {
 }
 # Unknowns that practice never draws.
 UNDRAWN = {
+    "momentum.part": {"v1": {"v1": "", "v2": "2 m/s"}},
     "electric-field.drop": {"d": {"n": "3", "d": ""}},
     "several-charges.stated": {"phi": {"Q3": "-5 nC", "phi": ""}},
 }
