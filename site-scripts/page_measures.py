@@ -30,7 +30,8 @@ LIMITS = {"chapter": (150_000, 5.0, None), "question": (150_000, 6.0, 9.0)}
 
 # Compressed bytes a first visit fetches.
 READABLE = 250_000
-LIVE_FORM = 6_500_000
+# A live form brings all questions' code: so many bytes with so many questions, and in proportion between the two.
+LIVE_FORM = {35: 6_500_000, 120: 7_300_000}
 ZIPPED = 12_000_000
 _ANSWERED = """async () => {
   const inputs = { Q1: "6 nC", Q2: "-2 nC", r: "15 cm" };
@@ -127,6 +128,13 @@ def to_read(site: Path, browser: Browser, name: str) -> int:
     return sum(compressed(file) for file in files if file.is_file())
 
 
+def live_form() -> int:
+    """The most that a live form may bring with the questions there are."""
+    (few, small), (many, large) = LIVE_FORM.items()
+    questions = sum(len(chapter.entries) for chapter in chapters())
+    return round(small + (large - small) * max(0, questions - few) / (many - few))
+
+
 def to_use(site: Path, browser: Browser, name: str) -> dict[str, int]:
     """Bytes of each file that a first visit to a question's page fetches until its form has answered."""
     asked: set[str] = set()
@@ -153,7 +161,7 @@ def main() -> int:
         told = f"  {one.over}" if one.over else ""
         print(f"{one.name:44} {one.size:9} {one.elements:8} {one.laptop:6.1f} {one.phone:6.1f}{told}")
     lines = [(f"first visit to read {name}", size, READABLE) for name, size in visits.items()]
-    lines.append(("live form", sum(live.values()), LIVE_FORM))
+    lines.append(("live form", sum(live.values()), live_form()))
     lines.append(("the zip", ZIP.stat().st_size, ZIPPED))
     print()
     for what, size, most in lines:

@@ -16,6 +16,7 @@ from calc.language.decimal_sign import in_sign, sentence_in_sign
 from calc.language.expressions import ExpressionError, equation, expression
 from calc.model.constants import Settings
 from calc.model.questions import Choice
+from calc.practice.drawing import DRAWS
 from calc.renderings import svg, tikz
 from calc.topics import find, question_keys, topics
 from calc.working.reading import read
@@ -188,6 +189,7 @@ def test_papers_keep_the_readers_sign(topic: str, sign: str) -> None:
         count=min(8, 2 * len(topics()[topic].questions)),
         seed=5,
         level=2,
+        draw=DRAWS,
         settings={"comma": sign},
         **{"as": notations},
     )["data"]
