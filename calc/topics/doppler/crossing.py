@@ -31,10 +31,7 @@ OPENINGS = (
     ),
 )
 TALK = (("train", "keeper"), ("speedboat", "lifeguard"), ("drone", "microphone"))
-WAY = {
-    1: ("towards", "higher", "before", "After it has passed", "lower"),
-    -1: ("away from", "lower", "after", "Before it passed", "higher"),
-}
+WAY = {1: ("towards", "higher"), -1: ("away from", "lower")}
 USE = Part(
     "use",
     "explain",
@@ -56,8 +53,9 @@ STAR = Part(
 
 
 def scene(sign: int) -> Figure:
-    """The source on the left, the listener on the right."""
-    return wavefronts("S", "right" if sign > 0 else "left", "v_S", [Listener("L")], title="Source and listener")
+    """The source on the left, the listener on the right; not for a reader who is to find which way it moves."""
+    drawn = wavefronts("S", "right" if sign > 0 else "left", "v_S", [Listener("L")], title="Source and listener")
+    return replace(drawn, drawn_from=("v_S",))
 
 
 def plan(data: Data) -> Plan:
@@ -67,7 +65,7 @@ def plan(data: Data) -> Plan:
         raise Refusal("f_L", SAME)
     sign = 1 if rises > 0 else -1
     source, listener = data.pick(*(" ".join(pair) for pair in TALK)).split()
-    way, pitch, _, when, _ = WAY[sign]
+    way, pitch = WAY[sign]
     heard, other = doppler(sign, 0), doppler(-sign, 0).renamed(f_L="f_2")
     reason = Part(
         "way",
@@ -89,7 +87,8 @@ def plan(data: Data) -> Plan:
             Part(
                 "other-note",
                 "calculate",
-                f"{when}, moving at the same speed, the {source} is heard with another note. Calculate its frequency.",
+                f"On the other side of the {listener}, at the same speed, the {source} is heard with another note."
+                " Calculate its frequency.",
                 (note,),
             ),
             USE,
