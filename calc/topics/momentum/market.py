@@ -13,10 +13,10 @@ from calc.model.answers import Mark, Point
 from calc.model.directions import LEFT_RIGHT
 from calc.model.questions import Check, Data, Part, Plan, Question, Refusal, Values
 from calc.model.relations import Relation
-from calc.topics.momentum.elastic import verdict
 from calc.topics.momentum.impulse import FINAL_ALONE, SIZES
 from calc.topics.momentum.join import APART, JOINED
 from calc.topics.momentum.laws import ELASTIC, MOMENTUM, RATE
+from calc.topics.momentum.verdict import verdict
 from calc.topics.shared.quantities import mass, time, velocity
 from calc.working.declaring import Mistake, boxes, state, told
 from calc.working.solving import said

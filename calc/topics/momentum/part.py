@@ -1,11 +1,10 @@
 """Two trolleys that collide and part: m₁u₁ + m₂u₂ = m₁v₁ + m₂v₂, and whether the collision is elastic."""
 
-from calc.figures.motion import before_after, moving
-from calc.model.questions import Check, Data, Refusal, Values
-from calc.topics.momentum.elastic import NEARLY, kinetic, verdict
+from calc.model.questions import Data, Refusal, Values
 from calc.topics.momentum.join import APART, NO_MASS, SIGNS
 from calc.topics.momentum.laws import ELASTIC, MOMENTUM
-from calc.topics.shared.quantities import mass, velocity
+from calc.topics.momentum.two_bodies import afterwards, before, exchanged, mass_of, parting
+from calc.topics.momentum.verdict import NEARLY, kinetic, verdict
 from calc.working.declaring import Limit, Mistake, Part, Relation, declare
 from calc.working.working import measure
 
@@ -33,47 +32,22 @@ PARTED = Relation(
         Mistake("energy-kept", "v1", "sqrt((m1*u1^2 + m2*u2^2 - m2*v2^2)/m1)", KEPT),
     ),
 )
-EXCHANGED = Check(
-    "What the first loses in momentum the second gains",
-    "m1*(u1 - v1) = m2*(v2 - u2)",
-    "The impulses on the two are equal and opposite.",
-)
 QUANTITIES = (
-    mass("m1", "Mass of the first", "The first has a mass of {}.", "2 kg; 2 3 4 5; 1,2 2,4 3,6"),
-    velocity(
-        "u1", "Velocity of the first before", "Before the collision the first moves at {}.", "5 m/s; 4 5 6; 3,5 5,4"
-    ),
-    mass("m2", "Mass of the second", "The second has a mass of {}.", "3 kg; 2 3 4 6; 1,5 2,5 4,5"),
-    velocity(
-        "u2",
-        "Velocity of the second before",
-        "Before the collision the second moves at {}.",
-        "-2 m/s; -1 -2 1; -1,5 0,5 -2,4",
-        told_at={0.0: "Before the collision the second is at rest."},
-    ),
-    velocity(
-        "v1",
-        "Velocity of the first afterwards",
-        "Afterwards the first moves at {}.",
-        "-1 m/s; -1 -2 -1,5; -0,6 -1,2 0,8",
-        told_at={0.0: "Afterwards the first is at rest."},
-    ),
-    velocity(
-        "v2",
-        "Velocity of the second afterwards",
-        "Afterwards the second moves at {}.",
-        "?; 2 3 2,5; 1,6 2,4 2,8",
-        told_at={0.0: "Afterwards the second is at rest."},
-    ),
+    mass_of("first", "2 kg; 2 3 4 5; 1,2 2,4 3,6"),
+    before("first", "5 m/s; 4 5 6; 3,5 5,4", may_rest=False),
+    mass_of("second", "3 kg; 2 3 4 6; 1,5 2,5 4,5"),
+    before("second", "-2 m/s; -1 -2 1; -1,5 0,5 -2,4"),
+    afterwards("first", "-1 m/s; -1 -2 -1,5; -0,6 -1,2 0,8"),
+    afterwards("second", "?; 2 3 2,5; 1,6 2,4 2,8"),
 )
 
 
 def refuse(data: Data, values: Values) -> None:
     """No collision gives kinetic energy; what is within the rounding of the data may be."""
-    before, after = (kinetic(values, *speeds) for speeds in (("u1", "u2"), ("v1", "v2")))
-    if after > before * (1 + NEARLY):
+    earlier, later = (kinetic(values, *speeds) for speeds in (("u1", "u2"), ("v1", "v2")))
+    if later > earlier * (1 + NEARLY):
         style = data.settings.style
-        raise Refusal(None, SPRING.format(*(measure(one, "J", style).text for one in (before, after))))
+        raise Refusal(None, SPRING.format(*(measure(one, "J", style).text for one in (earlier, later))))
 
 
 def energies(data: Data, values: Values) -> tuple[Part, ...]:
@@ -101,11 +75,8 @@ PART = declare(
     unfit={"m1": NO_MASS, "m2": NO_MASS},
     refuse=refuse,
     later=energies,
-    proofs=lambda v: (EXCHANGED,),
-    scene=lambda v: before_after(
-        [moving("1", "u_1", v["u1"]), moving("2", "u_2", v["u2"])],
-        [moving("1", "v_1", v["v1"]), moving("2", "v_2", v["v2"])],
-    ),
+    proofs=lambda v: (exchanged("u1", "u2"),),
+    scene=parting,
     states=(MOMENTUM,),
     laws=(ELASTIC,),
     since=4,

@@ -5,13 +5,12 @@ From both balances follows v₂ − v₁ = u₁ − u₂; the other root is no c
 
 from dataclasses import replace
 
-from calc.figures.motion import before_after, moving
 from calc.model.directions import LEFT_RIGHT
 from calc.model.questions import Check, Data, Part, Values
 from calc.topics.momentum.join import APART, NO_MASS
 from calc.topics.momentum.laws import ELASTIC, MOMENTUM
 from calc.topics.momentum.part import PARTED
-from calc.topics.shared.quantities import mass, velocity
+from calc.topics.momentum.two_bodies import afterwards, before, mass_of, parting
 from calc.working.declaring import Limit, Mistake, Relation, Together, declare
 
 STUCK = "You let them move on together. In an elastic collision they part: use the kinetic energy as well."
@@ -37,26 +36,12 @@ ENERGY = Check(
     "So the collision is elastic.",
 )
 QUANTITIES = (
-    mass("m1", "Mass of the first", "The first has a mass of {}.", "3 kg; 2 3 4 5; 1,2 2,4 3,6"),
-    velocity(
-        "u1", "Velocity of the first before", "Before the collision the first moves at {}.", "4 m/s; 3 4 5 6; 2,6 4,8"
-    ),
-    mass("m2", "Mass of the second", "The second has a mass of {}.", "1 kg; 1 2 3 6; 0,8 1,5 4,5"),
-    velocity(
-        "u2",
-        "Velocity of the second before",
-        "Before the collision the second moves at {}.",
-        "0 m/s; 0 -1 -2 1; 0 -1,5 0,6 -2,4",
-        told_at={0.0: "Before the collision the second is at rest."},
-    ),
-    velocity(
-        "v1",
-        "Velocity of the first afterwards",
-        "Afterwards the first moves at {}.",
-        "?; -1 1,5 -2; -0,8 1,2 -1,6",
-        told_at={0.0: "Afterwards the first is at rest."},
-    ),
-    velocity("v2", "Velocity of the second afterwards", "Afterwards the second moves at {}.", "?; 3 4 5; 2,5 4,5"),
+    mass_of("first", "3 kg; 2 3 4 5; 1,2 2,4 3,6"),
+    before("first", "4 m/s; 3 4 5 6; 2,6 4,8", may_rest=False),
+    mass_of("second", "1 kg; 1 2 3 6; 0,8 1,5 4,5"),
+    before("second", "0 m/s; 0 -1 -2 1; 0 -1,5 0,6 -2,4"),
+    afterwards("first", "?; -1 1,5 -2; -0,8 1,2 -1,6"),
+    afterwards("second", "?; 3 4 5; 2,5 4,5", may_rest=False),
 )
 OTHER = replace(
     SPEEDS.in_units(dict.fromkeys(("u1", "u2", "v1", "v2"), "m·s⁻¹")).step("v2"),
@@ -88,10 +73,7 @@ ELASTICALLY = declare(
     unfit={"m1": NO_MASS, "m2": NO_MASS},
     later=both,
     proofs=lambda v: (ENERGY,),
-    scene=lambda v: before_after(
-        [moving("1", "u_1", v["u1"]), moving("2", "u_2", v["u2"])],
-        [moving("1", "v_1", v["v1"]), moving("2", "v_2", v["v2"])],
-    ),
+    scene=parting,
     states=(ELASTIC,),
     laws=(MOMENTUM,),
     unknowns=("v1", "v2", "m1", "m2"),

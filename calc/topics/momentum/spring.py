@@ -1,10 +1,10 @@
 """Two trolleys that a spring drives apart: (m₁ + m₂)u = m₁v₁ + m₂v₂, mostly from rest."""
 
-from calc.figures.motion import before_after, moving
-from calc.model.questions import Check
+from calc.figures.motion import moving
 from calc.topics.momentum.join import NO_MASS
 from calc.topics.momentum.laws import MOMENTUM
-from calc.topics.shared.quantities import mass, velocity
+from calc.topics.momentum.two_bodies import afterwards, exchanged, mass_of, parting
+from calc.topics.shared.quantities import velocity
 from calc.working.declaring import Limit, Mistake, Part, Relation, declare
 
 THROUGH = (
@@ -39,14 +39,9 @@ ENERGY = Relation(
     units={"DeltaE_k": "J"},
     plain="What the two have gained in energy of motion came out of the spring.",
 )
-EXCHANGED = Check(
-    "What the first loses in momentum the second gains",
-    "m1*(u - v1) = m2*(v2 - u)",
-    "The impulses on the two are equal and opposite.",
-)
 QUANTITIES = (
-    mass("m1", "Mass of the first", "The first has a mass of {}.", "1,5 kg; 1 2 3 5; 1,2 2,6 4,5"),
-    mass("m2", "Mass of the second", "The second has a mass of {}.", "2,5 kg; 2 4 6; 1,6 3,4 5,5"),
+    mass_of("first", "1,5 kg; 1 2 3 5; 1,2 2,6 4,5"),
+    mass_of("second", "2,5 kg; 2 4 6; 1,6 3,4 5,5"),
     velocity(
         "u",
         "Velocity of both before",
@@ -54,20 +49,8 @@ QUANTITIES = (
         "0 m/s; 0 0 0,5; 0 0,4 0,6",
         told_at={0.0: "At first they are at rest."},
     ),
-    velocity(
-        "v1",
-        "Velocity of the first afterwards",
-        "Afterwards the first moves at {}.",
-        "-2 m/s; -1,5 -2 -3; -1,2 -2,4 -3,6",
-        told_at={0.0: "Afterwards the first is at rest."},
-    ),
-    velocity(
-        "v2",
-        "Velocity of the second afterwards",
-        "Afterwards the second moves at {}.",
-        "?; 1,5 2 2,5; 1,4 2,2 2,8",
-        told_at={0.0: "Afterwards the second is at rest."},
-    ),
+    afterwards("first", "-2 m/s; -1,5 -2 -3; -1,2 -2,4 -3,6"),
+    afterwards("second", "?; 1,5 2 2,5; 1,4 2,2 2,8"),
 )
 SPRING = declare(
     "spring",
@@ -90,7 +73,7 @@ SPRING = declare(
     given=QUANTITIES,
     limits=(Limit("v2 - v1", THROUGH),),
     unfit={"m1": NO_MASS, "m2": NO_MASS},
-    proofs=lambda v: (EXCHANGED,),
+    proofs=lambda v: (exchanged("u", "u"),),
     later=lambda data, values: (
         Part(
             "energy",
@@ -99,10 +82,7 @@ SPRING = declare(
             (ENERGY.step("DeltaE_k"),),
         ),
     ),
-    scene=lambda v: before_after(
-        [moving("1", "u", v["u"]), moving("2", "", v["u"], joined=True)],
-        [moving("1", "v_1", v["v1"]), moving("2", "v_2", v["v2"])],
-    ),
+    scene=lambda v: parting(v, [moving("1", "u", v["u"]), moving("2", "", v["u"], joined=True)]),
     notes=("The spring is inside the system: it can change the kinetic energy, but not the total momentum.",),
     states=(MOMENTUM,),
     since=4,
