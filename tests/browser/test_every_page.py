@@ -85,23 +85,13 @@ def test_lines_were_there_to_be_cut(served: str, page: Page) -> None:
     assert page.locator(".tex.display").count() > 2
 
 
-# What a page does with an answer is the same from disk, and that Python's answers are test_same_answers.py shows: there
-# the last question of each chapter is enough.
-WORKED = [
-    *(pytest.param("served", entry, id=entry.key) for entry in ENTRIES),
-    *(pytest.param("from_disk", entry, id=f"{entry.key}, from disk") for entry in (c.entries[-1] for c in chapters())),
-]
-
-
-@pytest.mark.parametrize(("place", "entry"), WORKED, indirect=["place"])
-def test_a_question_fits_and_works_its_numbers(place: str, phone_page: Page, entry: Entry) -> None:
-    """As built it fits a phone; its form, sent as it stands, gives a fresh worked answer and no problem; with every
-    part open that fits a phone and paper."""
-    phone_page.goto(place + entry.address)
-    expect(phone_page.locator("h1").first).to_be_visible()
-    phone_page.evaluate(UNFOLD, ALL_BUT_MINE)
-    assert fits_a_phone(phone_page)
-    section = phone_page.locator(f'section.question[data-question="{entry.key}"]')
+def fits_and_works(page: Page, entry: Entry) -> None:
+    """A question's page, opened on a phone: as built it fits; its form, sent as it stands, gives a fresh worked answer
+    and no problem; with every part open that fits a phone and paper."""
+    expect(page.locator("h1").first).to_be_visible()
+    page.evaluate(UNFOLD, ALL_BUT_MINE)
+    assert fits_a_phone(page)
+    section = page.locator(f'section.question[data-question="{entry.key}"]')
     area = section.locator(".answer-area")
     area.evaluate("node => node.replaceChildren()")
     section.locator(".show-working").click()
@@ -110,6 +100,15 @@ def test_a_question_fits_and_works_its_numbers(place: str, phone_page: Page, ent
     expect(area).to_have_class("answer-area")
     expect(area.locator(".waiting")).to_have_count(0, timeout=20_000)  # drawings and folded parts follow the lines
     assert area.locator(".tex").count() == area.locator(".tex:has(math)").count() > 0
-    phone_page.evaluate(UNFOLD, "details")
-    assert fits_a_phone(phone_page)
-    assert cut_on_paper(phone_page) == []
+    page.evaluate(UNFOLD, "details")
+    assert fits_a_phone(page)
+    assert cut_on_paper(page) == []
+
+
+# Served, every question is worked where its links are tried: test_links.py. What a page does with an answer is the same
+# from disk, and that Python's answers are test_same_answers.py shows: there a chapter's last question is enough.
+@pytest.mark.parametrize("entry", [chapter.entries[-1] for chapter in chapters()], ids=lambda entry: entry.key)
+def test_a_question_from_disk_fits_and_works_its_numbers(from_disk: str, phone_page: Page, entry: Entry) -> None:
+    """The page of a chapter's last question does so without a server."""
+    phone_page.goto(from_disk + entry.address)
+    fits_and_works(phone_page, entry)

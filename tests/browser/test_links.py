@@ -16,7 +16,9 @@ from calc.practice.drawing import draw
 from calc.working.reading import read
 from chapters import Chapter, Entry, chapters
 from serve import serving
+from tests.browser.conftest import DESKTOP, PHONE
 from tests.browser.page_modules import in_module
+from tests.browser.test_every_page import fits_and_works
 
 pytestmark = pytest.mark.browser
 
@@ -407,11 +409,14 @@ def without_spaces(boxes: dict[str, Any]) -> dict[str, Any]:
 
 
 @pytest.mark.parametrize("entry", ENTRIES, ids=[entry.key for entry in ENTRIES])
-def test_every_question_goes_there_and_back(served: str, shared_page: Callable[..., Page], entry: Entry) -> None:
-    """A copied link, opened in another profile, has the same boxes, the same unknown and the same answer text."""
-    windows = [{"width": width, "height": 768} for width in (1280, 1366)]
-    mine, theirs = (shared_page(viewport=window, script=LISTENER) for window in windows)
+def test_every_question_works_and_its_links_come_back(
+    served: str, shared_page: Callable[..., Page], entry: Entry
+) -> None:
+    """It fits a phone and works; a copied link, opened on a laptop, has the same boxes, unknown and answer text."""
+    mine, theirs = (shared_page(script=LISTENER, **device) for device in (PHONE, DESKTOP))
     mine.goto(served + entry.address)
+    fits_and_works(mine, entry)
+    mine.evaluate("document.querySelectorAll('.check-mine').forEach((node) => { node.open = false; })")
     mine.evaluate(HELPERS)
     everything = list(cases(entry))
     assert {case["question"] for case in everything} == {entry.key}

@@ -45,9 +45,13 @@ def found_in(value: object) -> Iterator[Relation]:
 
 
 RELATIONS = dict(declared())
+# A law that several modules declare counts once for each set of mistakes and of units that it is declared with.
+DISTINCT = {
+    (r.law, tuple(sorted(r.units.items())), tuple(sorted(m.instead for m in r.mistakes))): r for r in RELATIONS.values()
+}
 CASES = [
-    pytest.param(relation, step, id=f"{relation.law} for {step.makes}")
-    for relation in {r.law: r for r in sorted(RELATIONS.values(), key=lambda r: len(r.units))}.values()
+    pytest.param(relation, step, id=f"{relation.law} for {step.makes}, number {number}")
+    for number, relation in enumerate(DISTINCT.values(), start=1)
     for step in relation.steps()
     if not step.root
 ]
@@ -64,7 +68,8 @@ def some_values(relation: Relation, step: Step) -> dict[str, float]:
     """Numbers for which the step has a real value, drawn from a seed."""
     chance = Random(f"{relation.law} {step.makes}")
     # where a mistake leaves a sign out, one sign has to be there
-    turned = re.findall(r"abs\((\w+)\)", " ".join(m.instead for m in relation.mistakes))[-1:]
+    unsigned = re.findall(r"abs\((\w+)\)", " ".join(m.instead for m in relation.mistakes))
+    turned = [name for name in unsigned if name != step.makes][-1:]
     for tried in range(500):
         widest = 3 if tried < 250 else 30  # g/a below 1 needs more than any 3
         values = {
