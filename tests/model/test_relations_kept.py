@@ -34,19 +34,15 @@ def told(relation: Relation) -> Iterator[str]:
             yield f"  {name} points: {relation.directions[name]}"
 
 
-def lines() -> Iterator[str]:
-    """All laws; one that is declared in several places stands once."""
-    before: set[str] = set()
-    for _, relation in declared():
-        text = "\n".join([f"=== {relation.law}", *told(relation)])
-        if text not in before:
-            before.add(text)
-            yield from text.split("\n")
+def lines() -> list[str]:
+    """All laws in the order of their letters; one that is declared in several places stands once."""
+    texts = {"\n".join([f"=== {relation.law}", *told(relation)]) for _, relation in declared()}
+    return "\n".join(sorted(texts)).split("\n")
 
 
 def test_the_laws_are_those_that_were_read() -> None:
     """Words, units, marks and mistakes of each declared law."""
-    assert list(lines()) == KEPT.read_text(encoding="utf-8").splitlines()
+    assert lines() == KEPT.read_text(encoding="utf-8").splitlines()
 
 
 if __name__ == "__main__":

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.model.questions import Topic
+from calc.topics.momentum.elastic import ELASTICALLY
 from calc.topics.momentum.floor import BOUNCE
 from calc.topics.momentum.impulse import HIT
 from calc.topics.momentum.join import JOIN
@@ -10,7 +11,6 @@ from calc.topics.momentum.laws import ELASTIC, IMPULSE, ISOLATED, MOMENTUM, PROD
 from calc.topics.momentum.market import MARKET
 from calc.topics.momentum.part import PART
 from calc.topics.momentum.pulse import PULSE
-from calc.topics.momentum.rebound import ELASTICALLY
 from calc.topics.momentum.spring import SPRING
 
 TOPIC = Topic(
