@@ -18,7 +18,7 @@ from calc.marking.findings import EARLY
 from calc.marking.learner import CLOSE
 from calc.marking.suspects import uses
 from calc.model.constants import SHEET, other_sheets
-from calc.model.questions import Input, Plan, Question, Rows
+from calc.model.questions import Draw, Input, Plan, Question, Rows
 from calc.working.reading import Read
 from calc.working.working import run
 
@@ -36,6 +36,7 @@ BARE = {"N", "g", "kg", "m", "V", "W"}
 APPARATUS = 0.15  # m: a length given from here on is that of the apparatus, not of a gap or a push
 SKY = 1e5  # m: where a length may be longer than this, the question is about planets and no apparatus
 REACH, ROOM = 2.5, 2.0  # a place to be found: so many times the apparatus away at most, and so many metres
+# Out of doors, where practice itself draws a length of more than ROOM, a place lies as far away at most.
 POWER = re.compile(r"10\s*[\^⁻¹²³⁰-⁹]|\d[eE][+-]?\d")  # of a unit without a prefix, it needs none
 ROUND_G = 10.0  # m/s²: what some write for g
 
@@ -100,7 +101,8 @@ def in_usual_prefixes(question: Question, inputs: Mapping[str, object]) -> dict[
 def within_reach(question: Question, plan: Plan, found: Read, values: Mapping[str, float]) -> bool:
     """Whether every length that is worked out fits into the story: none is far beyond the lengths given.
 
-    Among planets, where no apparatus sets a size, each must lie within the sensible range of its own box.
+    Among planets, where no apparatus sets a size, each must lie within the sensible range of its own box; out of doors
+    none is longer than the longest that the question itself draws.
     """
     boxes = {item.name: item for item in question.fields if isinstance(item, Input) and _is_length(item.unit)}
     if any(item.high > SKY for item in boxes.values()):
@@ -109,8 +111,23 @@ def within_reach(question: Question, plan: Plan, found: Read, values: Mapping[st
     given = [abs(q.value) for q in found.quantities.values() if q.unit.si().text == "m"]
     longest = max(given, default=0.0)
     far = min(ROOM, REACH * longest) if longest >= APPARATUS else ROOM
+    outdoors = longest_drawn(question, boxes)
+    if outdoors > ROOM:
+        far = outdoors
     lengths = [abs(values[step.makes]) for step in plan.steps if _is_length(step.unit)]
     return all(length <= far * (1 + 1e-9) for length in lengths)
+
+
+def longest_drawn(question: Question, boxes: Mapping[str, Input]) -> float:
+    """The longest length (m) that practice draws for any of these boxes; 0 for none."""
+    lengths = [0.0]
+    for name, item in boxes.items():
+        source = question.draws.get(name, Draw(()))
+        for value in (*source.values, *source.harder):
+            text = value if isinstance(value, str) else f"{value!r} {source.unit}"
+            if text.strip():
+                lengths.append(abs(parse_quantity(text, item.unit).value))
+    return max(lengths)
 
 
 def _is_length(unit: str) -> bool:

@@ -15,9 +15,12 @@ from calc import desk, topics
 from calc.figures import Arrow
 from calc.language.quantities import parse_quantity
 from calc.model.constants import Settings
-from calc.model.questions import LATER, Input, Plan, Rows
+from calc.model.questions import LATER, Input, Plan, Rows, Topic
+from calc.model.relations import Relation
 from calc.practice.drawing import APART, DRAWS, Chance, Drawn, as_request, draw, near_answers
 from calc.practice.fair import fair_scene
+from calc.topics.shared import quantities
+from calc.working.declaring import declare
 from calc.working.reading import Read, read
 from calc.working.working import run, work
 from tests.cases import KEYS, LEVELS, SEEDS, drawn
@@ -322,3 +325,21 @@ def test_a_question_without_draws_gets_changed_example_numbers() -> None:
     one = draw(topic, bare, 1, 1)
     assert one.inputs != question.example
     assert {item.name for item in bare.fields if isinstance(item, Input | Rows)} <= set(one.inputs)
+
+
+@pytest.mark.parametrize(("height", "drawn_it"), [("20 30 45", True), ("1 1,5 1,9", False)])
+def test_out_of_doors_a_place_is_as_far_as_the_longest_length_drawn(height: str, drawn_it: bool) -> None:
+    """A fall of 2 s, nearly 20 m, is practised where the question itself draws a tower, not where it draws a table."""
+    tower = declare(
+        "tower",
+        "A tower",
+        (Relation("h = 1/2*g*t^2", "First", "So it is."),),
+        openings=("One.", "Two.", "Three."),
+        given=(
+            quantities.height("h", "Height", "It is {} high.", f"?; {height}"),
+            quantities.time("t", "Time", "It takes {}.", "1,1 s; 1,8 1,9 2"),
+        ),
+        constants=("g",),
+    )
+    one = draw(Topic("trial", "Trial", (), (tower,)), tower, 1, 1, DRAWS)
+    assert (one.inputs != tower.example) == drawn_it

@@ -139,16 +139,22 @@ def test_every_draw_is_one_and_not_the_example(key: str) -> None:
 
 def test_places_lie_inside_their_story(key: str) -> None:
     """Nothing on a bench is given or found farther than 2 m away, or, of an apparatus of more than 15 cm, 2,5 times
-    as far as the longest length given; among planets, where a box asks for more than 100 km, a length is from 1 km to
-    10⁹ m. Common practice, no source."""
+    as far as the longest length given; out of doors, where the page's own example has a length of more than 2 m, within
+    100 m; among planets, where a box asks for more than 100 km, a length is from 1 km to 10⁹ m. Common practice, no
+    source."""
     boxes = [item for item in topics.find(key)[1].fields if isinstance(item, Input) and item.unit in ("m", "km")]
     sky = any(item.high > 1e5 for item in boxes)
+    example = read(topics.find(key)[1], topics.find(key)[1].example)
+    outdoors = any(abs(q.value) > 2 for q in example.quantities.values() if q.unit.si().text == "m")
     for told in newest(key):
         given = [abs(q.value) for q in told.found.quantities.values() if q.unit.si().text == "m"]
         values = run(told.plan, told.found.data.settings.constants())
         found = [abs(values[step.makes]) for step in told.plan.steps if step.unit in ("m", "cm", "mm")]
         if sky:
             assert all(1e3 <= length <= 1e9 for length in (*given, *found)), told
+            continue
+        if outdoors:
+            assert all(length <= 100 for length in (*given, *found)), (told.one, found)
             continue
         assert all(length <= 2 for length in (*given, *found)), told
         if given and max(given) >= 0.15:
