@@ -35,6 +35,7 @@ from calc.model.relations import Relation, Together
 from calc.working.chain import NoWay, core, fits, follows, lead, spread, worked
 from calc.working.working import measure
 
+SAME_VALUE = 2  # names of a law that says one value under two of them
 Laws = tuple[Relation | Together, ...]
 Way = tuple[Kind, str]  # the kind of direction, and the key that is positive
 
@@ -331,13 +332,14 @@ def said(data: Data, name: str, situation: Situation) -> str:
 
 def checks(laws: Laws, steps: Sequence[Step], values: Values, proofs: tuple[Check, ...] = ()) -> tuple[Check, ...]:
     """Every law that the answer did not use and whose values are all known, and the proofs; else the laws
-    used, put back."""
+    used, put back. A law of two names, such as a = −g, only gives a value its sign, and proves nothing."""
     used = {step.law for step in steps} | {line for step in steps for line in step.lines}
     relations = [r for r in laws if isinstance(r, Relation)]
     for relation in laws:
         if isinstance(relation, Together):
             relations += [relation.first, relation.second]
     open_ = {r.law: r for r in relations if set(equation(r.law).names) <= values.keys()}
+    open_ = {law: r for law, r in open_.items() if len(equation(law).names) > SAME_VALUE}
     second = [r for law, r in open_.items() if law not in used]
     if second or proofs:
         return (

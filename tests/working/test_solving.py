@@ -80,3 +80,14 @@ def test_each_value_that_follows_is_judged() -> None:
     with pytest.raises(Refusal, match="No z of six"):
         found(declared(judge=see), u="2 m", w="5 m")
     assert found(declared(judge=see), u="3 m", w="5 m") == pytest.approx(45)
+
+
+def test_a_law_of_two_names_is_no_proof() -> None:
+    """z = u, as a = g with its sign, is not put back as a check of y = zw: it would say one value twice."""
+    laws = (
+        Relation("z = u", "Name it", "So it is.", UNITS),
+        Relation("y = z*w", "Multiply", "So it is.", UNITS),
+    )
+    one = question("named", "Named", Situation(laws, ("A.", "B.", "C."), {}), boxes(), {}, laws=(), draws={}, asks="y")
+    worked = work(Topic("trial", "Trial", (), (one,)), one, read(one, {"u": "2 m", "w": "5 m"}, "y"))
+    assert len(worked.checks) == 1
