@@ -126,6 +126,9 @@ extension = Quantity("m", 1e-3, 2, "Distance must be greater than zero.")
 height = Quantity("m", 1e-3, 1e4, over=None)
 speed = Quantity("m·s⁻¹", 1e-3, 1e3, typed="m/s", over=None)
 velocity = Quantity("m·s⁻¹", 1e-3, 500, typed="m/s", way=RIGHT)
+AGAINST = "minus sign: against the positive direction"  # where that direction is picked
+velocity_along = Quantity("m·s⁻¹", 1e-3, 300, typed="m/s", signed=True, help=AGAINST)
+displacement_along = Quantity("m", 1e-3, 1e4, signed=True, help=AGAINST)
 acceleration = Quantity("m·s⁻²", 1e-3, 1e3, typed="m/s^2", over=None)
 force = Quantity("N", 1e-3, 1e6, SIZE, over=None)
 electrostatic_force = Quantity(

@@ -1,0 +1,20 @@
+"""Vertical projectile motion: thrown up, let go, thrown down, bouncing, meeting."""
+
+from __future__ import annotations
+
+from calc.model.questions import Topic
+from calc.topics.projectile.flight import FLIGHT
+from calc.topics.projectile.laws import DOWNWARDS, EQUATIONS, FREE_FALL
+
+TOPIC = Topic(
+    key="projectile",
+    title="Vertical projectile motion",
+    laws=(FREE_FALL, DOWNWARDS, EQUATIONS),
+    questions=(FLIGHT,),
+    cautions=(
+        (
+            "Falling bodies: drop only soft, light things, over a marked area that nobody enters, and look up before"
+            " you let go."
+        ),
+    ),
+)

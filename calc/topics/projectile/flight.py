@@ -1,0 +1,314 @@
+"""One free flight from S to P: any two of the velocities, the displacement and the time give the others.
+
+Refusals, the judging of extra data and marks: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from random import Random
+from typing import cast
+
+from calc.figures import Figure
+from calc.figures.vertical import Height, Place, vertical
+from calc.model.directions import UP_DOWN
+from calc.model.questions import NAME, Choice, Data, Part, Refusal, Step, Values, in_names
+from calc.topics.projectile.equations import (
+    BELOW,
+    FASTER,
+    NOWHERE,
+    POSITIVE,
+    SLOWER,
+    Known,
+    Pass,
+    Roots,
+    equations,
+    falling,
+    passes,
+    written,
+)
+from calc.topics.projectile.laws import EQUATIONS, FREE_FALL
+from calc.topics.shared.quantities import displacement_along, time, velocity_along
+from calc.working.chain import lead
+from calc.working.declaring import boxes, state, told
+from calc.working.solving import Situation, question
+from calc.working.working import measure
+
+TURN = Choice(
+    "turn",
+    "On the way from S to P it",
+    (
+        ("any", "turns round or not: every way that fits"),
+        ("turned", "rises, turns round at the highest point, falls"),
+        ("straight", "does not turn round"),
+    ),
+    quiet=("any",),
+)
+QUANTITIES = (
+    velocity_along(
+        "u",
+        "Velocity at S",
+        "At S its velocity is {}.",
+        "12 m/s; 8 20; 6,5 24",
+        told_at={0.0: "At S it starts from rest."},
+    ),
+    displacement_along(
+        "Deltay",
+        "Displacement from S to P",
+        "The displacement from S to P is {}.",
+        "5 m; 2 40; 2,5 45",
+        told_at={0.0: "P is at the same height as S."},
+    ),
+    velocity_along(
+        "v",
+        "Velocity at P",
+        "At P its velocity is {}.",
+        "; 5 15; 4,5 18",
+        told_at={0.0: "At P it is at rest for a moment."},
+    ),
+    time("t", "Time from S to P", "It takes {} from S to P.", "; 0,5 3; 0,45 3,5"),
+)
+NAMES = {"u": "u", "v": "v", "y": "Deltay", "t": "t"}
+WORDS = {"u": "velocity at S", "v": "velocity at P", "y": "displacement", "t": "time"}
+UNIT = {"u": "m·s⁻¹", "v": "m·s⁻¹", "y": "m", "t": "s"}
+CONTRADICT = "These values contradict each other: from the others the {} would be {}. Correct it, or leave a box empty."
+NO_TURN = "With these values it does not turn round between S and P. Pick the other answer, or check the signs."
+TURNS = "With these values it turns round between S and P. Pick the other answer, or check the signs."
+BELIEVED = "utyv"
+FIT, ROUNDED = 0.01, 2
+SENSE = {True: "Take upwards as positive.", False: "Take downwards as positive."}
+OPENINGS = (
+    "A stone moves freely along a vertical line, first past S and later past P; air resistance is left out.",
+    "In a tall hall without draughts a steel ball passes S and then P on one vertical line. Only its weight counts.",
+    "A heavy bolt flies straight up or down in still air; S and P lie on its path. Air resistance may be ignored.",
+)
+UP_OR_DOWN = "It may have been thrown upwards or downwards."
+# what is asked of the flight that turns round, and of the other: by whether S and its velocity are given
+ASKED = {
+    True: {
+        "t": "It passes P twice. Calculate the time from S until it passes P on its way down.",
+        "v": "It passes P twice. Calculate its velocity when it passes P on its way down.",
+    },
+    False: {
+        "u": f"{UP_OR_DOWN} Calculate the velocity at S if it was thrown upwards.",
+        "t": f"{UP_OR_DOWN} Calculate the time from S to P if it was thrown upwards.",
+    },
+}
+ASKED_APART = {
+    True: {
+        "t": "Calculate the time from S until it passes P on its way up.",
+        "v": "Calculate its velocity when it passes P on its way up.",
+    },
+    False: {
+        "u": "Calculate the velocity at S if it was thrown downwards.",
+        "t": "Calculate the time from S to P if it was thrown downwards.",
+    },
+}
+
+
+def known(data: Data, way: int) -> Known:
+    """What is given, upwards positive."""
+    signed = {name: data.values[box] for name, box in NAMES.items() if data.has(box)}
+    return Known(**{name: value * (1 if name == "t" else way) for name, value in signed.items()})
+
+
+def flights(data: Data, way: int) -> tuple[Pass, ...]:
+    """The flights that the data allow. Raises Refusal where there is none, or where values contradict each other."""
+    given, g = known(data, way), data.settings.constant("g")
+    names = given.names
+    if len(names) < 2:
+        return ()
+    found = [passes(given.only(*pair), g) for pair in pairs(names)]
+    if len(names) > 2:
+        return tuple(agreeing(data, given, found, way))
+    if not found[0]:
+        raise refusal(data, given, g)
+    return found[0]
+
+
+def pairs(names: tuple[str, ...]) -> list[tuple[str, str]]:
+    """Every two of the names; first those whose values are rather believed where one of more does not fit."""
+    every = [(one, other) for n, one in enumerate(names) for other in names[n + 1 :]]
+    return sorted(every, key=lambda pair: [BELIEVED.index(name) for name in pair][::-1])
+
+
+def agreeing(data: Data, given: Known, found: list[tuple[Pass, ...]], way: int) -> list[Pass]:
+    """The flights of some pair of data that fit all others within 1 % or their last figure; else a Refusal."""
+    fitting = [one for some in found for one in some if not astray(data, given, one)]
+    if fitting:
+        first = fitting[0]
+        return [first]
+    nearest = min((one for some in found for one in some), key=lambda one: len(astray(data, given, one)), default=None)
+    if nearest is None:
+        raise refusal(data, given, data.settings.constant("g"))
+    name = astray(data, given, nearest)[0]
+    value = getattr(nearest, name)
+    size = measure(abs(value), UNIT[name], data.settings.style).text
+    where = UP_DOWN.by_sign(value, "up") if name != "t" else None
+    raise Refusal(NAMES[name], CONTRADICT.format(WORDS[name], f"{size} {where.words}" if where else size))
+
+
+def astray(data: Data, given: Known, one: Pass) -> list[str]:
+    """The names of what is given and does not fit a flight."""
+    off = []
+    for name in given.names:
+        typed, right = getattr(given, name), getattr(one, name)
+        rounded = data.figures.get(NAMES[name], 0) >= ROUNDED  # one figure, as in 2 s, is exact
+        half = data.halves.get(NAMES[name], 0.0) * (1 + 1e-9) if rounded else 0.0
+        if abs(typed - right) > max(FIT * abs(right), half):
+            off.append(name)
+    return off
+
+
+def refusal(data: Data, given: Known, g: float) -> Refusal:
+    """Why two values allow no flight."""
+    style = data.settings.style
+    u, v, y = given.u, given.v, given.y
+    if u is not None and v is not None:
+        return Refusal("v", FASTER if u != v else NOWHERE)
+    if u is not None and y is not None:
+        if not u and not y:
+            return Refusal("Deltay", NOWHERE)
+        if u <= 0:
+            return Refusal("Deltay", BELOW)
+        top = measure(u * u / (2 * g), "m", style).text
+        return Refusal("Deltay", f"Never gets there; highest point is {top} above release. Check Δy and its sign.")
+    if v is not None and y is not None and v * v + 2 * g * y < 0:
+        return Refusal("v", SLOWER.format(measure((-2 * g * y) ** 0.5, "m·s⁻¹", style).text))
+    return Refusal("v", FASTER)
+
+
+def chosen(data: Data, found: tuple[Pass, ...]) -> Roots | None:
+    """The flight that is worked, by what was picked; None where too little is given."""
+    if not found:
+        return None
+    turn = data.choices["turn"]
+    fitting = [one for one in found if turn == "any" or one.turned == (turn == "turned")]
+    if not fitting:
+        raise Refusal("turn", NO_TURN if turn == "turned" else TURNS)
+    kept = fitting[-1]
+    other = next((one for one in found if one is not kept), None)
+    return Roots(kept, other, apart=other is not None and turn == "any")
+
+
+def situation(data: Data) -> Situation:
+    """The flight in the signs of the positive direction."""
+    up = data.choices["positive"] == "up"
+    roots = chosen(data, flights(data, 1 if up else -1)) or Roots(Pass(0.0, 0.0, 0.0, 0.0))
+    turn = {
+        "turned": " Between S and P it passes its highest point.",
+        "straight": " Between S and P it does not turn round.",
+    }.get(data.choices["turn"], "")
+    base = told(QUANTITIES)
+    return replace(
+        base,
+        relations=(falling(up), *equations(up, roots)),
+        openings=tuple(f"{one} {SENSE[up]}{turn}" for one in OPENINGS),
+        ask={**base.ask, **(ASKED[data.has("u")] if roots.apart else {})},
+        ways=dict.fromkeys(("u", "v", "Deltay", "a"), (UP_DOWN, "up" if up else "down")),
+        stated=(state(FREE_FALL),),
+        later=lambda data, values: tuple(apart(data, roots, up)) if roots.apart else (),
+        scene=lambda v: scene(v, up),
+    )
+
+
+def apart(data: Data, roots: Roots, up: bool) -> Iterator[Part]:
+    """The parts that ask the same of the other flight; its values have a 1 behind their letter."""
+    assert roots.other
+    given = data.has("u")
+    other = {"t": "t1", "v": "v1"} if given else {"u": "u1", "t": "t1"}
+    steps = [step for law in equations(up, Roots(roots.other, roots.kept)) for step in law.steps()]
+    ways = [under_names(step, other, up) for step in (*falling(up).steps(), *steps)]
+    have = {"a", "g", *data.values}
+    for name in (one for one in data.asked_names if one in other):
+        chain = lead(have, ways, other[name])
+        have |= {step.makes for step in chain}
+        yield Part(f"other-{name}", "calculate", ASKED_APART[given][name], chain)
+
+
+def under_names(step: Step, names: Mapping[str, str], up: bool) -> Step:
+    """A step that finds and uses quantities under other names."""
+
+    def put(line: str) -> str:
+        return NAME.sub(lambda found: names.get(found[0], found[0]), line)
+
+    made = names.get(step.makes, step.makes)
+    mistakes = tuple(
+        replace(one, at=put(one.at), instead=put(one.instead), say=in_names(one.say, names)) for one in step.mistakes
+    )
+    return replace(
+        step,
+        law=put(step.law),
+        make=put(step.make),
+        lines=tuple(map(put, step.lines)),
+        other=put(step.other),
+        mistakes=mistakes,
+        direction=None if step.unit == "s" else lambda v: UP_DOWN.by_sign(v[made], "up" if up else "down"),
+    )
+
+
+def scene(v: Values, up: bool) -> Figure:
+    """S and P on their line, with the velocities."""
+    way = 1 if up else -1
+    rise = v.get("Deltay", 0.0) * way
+
+    def moves(name: str) -> bool | None:
+        return v[name] * way > 0 if v.get(name) else None
+
+    same = not rise
+    return vertical(
+        [
+            Place("S", 0.0, "u" if "u" in v else "", moves("u"), spot=True),
+            Place("P", rise, "v" if "v" in v else "", moves("v"), int(same), spot=True),
+        ],
+        [] if same else [Height(min(0.0, rise), max(0.0, rise), "Δy", shows=("Deltay",))],
+        positive="up" if up else "down",
+        title="From S to P",
+        drawn_from=("Deltay",),
+    )
+
+
+GIVEN = {
+    "v": (("u", "t"), ("u", "y")),
+    "t": (("u", "y"), ("u", "v")),
+    "y": (("u", "t"), ("u", "v")),
+    "u": (("y", "t"), ("v", "t"), ("v", "y")),
+}
+
+
+UNITS_TYPED = {"u": "m/s", "v": "m/s", "y": "m", "t": "s"}
+
+
+def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
+    """Two values of a flight that there can be: mostly a throw upwards, sometimes a drop or a throw downwards."""
+    draw = cast(Random, random)
+    asked = next(name for name, box in NAMES.items() if not typed[box])
+    way = 1 if typed["positive"] == "up" else -1
+    pair = draw.choice(GIVEN[asked] if level > 1 else GIVEN[asked][:1])
+    u = draw.choice(
+        (8, 10, 12, 14, 15, 16, 18, 20, 22, 24) if level == 1 else (9.5, 11, 13, 17, 19, 21, 23, -4, -6.5, 0)
+    )
+    longest = (u + (u * u + 2 * 9.8 * 25) ** 0.5) / 9.8  # until 25 m below S
+    t = round(longest * (0.12 + 0.85 * draw.random()), 1 if level == 1 else 2)
+    values = {"u": u, "t": t, "y": u * t - 4.9 * t * t, "v": u - 9.8 * t}
+    out = {**typed, **dict.fromkeys(NAMES.values(), ""), "turn": "any"}
+    for name in pair:
+        value = values[name] * (1 if name == "t" else way)
+        out[NAMES[name]] = written(value, UNITS_TYPED[name], 2 if level == 1 else 3)
+    if pair in (("u", "y"), ("v", "y")) and draw.random() < 0.5:
+        out["turn"] = "turned" if u > 0 > values["v"] else "straight"
+    return out
+
+
+FLIGHT = question(
+    "flight",
+    "One free flight: the equations of motion",
+    situation,
+    **boxes(POSITIVE, *QUANTITIES, TURN),
+    laws=(FREE_FALL.name, EQUATIONS.name),
+    constants=("g",),
+    asks="t",
+    adjust=practise,
+    since=4,
+)
