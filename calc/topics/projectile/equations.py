@@ -24,16 +24,6 @@ DISTANCE = (
 )
 START_FORGOTTEN = "You left out the initial velocity. It does not start from rest: keep {u}."
 FINAL = "You multiplied the final velocity by the time. The velocity changes all the way: use {1/2*(u + v)}."
-FASTER = (
-    "Free fall never makes the upward velocity larger: the acceleration is downwards all the way. Check both velocities"
-    " and their signs."
-)
-BELOW = "Never gets there: it moves downwards from the start, and the place lies above. Check the signs."
-SLOWER = (
-    "These values contradict each other: that far below the start it must be faster, at least {}. Check the velocity"
-    " and the displacement."
-)
-NOWHERE = "Nothing happens: these values describe the moment of the start itself. Give a later moment."
 EARLIER = "It belongs to a time before the start: drop it."
 AT_START = "It belongs to the start itself: drop it."
 SIZES = "You subtracted the sizes. It turns round, so upwards and downwards have opposite signs and the sizes add up."

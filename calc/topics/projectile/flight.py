@@ -15,25 +15,19 @@ from calc.figures.vertical import Height, Place, vertical
 from calc.model.directions import UP_DOWN
 from calc.model.questions import NAME, Choice, Data, Part, Refusal, Step, Values, in_names
 from calc.topics.projectile.equations import (
-    BELOW,
-    FASTER,
-    NOWHERE,
     POSITIVE,
-    SLOWER,
-    Known,
     Pass,
     Roots,
     equations,
     falling,
-    passes,
     written,
 )
+from calc.topics.projectile.given import Boxes, flights
 from calc.topics.projectile.laws import EQUATIONS, FREE_FALL
 from calc.topics.shared.quantities import displacement_along, time, velocity_along
 from calc.working.chain import lead
 from calc.working.declaring import boxes, state, told
 from calc.working.solving import Situation, question
-from calc.working.working import measure
 
 TURN = Choice(
     "turn",
@@ -69,14 +63,12 @@ QUANTITIES = (
     ),
     time("t", "Time from S to P", "It takes {} from S to P.", "; 0,5 3; 0,45 3,5"),
 )
-NAMES = {"u": "u", "v": "v", "y": "Deltay", "t": "t"}
-WORDS = {"u": "velocity at S", "v": "velocity at P", "y": "displacement", "t": "time"}
-UNIT = {"u": "m·s⁻¹", "v": "m·s⁻¹", "y": "m", "t": "s"}
-CONTRADICT = "These values contradict each other: from the others the {} would be {}. Correct it, or leave a box empty."
+BOXES = Boxes(
+    {"u": "u", "v": "v", "y": "Deltay", "t": "t"},
+    {"u": "velocity at S", "v": "velocity at P", "y": "displacement", "t": "time"},
+)
 NO_TURN = "With these values it does not turn round between S and P. Pick the other answer, or check the signs."
 TURNS = "With these values it turns round between S and P. Pick the other answer, or check the signs."
-BELIEVED = "utyv"
-FIT, ROUNDED = 0.01, 2
 SENSE = {True: "Take upwards as positive.", False: "Take downwards as positive."}
 OPENINGS = (
     "A stone moves freely along a vertical line, first past S and later past P; air resistance is left out.",
@@ -107,78 +99,6 @@ ASKED_APART = {
 }
 
 
-def known(data: Data, way: int) -> Known:
-    """What is given, upwards positive."""
-    signed = {name: data.values[box] for name, box in NAMES.items() if data.has(box)}
-    return Known(**{name: value * (1 if name == "t" else way) for name, value in signed.items()})
-
-
-def flights(data: Data, way: int) -> tuple[Pass, ...]:
-    """The flights that the data allow. Raises Refusal where there is none, or where values contradict each other."""
-    given, g = known(data, way), data.settings.constant("g")
-    names = given.names
-    if len(names) < 2:
-        return ()
-    found = [passes(given.only(*pair), g) for pair in pairs(names)]
-    if len(names) > 2:
-        return tuple(agreeing(data, given, found, way))
-    if not found[0]:
-        raise refusal(data, given, g)
-    return found[0]
-
-
-def pairs(names: tuple[str, ...]) -> list[tuple[str, str]]:
-    """Every two of the names; first those whose values are rather believed where one of more does not fit."""
-    every = [(one, other) for n, one in enumerate(names) for other in names[n + 1 :]]
-    return sorted(every, key=lambda pair: [BELIEVED.index(name) for name in pair][::-1])
-
-
-def agreeing(data: Data, given: Known, found: list[tuple[Pass, ...]], way: int) -> list[Pass]:
-    """The flights of some pair of data that fit all others within 1 % or their last figure; else a Refusal."""
-    fitting = [one for some in found for one in some if not astray(data, given, one)]
-    if fitting:
-        first = fitting[0]
-        return [first]
-    nearest = min((one for some in found for one in some), key=lambda one: len(astray(data, given, one)), default=None)
-    if nearest is None:
-        raise refusal(data, given, data.settings.constant("g"))
-    name = astray(data, given, nearest)[0]
-    value = getattr(nearest, name)
-    size = measure(abs(value), UNIT[name], data.settings.style).text
-    where = UP_DOWN.by_sign(value, "up") if name != "t" else None
-    raise Refusal(NAMES[name], CONTRADICT.format(WORDS[name], f"{size} {where.words}" if where else size))
-
-
-def astray(data: Data, given: Known, one: Pass) -> list[str]:
-    """The names of what is given and does not fit a flight."""
-    off = []
-    for name in given.names:
-        typed, right = getattr(given, name), getattr(one, name)
-        rounded = data.figures.get(NAMES[name], 0) >= ROUNDED  # one figure, as in 2 s, is exact
-        half = data.halves.get(NAMES[name], 0.0) * (1 + 1e-9) if rounded else 0.0
-        if abs(typed - right) > max(FIT * abs(right), half):
-            off.append(name)
-    return off
-
-
-def refusal(data: Data, given: Known, g: float) -> Refusal:
-    """Why two values allow no flight."""
-    style = data.settings.style
-    u, v, y = given.u, given.v, given.y
-    if u is not None and v is not None:
-        return Refusal("v", FASTER if u != v else NOWHERE)
-    if u is not None and y is not None:
-        if not u and not y:
-            return Refusal("Deltay", NOWHERE)
-        if u <= 0:
-            return Refusal("Deltay", BELOW)
-        top = measure(u * u / (2 * g), "m", style).text
-        return Refusal("Deltay", f"Never gets there; highest point is {top} above release. Check Δy and its sign.")
-    if v is not None and y is not None and v * v + 2 * g * y < 0:
-        return Refusal("v", SLOWER.format(measure((-2 * g * y) ** 0.5, "m·s⁻¹", style).text))
-    return Refusal("v", FASTER)
-
-
 def chosen(data: Data, found: tuple[Pass, ...]) -> Roots | None:
     """The flight that is worked, by what was picked; None where too little is given."""
     if not found:
@@ -195,7 +115,7 @@ def chosen(data: Data, found: tuple[Pass, ...]) -> Roots | None:
 def situation(data: Data) -> Situation:
     """The flight in the signs of the positive direction."""
     up = data.choices["positive"] == "up"
-    roots = chosen(data, flights(data, 1 if up else -1)) or Roots(Pass(0.0, 0.0, 0.0, 0.0))
+    roots = chosen(data, flights(data, BOXES, 1 if up else -1)) or Roots(Pass(0.0, 0.0, 0.0, 0.0))
     turn = {
         "turned": " Between S and P it passes its highest point.",
         "straight": " Between S and P it does not turn round.",
@@ -283,7 +203,7 @@ UNITS_TYPED = {"u": "m/s", "v": "m/s", "y": "m", "t": "s"}
 def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
     """Two values of a flight that there can be: mostly a throw upwards, sometimes a drop or a throw downwards."""
     draw = cast(Random, random)
-    asked = next(name for name, box in NAMES.items() if not typed[box])
+    asked = next(name for name, box in BOXES.names.items() if not typed[box])
     way = 1 if typed["positive"] == "up" else -1
     pair = draw.choice(GIVEN[asked] if level > 1 else GIVEN[asked][:1])
     u = draw.choice(
@@ -292,10 +212,10 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
     longest = (u + (u * u + 2 * 9.8 * 25) ** 0.5) / 9.8  # until 25 m below S
     t = round(longest * (0.12 + 0.85 * draw.random()), 1 if level == 1 else 2)
     values = {"u": u, "t": t, "y": u * t - 4.9 * t * t, "v": u - 9.8 * t}
-    out = {**typed, **dict.fromkeys(NAMES.values(), ""), "turn": "any"}
+    out = {**typed, **dict.fromkeys(BOXES.names.values(), ""), "turn": "any"}
     for name in pair:
         value = values[name] * (1 if name == "t" else way)
-        out[NAMES[name]] = written(value, UNITS_TYPED[name], 2 if level == 1 else 3)
+        out[BOXES.names[name]] = written(value, UNITS_TYPED[name], 2 if level == 1 else 3)
     if pair in (("u", "y"), ("v", "y")) and draw.random() < 0.5:
         out["turn"] = "turned" if u > 0 > values["v"] else "straight"
     return out
