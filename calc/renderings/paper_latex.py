@@ -22,6 +22,8 @@ _PREAMBLE = r"""\documentclass[11pt,a4paper]{article}
 \setlength{\parskip}{6pt}
 \begin{document}
 """
+_NO_SKIP = r"\setlength{\parskip}{0pt}"
+_WITH_ITS_ASK = 4  # lines of its room on the page of what is asked, at least
 _END = "\\end{document}\n"
 
 
@@ -72,21 +74,25 @@ def _kept(blocks: list[str]) -> str:
 
 def _question(item: Item, space: str) -> str:
     opening = [rf"\textbf{{Question {item.number}}}", words(item.worked.story), _figure(item.scene)]
-    first, *others = item.worked.parts
-    pieces = [_kept([*opening, _ask(item, first), _space(first, space)])]
-    pieces += [_kept([_ask(item, part), _space(part, space)]) for part in others]
-    return "\n\n".join(["\\medskip", *pieces, rf"\hfill\textbf{{[{item.marks}]}}"])
+    pieces = []
+    for number, part in enumerate(item.worked.parts):
+        kept, more = _space(part, space)
+        pieces += [number and r"\smallskip", _kept([*([] if number else opening), _ask(item, part), kept]), more]
+    return "\n\n".join(["\\medskip", *filter(None, pieces), rf"\hfill\textbf{{[{item.marks}]}}"])
 
 
-def _space(part: PartShown, space: str) -> str:
-    """Room to answer in: as many lines as on the page; ruled where lines were asked for, but for a drawing."""
+def _space(part: PartShown, space: str) -> tuple[str, str]:
+    """Room to answer in, ruled where lines were asked for: what stays with what is asked, what may go to a new page.
+
+    There are as many lines as on the page. The room for a drawing is one.
+    """
     lines = room(part, space)
-    if not lines:
-        return ""
-    if ruled(part, space):
-        rule = r"\rule{\linewidth}{0.3pt}"
-        return r"\setlength{\parskip}{0pt}" + "".join(f"\n\n\\vspace{{8.5mm}}{rule}" for _ in range(lines))
-    return rf"\vspace{{{8.5 * lines:g}mm}}"
+    kept = lines if part.kind == "draw" else min(lines, _WITH_ITS_ASK)
+    line = r"\rule{\linewidth}{0.3pt}" if ruled(part, space) else r"\rule{0pt}{0.3pt}"
+    here = "".join(["\n\n\\vspace{8.5mm}" + line] * kept)
+    # As far apart as those before, whose box hides its last line; what stands first on a page keeps the room above it.
+    later = "".join(["\n\n\\allowbreak\\vspace*{8.5mm}" + line] * (lines - kept))
+    return here and _NO_SKIP + here, later and f"{{{_NO_SKIP}\\prevdepth0pt{later}\\par}}"
 
 
 def _ask(item: Item, part: PartShown) -> str:

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import re
+import subprocess
 from html.parser import HTMLParser
+from pathlib import Path
+from shutil import which
 
 import pytest
 
@@ -112,3 +115,20 @@ def printed(text: str) -> float:
     text = re.sub(r"<svg.*?</svg>|\\begin\{tikzpicture\}.*?\\end\{tikzpicture\}", "", text, flags=re.S)
     lines = [line for line in text.splitlines() if re.search(r"\w", line) and not re.match(r"\\(begin|end)\b", line)]
     return 12 * drawings + sum(2 if r"\dfrac" in line else 1 + len(line) // 90 for line in lines)
+
+
+@pytest.mark.skipif(not which("pdflatex"), reason="there is no pdflatex on this machine")
+def test_a_latex_table_of_every_question_compiles(tmp_path: Path) -> None:
+    """Put into a paper's document, the table of a class is set, and no row is wider than its page by a letter."""
+    keys = tuple(topics.question_keys())
+    made = [
+        make(Wanted(keys, level=2, seed=8, own=at, heading="50 % & more_1", learner=name))
+        for at, name in enumerate(CLASS, 1)
+    ]
+    document = paper_latex.render(made[0]).replace("\\end{document}", whole("latex", made) + "\\end{document}")
+    (tmp_path / "class.tex").write_text(document, encoding="utf-8")
+    command = ["pdflatex", "-interaction=nonstopmode", "-halt-on-error", "class.tex"]
+    done = subprocess.run(command, cwd=tmp_path, capture_output=True, check=False)
+    assert done.returncode == 0, done.stdout[-2000:]
+    wide = re.findall(rb"Overfull \\hbox \(([\d.]+)pt too wide\) in alignment", done.stdout)
+    assert [points for points in wide if float(points) > 5] == []
