@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from calc.model.questions import Topic
 from calc.topics.projectile.flight import FLIGHT
+from calc.topics.projectile.from_height import FROM_HEIGHT
 from calc.topics.projectile.laws import DOWNWARDS, EQUATIONS, FREE_FALL
 
 TOPIC = Topic(
     key="projectile",
     title="Vertical projectile motion",
     laws=(FREE_FALL, DOWNWARDS, EQUATIONS),
-    questions=(FLIGHT,),
+    questions=(FLIGHT, FROM_HEIGHT),
     cautions=(
         (
             "Falling bodies: drop only soft, light things, over a marked area that nobody enters, and look up before"

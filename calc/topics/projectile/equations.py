@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from calc.model.directions import UP_DOWN
-from calc.model.questions import NO_MARKS, Choice, Mistake, Step
+from calc.model.questions import NO_MARKS, Check, Choice, Mistake, Step, Values
 from calc.model.relations import Relation
 
 POSITIVE = Choice("positive", "Positive direction", (("up", "upwards"), ("down", "downwards")))
@@ -19,14 +19,14 @@ SIGNS = (
 )
 AT_REST = "You put in zero for {v}. It is zero only at the highest point: put in the velocity it really has."
 DISTANCE = (
-    "You added the way up and the way down. That is the distance; the displacement runs straight from the start to the"
-    " end."
+    "You added the way up and the way down. That is the distance; {Deltay} runs straight from the start to the end:"
+    " subtract the way up from the way down."
 )
 START_FORGOTTEN = "You left out the initial velocity. It does not start from rest: keep {u}."
 FINAL = "You multiplied the final velocity by the time. The velocity changes all the way: use {1/2*(u + v)}."
 EARLIER = "It belongs to a time before the start: drop it."
 AT_START = "It belongs to the start itself: drop it."
-SIZES = "You subtracted the sizes. It turns round, so upwards and downwards have opposite signs and the sizes add up."
+SIZES = "You subtracted the sizes. It turns round, so the signs of {u} and {v} are opposite: add the sizes."
 HALF_WAY = "You have the time to the highest point. Coming down to the same level takes as long again: double it."
 OTHER_SIZE = (
     "You have the size of the other root. A time below zero lies before the start: check the signs of {u} and {a}, and"
@@ -110,7 +110,22 @@ def _both(under: float) -> tuple[float, ...]:
 
 def written(value: float, unit: str, figures: int) -> str:
     """A number of a few figures as a learner types it."""
-    return f"{float(f'{value:.{figures}g}'):g} {unit}".replace(".", ",")
+    return f"{float(f'{value:.{figures}g}') + 0.0:g} {unit}".replace(".", ",")
+
+
+BACK = (
+    ({"u", "t", "Deltay"}, "Put the time back: the displacement comes out", "Deltay = u*t + 1/2*a*t^2"),
+    ({"u", "v", "Deltay"}, "Put the velocities back: both squares agree", "v^2 = u^2 + 2*a*Deltay"),
+    ({"u", "v", "t"}, "Put the time back: the final velocity comes out", "v = u + a*t"),
+    ({"v", "t", "Deltay"}, "Put the time back: the displacement comes out", "Deltay = v*t - 1/2*a*t^2"),
+)
+
+
+def put_back(values: Values) -> tuple[Check, ...]:
+    """A check of three values of a flight; of four, the equations that were not used are checks."""
+    known = {"u", "v", "t", "Deltay"} & values.keys()
+    # a root of numbers of very different size carries fewer digits
+    return tuple(Check(what, line, tolerance=1e-6) for names, what, line in BACK if names == known)
 
 
 def sense(up: bool) -> str:
@@ -180,16 +195,21 @@ class Roots:
         return replace(law.step(name), make=make, other="" if single else other, dropped=self.why_not(name))
 
 
-def equations(up: bool, roots: Roots) -> tuple[Relation, ...]:
-    """The four equations for one flight, with the roots and the mistakes that belong to it."""
+def equations(up: bool, roots: Roots, forgotten: str = START_FORGOTTEN) -> tuple[Relation, ...]:
+    """The four equations for one flight, with the roots and the mistakes that belong to it.
+
+    forgotten: what is said to whoever leaves out the initial velocity.
+    """
     one = roots.kept
     why = "The acceleration stays the same all the way. Every value goes in with its sign."
 
     def law(form: str, what: str, *mistakes: Mistake) -> Relation:
         return Relation(form, what=what, why=why, plain=PLAIN, units=UNITS, mistakes=mistakes)
 
-    squares = law("v^2 = u^2 + 2*a*Deltay", "Use the equation without the time", *of_squares(one))
-    places = law("Deltay = u*t + 1/2*a*t^2", "Use the equation without the final velocity", *of_places(up, roots))
+    squares = law("v^2 = u^2 + 2*a*Deltay", "Use the equation without the time", *of_squares(one, forgotten))
+    places = law(
+        "Deltay = u*t + 1/2*a*t^2", "Use the equation without the final velocity", *of_places(up, roots, forgotten)
+    )
     return (
         law("v = u + a*t", "Use the equation without the displacement", *of_velocities(one)),
         replace(squares, by_hand={name: roots.step(squares, name, up) for name in ("v", "u")}),
@@ -212,12 +232,14 @@ def of_velocities(one: Pass) -> tuple[Mistake, ...]:
     return tuple(found)
 
 
-def of_squares(one: Pass) -> tuple[Mistake, ...]:
+def of_squares(one: Pass, forgotten: str) -> tuple[Mistake, ...]:
     """Mistakes with v² = u² + 2aΔy."""
     found = list[Mistake]()
     if one.y:
         found.append(Mistake("signs-mixed", "v", "sqrt(u^2 - 2*a*Deltay)", SIGNS))
         found.append(Mistake("signs-mixed", "u", "sqrt(v^2 + 2*a*Deltay)", SIGNS))
+        if one.u and one.y < 0:
+            found.append(Mistake("start-forgotten", "v", "sqrt(2*a*Deltay)", forgotten))
     if one.turned and one.y <= 0:
         found.append(Mistake("distance", "Deltay", "(u^2 + v^2)/(2*abs(a))", DISTANCE))
     if one.u and one.v:
@@ -225,14 +247,14 @@ def of_squares(one: Pass) -> tuple[Mistake, ...]:
     return tuple(found)
 
 
-def of_places(up: bool, roots: Roots) -> tuple[Mistake, ...]:
+def of_places(up: bool, roots: Roots, forgotten: str) -> tuple[Mistake, ...]:
     """Mistakes with Δy = ut + ½at²."""
     one, found = roots.kept, list[Mistake]()
     if one.u:
         found.append(Mistake("signs-mixed", "Deltay", "u*t - 1/2*a*t^2", SIGNS))
-        found.append(Mistake("start-forgotten", "Deltay", "1/2*a*t^2", START_FORGOTTEN))
+        found.append(Mistake("start-forgotten", "Deltay", "1/2*a*t^2", forgotten))
         if one.y < 0:
-            found.append(Mistake("start-forgotten", "t", "sqrt(2*Deltay/a)", START_FORGOTTEN))
+            found.append(Mistake("start-forgotten", "t", "sqrt(2*Deltay/a)", forgotten))
     if one.y:
         found.append(Mistake("signs-mixed", "u", "(Deltay + 1/2*a*t^2)/t", SIGNS))
     if one.turned:

@@ -5,7 +5,7 @@ Refusals, the judging of extra data and marks: common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import replace
 from random import Random
 from typing import cast
@@ -13,19 +13,20 @@ from typing import cast
 from calc.figures import Figure
 from calc.figures.vertical import Height, Place, vertical
 from calc.model.directions import UP_DOWN
-from calc.model.questions import NAME, Choice, Data, Part, Refusal, Step, Values, in_names
+from calc.model.questions import Choice, Data, Part, Refusal, Values
+from calc.topics.projectile.apart import chains_apart
 from calc.topics.projectile.equations import (
     POSITIVE,
     Pass,
     Roots,
     equations,
     falling,
+    put_back,
     written,
 )
 from calc.topics.projectile.given import Boxes, flights
 from calc.topics.projectile.laws import EQUATIONS, FREE_FALL
 from calc.topics.shared.quantities import displacement_along, time, velocity_along
-from calc.working.chain import lead
 from calc.working.declaring import boxes, state, told
 from calc.working.solving import Situation, question
 
@@ -33,8 +34,8 @@ TURN = Choice(
     "turn",
     "On the way from S to P it",
     (
-        ("any", "turns round or not: every way that fits"),
-        ("turned", "rises, turns round at the highest point, falls"),
+        ("any", "not said"),
+        ("turned", "passes its highest point"),
         ("straight", "does not turn round"),
     ),
     quiet=("any",),
@@ -129,43 +130,17 @@ def situation(data: Data) -> Situation:
         ways=dict.fromkeys(("u", "v", "Deltay", "a"), (UP_DOWN, "up" if up else "down")),
         stated=(state(FREE_FALL),),
         later=lambda data, values: tuple(apart(data, roots, up)) if roots.apart else (),
+        proofs=put_back,
         scene=lambda v: scene(v, up),
     )
 
 
 def apart(data: Data, roots: Roots, up: bool) -> Iterator[Part]:
-    """The parts that ask the same of the other flight; its values have a 1 behind their letter."""
-    assert roots.other
+    """The parts that ask the same of the other flight."""
     given = data.has("u")
-    other = {"t": "t1", "v": "v1"} if given else {"u": "u1", "t": "t1"}
-    steps = [step for law in equations(up, Roots(roots.other, roots.kept)) for step in law.steps()]
-    ways = [under_names(step, other, up) for step in (*falling(up).steps(), *steps)]
-    have = {"a", "g", *data.values}
-    for name in (one for one in data.asked_names if one in other):
-        chain = lead(have, ways, other[name])
-        have |= {step.makes for step in chain}
+    names = ("t", "v") if given else ("u", "t")
+    for name, chain in chains_apart(data, roots, up, names):
         yield Part(f"other-{name}", "calculate", ASKED_APART[given][name], chain)
-
-
-def under_names(step: Step, names: Mapping[str, str], up: bool) -> Step:
-    """A step that finds and uses quantities under other names."""
-
-    def put(line: str) -> str:
-        return NAME.sub(lambda found: names.get(found[0], found[0]), line)
-
-    made = names.get(step.makes, step.makes)
-    mistakes = tuple(
-        replace(one, at=put(one.at), instead=put(one.instead), say=in_names(one.say, names)) for one in step.mistakes
-    )
-    return replace(
-        step,
-        law=put(step.law),
-        make=put(step.make),
-        lines=tuple(map(put, step.lines)),
-        other=put(step.other),
-        mistakes=mistakes,
-        direction=None if step.unit == "s" else lambda v: UP_DOWN.by_sign(v[made], "up" if up else "down"),
-    )
 
 
 def scene(v: Values, up: bool) -> Figure:
@@ -207,7 +182,7 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
     way = 1 if typed["positive"] == "up" else -1
     pair = draw.choice(GIVEN[asked] if level > 1 else GIVEN[asked][:1])
     u = draw.choice(
-        (8, 10, 12, 14, 15, 16, 18, 20, 22, 24) if level == 1 else (9.5, 11, 13, 17, 19, 21, 23, -4, -6.5, 0)
+        (8, 10, 12, 14, 15, 16, 18, 20, 22, 24) if level == 1 else (9.5, 11, 13, 17, 19, 21, 23, -4, -6.5, -9)
     )
     longest = (u + (u * u + 2 * 9.8 * 25) ** 0.5) / 9.8  # until 25 m below S
     t = round(longest * (0.12 + 0.85 * draw.random()), 1 if level == 1 else 2)
