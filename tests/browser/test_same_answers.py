@@ -47,13 +47,13 @@ def varied(request: dict[str, Any], turn: int) -> Iterator[dict[str, Any]]:
 def test_replies_equal_those_of_cpython(place: str, open_context: Callable[..., Any]) -> None:
     """Every declared question, varied, gets the same text to the last digit in page and CPython.
 
-    From disk, where the same image comes as text, each as it is, with one box left empty, and with settings.
+    From disk, where the same image comes as text, each as it is.
     """
     from_disk = place.startswith("file:")
     requests = []
     for turn, text in enumerate(example_requests()):
         plain, *more = varied(json.loads(text), turn)
-        requests += [plain, *more[:1], *more[-1:]] if from_disk else [plain, *more]
+        requests += [plain] if from_disk else [plain, *more]
     context = open_context()
     context.add_init_script(KEEP_REPLIES)
     page = context.new_page()
