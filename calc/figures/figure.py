@@ -36,6 +36,8 @@ class Figure:
     `drawn_from` names the values that set its shape (an angle drawn true,
     distances to scale): whoever is asked for one of them may not see it at all.
     `tells` are the sentences of the description and notes that tell of a value.
+    `table` says the same in numbers, heads first, for whoever would rather read
+    than look; it goes with the first value that is hidden.
 
     Raises ValueError if the title or description is blank, if there is
     nothing to draw, or if a coordinate is not a finite number.
@@ -50,6 +52,7 @@ class Figure:
     unit: float = field(default=0.0, kw_only=True)
     drawn_from: tuple[str, ...] = field(default=(), kw_only=True)
     tells: tuple[Tells, ...] = field(default=(), kw_only=True)
+    table: tuple[tuple[str, ...], ...] = field(default=(), kw_only=True)
 
     def __post_init__(self) -> None:
         if not self.title.strip() or not self.description.strip():
@@ -80,6 +83,8 @@ class Figure:
         asked = frozenset(names)
         if asked & set(self.drawn_from):
             return None
+        if self.table and asked:
+            return replace(self, table=()).without(names)
         seen = tuple(part for item in self.items if (part := item.hiding(asked)))
         told = [one for one in self.tells if asked & set(one.names)]
         if seen == self.items and not told:

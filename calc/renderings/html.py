@@ -53,9 +53,11 @@ def render(
     """
     folded = _folds(answer, open_parts)
     parts = "".join(
-        part(shown, folded=folded, drawn=drawn, by_drawing=choices)
-        if opened is None or not folded or _open(shown, opened)
-        else _folded(shown)
+        (
+            part(shown, folded=folded, drawn=drawn, by_drawing=choices)
+            if opened is None or not folded or _open(shown, opened)
+            else _folded(shown)
+        )
         for shown, choices in _with_choices(answer, by_drawing)
     )
     return (
@@ -101,7 +103,19 @@ def maths(piece: Maths, *, display: bool = False) -> str:
 
 def figure(drawn: Figure | None) -> str:
     """The figure with its text alternative, or nothing."""
-    return f'<figure class="scene">{svg.render(drawn)}</figure>' if drawn else ""
+    return f'<figure class="scene">{svg.render(drawn)}{_table(drawn)}</figure>' if drawn else ""
+
+
+def _table(drawn: Figure) -> str:
+    """What the figure says in numbers, to be opened below it; nothing where it has no table."""
+    if not drawn.table:
+        return ""
+    heads = "".join(f'<th scope="col">{escape(head)}</th>' for head in drawn.table[0])
+    rows = "".join(f"<tr>{''.join(f'<td>{escape(cell)}</td>' for cell in row)}</tr>" for row in drawn.table[1:])
+    return (
+        '<details class="as-table"><summary>As a table</summary>'
+        f"<table><thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table></details>"
+    )
 
 
 DATA = "data"  # the place of the figure of the data; a part's is called "part." and its key
@@ -111,7 +125,7 @@ def _place(name: str, told: WorkedAnswer | PartShown, drawn: bool) -> str:
     """The place of a figure by its name, with the figure in it or not yet."""
     if told.draws is None:
         return ""
-    picture = svg.render(told.figure) if drawn and told.figure else ""
+    picture = _picture(told.figure) if drawn and told.figure else ""
     return f'<figure class="scene" data-drawing="{escape(name)}">{picture}</figure>'
 
 
@@ -123,8 +137,8 @@ def drawings(answer: WorkedAnswer) -> dict[str, str]:
 
 @lru_cache(maxsize=8)
 def _picture(figure: Figure) -> str:
-    """The SVG of a figure, kept for the next answer: a figure that shows the same is not laid out again."""
-    return svg.render(figure)
+    """The SVG of a figure and its table, kept for the next answer: one that shows the same is not laid out again."""
+    return svg.render(figure) + _table(figure)
 
 
 def part(shown: PartShown, *, folded: bool = False, drawn: bool = True, by_drawing: str = "") -> str:
