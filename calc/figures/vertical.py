@@ -11,7 +11,7 @@ from calc.figures.figure import VELOCITY, Figure, Tells
 from calc.figures.pieces import Arrow, Dimension, Item, Surface
 
 RADIUS = 0.8
-ARROW = 2.2  # length of a velocity arrow, in lines
+ARROW = 1.6  # length of a velocity arrow, in lines
 TALL = 9.0  # from the lowest place to the highest, in lines
 HEIGHTS = "Heights not to scale."
 ASIDE = 6.4  # from one line to the next
@@ -20,9 +20,10 @@ ASIDE = 6.4  # from one line to the next
 class Place(NamedTuple):
     """A body at a place of a vertical line.
 
-    label: of the body. height: of the place, in any unit. velocity: the label of its arrow, none if empty; up: its
-    sense, None for a body at rest. line: 0 for the line on the left, 1 for the next, and so on. shows: names of the
-    values its arrow tells of, besides the one of its label. spot: the label is that of the place, not of the body.
+    label: of the body; without one it is told as the one at the bottom. height: of the place, in any unit. velocity:
+    the label of its arrow, none if empty; up: its sense, None for a body at rest. line: 0 for the line on the left, 1
+    for the next, and so on. shows: names of the values its arrow tells of, besides the one of its label. spot: the
+    label is that of the place, not of the body.
     """
 
     label: str
@@ -36,6 +37,8 @@ class Place(NamedTuple):
     @property
     def called(self) -> str:
         """What it is called in a sentence."""
+        if not self.label:
+            return "body at the bottom"
         return f"body at {self.label}" if self.spot else f"body {self.label}"
 
 
@@ -92,7 +95,16 @@ def vertical(
         items.append(Ball((x, y), RADIUS, one.label))
         if one.velocity and one.up is not None:
             half = ARROW / 2 if one.up else -ARROW / 2
-            items.append(Arrow((x + 1.5, y - half), (x + 1.5, y + half), one.velocity, "velocity", shows=one.shows))
+            items.append(
+                Arrow(
+                    (x + 1.5, y - half),
+                    (x + 1.5, y + half),
+                    one.velocity,
+                    "velocity",
+                    label_at="middle",
+                    shows=one.shows,
+                )
+            )
         tells.append(_told(one))
     for gap in heights:
         x = gap.line * ASIDE

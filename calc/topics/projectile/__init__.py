@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from calc.model.questions import Topic
+from calc.topics.projectile.bounce import BOUNCE
 from calc.topics.projectile.flight import FLIGHT
 from calc.topics.projectile.from_height import FROM_HEIGHT
+from calc.topics.projectile.graphs import GRAPHS
 from calc.topics.projectile.laws import DOWNWARDS, EQUATIONS, FREE_FALL
+from calc.topics.projectile.meeting import MEETING
 
 TOPIC = Topic(
     key="projectile",
     title="Vertical projectile motion",
     laws=(FREE_FALL, DOWNWARDS, EQUATIONS),
-    questions=(FLIGHT, FROM_HEIGHT),
+    questions=(FLIGHT, FROM_HEIGHT, BOUNCE, MEETING, GRAPHS),
     cautions=(
         (
             "Falling bodies: drop only soft, light things, over a marked area that nobody enters, and look up before"

@@ -121,6 +121,7 @@ def _numbers(name: str, text: str) -> tuple[tuple[float, ...], str]:
 SIZE = "Enter the size; choose the direction."
 mass = Quantity("kg", 1e-4, 1e6, "Mass must be greater than zero.")
 time = Quantity("s", 1e-3, 600, "Time must be greater than zero.")
+delay = Quantity("s", 1e-3, 600, "A delay cannot be negative: call the body that starts first A.", over=None)
 length = distance = Quantity("m", 1e-3, 1e4, "Distance must be greater than zero.")
 extension = Quantity("m", 1e-3, 2, "Distance must be greater than zero.")
 height = Quantity("m", 1e-3, 1e4, over=None)

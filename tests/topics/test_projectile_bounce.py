@@ -1,0 +1,144 @@
+"""A bounce: sympy for every unknown, published speeds, the reference case, refusals, signs."""
+
+import itertools
+
+import pytest
+import sympy
+from scipy import integrate
+
+from tests.topics.test_projectile import G, published, refused, solve, value
+
+# h₁ = 2 m, h₂ = 1,2 m, 0,2 kg, 50 ms (reference case of the catalogue, recomputed): the rest by hand
+DATA = {"h_1": 2.0, "h_2": 1.2, "m": 0.2, "Deltat": 0.05}
+V1, V2 = -((2 * G * 2) ** 0.5), (2 * G * 1.2) ** 0.5
+ALL = {
+    **DATA,
+    "v_1": V1,
+    "v_2": V2,
+    "Deltav": V2 - V1,
+    "F_net": 0.2 * (V2 - V1) / 0.05,
+    "N": 0.2 * (V2 - V1) / 0.05 + 0.2 * G,
+}
+UNITS = {"h_1": "m", "h_2": "m", "m": "kg", "Deltat": "s", "N": "N", "F_net": "N"}
+
+
+def typed(*names: str) -> dict[str, str]:
+    """The boxes for these names."""
+    return {name: f"{ALL[name]:.13g} {UNITS.get(name, 'm/s')}" for name in names}
+
+
+@pytest.mark.parametrize(
+    ("find", "names"),
+    [
+        ("v_1", "h_1"),
+        ("h_1", "v_1"),
+        ("v_2", "h_2"),
+        ("h_2", "v_2"),
+        ("Deltav", "h_1 h_2"),
+        ("v_2", "v_1 Deltav"),
+        ("h_2", "h_1 Deltav"),
+        ("F_net", "h_1 h_2 m Deltat"),
+        ("N", "h_1 h_2 m Deltat"),
+        ("m", "h_1 h_2 N Deltat"),
+        ("Deltat", "h_1 h_2 m N"),
+        ("h_2", "h_1 m Deltat N"),
+    ],
+)
+def test_every_unknown(find: str, names: str) -> None:
+    """Sympy solves energy before and after, the change in velocity and the impulse together for each of them."""
+    letters = {name: sympy.Symbol(name, real=True) for name in ALL}
+    laws = [
+        letters["v_1"] + sympy.sqrt(2 * G * letters["h_1"]),
+        letters["v_2"] - sympy.sqrt(2 * G * letters["h_2"]),
+        letters["Deltav"] - letters["v_2"] + letters["v_1"],
+        letters["F_net"] * letters["Deltat"] - letters["m"] * letters["Deltav"],
+        letters["N"] - letters["F_net"] - letters["m"] * G,
+    ]
+    known = {letters[name]: ALL[name] for name in names.split()}
+    left = [law.subs(known) for law in laws]
+    unknown = sorted({s for law in left for s in law.free_symbols}, key=str)
+    used = [law for law in left if law.free_symbols and find_needs(law, left, letters[find])]
+    start = [ALL[str(s)] * 1.01 for s in unknown if any(s in law.free_symbols for law in used)]
+    names_used = [s for s in unknown if any(s in law.free_symbols for law in used)]
+    solution = sympy.nsolve(used, names_used, start)
+    expected = float(solution[names_used.index(letters[find])])
+    assert value("bounce", find, **typed(*names.split())) == pytest.approx(expected, rel=1e-9)
+
+
+def find_needs(law: sympy.Expr, laws: list[sympy.Expr], target: sympy.Symbol) -> bool:
+    """Whether an equation belongs to the smallest set that holds as many equations as unknowns and the target."""
+    for size in range(1, len(laws) + 1):
+        for some in itertools.combinations([one for one in laws if one.free_symbols], size):
+            letters = set().union(*(one.free_symbols for one in some))
+            if target in letters and len(letters) == size:
+                return law in some
+    return False
+
+
+def test_published_bounce() -> None:
+    """A soft ball dropped 1,50 m that rises 1,10 m: speed before, and the mean acceleration of the contact."""
+    (h1,), speed = published("bounce-before", "h1")
+    assert -value("bounce", "v_1", h_1=f"{h1} m") == speed
+    (h1, h2, lasting), acceleration = published("bounce-contact-a", "h1", "h2", "dt")
+    assert value("bounce", "Deltav", h_1=f"{h1} m", h_2=f"{h2} m") / lasting == acceleration
+    force = value("bounce", "F_net", h_1=f"{h1} m", h_2=f"{h2} m", m="0,5 kg", Deltat=f"{lasting} s")
+    assert force / 0.5 == acceleration
+
+
+def test_the_contact_is_integrated() -> None:
+    """Under the floor's force and its weight the body turns its velocity round within the contact."""
+    force = value("bounce", "N", **typed(*DATA))
+    found = integrate.solve_ivp(lambda t, v: [force / 0.2 - G], (0, 0.05), [V1], rtol=1e-10)
+    assert found.y[0][-1] == pytest.approx(V2)
+    assert force == pytest.approx(46.40, abs=0.005)
+
+
+def test_directions_of_a_bounce() -> None:
+    """Before it is downwards, afterwards, the change and the net force upwards."""
+    said = {
+        find: [shown.direction.words for shown in solve("bounce", find, **typed(*DATA)).answers if shown.direction]
+        for find in ("v_1", "v_2", "Deltav", "F_net")
+    }
+    assert said == {"v_1": ["downwards"], "v_2": ["upwards"], "Deltav": ["upwards"], "F_net": ["upwards"]}
+
+
+def test_the_ratio_of_the_speeds_is_the_root_of_that_of_the_heights() -> None:
+    """A rebound to a quarter of the height has half the speed."""
+    v1, v2 = value("bounce", "v_1", h_1="4 m"), value("bounce", "v_2", h_2="1 m")
+    assert v2 / -v1 == pytest.approx(0.5)
+
+
+@pytest.mark.parametrize(
+    ("find", "data", "sentence"),
+    [
+        (
+            "N",
+            {"h_1": "1,2 m", "h_2": "2 m", "m": "200 g", "Deltat": "50 ms"},
+            "A bounce cannot add energy: it cannot rise higher than the height it fell from. Check both heights.",
+        ),
+        ("Deltav", {"v_1": "-4", "v_2": "5"}, "A bounce cannot add energy"),
+        ("v_2", {"v_1": "-4", "Deltav": "9"}, "A bounce cannot add energy"),
+        (
+            "Deltav",
+            {"v_1": "4", "v_2": "3"},
+            "Just before the bounce it moves downwards: give this velocity a minus sign.",
+        ),
+        (
+            "v_2",
+            {"v_1": "-4", "Deltav": "3"},
+            "Just after the bounce it moves upwards, or stays at rest: this velocity cannot be negative.",
+        ),
+        ("h_1", {"v_1": "-4", "h_2": "-1 m"}, "Height it rises to cannot be negative."),
+        ("F_net", {"m": "2 kg", "N": "15 N"}, "The floor only pushes: its force must be larger than the weight"),
+    ],
+)
+def test_what_cannot_be_is_refused(find: str, data: dict[str, str], sentence: str) -> None:
+    """Each refusal gives its reason and what to do."""
+    assert sentence in refused("bounce", find, **data)
+
+
+def test_it_may_stay_on_the_floor() -> None:
+    """Without a rebound the change in velocity is that of stopping."""
+    found = solve("bounce", "Deltav", h_1="2 m", h_2="0 m")
+    assert found.values["Deltav"] == pytest.approx(-V1)
+    assert "It does not rise again." in found.story

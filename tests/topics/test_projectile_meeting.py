@@ -1,0 +1,116 @@
+"""Two bodies that meet: scipy's roots of the gap between them, reference cases, refusals, every unknown."""
+
+import pytest
+from scipy import optimize
+
+from tests.topics.test_projectile import G, refused, solve, value
+
+NAMES = ("y_A", "u_A", "y_B", "u_B", "t_0")
+
+
+def typed(*numbers: float | None) -> dict[str, str]:
+    """The boxes; None leaves one empty."""
+    units = ("m", "m/s", "m", "m/s", "s")
+    return {
+        name: f"{number:.12g} {unit}"
+        for name, number, unit in zip(NAMES, numbers, units, strict=True)
+        if number is not None
+    }
+
+
+def height(start: float, u: float, t: float, free: bool = True) -> float:
+    """Where a body is after a time of its own."""
+    return start + u * t - (G / 2 * t * t if free else 0.0)
+
+
+CASES = [(0, 20, 30, 0, 0.0), (0, 20, 30, 0, 1.0), (2, 18, 25, -3, 0.4), (40, -2, 45, -12, 0.3), (5, 24, 5, 20, 1.5)]
+
+
+@pytest.mark.parametrize("case", CASES)
+def test_free_bodies_meet_where_the_gap_is_nothing(case: tuple[float, ...]) -> None:
+    """Brent's method on the gap between two integrated places gives the same time and height."""
+    y_a, u_a, y_b, u_b, t_0 = case
+    found = solve("meeting", "t,y", other="free", **typed(*case)).values
+
+    def gap(t: float) -> float:
+        return height(y_a, u_a, t) - height(y_b, u_b, t - t_0)
+
+    expected = optimize.brentq(gap, t_0 + 1e-9, 6)
+    assert found["t"] == pytest.approx(expected, rel=1e-9)
+    assert found["y"] == pytest.approx(height(y_a, u_a, expected), rel=1e-9)
+
+
+def test_the_reference_cases() -> None:
+    """A up 20 m/s, B dropped from 30 m: 1,50 s at 18,98 m; B 1 s later: 2,46 s at 19,54 m (catalogue, recomputed)."""
+    for t_0, t, y in ((None, 1.50, 18.975), (1.0, 2.46, 19.54)):
+        found = solve("meeting", "t,y", other="free", **typed(0, 20, 30, 0, t_0)).values
+        assert (found["t"], found["y"]) == pytest.approx((t, y), abs=0.006)
+
+
+@pytest.mark.parametrize("case", CASES)
+@pytest.mark.parametrize("find", ["u_A", "u_B", "y_A", "y_B"])
+def test_every_other_unknown_comes_back(case: tuple[float, ...], find: str) -> None:
+    """From the time of the meeting each height and velocity follows again."""
+    t = value("meeting", "t", other="free", **typed(*case))
+    data = {name: text for name, text in typed(*case).items() if name != find}
+    number = case[NAMES.index(find)]
+    assert value("meeting", find, other="free", t=f"{t:.13g} s", **data) == pytest.approx(number, rel=1e-6, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("case", "count"),
+    [((0, 20, 10, 2), 2), ((30, -2, 10, 2), 1), ((0, 20, 0, 5), 1), ((0, 12, 4, -1), 2), ((0, 12, 4, -2), 1)],
+)
+def test_a_body_at_constant_velocity_may_be_met_twice(case: tuple[float, ...], count: int) -> None:
+    """Every crossing of the two places before one of them reaches the ground is an answer, and no other."""
+    y_a, u_a, y_b, u_b = case
+    grid = [n / 500 + 1e-6 for n in range(5000)]
+    over = [
+        t
+        for t in grid
+        if (height(y_a, u_a, t) - height(y_b, u_b, t, False))
+        * (height(y_a, u_a, t + 1 / 500) - height(y_b, u_b, t + 1 / 500, False))
+        < 0
+        and min(height(y_a, u_a, t), height(y_b, u_b, t, False)) >= 0
+    ]
+    found = solve("meeting", "t", other="steady", **typed(*case, None))
+    times = [shown.value for shown in found.answers]
+    assert len(times) == count
+    assert times == pytest.approx(over, abs=0.003)
+
+
+@pytest.mark.parametrize(
+    ("case", "other", "sentence"),
+    [
+        (
+            (0, 10, 30, 10, None),
+            "free",
+            "They never meet: A never comes nearer to B. Check the heights and the velocities",
+        ),
+        (
+            (5, 10, 5, 10, None),
+            "free",
+            "They are always together: they start at the same height and move alike. Change one of the values.",
+        ),
+        (
+            (0, 10, 30, 0, None),
+            "free",
+            (
+                "A has landed: the equation gives a time of 3,00 s, and by then A has reached the ground. Check the"
+                " values."
+            ),
+        ),
+        ((0, 40, 1, 0, 3.0), "free", "They do not meet: the equation gives"),
+        ((0, 5, 30, 8, None), "free", "They do not meet: the equation gives −10,00 s, before they both move."),
+        (
+            (0, 8, 30, 2, None),
+            "steady",
+            "They never meet: A does not reach B, which moves away too fast or starts too high. Check the values.",
+        ),
+        ((0, 20, 30, -2, 1.0), "steady", "leave its delay empty."),
+        ((0, 20, 30, -2, -1.0), "free", "A delay cannot be negative: call the body that starts first A."),
+    ],
+)
+def test_what_never_meets_is_refused(case: tuple[float, ...], other: str, sentence: str) -> None:
+    """Each refusal gives its reason and what to do."""
+    assert sentence in refused("meeting", "t", other=other, **typed(*case))
