@@ -77,7 +77,8 @@ def _question(item: Item, space: str) -> str:
     pieces = []
     for number, part in enumerate(item.worked.parts):
         kept, more = _space(part, space)
-        pieces += [number and r"\smallskip", _kept([*([] if number else opening), _ask(item, part), kept]), more]
+        first = [] if number else opening
+        pieces += [r"\smallskip" if number else "", _kept([*first, _ask(item, part), kept]), more]
     return "\n\n".join(["\\medskip", *filter(None, pieces), rf"\hfill\textbf{{[{item.marks}]}}"])
 
 
