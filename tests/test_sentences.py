@@ -692,7 +692,7 @@ def comes_closer(case: Case, body: str, name: str) -> bool:
     if f"{body}_way" in picked:
         return picked[f"{body}_way"] == "towards"
     law = next(step.law for step in case.plan.steps if step.makes == name)
-    note = next((case.values[one] for one in ("f_1", "f_2", "f_L") if one in law and one in case.values), 0.0)
+    note = next((case.values[one] for one in ("f_1", "f_2", "f_3", "f_L") if one in law and one in case.values), 0.0)
     return note > case.values["f_S"]
 
 

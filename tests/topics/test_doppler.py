@@ -8,11 +8,13 @@ import pytest
 from scipy import optimize
 
 from calc import desk, topics
+from calc.figures.bodies import Ball
 from calc.figures.pieces import Arrow, Curve, Dot
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Refusal
 from calc.topics.doppler.moving import scene
 from calc.topics.doppler.passing import scene as passing_scene
+from calc.topics.doppler.shaft import scene as shaft_scene
 from calc.working.reading import Refusals, read
 from calc.working.working import work
 
@@ -296,6 +298,43 @@ def test_nothing_asked_tells_which_way_the_train_moves() -> None:
             "data": {"question": "doppler.crossing", "seed": seed, "level": 1, "draw": 4},
         }
         assert json.loads(desk.answer(json.dumps(request)))["data"]["figure"] == ""
+
+
+def recorded(f: float, v: float, fallen: float, depth: float) -> float:
+    """The frequency at a depth below the start, from when two sounds sent shortly one after the other arrive there."""
+    sent = (2 * fallen / 9.8) ** 0.5
+    apart = 1e-5
+    arrive = [at + abs(depth - 4.9 * at * at) / v for at in (sent - apart / 2, sent + apart / 2)]
+    return f * apart / (arrive[1] - arrive[0])
+
+
+@pytest.mark.parametrize(("f", "v", "h", "later"), [(500.0, 340.0, 20.0, 48.0), (880.0, 331.0, 11.0, 6.0)])
+def test_a_falling_buzzer_is_heard_from_below_and_from_above(f: float, v: float, h: float, later: float) -> None:
+    """Both notes are those of sounds followed on their way, and a note leads back to how far it has fallen."""
+    note = recorded(f, v, later, 200.0)
+    found = solve("shaft", f_S=f"{f} Hz", v=f"{v} m/s", h=f"{h} m", f_3=f"{note!r} Hz").values
+    assert found["f_L"] == pytest.approx(recorded(f, v, h, 200.0), rel=1e-6)
+    assert found["f_2"] == pytest.approx(recorded(f, v, h, 0.0), rel=1e-6)
+    assert found["h_3"] == pytest.approx(later, rel=1e-4)
+    assert found["f_2"] < f < found["f_L"]
+
+
+def test_a_falling_buzzer_cannot_be_heard_lower_on_the_floor_nor_outrun_its_sound() -> None:
+    """Refused beside the box, with the reason and the remedy."""
+    data = {"f_S": "500 Hz", "v": "300 m/s", "h": "20 m"}
+    assert refusal("shaft", **data, f_3="500 Hz")[0] == "f_3"
+    assert refusal("shaft", **data, f_3="480 Hz")[1].startswith("Direction and frequencies disagree: the source falls")
+    fast = {**data, "f_3": "550 Hz", "h": "5 km"}
+    assert refusal("shaft", **fast) == ("h", refusal("one-moves", "f_L", **ONE, v_S="340 m/s")[1])
+
+
+def test_the_falling_buzzer_is_drawn_between_its_microphones() -> None:
+    """The arrow at S points down; T lies above it and B below."""
+    figure = shaft_scene({})
+    (fast,) = [item for item in figure.items if isinstance(item, Arrow) and item.kind == "velocity"]
+    assert fast.end[1] < fast.start[1]
+    heights = {item.label: item.centre[1] for item in figure.items if isinstance(item, Ball)}
+    assert heights["T"] > heights["S"] > heights["B"]
 
 
 @pytest.mark.parametrize("source", [1, 0, -1])

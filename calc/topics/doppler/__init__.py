@@ -7,12 +7,13 @@ from calc.topics.doppler.crossing import CROSSING
 from calc.topics.doppler.laws import DOPPLER, RED_SHIFT
 from calc.topics.doppler.moving import BOTH, ONE
 from calc.topics.doppler.passing import PASSING
+from calc.topics.doppler.shaft import SHAFT
 
 TOPIC = Topic(
     key="doppler",
     title="Doppler effect",
     laws=(DOPPLER, RED_SHIFT),
-    questions=(ONE, PASSING, BOTH, CROSSING),
+    questions=(ONE, PASSING, BOTH, CROSSING, SHAFT),
     cautions=(
         (
             "Sirens, buzzers and headphones: loud sound harms hearing for good. Keep it short and quiet, and follow the"
