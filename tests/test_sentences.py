@@ -375,6 +375,27 @@ def _a_push_is_away_and_a_pull_towards(case: Case, m: re.Match[str]) -> bool:
     return pulled == attracted(case) and (not m[2] or close(case, "FE", m[2]))
 
 
+@rule(r"f: friction, (WAY)", 1)
+def _friction_is_drawn_against_the_other_forces_or_the_motion(case: Case, m: re.Match[str]) -> bool:
+    way = angle(case, m[1])
+    if "D" in case.values:
+        along = case.values.get("theta", 0.0)
+        return turn(way, degrees(along) + (180 if case.values["D"] > 0 else 0)) < 0.2
+    up = case.data.choices["motion"].endswith("up")
+    return m[1] == ("down the slope" if up else "up the slope")
+
+
+@rule(r"D is [\d,]+\sN and the largest static friction is [\d,]+\sN: D is (smaller|larger)", 1)
+def _what_is_to_be_held_beside_what_can_be(case: Case, m: re.Match[str]) -> bool:
+    return (m[1] == "larger") == (abs(case.values["D"]) > case.values["mu_s"] * case.values["N"])
+
+
+@rule(r"T([₁₂12]): the tension of the (left|right) string", 1, 2)
+def _the_first_string_is_the_left_one(case: Case, m: re.Match[str]) -> bool:
+    to_left = abs(turn(drawn(case, f"T{m[1].translate(_LOWERED)}"), 180)) < 90
+    return to_left == (m[2] == "left")
+
+
 @rule(r"T: the tension, along the string, (WAY)", 1)
 def _a_tension_is_along_the_string_as_drawn(case: Case, m: re.Match[str]) -> bool:
     string = case.data.choices.get("string", "up" if "up" in m[1] else "down")

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import radians, tan
 
-from calc.figures.pieces import Kept, Point, Span, polar
+from calc.figures.pieces import Kept, Point, Segment, Span, polar
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +86,11 @@ class Cord(Span):
         yield self.end
         yield (x - r, y + r)
         yield (x + r, y + r)
+
+
+@dataclass(frozen=True, slots=True)
+class Rope(Segment, Kept):
+    """A straight rope, rod or string named for its force: it stays to be seen when that is asked for."""
 
 
 @dataclass(frozen=True, slots=True)

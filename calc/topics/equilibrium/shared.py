@@ -10,8 +10,11 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from calc.model.answers import Mark, Point
+from calc.model.answers import Mark
 from calc.model.questions import Check, Choice, Data, Input, Plan, Refusal, Step
+from calc.topics.shared.free_bodies import FBD_ASK as FBD_ASK
+from calc.topics.shared.free_bodies import FBD_RULES as FBD_RULES
+from calc.topics.shared.free_bodies import arrow_points as arrow_points
 from calc.topics.shared.quantities import Quantity, electrostatic_force
 from calc.working.chain import told
 from calc.working.declaring import Given
@@ -197,18 +200,3 @@ def signs(data: Data, acting: int) -> tuple[int, int]:
     """The signs of both charges as far as they follow, 0 where they do not."""
     one, two = known_sign(data, "Q1"), known_sign(data, "Q2")
     return one or acting * two, two or acting * one
-
-
-# --- free-body diagrams --------------------------------------------------------------------------------------
-
-
-def arrow_points(*arrows: tuple[str, str]) -> tuple[Point, ...]:
-    """One mark for each arrow with its label: (label, where it points)."""
-    return tuple(Point(f"{label}: {where}.", 1, (label,)) for label, where in arrows)
-
-
-FBD_ASK = "Draw a labelled free-body diagram of all the forces acting on {body}."
-FBD_RULES = (
-    "One mark for each arrow with its label. Every arrow starts on the dot and points away from it; an arrow too many, "
-    "a missing head or a component drawn as a force costs a mark."
-)

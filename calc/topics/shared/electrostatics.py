@@ -10,6 +10,8 @@ from calc.model.answers import Direction, Law
 from calc.model.directions import ATTRACTION, SIGN_OF_CHARGE
 from calc.model.questions import Data, Input, Mistake, Refusal
 from calc.model.relations import Relation
+from calc.topics.shared.motion_laws import EQUILIBRIUM as EQUILIBRIUM
+from calc.topics.shared.motion_laws import SECOND as SECOND
 from calc.topics.shared.stating import named as named
 from calc.topics.shared.stating import state as state
 
@@ -37,20 +39,6 @@ QUANTISATION = Law(
     formulas=("n = Q/e",),
     group=ELECTROSTATICS,
 )
-EQUILIBRIUM = Law(
-    "Equilibrium",
-    "A body is in equilibrium when the net force on it is zero.",
-    ("net force", "zero"),
-)
-SECOND = Law(
-    "Newton's second law",
-    "When a net force acts on a body, the body accelerates in the direction of the net force; the acceleration is "
-    "directly proportional to the net force and inversely proportional to the mass of the body.",
-    ("directly proportional to the net force", "inversely proportional to the mass of the body"),
-    formulas=("F_net = m*a",),
-    group="Force",
-)
-
 NO_DISTANCE = (
     "Two charges exert a force on each other however far apart they are: a zero force gives no distance. Type a force"
     " above zero."
