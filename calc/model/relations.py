@@ -16,7 +16,7 @@ from calc.language.rearranging import rearranged
 from calc.language.simultaneous import together
 from calc.language.trees import NotRearranged
 from calc.model.answers import Direction, Mark
-from calc.model.questions import FSA, NAME, Mistake, Step, Values, in_names
+from calc.model.questions import FSA, NAME, NO_MARKS, Mistake, Step, Values, in_names
 
 Towards = Callable[[Values], Direction | None]
 
@@ -191,6 +191,7 @@ class Together:
     """Two relations that hold at once, for two unknowns of which one is made to drop out.
 
     find, drop: names in both. what: the heading. The step shows both equations and the reason.
+    back: the value found is put back, so that the one that dropped out is known as well.
     """
 
     first: Relation
@@ -199,6 +200,7 @@ class Together:
     drop: str
     what: str
     plain: str = ""
+    back: bool = False
 
     def in_units(self, units: Mapping[str, str]) -> Together:
         """Both laws with these units, where they declare none."""
@@ -224,3 +226,8 @@ class Together:
             judged_by=self.first.judged_by.get(self.find, ""),
         )
         return (step,)
+
+    def put_back(self) -> Step:
+        """The step for ``drop`` once ``find`` is known, without marks."""
+        law = self.second if self.drop in self.second.units else self.first
+        return replace(law.step(self.drop), marks=NO_MARKS, mistakes=())

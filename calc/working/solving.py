@@ -184,7 +184,7 @@ def plan(data: Data, situation: Situation, inputs: Mapping[str, Input], rests: D
     angles = {name: "°" for name, unit in (boxes | units).items() if unit == "°"}
     needed = rests or core(data, ways, *data.asked_names)
     follow = spread(needed.values, ways, data.settings.constants(), situation.judge)
-    chains = led(needed, ways, inputs)
+    chains = put_back(led(needed, ways, inputs), situation.laws(data), set(needed.known))
     steps = tuple(step for _, chain in chains for step in chain)
     values = possible(needed, steps, situation, inputs, follow)
     made = {step.makes for step in steps}
@@ -194,7 +194,13 @@ def plan(data: Data, situation: Situation, inputs: Mapping[str, Input], rests: D
         parts=(
             *situation.stated,
             *(
-                Part(f"find-{name}" if len(chains) > 1 else "find", "calculate", asked(name, situation, inputs), chain)
+                Part(
+                    f"find-{name}" if len(chains) > 1 else "find",
+                    "calculate",
+                    asked(name, situation, inputs),
+                    chain,
+                    answer=name,
+                )
                 for name, chain in chains
             ),
             *situation.later(data, values),
@@ -257,6 +263,23 @@ def unfit(step: Step, value: float, item: Input | None, data: Data, situation: S
         f"{said[0].upper()}{said[1:]} would come out as {shown}, but it must {must}: no such value fits these data."
         f" Check the numbers{directions}."
     )
+
+
+def put_back(
+    chains: Sequence[tuple[str, tuple[Step, ...]]], laws: Laws, known: set[str]
+) -> list[tuple[str, tuple[Step, ...]]]:
+    """The chains, each with what dropped out of two equations put together and is to be known as well."""
+    pairs = [law for law in laws if isinstance(law, Together) and law.back]
+    made = known | {step.makes for _, chain in chains for step in chain}
+    longer = list[tuple[str, tuple[Step, ...]]]()
+    for name, chain in chains:
+        extra = list[Step]()
+        for pair in pairs:
+            if pair.drop not in made and pair.steps()[0].make in {step.make for step in chain}:
+                extra.append(pair.put_back())
+                made = made | {pair.drop}
+        longer.append((name, (*chain, *extra)))
+    return longer
 
 
 def led(data: Data, ways: Sequence[Step], inputs: Mapping[str, Input]) -> list[tuple[str, tuple[Step, ...]]]:

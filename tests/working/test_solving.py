@@ -3,7 +3,7 @@
 import pytest
 
 from calc.model.questions import Input, Question, Refusal, Topic
-from calc.model.relations import Relation
+from calc.model.relations import Relation, Together
 from calc.working.reading import Refusals, read
 from calc.working.solving import Situation, question
 from calc.working.working import work
@@ -91,3 +91,34 @@ def test_a_law_of_two_names_is_no_proof() -> None:
     one = question("named", "Named", Situation(laws, ("A.", "B.", "C."), {}), boxes(), {}, laws=(), draws={}, asks="y")
     worked = work(Topic("trial", "Trial", (), (one,)), one, read(one, {"u": "2 m", "w": "5 m"}, "y"))
     assert len(worked.checks) == 1
+
+
+def put_together(back: bool) -> Question:
+    """z = 3u + y and z = 5u − y: two unknowns z and y, of which y drops out."""
+    first = Relation("z = 3*u + y", "Add", "So it is.", UNITS)
+    second = Relation("z = 5*u - y", "Subtract", "So it is.", UNITS)
+    both = Together(first, second, "z", "y", "Put the two together", back=back)
+    laws = (Relation("w = 2*u", "Double it", "So it is.", UNITS), both)
+    return question(
+        "two",
+        "Two laws",
+        Situation(laws, ("A.", "B.", "C."), {}),
+        boxes(),
+        {"u": "2 m", "w": "", "z": "", "y": ""},
+        laws=(),
+        draws={},
+        asks="z",
+    )
+
+
+def test_what_dropped_out_is_put_back_where_it_is_asked_for() -> None:
+    """The answer stays the one asked; the other unknown follows in the same part, without a mark."""
+    for back in (False, True):
+        one = put_together(back)
+        worked = work(Topic("t", "T", (), (one,)), one, read(one, {"u": "2 m"}, "z"))
+        (part,) = worked.parts
+        assert [answer.name for answer in part.answers] == ["z"]
+        assert worked.values["z"] == 8
+        assert ("y" in worked.values) is back
+        assert part.marks == 3
+    assert worked.values["y"] == 2

@@ -19,8 +19,8 @@ from calc.working.declaring import Mistake, boxes, state
 
 QUANTITIES = (
     mass("m", "Mass of the case", "", "24 kg; 15 20 25 30; 18 22 28"),
-    pull("P", "Pull P", "", "90 N; 60 80 100; 65 85 95"),
-    lean("phi", "Angle φ of the strap with the floor", "", "25°; 20 25 30 35; 22 28 36"),
+    pull("P", "Pull", "", "90 N; 60 80 100; 65 85 95"),
+    lean("phi", "Angle of the strap with the floor", "", "25°; 20 25 30 35; 22 28 36"),
     friction_coefficient("mu_s", "Coefficient of static friction", "", "0,35; 0,35 0,4 0,5; 0,32 0,38 0,46"),
     friction_coefficient("mu_k", "Coefficient of kinetic friction", "", "0,25; 0,2 0,25 0,3; 0,18 0,22 0,28"),
 )

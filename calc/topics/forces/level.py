@@ -44,7 +44,6 @@ from calc.topics.forces.words import (
     normal,
     pull,
     put_back_words,
-    then_normal,
     weight,
 )
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
@@ -54,12 +53,12 @@ from calc.working.declaring import Limit, Mistake, Relation, Together, boxes, st
 from calc.working.solving import Laws, Situation, question
 
 UNITS = {"m": "kg", "P": "N", "N": "N", "f": "N", "mu": "", "a": "m·s⁻²"}
-HOW = Choice("how", "The force P is", (("pull", "a pull, upwards at φ"), ("push", "a push, downwards at φ")))
+HOW = Choice("how", "The force is", (("pull", "a pull, slanting upwards"), ("push", "a push, slanting downwards")))
 STATE = Choice("state", "The body", (("slides", "slides"), ("about", "is just about to slip")))
 BOXES = (
     mass("m", "Mass", "Its mass is {}.", "8 kg; 3 4 5 8; 3,5 6,5 8,5"),
-    pull("P", "Force P", "", "50 N; 30 40 50 60; 35 45 65"),
-    lean("phi", "Angle φ of P with the level", "", "30°; 15 20 25 30 35; 18 24 36"),
+    pull("P", "Force", "", "50 N; 30 40 50 60; 35 45 65"),
+    lean("phi", "Angle of the force with the level", "", "30°; 15 20 25 30 35; 18 24 36"),
     friction_coefficient("mu", "Coefficient of friction", "", "0,25; 0,1 0,15 0,2 0,3; 0,12 0,18 0,26"),
     normal("N", "Normal force", "The normal force on it is {}.", "; 30 40 60"),
     friction("f", "Friction", "The friction on it is {}.", "; 5 8 12"),
@@ -133,7 +132,7 @@ def laws(how: str, state_: str) -> Laws:
     second = replace(
         normal_law, mistakes=(Mistake("normal-is-weight", "m", as_weight, WEIGHT_ALWAYS % across),), units=UNITS
     )
-    pairs = tuple(Together(both(up), second, name, "N", EACH_AXIS, PLAIN_A) for name in ("P", "m"))
+    pairs = tuple(Together(both(up), second, name, "N", EACH_AXIS, PLAIN_A, back=True) for name in ("P", "m"))
     return (normal_law, rubbing, along(), *pairs)
 
 
@@ -255,7 +254,6 @@ def situation(data: Data) -> Situation:
         units=UNITS,
         notes=(FBD_RULES,),
         proofs=lambda v: put_back(data, up, slides),
-        later=lambda data, v: then_normal(laws(how, now)[0], v),
         scene=lambda v: scene(data, v),
     )
     said = {

@@ -54,12 +54,12 @@ KINETIC_REST = (
 STATIC_SLIDES = "You used the static coefficient although it slides. Once it slides, use {mu_k*N}."
 MATCHES = "You let friction match the other forces although it slides. Use kinetic friction then: {mu_k*N}."
 WRONG_MU = "You used the kinetic coefficient. It is still at rest here: use {mu_s}."
-HOW = Choice("how", "The force P is", (("pull", "a pull, upwards at φ"), ("push", "a push, downwards at φ")))
+HOW = Choice("how", "The force is", (("pull", "a pull, slanting upwards"), ("push", "a push, slanting downwards")))
 BOXES = (
     mass("m", "Mass", "", "5 kg; 3 4 5 8; 3,5 6,5 8,5"),
-    slope_angle("theta", "Angle θ of the surface (0: level)", "", "0°; 0 20 25 30; 0 22 28 32"),
-    pull("P", "Force P", "", "20 N; 20 30 40; 15 25 35"),
-    lean("phi", "Angle φ of P with the surface", "", "30°; 20 25 30 35; 22 28 36"),
+    slope_angle("theta", "Angle of the surface (0: level)", "", "0°; 0 20 25 30; 0 22 28 32"),
+    pull("P", "Force", "", "20 N; 20 30 40; 15 25 35"),
+    lean("phi", "Angle of the force with the surface", "", "30°; 20 25 30 35; 22 28 36"),
     friction_coefficient("mu_s", "Coefficient of static friction", "", "0,6; 0,4 0,5 0,6; 0,35 0,45 0,55"),
     friction_coefficient("mu_k", "Coefficient of kinetic friction", "", "0,4; 0,2 0,25 0,3; 0,15 0,22 0,28"),
 )

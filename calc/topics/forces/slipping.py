@@ -46,7 +46,7 @@ HEAVIER = Part(
 QUANTITIES = (
     slope_angle(
         "theta",
-        "Angle θ at which it begins to slip",
+        "Angle at which it begins to slip",
         "It begins to slip when the surface makes {} with the horizontal.",
         "?; 18 25 28 35; 16 24 33 38",
         ask="Calculate the angle of the surface with the horizontal at which it begins to slip.",

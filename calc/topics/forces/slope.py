@@ -44,7 +44,6 @@ from calc.topics.forces.words import (
     normal,
     pull,
     put_back_words,
-    then_normal,
     weight,
 )
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
@@ -75,13 +74,11 @@ MOTION = Choice(
 )
 BOXES = (
     mass("m", "Mass", "Its mass is {}.", "6 kg; 3 4 5 8; 3,5 6,5 8,5"),
-    slope_angle(
-        "theta", "Angle θ of the slope", "The slope makes {} with the horizontal.", "25°; 20 25 30 35; 22 28 36"
-    ),
-    pull("P", "Pull P", "The pull has a size of {}.", "; 30 40 60"),
+    slope_angle("theta", "Angle of the slope", "The slope makes {} with the horizontal.", "25°; 20 25 30 35; 22 28 36"),
+    pull("P", "Pull", "The pull has a size of {}.", "; 30 40 60"),
     lean(
         "phi",
-        "Angle φ of P above the slope",
+        "Angle of the pull with the slope",
         "The pull makes an angle of {} with the slope, away from it.",
         "; 0 15 20 25; 0 12 18 24",
         told_at={0.0: "The pull is parallel to the slope."},
@@ -180,7 +177,7 @@ def laws(here: Set, by_mass: bool) -> Laws:
         return (normal_law(here), rubbing(here), along(here))
     as_weight = Mistake("normal-is-weight", "m", weight_for_normal(here), WEIGHT_ALWAYS % here.across)
     second = replace(normal_law(here), units=UNITS, mistakes=(as_weight,))
-    pairs = (Together(both_in_one(here), second, name, "N", EACH_AXIS, PLAIN_A) for name in ("P", "m"))
+    pairs = (Together(both_in_one(here), second, name, "N", EACH_AXIS, PLAIN_A, back=True) for name in ("P", "m"))
     return (normal_law(here), rubbing(here), along(here), *pairs)
 
 
@@ -287,7 +284,6 @@ def both_in_one(here: Set) -> Relation:
         mistakes=(
             Mistake("normal-is-weight", "P", top.replace("*cos(theta)", "") + "/cos(phi)", WEIGHT_ALWAYS % here.across),
             Mistake("vertical-part-wrong-way", "P", f"{top}/(cos(phi) {turned} mu*sin(phi))", LIGHTER),
-            Mistake("all-along", "P", f"{top}/(1 {sign} mu*sin(phi))", ALL_ALONG),
         ),
     )
 
@@ -350,7 +346,6 @@ def situation(data: Data) -> Situation:
         units=UNITS,
         notes=(FBD_RULES,),
         proofs=lambda v: put_back(data, here, v),
-        later=lambda data, v: then_normal(laws(here, by_mass)[0], v) if here.pulled else (),
         scene=lambda v: scene(here, v),
     )
     steps = basis.steps(data)

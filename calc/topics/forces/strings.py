@@ -101,7 +101,7 @@ QUANTITIES = (
     tension("w", "Weight of the load", "The load has a weight of {}.", "; 40 60 80; 35 75"),
     lean(
         "alpha",
-        "Angle α of the left string",
+        "Angle of the left string",
         "The left string makes {} with the horizontal.",
         "35°; 25 30 35 50; 28 36 55",
         ask="Calculate the angle α of the left string with the horizontal.",
@@ -109,7 +109,7 @@ QUANTITIES = (
     ),
     lean(
         "beta",
-        "Angle β of the right string",
+        "Angle of the right string",
         "The right string makes {} with the horizontal.",
         "50°; 50 55 60 65; 48 58 66",
         ask="Calculate the angle β of the right string with the horizontal.",

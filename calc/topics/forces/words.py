@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from calc.model.answers import Mark
 from calc.model.directions import FORWARDS
-from calc.model.questions import Part, Values
-from calc.model.relations import Relation, Together
 from calc.topics.shared.quantities import Quantity
 from calc.working.solving import Way
 
@@ -74,10 +72,3 @@ def weight(known: dict[str, float]) -> dict[str, float]:
 def put_back_words(slides: bool) -> str:
     """The heading of the check of two equations put together."""
     return "Put the answer back: what drives it, what holds it" + (", what speeds it up" if slides else "")
-
-
-def then_normal(law: Relation | Together, values: Values) -> tuple[Part, ...]:
-    """The part that asks for the normal force, where two equations gave the answer without it."""
-    if "N" in values or not isinstance(law, Relation):
-        return ()
-    return (Part("normal", "calculate", "Calculate the normal force then.", (law.step("N"),)),)
