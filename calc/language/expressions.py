@@ -23,10 +23,23 @@ from calc.language.decimal_sign import in_sign
 from calc.language.maths import ANY, EQUALS, Maths, Shape, Shown, kind_of, shapes_of
 from calc.language.symbols import symbol
 
+FLOAT_NOUGHT = 1e-15  # what is left of the cosine of a right angle, which no float can hold
+
+
+def _sine(angle: float) -> float:
+    """The sine; exactly 0 at half turns."""
+    return value if abs(value := math.sin(angle)) > FLOAT_NOUGHT else 0.0
+
+
+def _cosine(angle: float) -> float:
+    """The cosine; exactly 0 at right angles."""
+    return value if abs(value := math.cos(angle)) > FLOAT_NOUGHT else 0.0
+
+
 _FUNCTIONS: dict[str, Callable[[float], float]] = {
     "sqrt": math.sqrt,
-    "sin": math.sin,
-    "cos": math.cos,
+    "sin": _sine,
+    "cos": _cosine,
     "tan": math.tan,
     "asin": math.asin,
     "acos": math.acos,

@@ -60,6 +60,16 @@ SIGN_OF_CHARGE = Kind(
     {"positive": ("positive", "positively", "plus", "+"), "negative": ("negative", "negatively", "minus", "−", "-")},
     signed=True,
 )
+SIGN_OF_WORK = Kind(
+    "sign of work",
+    (
+        ("positive", "positive: the force transfers energy to the body"),
+        ("negative", "negative: the force takes energy from the body"),
+    ),
+    (("positive", "negative"),),
+    {"positive": ("plus", "+", "gains energy"), "negative": ("minus", "−", "-", "loses energy")},
+    signed=True,
+)
 ATTRACTION = Kind(
     "attraction or repulsion",
     (
@@ -239,6 +249,7 @@ SIDE_OF_END = Kind(
 )
 KINDS = (
     SIGN_OF_CHARGE,
+    SIGN_OF_WORK,
     ATTRACTION,
     ELECTRONS,
     LEFT_RIGHT,

@@ -1,15 +1,17 @@
-"""Work and energy: mechanical energy from one place to another."""
+"""Work, energy and power: what forces do along a way, mechanical energy, and how fast it goes."""
 
 from __future__ import annotations
 
 from calc.model.questions import Topic
-from calc.topics.energy.laws import CONSERVED
+from calc.topics.energy.laws import CONSERVATIVE, CONSERVED, NON_CONSERVATIVE, POWER, THEOREM, WORK
+from calc.topics.energy.moved import MOVED
+from calc.topics.energy.one_force import SINGLE
 from calc.topics.energy.spring import LAUNCH
 
 TOPIC = Topic(
     key="energy",
-    title="Energy",
-    laws=(CONSERVED,),
-    questions=(LAUNCH,),
+    title="Work, energy and power",
+    laws=(WORK, THEOREM, CONSERVATIVE, NON_CONSERVATIVE, CONSERVED, POWER),
+    questions=(LAUNCH, SINGLE, MOVED),
     cautions=("A pressed or stretched spring stores energy: wear eye protection and never aim it at anyone.",),
 )
