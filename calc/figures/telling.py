@@ -135,7 +135,7 @@ def composed(
     says how it is told from a force.
     """
     said = [_sentence(item) for item in items]
-    text = " ".join([opening, *said]).replace("  ", " ").strip() or title
+    text = " ".join(filter(None, [opening, *said])) or title
     fast = any(isinstance(item, Arrow) and item.kind == "velocity" for item in items)
     return Figure(
         title,

@@ -11,6 +11,9 @@ from calc.model.directions import KINDS, meant, turned, turned_round
 WORDS = """
 sign of a charge · positive: positive charge · positive, positively charged, plus, +
 sign of a charge · negative: negative charge · negative, negatively charged, minus, −, -
+sign of work · positive: positive: the force transfers energy to the body · positive, plus, +, the body gains energy
+sign of work · negative: negative: the force takes energy from the body \
+· negative, minus, −, -, the body loses energy
 attraction or repulsion · attract: attraction: each is pulled towards the other \
 · attraction, they attract, it attracts, B is attracted, attractive force, towards each other
 attraction or repulsion · repel: repulsion: each is pushed away from the other \
@@ -128,6 +131,7 @@ def test_a_sign_stands_for_the_words_only_along_one_line() -> None:
         "sign of a charge",
         "sign of a component along x",
         "sign of a component along y",
+        "sign of work",
         "up or down",
     ]
 

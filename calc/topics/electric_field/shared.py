@@ -21,6 +21,7 @@ from calc.model.directions import FOUR_WAYS, UP_DOWN, Kind
 from calc.model.questions import Choice, Data, Input, Part, Plan, Refusal, Step, Values
 from calc.model.relations import Towards
 from calc.topics.shared.electrostatics import ELECTROSTATICS
+from calc.topics.shared.work import WORK_ENERGY as WORK_ENERGY
 from calc.working.working import run
 
 FIELD = Law(
@@ -55,13 +56,6 @@ MOTION = Law(
     ("acceleration is constant", "same amount in every second"),
     formulas=("v = u + a*t", "s = u*t + 1/2*a*t^2", "v^2 = u^2 + 2*a*s"),
     group="Motion",
-)
-WORK_ENERGY = Law(
-    "Work-energy theorem",
-    "The net work done on a body is equal to the change in the kinetic energy of the body.",
-    ("net work", "change in the kinetic energy"),
-    formulas=("E_k = 1/2*m*v^2",),
-    group="Work and energy",
 )
 
 BREAKDOWN = 3e6  # N·C⁻¹, dry air

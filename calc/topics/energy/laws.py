@@ -1,8 +1,9 @@
 """The laws of the chapter on work, energy and power, as a memo and a data sheet have them."""
 
 from calc.model.answers import Law
+from calc.topics.shared.work import WORK_ENERGY as THEOREM
 
-GROUP = "Energy"
+GROUP = THEOREM.group
 WORK = Law(
     "Definition of work",
     "The work done on a body by a constant force is the product of the force, the displacement and the cosine of the"
@@ -11,23 +12,15 @@ WORK = Law(
     formulas=("W = F*Deltax*cos(theta)",),
     group=GROUP,
 )
-THEOREM = Law(
-    "Work-energy theorem",
-    "The net work done on an object is equal to the change in its kinetic energy.",
-    ("net work", "change in its kinetic energy"),
-    formulas=("W_net = DeltaE_k", "DeltaE_k = 1/2*m*v^2 - 1/2*m*u^2"),
-    group=GROUP,
-)
 CONSERVATIVE = Law(
     "Definition of a conservative force",
-    "A force is conservative when the work it does in moving an object between two points is independent of the path"
+    "A force is conservative when the work it does in moving a body between two points is independent of the path"
     " taken.",
     ("work", "independent of the path"),
 )
 NON_CONSERVATIVE = Law(
     "Definition of a non-conservative force",
-    "A force is non-conservative when the work it does in moving an object between two points depends on the path"
-    " taken.",
+    "A force is non-conservative when the work it does in moving a body between two points depends on the path taken.",
     ("work", "depends on the path"),
     formulas=("W_nc = DeltaE_k + DeltaE_p",),
     group=GROUP,

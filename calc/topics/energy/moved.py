@@ -12,7 +12,7 @@ from calc.figures import Figure
 from calc.language.expressions import expression
 from calc.model.answers import Point
 from calc.model.directions import SIGN_OF_WORK
-from calc.model.questions import SA, Choice, Data, Draw, Mistake, Part, Refusal, Values
+from calc.model.questions import SA, A, Choice, Data, Draw, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation, Towards
 from calc.topics.energy.drawn import surface
 from calc.topics.energy.laws import THEOREM, WORK
@@ -45,28 +45,32 @@ TO_VERTICAL = (
 )
 WHOLE_PULL = "You used the whole pull. Only its component along the motion does work: multiply by {cos(phi)}."
 LENGTH_AS_HEIGHT = (
-    "You used the length of the slope as the height. The weight does work over the vertical height only,"
+    "You used the length of the slope as the height. The weight does work over the vertical height only: use"
     " {L*sin(theta)}."
 )
-COSINE = "You used the cosine. The height that belongs to {L} is {L*sin(theta)}."
 WEIGHT_SIGN = {
-    1: "You gave the work of the weight a plus sign. The body rises, and the weight pulls downwards: negative.",
-    -1: "You gave the work of the weight a minus sign. The body comes down, and the weight pulls downwards: positive.",
+    1: "You made the work of the weight positive. The body rises against the weight: put a minus sign before it.",
+    -1: "You made the work of the weight negative. The body comes down with the weight: leave the minus sign out.",
 }
-FRICTION_PLUS = "You gave friction a plus sign. Friction acts against the motion: its work is negative."
-FRICTION_ADDED = "You added the work of friction as positive. Friction acts against the motion: its work is negative."
-TWICE = "You counted the weight twice. Its work stands in {W_net} once, as {W_w}."
-NORMAL_IS_WEIGHT = "You took the weight for the normal force. On a slope the surface carries {m*g*cos(theta)}."
-NORMAL_SINE = "You used the sine. The component of the weight into the slope is {m*g*cos(theta)}."
+FRICTION_PLUS = "You gave friction a plus sign. It acts against the motion: put a minus sign before its work."
+FRICTION_ADDED = "You added the work of friction as if it were positive. Friction takes energy: subtract it."
+TWICE = "You counted the weight twice. Its work is in the sum already: add {W_w} once only."
+NORMAL_IS_WEIGHT = (
+    "You took the weight for the normal force. On a slope the surface carries a part of the weight: use"
+    " {m*g*cos(theta)}."
+)
+NORMAL_SINE = (
+    "You used the sine. The component of the weight into the slope goes with the cosine: use {m*g*cos(theta)}."
+)
 PULL_LIFTS = "You left out the pull. Its component {F*sin(phi)} carries a part of the weight: subtract it."
 PULL_ADDED = "You added {F*sin(phi)}. The pull acts away from the surface, so the surface carries less: subtract it."
 U_DROPPED = "You left out the initial kinetic energy. {W_net} is the change: add {1/2*m*u^2}."
-BACKWARDS = "You took initial minus final. A change is final minus initial: {v^2} is larger by {2*W_net/m} than {u^2}."
+BACKWARDS = "You took initial minus final. A change is final minus initial: add {2*W_net/m} to {u^2}."
 HALF_LOST = "You lost the ½. Kinetic energy is {1/2*m*v^2}, so multiply {W_net} by 2 before you divide by {m}."
 ROOT_LOST = "You stopped at {v^2}. Take its square root: that is the speed {v}."
-U_AS_V = "You left out the final kinetic energy. {W_net} is final minus initial."
+U_AS_V = "You left out the final kinetic energy. {W_net} is final minus initial: put {1/2*m*v^2} in as well."
 FINAL_ALONE = "You used the final kinetic energy alone. {W_net} is the change: subtract {1/2*m*u^2}."
-BACK_NET = "You took initial minus final. A change in kinetic energy is final minus initial."
+BACK_NET = "You took initial minus final. A change is final minus initial: subtract the other way round."
 
 
 def signed(name: str) -> dict[str, Towards]:
@@ -141,8 +145,7 @@ def weight_law(way: Way) -> tuple[Relation, ...]:
             directions=signed("W_w"),
             mistakes=(
                 Mistake("length-as-height", "W_w", f"{sign}m*g*L", LENGTH_AS_HEIGHT),
-                Mistake("cosine", "W_w", f"{sign}m*g*L*cos(theta)", COSINE),
-                Mistake("sign", "W_w", f"{'' if sign else '-'}m*g*L*sin(theta)", WEIGHT_SIGN[way.rise]),
+                Mistake("sign", "W_w", f"{'' if sign else '-'}m*g*L*sin(theta)", WEIGHT_SIGN[way.rise], turns=True),
             ),
         ),
     )
@@ -203,27 +206,32 @@ def friction_laws(way: Way) -> tuple[Relation, ...]:
             {"W_f": "J", "f": "N", "L": "m"},
             plain=GIVES,
             directions=signed("W_f"),
-            mistakes=(Mistake("friction-positive", "W_f", "f*L", FRICTION_PLUS),),
+            mistakes=(Mistake("friction-positive", "W_f", "f*L", FRICTION_PLUS, turns=True),),
         ),
     )
 
 
-def net_laws(way: Way) -> tuple[Relation, ...]:
+def net_laws(way: Way, from_rest: bool) -> tuple[Relation, ...]:
     """The net work, and the theorem."""
     terms = [name for name, there in (("W_F", way.pull != "none"), ("W_w", way.rise), ("W_f", True)) if there]
     slips = [Mistake("friction-added", "W_net", " + ".join(terms).replace("+ W_f", "- W_f"), FRICTION_ADDED)]
     if way.rise:
         slips.append(Mistake("weight-twice", "W_net", " + ".join(terms).replace("W_w", "2*W_w"), TWICE))
+    alone = len(terms) == 1
     total = Relation(
         f"W_net = {' + '.join(terms)}",
         "Net work",
-        "Add the work of every force, each with its sign.",
+        "Only friction does work here." if alone else "Add the work of every force, each with its sign.",
         plain="What the body gains altogether: what it is given less what is taken.",
         directions=signed("W_net"),
-        marks=SA,
-        mistakes=tuple(slips) if len(terms) > 1 else (),
+        marks=A if alone else SA,
+        mistakes=tuple(slips) if not alone else (),
     )
-    return total, CHANGE
+    slips = [one for one in CHANGE.mistakes if one.key not in NOT_FROM_REST or not from_rest]
+    return total, replace(CHANGE, mistakes=tuple(slips))
+
+
+NOT_FROM_REST = ("initial-dropped", "final-alone")  # with u = 0 they change nothing
 
 
 CHANGE = Relation(
@@ -440,7 +448,7 @@ def situation(data: Data) -> Situation:
         *pull_law(way),
         *weight_law(way),
         *friction_laws(way),
-        *net_laws(way),
+        *net_laws(way, data.values.get("u") == 0),
         *one_line(way),
     )
     return replace(
@@ -479,32 +487,23 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
     if asked in ("F", "m") and text["pull"] == "none":
         text["pull"] = "along"
     way = Way(RISE[str(text["way"])], str(text["pull"]))
-    if way.pull == "back" and way.rise < 0:
-        way = Way(-1, "none")
-        text["pull"] = "none"
     size = {"m": 5 + round(10 * toss()), "mu_k": 0.1 + round(20 * toss()) / 100, "L": 2 + round(3 * toss())}
     size |= {"theta": 15 + round(15 * toss()), "phi": 15 + round(15 * toss()), "g": 9.8}
     for name in size:
         if text.get(name):
             size[name] = float(str(text[name]).split()[0].rstrip("°").replace(",", "."))
     values = {**size, "theta": radians(size["theta"]), "phi": radians(size["phi"]), "F": 0.0}
-    normal = expression(way.carried).value(values)
-    resist = size["mu_k"] * normal - way.along(values)  # without a pull
-    pull = (
-        round(max(resist, 0.0) * (1.2 + 0.5 * toss()) + 10)
-        if way.pull in ("along", "above")
-        else round(5 + 10 * toss())
-    )
-    values["F"] = pull if way.pull != "none" else 0.0
-    normal = expression(way.carried).value(values)
-    net = way.along(values) - size["mu_k"] * normal
-    least = sqrt(max(-2 * net * size["L"] / size["m"], 0.0))
-    u = round(least * (1.15 + 0.3 * toss()) + 0.5, 1) if net <= 0 else round(3 * toss())
-    v = sqrt(max(u * u + 2 * net * size["L"] / size["m"], 0.0))
+    resist = size["mu_k"] * expression(way.carried).value(values) - way.along(values)  # without a pull
+    enough = max(resist, 0.0) * (1.2 + 0.5 * toss()) + 10
+    values["F"] = float(round(enough)) if way.pull != "none" else 0.0
+    net = way.along(values) - size["mu_k"] * expression(way.carried).value(values)
+    gain = 2 * net * size["L"] / size["m"]  # of v² - u²
+    u = round((1.2 + 0.4 * toss()) * sqrt(-gain) if gain < 0 else (0.4 + 0.2 * toss()) * sqrt(gain), 1)
+    v = sqrt(max(u * u + gain, 0.0))
     shown = {
         "m": f"{size['m']:g} kg",
         "theta": f"{size['theta']:g}°" if way.rise else "",
-        "F": f"{pull} N" if way.pull != "none" else "",
+        "F": f"{values['F']:g} N" if way.pull != "none" else "",
         "phi": f"{size['phi']:g}°" if way.pull == "above" else "",
         "mu_k": f"{size['mu_k']:g}",
         "L": f"{size['L']:g} m",
@@ -522,10 +521,13 @@ MOVED = question(
         WAY,
         PULL,
         *BOXES,
-        draws={"way": Draw(("up", "down", "level", "up")), "pull": Draw(("along", "above", "none", "along"))},
+        draws={
+            "way": Draw(("up", "down", "up"), "", ("up", "down", "up", "down", "level")),
+            "pull": Draw(("along", "above", "none", "along")),
+        },
     ),
     unknowns=tuple(UNKNOWN),
-    drawn=("v", "L", "F", "mu_k", "u", "m", "W_net"),
+    drawn=("v", "L", "F", "mu_k", "u", "W_net"),
     asks="v",
     constants=("g",),
     laws=(THEOREM.name, WORK.name),

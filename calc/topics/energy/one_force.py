@@ -26,7 +26,7 @@ WHOLE_FORCE_BACK = (
 BY_COSINE = (
     "You multiplied by {cos(theta)}. That leads to the component along the displacement; here, divide by {cos(theta)}."
 )
-BY_SINE = "You used the sine. The component of the force along the displacement goes with the cosine."
+BY_SINE = "You used the sine. The component along the displacement goes with the cosine: use the inverse cosine."
 ONE = Relation(
     "W = F*Deltax*cos(theta)",
     what="Work is force times displacement times the cosine of the angle between them",
@@ -47,7 +47,7 @@ ONE = Relation(
         Mistake("angle-to-vertical", "theta", "asin(W/(F*Deltax))", BY_SINE),
     ),
 )
-angle = Quantity("°", 0, 180, WIDE, over=None)
+angle = Quantity("°", 0.1, 180, WIDE, over=None)
 acting = Quantity("N", 1e-3, 1e6, "The size of a force is greater than zero; its direction is in the angle.")
 QUANTITIES = (
     acting("F", "Force (size)", "The force has a size of {}.", "40 N; 20 35 60 80; 24 45 72"),

@@ -35,14 +35,10 @@ LAUNCH = declare(
     "A ball shot upwards by a spring",
     (SPRING,),
     openings=(
-        (
-            "A toy cannon holds a spring upright; pressed and let go, it shoots a small ball straight up. There is no"
-            " friction."
-        ),
-        (
-            "A ball lies on a pressed upright spring without mass. The spring is set free and throws the ball up;"
-            " nothing rubs."
-        ),
+        "A toy cannon holds a spring upright; pressed and let go, it shoots a small ball straight up. There is no"
+        " friction.",
+        "A ball lies on a pressed upright spring without mass. The spring is set free and throws the ball up; nothing"
+        " rubs.",
         "A spring in a smooth vertical tube fires a steel ball upwards. Air resistance is left out.",
     ),
     given=QUANTITIES,
