@@ -1,8 +1,9 @@
 """The laws of the chapter on work, energy and power, as a memo and a data sheet have them."""
 
 from calc.model.answers import Law
-from calc.topics.shared.work import WORK_ENERGY as THEOREM
+from calc.topics.shared.work import WORK_ENERGY
 
+THEOREM = WORK_ENERGY
 GROUP = THEOREM.group
 WORK = Law(
     "Definition of work",
