@@ -6,6 +6,7 @@ from calc.model.questions import Topic
 from calc.topics.energy.laws import CONSERVATIVE, CONSERVED, NON_CONSERVATIVE, POWER, THEOREM, WORK
 from calc.topics.energy.moved import MOVED
 from calc.topics.energy.one_force import SINGLE
+from calc.topics.energy.pendulum import PENDULUM
 from calc.topics.energy.places import LOSS, SLIDE
 from calc.topics.energy.spring import LAUNCH
 
@@ -13,6 +14,6 @@ TOPIC = Topic(
     key="energy",
     title="Work, energy and power",
     laws=(WORK, THEOREM, CONSERVATIVE, NON_CONSERVATIVE, CONSERVED, POWER),
-    questions=(LAUNCH, SINGLE, MOVED, SLIDE, LOSS),
+    questions=(LAUNCH, SINGLE, MOVED, SLIDE, PENDULUM, LOSS),
     cautions=("A pressed or stretched spring stores energy: wear eye protection and never aim it at anyone.",),
 )

@@ -1,4 +1,4 @@
-"""A pendulum let go from rest: the height from cord and angle, then mgh = ½mv²; every quantity may be asked."""
+"""A pendulum let go from rest: the height from string and angle, then mgh = ½mv²; every quantity may be asked."""
 
 from __future__ import annotations
 
@@ -37,13 +37,13 @@ DROP = Relation(
             "depth-for-height",
             "alpha",
             "acos(h/L)",
-            "You used {h} for the part of the cord beside the angle. That part is {L - h}: use it.",
+            "You used {h} for the part of the string beside the angle. That part is {L - h}: use it.",
         ),
         Mistake(
             "depth-for-height",
             "L",
             "h/cos(alpha)",
-            "You took {h} for the part of the cord beside the angle. That part is {L - h}: use it.",
+            "You took {h} for the part of the string beside the angle. That part is {L - h}: use it.",
         ),
     ),
 )
@@ -76,14 +76,16 @@ SWING = Relation(
 )
 TOO_FAST = (
     "No angle below 90° fits: so fast, the ball would rise above its support. Check the speed and the length of the"
-    " cord."
+    " string."
 )
 QUANTITIES = (
-    distance("L", "Length of the cord", "The cord is {} long.", "1,6 m; 0,8 1 1,2 1,5 1,8; 0,65 0,95 1,35", unit="m"),
+    distance(
+        "L", "Length of the string", "The string is {} long.", "1,6 m; 0,8 1 1,2 1,5 1,8; 0,65 0,95 1,35", unit="m"
+    ),
     slope_angle(
         "alpha",
-        "Angle of the cord with the vertical",
-        "The ball is pulled aside until the cord makes an angle of {} with the vertical, and let go from rest.",
+        "Angle of the string with the vertical",
+        "The ball is pulled aside until the string makes an angle of {} with the vertical, and let go from rest.",
         "50°; 30 40 50 60; 25 35 55",
     ),
     height(
@@ -102,10 +104,11 @@ def scene(v: Values) -> Figure:
     hook, long = (0.0, 0.0), 9.0
     aside, lowest = polar(hook, long, 270 - tilt), (0.0, -long)
     items: list[Item] = [
-        Surface((2.6, 0.0), (-2.6, 0.0)),
-        Segment(hook, polar(hook, long - 0.7, 270 - tilt), "string", "L"),
+        Surface((3.2, 0.0), (-0.4, 0.0)),
+        Segment(hook, polar(hook, long - 0.7, 270 - tilt), "string"),
         Segment(hook, lowest, "guide"),
         Ball(aside, 0.7, ""),
+        Dimension(aside, hook, "L", 1.4, 0.4),
         AngleMark(hook, 270 - tilt, 270, "α", 2.8),
         Segment(aside, (1.6, aside[1]), "guide"),
         Dimension((1.6, lowest[1]), (1.6, aside[1]), "h", 0.0, 0.0),
@@ -114,7 +117,7 @@ def scene(v: Values) -> Figure:
     return composed(
         "A pendulum",
         items,
-        opening="A ball on a cord is pulled aside; dotted, the vertical through the support down to the lowest point.",
+        opening="A ball on a string is pulled aside; dotted, the vertical from the support to the lowest point.",
         notes=("Not to scale.",),
         drawn_from=("alpha",),
     )
@@ -125,9 +128,9 @@ PENDULUM = declare(
     "A pendulum that is let go",
     (DROP, SWING),
     openings=(
-        "A small heavy ball hangs on a light cord that does not stretch. Air resistance is left out.",
-        "In a hall a steel ball hangs from the ceiling by a thin cord; the air hardly slows its swing.",
-        "A lead ball swings on a cord without friction at the support.",
+        "A small heavy ball hangs on a light string that does not stretch. Air resistance is left out.",
+        "In a hall a steel ball hangs from the ceiling by a thin string; the air hardly slows its swing.",
+        "A lead ball swings on a string without friction at the support.",
     ),
     given=QUANTITIES,
     unfit={
