@@ -10,6 +10,7 @@ _RAISED = str.maketrans("0123456789+-−", "⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻⁻
 GREEK = {
     "α": "alpha",
     "β": "beta",
+    "η": "eta",
     "θ": "theta",
     "λ": "lambda",
     "μ": "mu",

@@ -15,6 +15,7 @@ _GREEK = {
     "alpha": "α",
     "beta": "β",
     "gamma": "γ",
+    "eta": "η",
     "theta": "θ",
     "phi": "φ",
     "mu": "μ",

@@ -28,6 +28,7 @@ _SPECIAL = {
     "\N{NO-BREAK SPACE}": "~",
     "α": r"$\alpha$",
     "β": r"$\beta$",
+    "η": r"$\eta$",
     "θ": r"$\theta$",
     "φ": r"$\varphi$",
     "Δ": r"$\Delta$",

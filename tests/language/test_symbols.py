@@ -13,6 +13,7 @@ from calc.language.symbols import symbol
         ("F_E", "F_E", "F_{E}", "F_{E}"),
         ("F_net", "Fₙₑₜ", r"F_{\text{net}}", "F_{net}"),
         ("theta", "θ", r"\theta", "θ"),
+        ("eta", "η", r"\eta", "η"),
         ("mu_k", "μₖ", r"\mu_{k}", "μ_{k}"),
         ("DeltaQ", "ΔQ", r"\Delta Q", "ΔQ"),
         ("F_gpar", "F_g∥", r"F_{\text{g}\parallel}", "F_{g∥}"),

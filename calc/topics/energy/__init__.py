@@ -8,12 +8,14 @@ from calc.topics.energy.moved import MOVED
 from calc.topics.energy.one_force import SINGLE
 from calc.topics.energy.pendulum import PENDULUM
 from calc.topics.energy.places import LOSS, SLIDE
+from calc.topics.energy.rate import AVERAGE, STARTING
 from calc.topics.energy.spring import LAUNCH
+from calc.topics.energy.steady import DRIVING, PUMP
 
 TOPIC = Topic(
     key="energy",
     title="Work, energy and power",
     laws=(WORK, THEOREM, CONSERVATIVE, NON_CONSERVATIVE, CONSERVED, POWER),
-    questions=(LAUNCH, SINGLE, MOVED, SLIDE, PENDULUM, LOSS),
+    questions=(LAUNCH, SINGLE, MOVED, SLIDE, PENDULUM, LOSS, AVERAGE, STARTING, DRIVING, PUMP),
     cautions=("A pressed or stretched spring stores energy: wear eye protection and never aim it at anyone.",),
 )

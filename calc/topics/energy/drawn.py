@@ -15,8 +15,8 @@ LONG, HIGH, WIDE = 17.0, 1.8, 2.6  # of the surface and of the body, in lines
 
 
 def tilt_of(v: Values, level: bool) -> float:
-    """The angle of the surface as it is drawn: true, but for one too flat or too steep to draw on."""
-    return 0.0 if level else min(max(degrees(v.get("theta", 0.5)), 6.0), 60.0)
+    """The angle of the surface (degrees), drawn as it is."""
+    return 0.0 if level else degrees(v.get("theta", 0.5))
 
 
 def surface(
@@ -26,6 +26,7 @@ def surface(
     down: bool = False,
     pull: float | None = None,
     above: bool = False,
+    distance: str = "L",
     title: str,
     opening: str,
     extra: Sequence[Item] = (),
@@ -33,7 +34,7 @@ def surface(
     """A body at the start of its way along a surface.
 
     pull: the angle of the pull F with the direction of motion, degrees; None without one. above: that angle is φ
-    and is marked.
+    and is marked. distance: what the way is called, '' where it is not marked.
     """
     tilt = tilt_of(v, level)
     way = tilt + 180 if down else tilt
@@ -43,15 +44,17 @@ def surface(
     items: list[Item] = [_ground(tilt, level), Block(centre, WIDE, HIGH, tilt, "")]
     start_u = polar(polar(along, HIGH + 1.0, tilt + 90), -1.2, way)
     items.append(Arrow(start_u, polar(start_u, 2.4, way), "", "velocity"))
-    items.append(_way(along, end, down, 6.6 if above else 4.6))
+    if distance:
+        items.append(_way(along, end, down, 6.6 if above else 4.6, distance))
     if pull is not None:
         turn = way + (-pull if down else pull)
         nose = polar(centre, WIDE / 2, way if pull < 90 else way + 180)
         items.append(Arrow(nose, polar(nose, 4.4, turn), "F"))
         if above:
             items.append(Segment(nose, polar(nose, 4.0, way), "guide"))
-            start, stop = sorted((way, turn))
-            items.append(AngleMark(nose, start, stop, "φ", 2.7))
+            if pull > 1:
+                start, stop = sorted((way, turn))
+                items.append(AngleMark(nose, start, stop, "φ", 2.7))
     shown = ("theta",) if not level else ()
     return composed(
         title,
@@ -69,7 +72,7 @@ def _ground(tilt: float, level: bool) -> Item:
     return Slope((0.0, 0.0), top[0], tilt, "θ")
 
 
-def _way(start: Point, end: Point, down: bool, offset: float) -> Dimension:
+def _way(start: Point, end: Point, down: bool, offset: float, distance: str) -> Dimension:
     """The distance moved, above what is drawn on the body."""
     low, high = (end, start) if down else (start, end)
-    return Dimension(low, high, "L", offset, HIGH + 1.6)
+    return Dimension(low, high, distance, offset, HIGH + 1.6)

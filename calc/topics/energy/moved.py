@@ -465,7 +465,7 @@ def situation(data: Data) -> Situation:
 
 def scene(way: Way, v: Values) -> Figure:
     """The body on its surface, how it moves and how it is pulled."""
-    turn = {"none": None, "along": 0.0, "above": min(max(degrees(v.get("phi", 0.4)), 10.0), 70.0), "back": 180.0}
+    turn = {"none": None, "along": 0.0, "above": degrees(v.get("phi", 0.4)), "back": 180.0}
     place = "a level floor" if not way.rise else "a slope"
     goes = {1: "up the slope", 0: "to the right", -1: "down the slope"}[way.rise]
     return surface(

@@ -25,7 +25,7 @@ DROP = Relation(
             "depth-for-height",
             "h",
             "L*cos(alpha)",
-            "You found how far the ball is below the support. Its height is what is missing to {L}: subtract.",
+            "You found how far the ball is below the support. Its height is what is missing: subtract this from {L}.",
         ),
         Mistake(
             "sine",
@@ -80,13 +80,13 @@ TOO_FAST = (
 )
 QUANTITIES = (
     distance(
-        "L", "Length of the string", "The string is {} long.", "1,6 m; 0,8 1 1,2 1,5 1,8; 0,65 0,95 1,35", unit="m"
+        "L", "Length of the string", "The string is {} long.", "1,6 m; 0,6 1 1,2 1,5 1,9; 0,65 0,95 1,35 1,85", unit="m"
     ),
     slope_angle(
         "alpha",
         "Angle of the string with the vertical",
         "The ball is pulled aside until the string makes an angle of {} with the vertical, and let go from rest.",
-        "50°; 30 40 50 60; 25 35 55",
+        "50°; 20 30 40 50 60 70; 22 35 55 68",
     ),
     height(
         "h",

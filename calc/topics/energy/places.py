@@ -155,7 +155,7 @@ ON_TRACK = (
 IN_AIR = (
     "A stone flies freely from A and passes B. Air resistance is left out. Heights are measured from the ground.",
     "A pebble leaves a wall at A and later passes B; the air hardly slows it. Heights are measured from the beach.",
-    "A juggler's bag leaves the hand at A and passes B without air resistance. Heights are measured from the stage.",
+    "A drop leaves a fountain at A and passes B without air resistance. Heights are measured from the pool.",
 )
 ON_ROUGH = (
     "A child on a sledge slides along a track of rough snow from A to B. Heights are measured from one level.",
