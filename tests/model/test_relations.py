@@ -60,7 +60,8 @@ CASES = [
 def worth(text: str, values: dict[str, float]) -> complex:
     """An expression of ours worked by sympy."""
     names = {name: sympy.Symbol(name) for name in expression(text).names}
-    tree = sympy.sympify(text.replace("^", "**").replace("abs(", "Abs("), locals=names)
+    angles = {"deg180": sympy.pi, "deg360": 2 * sympy.pi}  # that a line prints in degrees
+    tree = sympy.sympify(text.replace("^", "**").replace("abs(", "Abs("), locals=names | angles)
     return complex(sympy.N(tree.subs({names[n]: values[n] for n in names})))
 
 
