@@ -20,7 +20,7 @@ MULTIPLIED = "You multiplied by {Deltat}. Power is work in each second: divide {
 DIVIDED = "You divided by {Deltat}. Power is work in each second: multiply {P} by {Deltat}."
 UPSIDE_DOWN = "You have the fraction upside down. Time is work divided by power: use {W/P}."
 LIFT_ALONE = "You left out the kinetic energy. The load gains speed as well: add {1/2*m*v^2 - 1/2*m*u^2}."
-SPEED_ALONE = "You left out the height. The load rises as well: add {m*g*h}."
+SPEED_ALONE = "You left out the height. The work {W} raises the load as well: add {m*g*h}."
 NO_G = "You used the mass as the weight. The weight is {m*g}: multiply by g."
 PER_TIME = Relation(
     "P = W/Deltat",
@@ -90,13 +90,13 @@ def crane(v: Values) -> Figure:
     items: list[Item] = [
         Surface((9.0, 9.0), (-3.0, 9.0)),
         Pulley((0.0, 7.2), 0.8, (0.0, 9.0)),
-        Segment((0.8, 7.2), (0.8, 2.0), "string"),
-        Segment((-0.8, 7.2), (-2.4, 2.4), "string"),
+        Segment((0.8, 7.2), (0.8, 2.0), "outline"),
+        Segment((-0.8, 7.2), (-2.2, 3.6), "outline"),
         Block((0.8, 1.1), 2.4, 1.8, 0.0, ""),
         Dimension((3.4, 1.1), (3.4, 5.2), "h", 0.0, 0.0),
         Segment((2.0, 1.1), (3.4, 1.1), "guide"),
         Segment((0.8, 5.2), (3.4, 5.2), "guide"),
-        Arrow((-3.4, 1.0), (-3.4, 3.4), "", "velocity"),
+        Arrow((-1.4, 0.4), (-1.4, 2.6), "", "velocity"),
     ]
     return composed(
         "A load is raised",
@@ -153,7 +153,7 @@ PUSHED = Relation(
     mistakes=(
         Mistake("final-speed", "P", "F*v", FINAL, "from rest the answer is twice the right one"),
         Mistake("final-speed", "F", "P/v", FINAL, "from rest the answer is half the right one"),
-        Mistake("divided", "P", "F/v_av", "You divided. The faster it goes, the more work in each second: multiply."),
+        Mistake("divided", "P", "F/v_av", "You divided {F} by {v_av}. Power is force times speed: multiply them."),
     ),
 )
 MEAN = Relation(
@@ -225,9 +225,9 @@ STARTING = declare(
         "u": "F v P",
         "W": "P Deltat",
         "Deltat": "W P",
-        "Deltax": "u v Deltat",
         "v_av": "u v",
     },
     asks="P",
+    unknowns=("P", "F", "v", "u", "v_av", "W", "Deltat"),
     since=4,
 )

@@ -17,7 +17,7 @@ from calc.working.solving import Situation, question
 
 # --- constant speed ----------------------------------------------------------------------------------------
 
-BALANCE = "At constant speed the net force is zero, but the engine still pushes: use {F}, which balances what resists."
+BALANCE = "You put the net force in, which is zero at constant speed. The engine still pushes: use {F}, its own force."
 SLOPE_LEFT_OUT = "You left out the weight. Its component down the slope resists as well: add {m*g*sin(theta)}."
 FRICTION_LEFT_OUT = "You left out what resists besides the weight: add {f}."
 WEIGHT_WHOLE = "You used the whole weight. Only its component along the slope resists: use {m*g*sin(theta)}."
@@ -31,7 +31,7 @@ STEADY = Relation(
     plain="A hard push on something fast takes the most power.",
     quotes=(POWER.name,),
     mistakes=(
-        Mistake("divided", "P", "F/v", "You divided. The faster it goes, the more work in each second: multiply."),
+        Mistake("divided", "P", "F/v", "You divided {F} by {v}. Power is force times speed: multiply them."),
         Mistake("multiplied", "v", "P*F", "You multiplied. Speed is power divided by force: divide {P} by {F}."),
         Mistake("upside-down", "v", "F/P", "You have the fraction upside down. Divide {P} by {F}."),
         Mistake("multiplied", "F", "P*v", "You multiplied. Force is power divided by speed: divide {P} by {v}."),
