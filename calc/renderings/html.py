@@ -113,7 +113,7 @@ def _table(drawn: Figure) -> str:
     heads = "".join(f'<th scope="col">{escape(head)}</th>' for head in drawn.table[0])
     rows = "".join(f"<tr>{''.join(f'<td>{escape(cell)}</td>' for cell in row)}</tr>" for row in drawn.table[1:])
     return (
-        '<details class="as-table"><summary>As a table</summary>'
+        '<details class="plain as-table"><summary>As a table</summary>'
         f"<table><thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table></details>"
     )
 
