@@ -244,5 +244,6 @@ GRAPHS = Question(
     laws=(DOWNWARDS.name, EQUATIONS.name),
     constants=("g",),
     adjust=practise,
+    scenario=True,
     since=4,
 )
