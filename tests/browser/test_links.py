@@ -276,6 +276,8 @@ WANTED = {
 }
 # Unknowns that practice never draws.
 UNDRAWN = {
+    "energy.moved": {"m": {"m": "", "v": "4 m/s"}},
+    "energy.friction-loss": {"h_A": {"h_A": "", "W_nc": "-200 J"}, "m": {"m": "", "W_nc": "-200 J"}},
     "momentum.part": {"v1": {"v1": "", "v2": "2 m/s"}},
     "electric-field.drop": {"d": {"n": "3", "d": ""}},
     "several-charges.stated": {"phi": {"Q3": "-5 nC", "phi": ""}},

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from calc.model.questions import Topic
+from calc.topics.energy.caught import CATCH
 from calc.topics.energy.laws import CONSERVATIVE, CONSERVED, NON_CONSERVATIVE, POWER, THEOREM, WORK
 from calc.topics.energy.moved import MOVED
 from calc.topics.energy.one_force import SINGLE
 from calc.topics.energy.pendulum import PENDULUM
 from calc.topics.energy.places import LOSS, SLIDE
+from calc.topics.energy.ramp import RAMP
 from calc.topics.energy.rate import AVERAGE, STARTING
+from calc.topics.energy.slide import SLIDE_AND_GROUND
 from calc.topics.energy.spring import LAUNCH
 from calc.topics.energy.steady import DRIVING, PUMP
 
@@ -16,6 +19,20 @@ TOPIC = Topic(
     key="energy",
     title="Work, energy and power",
     laws=(WORK, THEOREM, CONSERVATIVE, NON_CONSERVATIVE, CONSERVED, POWER),
-    questions=(LAUNCH, SINGLE, MOVED, SLIDE, PENDULUM, LOSS, AVERAGE, STARTING, DRIVING, PUMP),
+    questions=(
+        LAUNCH,
+        SINGLE,
+        MOVED,
+        SLIDE,
+        PENDULUM,
+        LOSS,
+        AVERAGE,
+        STARTING,
+        DRIVING,
+        PUMP,
+        RAMP,
+        SLIDE_AND_GROUND,
+        CATCH,
+    ),
     cautions=("A pressed or stretched spring stores energy: wear eye protection and never aim it at anyone.",),
 )

@@ -190,13 +190,15 @@ def track(v: Values, title: str, opening: str, *, flying: bool = False) -> Figur
 
 def _curve(start: Point, middle: Point, end: Point) -> tuple[Point, ...]:
     """A track through three points, level at each of them."""
-    points = []
-    for one, other in ((start, middle), (middle, end)):
-        for step in range(13):
-            share = step / 12
-            eased = share * share * (3 - 2 * share)
-            points.append((one[0] + share * (other[0] - one[0]), one[1] + eased * (other[1] - one[1])))
-    return tuple(points)
+    return (*eased(start, middle), *eased(middle, end))
+
+
+def eased(start: Point, end: Point) -> tuple[Point, ...]:
+    """A track between two points, level at both."""
+    shares = [step / 12 for step in range(13)]
+    return tuple(
+        (start[0] + s * (end[0] - start[0]), start[1] + s * s * (3 - 2 * s) * (end[1] - start[1])) for s in shares
+    )
 
 
 def _thrown(start: Point, end: Point) -> tuple[Point, ...]:
