@@ -14,6 +14,7 @@ from calc.topics.energy.rate import AVERAGE, STARTING
 from calc.topics.energy.slide import SLIDE_AND_GROUND
 from calc.topics.energy.spring import LAUNCH
 from calc.topics.energy.steady import DRIVING, PUMP
+from calc.topics.energy.tied import TIED
 
 TOPIC = Topic(
     key="energy",
@@ -23,6 +24,7 @@ TOPIC = Topic(
         LAUNCH,
         SINGLE,
         MOVED,
+        TIED,
         SLIDE,
         PENDULUM,
         LOSS,
@@ -34,5 +36,12 @@ TOPIC = Topic(
         SLIDE_AND_GROUND,
         CATCH,
     ),
-    cautions=("A pressed or stretched spring stores energy: wear eye protection and never aim it at anyone.",),
+    cautions=(
+        "A pressed or stretched spring stores energy: wear eye protection and never aim it at anyone.",
+        "Whatever is lifted or hangs on a string can fall: keep feet and fingers clear, and put a catch box under it.",
+        (
+            "Sums about vehicles, slides and throws are physics, not advice: follow the rules where you are, and try"
+            " nothing out without supervision."
+        ),
+    ),
 )
