@@ -27,8 +27,8 @@ FLOAT_NOUGHT = 1e-15  # what is left of the cosine of a right angle, which no fl
 
 
 def _sine(angle: float) -> float:
-    """The sine; exactly 0 at half turns."""
-    return value if abs(value := math.sin(angle)) > FLOAT_NOUGHT else 0.0
+    """The sine; exactly 0 at half turns, while that of a tiny angle is tiny."""
+    return value if abs(value := math.sin(angle)) > FLOAT_NOUGHT or abs(angle) < 1 else 0.0
 
 
 def _cosine(angle: float) -> float:

@@ -136,3 +136,18 @@ def test_a_fraction_inside_a_function_has_less_room() -> None:
     cosine = "(a^2 - b^2 - c^2)/(2*b*c)"
     assert "gathered" not in expression(cosine).maths(sides).tex
     assert r"10^{-6})^{2} \cr {} - (2{,}2" in expression(f"acos({cosine})").maths(sides).tex
+
+
+@pytest.mark.parametrize(
+    ("source", "angle", "value"),
+    [
+        ("cos(a)", math.pi / 2, 0.0),
+        ("sin(a)", math.pi, 0.0),
+        ("sin(a)", 1e-32, 1e-32),
+        ("cos(a)", math.pi / 2 - 1e-14, math.cos(math.pi / 2 - 1e-14)),
+        ("sin(a)", 0.0, 0.0),
+    ],
+)
+def test_right_angles_are_exact_and_tiny_angles_stay(source: str, angle: float, value: float) -> None:
+    """A force at right angles does exactly no work; the sine of a tiny angle is not taken for none."""
+    assert expression(source).value({"a": angle}) == value

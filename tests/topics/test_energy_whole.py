@@ -111,7 +111,38 @@ def test_ball_and_trolley_come_to_rest_where_found(level: int, seed: int) -> Non
     assert v["SigmaE_k"] > v["SigmaE_k_after"] > 0
 
 
+@pytest.mark.parametrize(("level", "seed"), LEVELS)
+def test_the_bounce_loses_what_the_heights_say(level: int, seed: int) -> None:
+    """Speeds of integrated falls; a constant force of the floor turns one into the other within the contact."""
+    found = drawn("rebound", level, seed)
+    v = found.values
+    for height, speed in (("h1", "v1"), ("h2", "v2")):
+        assert v[speed] == pytest.approx(after(v[height], 0.0, G)[0], rel=1e-6)
+    contact = integrate.solve_ivp(
+        lambda t, s: ((v["N"] - v["m"] * G) / v["m"],), (0, v["Deltat"]), (-v["v1"],), rtol=1e-10
+    )
+    assert v["v2"] == pytest.approx(float(contact.y[0, -1]), rel=1e-6)
+    assert v["E_lost"] == pytest.approx(v["m"] * G * (v["h1"] - v["h2"]))
+    figure = next(part.figure for part in found.parts if part.key == "draw")
+    assert figure
+    assert headings(figure.items) == pytest.approx({"N": 90.0, "w": 270.0})
+
+
+@pytest.mark.parametrize(("rises", "word"), [("1,8 m", "so it is elastic"), ("1,79 m", "so it is inelastic")])
+def test_the_bounce_is_judged_by_its_heights(rises: str, word: str) -> None:
+    """As high as before is elastic, anything less is not; higher is refused with the reason."""
+    found = solve("rebound", m="450 g", h1="1,8 m", h2=rises, Deltat="40 ms")
+    (verdict,) = [part for part in found.parts if part.key == "elastic"]
+    assert word in " ".join(point.words for point in verdict.points)
+    with pytest.raises(Refusal) as told:
+        solve("rebound", m="450 g", h1="1,8 m", h2="1,81 m", Deltat="40 ms")
+    assert str(told.value) == (
+        "It cannot bounce higher than it fell: that would need energy from nowhere. Make the second height smaller."
+    )
+
+
 ASKS = {
+    "rebound": ("inelastic", "lost", "smaller", "longer arrow", "heat"),
     "ramp": ("larger", "smaller", "negative", "zero work"),
     "slide": ("conserved there", "same distance", "negative", "at C too"),
     "caught": ("smaller", "inelastic", "lost", "not conserved"),
@@ -133,6 +164,7 @@ def test_neither_story_nor_tasks_tell_an_answer(key: str) -> None:
     [
         ("ramp", "state draw calculate calculate calculate explain calculate explain calculate"),
         ("slide", "state explain calculate calculate calculate draw explain explain"),
+        ("rebound", "state calculate calculate calculate explain draw calculate explain"),
         ("caught", "explain calculate calculate explain state calculate explain"),
     ],
 )

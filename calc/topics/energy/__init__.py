@@ -11,6 +11,7 @@ from calc.topics.energy.pendulum import PENDULUM
 from calc.topics.energy.places import LOSS, SLIDE
 from calc.topics.energy.ramp import RAMP
 from calc.topics.energy.rate import AVERAGE, STARTING
+from calc.topics.energy.rebound import REBOUND
 from calc.topics.energy.slide import SLIDE_AND_GROUND
 from calc.topics.energy.spring import LAUNCH
 from calc.topics.energy.steady import DRIVING, PUMP
@@ -35,6 +36,7 @@ TOPIC = Topic(
         RAMP,
         SLIDE_AND_GROUND,
         CATCH,
+        REBOUND,
     ),
     cautions=(
         "A pressed or stretched spring stores energy: wear eye protection and never aim it at anyone.",
