@@ -34,6 +34,7 @@ from calc.figures.motion import Moving, before_after
 from calc.figures.pieces import Arrow, Block, Dimension, Surface, polar
 from calc.figures.planets import planet_scene
 from calc.figures.telling import composed
+from calc.figures.vertical import Height, Place, vertical
 from calc.practice.drawing import draw
 from calc.working.reading import read
 from calc.working.working import run
@@ -255,6 +256,29 @@ def _collision(chance: random.Random) -> Figure:
     return before_after(sketch("i"), sketch("f"), positive=chance.choice(("right", "left")))
 
 
+def _upright(chance: random.Random) -> Figure:
+    """Bodies on up to three vertical lines side by side, over a ground or in the air."""
+    heights = chance.sample((0.0, 1.0, 2.5, 4.0, 4.2), 4)
+    places = [
+        Place(
+            chance.choice((name, "")),
+            height,
+            chance.choice(("", f"v_{name}", f"u_{{{name}}} = 2,5 m·s⁻¹")),
+            chance.choice((True, False, None)),
+            line,
+            spot=chance.random() < 0.5,
+        )
+        for name, height, line in zip("SPQR", heights, (0, 0, 1, 2), strict=True)
+    ][: chance.randint(1, 4)]
+    rulers = [Height(0.0, one.height, f"h_{n}", one.line) for n, one in enumerate(places, 1) if one.height][:2]
+    return vertical(
+        places,
+        rulers[: chance.randint(0, 2)],
+        positive=chance.choice(("up", "down")),
+        ground=chance.choice((None, 0.0)),
+    )
+
+
 def _energy(chance: random.Random) -> Figure:
     def bars(*symbols: str) -> list[Amount]:
         sizes = [chance.choice((-20, 0, 5, 40, 100)) for _ in symbols]
@@ -315,6 +339,7 @@ BUILDERS: dict[str, Callable[[random.Random], Figure]] = {
     "lift": _lift,
     "spring": _spring,
     "collision": _collision,
+    "upright": _upright,
     "energy": _energy,
     "circuit": _circuit,
     "marked graph": _marked_graph,

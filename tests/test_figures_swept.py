@@ -48,6 +48,7 @@ from calc.figures.graphs import scale_of, tick_label
 from calc.figures.motion import Moving, before_after
 from calc.figures.pieces import Block, Piece, Plate, Sphere, Text
 from calc.figures.telling import composed, tell
+from calc.figures.vertical import Height, Place, vertical
 from calc.renderings import shapes
 from calc.renderings.drawing import Disc, Head, Sheet
 from tests.drawn_figures import BUILDERS
@@ -123,6 +124,22 @@ def collisions() -> Iterator[Made]:
                 [Moving("A", "v_{A}", v, r, s), Moving("", "", 2.0, not r, o, j, ("x",))],
                 [Moving("A", "", v, r, s), Moving("B", "v_{B}", 3.0, r, o, j)],
                 positive="right" if r else "left",
+            ),
+        )
+
+
+def uprights() -> Iterator[Made]:
+    """A body low and one high, on one line or two, moving either way or at rest, over a ground or in the air."""
+    for up, other, line, ground, positive in product(
+        (True, False, None), (True, None), (0, 1), (None, 0.0), ("up", "down")
+    ):
+        yield (
+            f"{up} {other} {line} {ground} {positive}",
+            lambda u=up, o=other, n=line, g=ground, p=positive: vertical(
+                [Place("S", 0.0, "u", u, spot=True), Place("P", 3.0, "v", o, n, ("x",))],
+                [Height(0.0, 3.0, "h", n)],
+                positive=p,
+                ground=g,
             ),
         )
 
@@ -267,7 +284,8 @@ def others() -> Iterator[Made]:
 
 
 SWEPT: dict[str, Callable[[], Iterator[Made]]] = {
-    one.__name__: one for one in (plates, slopes, threads, collisions, patterns, bodies, sums, lined_up, graphs, others)
+    one.__name__: one
+    for one in (plates, slopes, threads, collisions, uprights, patterns, bodies, sums, lined_up, graphs, others)
 }
 
 
@@ -402,6 +420,7 @@ def test_a_voltage_stands_beside_the_plates_not_between_them() -> None:
             lambda: before_after([], [Moving("A")]),
             "Each sketch needs a body, and a speed is zero or more: turn the direction instead.",
         ),
+        (lambda: vertical([]), "A sketch needs a body: give it a place."),
     ],
 )
 def test_what_cannot_be_drawn_is_refused(make: Callable[[], Figure], message: str) -> None:

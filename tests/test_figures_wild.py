@@ -61,6 +61,7 @@ from calc.figures.pieces import (
     polar,
 )
 from calc.figures.telling import composed
+from calc.figures.vertical import Height, Place, vertical
 from calc.renderings import svg
 from tests.kept import NUMBER, differing
 from tests.test_figures_approved import APPROVED as QUESTIONS
@@ -248,6 +249,23 @@ def collision(chance: Random) -> Figure:
     return before_after(sketch(), sketch(), positive=chance.choice(("right", "left")))
 
 
+def uprights(chance: Random) -> Figure:
+    """Bodies on vertical lines at any heights."""
+    places = [
+        Place(
+            chance.choice((name, "")),
+            chance.choice((0.0, chance.uniform(-3, 30))),
+            chance.choice(("", "v", f"v_{name} = 2,5 m·s⁻¹")),
+            chance.choice((True, False, None)),
+            chance.randint(0, 2),
+            spot=chance.random() < 0.5,
+        )
+        for name in "ABC"[: chance.randint(0, 3)]
+    ]
+    rulers = [Height(min(0.0, one.height), max(0.0, one.height), "h", one.line) for one in places if one.height]
+    return vertical(places, rulers, positive=chance.choice(("up", "down")), ground=chance.choice((None, -4.0)))
+
+
 def energies(chance: Random) -> Figure:
     """Bars of energy of either sign."""
     stages = [
@@ -333,6 +351,7 @@ WILD: dict[str, Callable[[Random], Figure]] = {
         plates,
         curves,
         collision,
+        uprights,
         energies,
         wired,
         scene,

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
 from calc.language.expressions import ExpressionError
@@ -36,7 +36,7 @@ BARE = {"N", "g", "kg", "m", "V", "W"}
 APPARATUS = 0.15  # m: a length given from here on is that of the apparatus, not of a gap or a push
 SKY = 1e5  # m: where a length may be longer than this, the question is about planets and no apparatus
 REACH, ROOM = 2.5, 2.0  # a place to be found: so many times the apparatus away at most, and so many metres
-# Out of doors, where practice itself draws a length of more than ROOM, a place lies as far away at most.
+DOUBLE = 2  # out of doors, where practice itself draws a length beyond ROOM: so many times the longest it draws
 POWER = re.compile(r"10\s*[\^⁻¹²³⁰-⁹]|\d[eE][+-]?\d")  # of a unit without a prefix, it needs none
 ROUND_G = 10.0  # m/s²: what some write for g
 
@@ -102,8 +102,11 @@ def within_reach(question: Question, plan: Plan, found: Read, values: Mapping[st
     """Whether every length that is worked out fits into the story: none is far beyond the lengths given.
 
     Among planets, where no apparatus sets a size, each must lie within the sensible range of its own box; out of doors
-    none is longer than the longest that the question itself draws.
+    none is longer than twice the longest that the question itself draws. Of a question that asks for no length, nothing
+    says how large its story is.
     """
+    if not any(_is_length(item.unit) for item in measured(question)):
+        return True
     boxes = {item.name: item for item in question.fields if isinstance(item, Input) and _is_length(item.unit)}
     if any(item.high > SKY for item in boxes.values()):
         own = [(boxes[step.makes], abs(values[step.makes])) for step in plan.steps if step.makes in boxes]
@@ -113,9 +116,18 @@ def within_reach(question: Question, plan: Plan, found: Read, values: Mapping[st
     far = min(ROOM, REACH * longest) if longest >= APPARATUS else ROOM
     outdoors = longest_drawn(question, boxes)
     if outdoors > ROOM:
-        far = outdoors
+        far = DOUBLE * outdoors
     lengths = [abs(values[step.makes]) for step in plan.steps if _is_length(step.unit)]
     return all(length <= far * (1 + 1e-9) for length in lengths)
+
+
+def measured(question: Question) -> Iterator[Input]:
+    """Every box for a quantity, those of tables too."""
+    for item in question.fields:
+        if isinstance(item, Input):
+            yield item
+        elif isinstance(item, Rows):
+            yield from item.columns
 
 
 def longest_drawn(question: Question, boxes: Mapping[str, Input]) -> float:

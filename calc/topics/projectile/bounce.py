@@ -47,6 +47,7 @@ BEFORE = Relation(
 DOWN_ROOT = replace(
     BEFORE.in_units({"v_1": "m·s⁻¹", "h_1": "m"}).step("v_1"), make="v_1 = -sqrt(2*g*h_1)", other="v_1 = sqrt(2*g*h_1)"
 )
+FROM_REST = replace(BEFORE, by_hand={"v_1": DOWN_ROOT}, units={"v_1": "m·s⁻¹", "h_1": "m"})
 AFTER = Relation(
     "v_2^2 = 2*g*h_2",
     what="From the floor to the highest point of the rebound",
@@ -164,7 +165,7 @@ BOUNCE = declare(
     "bounce",
     "A bounce: two heights, a change in velocity and a force",
     (
-        replace(BEFORE, by_hand={"v_1": DOWN_ROOT}, units={"v_1": "m·s⁻¹", "h_1": "m"}),
+        FROM_REST,
         AFTER,
         CHANGE,
         PUSHED,

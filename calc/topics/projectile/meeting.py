@@ -205,7 +205,7 @@ def fault(data: Data, values: Values, now: float) -> str:
     if now < t_0 or now <= 0:
         return BEFORE.format(said)
     ends = {"A": lands(values["y_A"], values["u_A"], g)}
-    if data.choices["other"] == "free":
+    if data.choices.get("other", "free") == "free":
         ends["B"] = t_0 + lands(values["y_B"], values["u_B"], g)
     elif values["u_B"] < 0:
         ends["B"] = -values["y_B"] / values["u_B"]
@@ -221,7 +221,7 @@ def meetings(data: Data) -> tuple[float, ...]:
     if not {"y_A", "u_A", "y_B", "u_B"} <= v.keys():
         return ()
     gap, closing, t_0 = v["y_B"] - v["y_A"], v["u_A"] - v["u_B"], v.get("t_0", 0.0)
-    if data.choices["other"] == "steady":
+    if data.choices.get("other") == "steady":
         under = settled(closing**2 - 2 * g * gap, closing**2)
         if under < 0:
             raise Refusal(None, TOO_LOW)
@@ -339,6 +339,7 @@ GIVEN = {
     "t": "y_A u_A y_B u_B t_0",
     "y": "y_A u_A y_B u_B t_0",
     "u_A": "y_A y_B u_B t_0 t",
+    "y_A": "u_A y_B u_B t_0 t",
     "y_B": "y_A u_A u_B t_0 t",
     "u_B": "y_A u_A y_B t_0 t",
 }
@@ -351,8 +352,8 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
     free = typed["other"] == "free"
     u_a = float(draw.choice((16, 18, 20, 22, 24) if level == 1 else (17, 19, 21, 23, 25)))
     u_b = float(draw.choice((0, 0, -2, -4) if free else (1, 2, 3, -1, -2)))
-    t_0 = draw.choice((0.0, 0.5, 1.0)) if free else 0.0
-    y_a = float(draw.choice((0, 0, 2, 3, 5)))
+    t_0 = draw.choice((0.0, 0.5, 1.0)) if free and asked != "y_A" else 0.0
+    y_a = float(draw.choice((2, 3, 5, 8) if asked == "y_A" else (0, 0, 2, 3, 5)))
     t = t_0 + 0.4 + draw.random() * 1.2
     fall = 4.9 * (t - t_0) ** 2 if free else 0.0
     y_b = round(y_a + u_a * t - 4.9 * t * t - u_b * (t - t_0) + fall, 0 if level == 1 else 1)
