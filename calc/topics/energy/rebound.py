@@ -95,7 +95,7 @@ PUSH = Relation(
             "sizes-subtracted",
             "F_net",
             "m*(v1 - v2)/Deltat",
-            "You subtracted the sizes. The ball turns round, so put each velocity in with its sign: the sizes add up.",
+            "You subtracted the sizes. The ball turns round: put each momentum in with its sign, and the sizes add up.",
         ),
         Mistake(
             "final-alone",
@@ -153,8 +153,8 @@ FORCES = Part(
 )
 QUANTITIES = (
     mass("m", "Mass of the ball", "", "450 g; 300 400 500 600; 350 420 550"),
-    height("h1", "Height from which it falls", "", "1,8 m; 1,5 2 2,5; 1,4 1,9 2,3"),
-    height("h2", "Height to which it rises", "", "1,2 m; 0,8 1 1,2; 0,7 0,9 1,1"),
+    height("h1", "Height from which it falls", "", "2,2 m; 1,5 2 2,5; 1,4 1,9 2,3"),
+    height("h2", "Height to which it rises", "", "1,4 m; 0,8 1 1,2; 0,7 0,9 1,1"),
     time("Deltat", "Time of contact", "", "0,12 s; 0,1 0,15 0,2; 0,11 0,14 0,18"),
 )
 
