@@ -396,6 +396,21 @@ def _the_first_string_is_the_left_one(case: Case, m: re.Match[str]) -> bool:
     return to_left == (m[2] == "left")
 
 
+@rule(r"([TR]): the (?:tension|force of the (?:first|second) body), (to the left|to the right)", 2)
+def _what_joins_two_bodies_acts_both_ways(case: Case, m: re.Match[str]) -> bool:
+    both = [part for part in case.worked.parts if part.key in ("draw-1", "draw-2")]
+    told = [point.words for part in both for point in part.points if point.words.startswith(f"{m[1]}: ")]
+    ways = [heading(a) for part in both if part.figure for a in arrows(part.figure) if bare(a.label) == m[1]]
+    if len(told) < 2 or not any("to the left" in words for words in told):  # over a pulley the other end points up
+        return m[2] == "to the right"
+    return [angle_of(words.rstrip(".").rpartition(", ")[2]) for words in told] == [round(way) % 360 for way in ways]
+
+
+@rule(r"Moving (upwards|downwards) it (speeds up|slows down)", 1, 2)
+def _a_lift_speeds_up_along_its_acceleration(case: Case, m: re.Match[str]) -> bool:
+    return (m[2] == "speeds up") == ((m[1] == "upwards") == (case.values["a"] > 0))
+
+
 @rule(r"T: the tension, along the string, (WAY)", 1)
 def _a_tension_is_along_the_string_as_drawn(case: Case, m: re.Match[str]) -> bool:
     string = case.data.choices.get("string", "up" if "up" in m[1] else "down")

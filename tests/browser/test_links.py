@@ -279,6 +279,7 @@ UNDRAWN = {
     "energy.moved": {"m": {"m": "", "v": "4 m/s"}},
     "energy.friction-loss": {"h_A": {"h_A": "", "W_nc": "-200 J"}, "m": {"m": "", "W_nc": "-200 J"}},
     "momentum.part": {"v1": {"v1": "", "v2": "2 m/s"}},
+    "newton.lift": {"a": {"a": "", "N": "678 N"}},
     "electric-field.drop": {"d": {"n": "3", "d": ""}},
     "several-charges.stated": {"phi": {"Q3": "-5 nC", "phi": ""}},
 }

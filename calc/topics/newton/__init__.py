@@ -1,0 +1,23 @@
+"""Newton's second law and connected bodies: strings over pulleys, bodies in contact, lifts."""
+
+from __future__ import annotations
+
+from calc.model.questions import Topic
+from calc.topics.newton.bench import BENCH
+from calc.topics.newton.edge import EDGE
+from calc.topics.newton.incline import INCLINE
+from calc.topics.newton.lift import LIFT
+from calc.topics.newton.pulley import PULLEY
+from calc.topics.newton.row import CONTACT, ROW
+from calc.topics.shared.motion_laws import FIRST, KINETIC, SECOND, THIRD
+
+TOPIC = Topic(
+    key="newton",
+    title="Newton's second law and connected bodies",
+    laws=(SECOND, THIRD, FIRST, KINETIC),
+    questions=(ROW, CONTACT, EDGE, INCLINE, PULLEY, LIFT, BENCH),
+    cautions=(
+        "Masses that hang from strings: put a catch box under them, keep feet away, and keep fingers out of pulleys.",
+        "A string under tension can snap back: wear eye protection.",
+    ),
+)

@@ -1,0 +1,184 @@
+"""A body on a table, tied over a pulley to one that hangs: T − f = m₁a and m₂g − T = m₂a, f = μm₁g."""
+
+from __future__ import annotations
+
+from calc.figures.connected import over_an_edge
+from calc.model.questions import Check, Data
+from calc.topics.newton.pairs import (
+    ADDED,
+    ADDED_G,
+    AGAINST,
+    ALL_TENSION,
+    AT_ONCE,
+    FREE,
+    HANGING_WEIGHT,
+    INTERNAL,
+    NET_ONLY,
+    NO_FRICTION,
+    ONE_MASS,
+    OTHER_BODY,
+    PLAIN_ONE,
+    Rows,
+    Set,
+    coefficient,
+    common,
+    connected,
+    friction,
+    masses,
+    put_together,
+    string,
+)
+from calc.topics.shared.motion_laws import SECOND
+from calc.working.declaring import Limit, Mistake, Relation, Together
+from calc.working.solving import Laws
+
+STAYS = (
+    "The weight that hangs is not larger than the friction: from rest nothing moves, so a = 0 and T = m₂g. Use a larger"
+    " mass that hangs or less friction."
+)
+HANGS = Relation(
+    "m2*g - T = m2*a",
+    what="Use Newton's second law for the body that hangs",
+    why="It moves down, so down is positive for it: its weight acts down, the tension up.",
+    units={"T": "N", "m2": "kg", "a": "m·s⁻²"},
+    plain=PLAIN_ONE,
+    quotes=(SECOND.name,),
+    mistakes=(
+        Mistake("hanging-weight", "T", "m2*g", HANGING_WEIGHT % "m2*g - m2*a"),
+        Mistake("sign-slip", "T", "m2*(g + a)", ADDED),
+        Mistake("net-force-alone", "T", "m2*a", NET_ONLY),
+        Mistake(
+            "sign-slip",
+            "m2",
+            "T/(g + a)",
+            ADDED_G,
+        ),
+    ),
+)
+SLIDES = Relation(
+    "T - f = m1*a",
+    what="Use Newton's second law for the body on the table",
+    why="The tension pulls it towards the pulley, friction acts the other way. Across the table N carries its weight.",
+    units={"T": "N", "f": "N", "a": "m·s⁻²"},
+    plain=PLAIN_ONE,
+    quotes=(SECOND.name,),
+    mistakes=(
+        Mistake("net-force-alone", "T", "m1*a", NET_ONLY),
+        Mistake(
+            "friction-helps",
+            "T",
+            "m1*a - f",
+            AGAINST,
+        ),
+        Mistake(
+            "tension-alone",
+            "f",
+            "T",
+            ALL_TENSION,
+        ),
+    ),
+)
+WHOLE = Relation(
+    "T - mu*m1*g = m1*a",
+    what="Use Newton's second law for the body on the table, with f = μm₁g",
+    why="The tension pulls it towards the pulley, friction acts the other way.",
+    units={"m1": "kg"},
+    plain=PLAIN_ONE,
+    quotes=(SECOND.name,),
+    mistakes=(Mistake("friction-ignored", "m1", "T/a", "You left friction out. Put {mu*m1*g} in as well."),),
+)
+FROM_FRICTION = Relation(
+    "f = mu*m1*g",
+    what="Friction from the normal force, which is the weight on a level table",
+    why="On the level N = m₁g, and it slides, so friction is μN.",
+    units={"mu": ""},
+    plain="The harder two surfaces are pressed together, the harder it is to slide one on the other.",
+)
+
+
+def both(fewer: bool = False) -> Together:
+    """Both equations, for a. fewer: without the mistake that a whole question of many steps leaves out."""
+    slips: tuple[Mistake, ...] = (
+        Mistake("one-mass", "a", "(m2*g - f)/m2", ONE_MASS),
+        Mistake("friction-ignored", "a", "m2*g/(m1 + m2)", NO_FRICTION),
+        Mistake("tension-kept", "a", "(m2*g - f - m2*(m1*g + f)/(m1 + m2))/(m1 + m2)", INTERNAL),
+    )
+    return put_together(SLIDES, HANGS, "a", "T", slips[:2] if fewer else slips)
+
+
+LAWS: Laws = (friction("f", "m1"), FROM_FRICTION, HANGS, SLIDES, WHOLE, both())
+
+
+def diagrams(data: Data) -> tuple[tuple[str, str, Rows, float | None], ...]:
+    """The two free-body diagrams."""
+    return (
+        (
+            "1",
+            "the body on the table",
+            (
+                ("F_g", "w1", "the weight, straight down", 270.0),
+                ("N", "w1", "the normal force, upwards", 90.0),
+                ("T", "T", "the tension, to the right", 0.0),
+                ("f", "f", "friction, to the left", 180.0),
+            ),
+            None,
+        ),
+        (
+            "2",
+            "the body that hangs",
+            (("F_g", "w2", "the weight, straight down", 270.0), ("T", "T", "the tension, upwards", 90.0)),
+            None,
+        ),
+    )
+
+
+def sizes(known: dict[str, float]) -> dict[str, float]:
+    """Weights, as far as they are known."""
+    return {f"w{n}": known[f"m{n}"] * known["g"] for n in (1, 2) if f"m{n}" in known}
+
+
+EDGE = connected(
+    Set(
+        key="edge",
+        title="Over the edge of a table",
+        boxes=(
+            *masses(
+                "the body on the table",
+                "the body that hangs",
+                "4 kg; 3 4 5 6; 2,5 3,5 5,5",
+                "3 kg; 2 3 4; 1,5 2,5 3,5",
+            ),
+            coefficient("with the table", "0,25; 0,1 0,15 0,2 0,3; 0,12 0,18 0,26"),
+            common("?; 1 1,5 2 2,5; 0,8 1,6 2,4"),
+            string("; 12 15 20; 14 18 22"),
+        ),
+        laws=lambda data: LAWS,
+        openings=lambda data: (
+            (
+                "A crate on a level table is tied to a light string. The string runs to the right over a light pulley"
+                " without friction at the edge, and a sandbag hangs from it. The sandbag moves down."
+            ),
+            (
+                "A block slides to the right on a level bench, pulled by a light string over a pulley without friction"
+                " at the end of the bench. A bucket hangs from the string and moves down."
+            ),
+            (
+                "A trolley with jammed wheels is dragged to the right over a level worktop by a light string that runs"
+                " over a pulley without friction; a weight that hangs from the string moves down."
+            ),
+        ),
+        diagrams=diagrams,
+        sizes=sizes,
+        figure=lambda v: over_an_edge(),
+        enough={"a": "m1 m2 mu", "T": "m1 m2 mu", "m1": "m2 mu a", "m2": "m1 mu a", "mu": "m1 m2 a"},
+        limits=(Limit("g - a", FREE, at="a"),),
+        unfit={"a": STAYS, "T": STAYS, "m1": FREE, "m2": FREE},
+        proofs=(
+            Check(
+                AT_ONCE,
+                "a = (m2*g - mu*m1*g)/(m1 + m2)",
+            ),
+            Check(OTHER_BODY, "T = m1*(a + mu*g)"),
+        ),
+    )
+)

@@ -1,0 +1,385 @@
+"""Connected bodies: published cases, numpy and the engine of chains for every unknown, refusals, words and pictures."""
+
+from __future__ import annotations
+
+import json
+from math import cos, degrees, radians, sin
+from pathlib import Path
+
+import numpy as np
+import pytest
+from scipy.integrate import solve_ivp
+
+from calc import desk, topics
+from calc.figures import Arrow
+from calc.model.answers import WorkedAnswer
+from calc.model.questions import Refusal
+from calc.practice.drawing import draw
+from calc.working.reading import Refusals, read
+from calc.working.working import work
+
+G = 9.8
+PUBLISHED = {
+    case["id"]: case for case in json.loads((Path(__file__).parent / "newton_published.json").read_text("utf-8"))
+}
+
+
+def solve(key: str, find: str = "", **typed: str) -> WorkedAnswer:
+    """The worked answer of a question of the chapter."""
+    topic, question = topics.find(f"newton.{key}")
+    return work(topic, question, read(question, typed, find))
+
+
+def value(key: str, find: str, **typed: str) -> float:
+    """One value of it."""
+    return solve(key, find, **typed).values[find]
+
+
+def refused(key: str, find: str = "", **typed: str) -> str:
+    """The sentence that refuses these data."""
+    with pytest.raises((Refusal, Refusals)) as caught:
+        solve(key, find, **typed)
+    return str(getattr(caught.value, "sentence", "")) or str(caught.value)
+
+
+def given(case: str, *names: str) -> list[str]:
+    """Data of a published case by name, typed in SI."""
+    return [f"{PUBLISHED[case]['given'][name]['value']:.9g}" for name in names]
+
+
+def published(case: str) -> object:
+    """The answer as published, within its own tolerance."""
+    told = PUBLISHED[case]["published"]
+    return pytest.approx(told["value"], rel=told["rel_tol"])
+
+
+# Sources stand in newton_published.json: OpenStax University Physics Volume 1 and OpenStax College Physics,
+# worked examples and exercises, CC BY 4.0.
+
+
+@pytest.mark.parametrize("case", ["lift-up-scale", "lift-down-scale", "lift-scale"])
+def test_published_scales_in_a_lift(case: str) -> None:
+    """What scales show in a lift that accelerates up and down."""
+    m, a = given(case, "m", "a")
+    assert value("lift", "N", on="floor", m=f"{m} kg", a=f"{a} m/s^2") == published(case)
+
+
+@pytest.mark.parametrize("case", ["lift-cable-speeding-up", "lift-cable-slowing"])
+def test_the_published_cable(case: str) -> None:
+    """The cable of a loaded lift carries it as a string does; slowing on the way up the acceleration is downwards."""
+    m, a = given(case, "m", "a")
+    assert value("lift", "T", on="string", m=f"{m} kg", a=f"{a} m/s^2") == published(case)
+
+
+def test_the_published_rise_of_a_lift() -> None:
+    """Three stages of a rise, integrated by scipy from the accelerations of the three equations."""
+    a1, t1, t2, a3, t3 = map(float, given("lift-total-rise", "a1", "t1", "t2", "a3", "t3"))
+    m, place, speed = 1700.0, 0.0, 0.0
+    for a, lasting in ((a1, t1), (0.0, t2), (a3, t3)):
+        pull = m * (G + a)
+        found = value("lift", "a", on="string", m=f"{m} kg", T=f"{pull:.12g} N")
+        path = solve_ivp(lambda t, y, a=found: [y[1], a], (0, lasting), [place, speed], rtol=1e-10)
+        place, speed = path.y[:, -1]
+    assert place == published("lift-total-rise")
+    assert speed == pytest.approx(0, abs=1e-6)
+
+
+def test_the_published_bag_on_a_balance() -> None:
+    """The mass of a bag whose balance shows less in a lift that accelerates downwards."""
+    reading, a = given("lift-hung-bag-mass", "reading", "a")
+    assert value("lift", "m", on="string", T=f"{reading} N", a=f"{a} m/s^2") == published("lift-hung-bag-mass")
+
+
+def test_the_published_launch_and_shell() -> None:
+    """A rocket at lift-off and a shell in its tube obey the same equation: force upwards less weight."""
+    m, thrust = given("launch-acceleration", "m", "F")
+    data = {"on": "floor", "m": f"{m} kg", "N": f"{thrust} N"}
+    assert value("lift", "a", **data) == published("launch-acceleration")
+    m, height, tube = map(float, given("mortar-average-force", "m", "h", "L"))
+    a = G * height / tube  # v² = 2gh above, v² = 2aL in the tube
+    assert m * a == published("mortar-average-force")
+    assert value("lift", "T", on="string", m=f"{m} kg", a=f"{a:.12g} m/s^2") == pytest.approx(m * (a + G))
+
+
+def test_the_published_swimmer() -> None:
+    """The average net force on an animal that slows down in water, by impulse and by the second law."""
+    m, u, v, t = given("swimmer-slowing", "m", "u", "v", "t")
+    topic, question = topics.find("momentum.impulse")
+    data = {"m": f"{m} kg", "u": f"{u} m/s", "v": f"{v} m/s", "Deltat": f"{t} s"}
+    found = work(topic, question, read(question, data, "F_net")).values["F_net"]
+    assert found == published("swimmer-slowing")
+    assert found == pytest.approx(float(m) * (float(v) - float(u)) / float(t))
+
+
+@pytest.mark.parametrize("case", ["table-pulley-a", "table-pulley-2-a"])
+def test_published_blocks_over_the_edge_of_a_table(case: str) -> None:
+    """A smooth table, one block hanging."""
+    m1, m2 = given(case, "m1", "m2")
+    assert value("edge", "a", m1=f"{m1} kg", m2=f"{m2} kg", mu="0") == published(case)
+
+
+def test_the_published_speed_at_the_floor() -> None:
+    """From rest over the height, with the acceleration found."""
+    m1, m2, height = given("table-pulley-2-v", "m1", "m2", "h")
+    a = value("edge", "a", m1=f"{m1} kg", m2=f"{m2} kg", mu="0")
+    assert (2 * a * float(height)) ** 0.5 == published("table-pulley-2-v")
+
+
+def test_the_published_tension_of_two_that_hang() -> None:
+    """Two masses over one pulley."""
+    m1, m2 = given("two-hanging-T", "m1", "m2")
+    assert value("pulley", "T", m1=f"{m1} kg", m2=f"{m2} kg") == published("two-hanging-T")
+
+
+def test_the_published_slope_and_pulley() -> None:
+    """A smooth slope, one block hanging."""
+    m1, m2, angle = given("slope-pulley-a", "m1", "m2", "angle")
+    data = {"way": "unsaid", "m1": f"{m1} kg", "m2": f"{m2} kg", "theta": f"{angle}°", "mu": "0"}
+    worked = solve("incline", "a", **data)
+    assert worked.values["a"] == published("slope-pulley-a")
+    assert [one.direction.words for one in worked.answers if one.direction] == ["up the slope"]
+
+
+def test_the_references_of_the_notes() -> None:
+    """4 kg on a table, 3 kg hangs; the same on a slope of 30°; 60 kg in a lift."""
+    data = {"m1": "4 kg", "m2": "3 kg"}
+    assert value("edge", "a", mu="0,25", **data) == pytest.approx(2.80, abs=0.005)
+    assert value("edge", "T", mu="0,25", **data) == pytest.approx(21.00, abs=0.005)
+    slope = {**data, "way": "unsaid", "theta": "30°", "mu": "0,2"}
+    assert value("incline", "a", **slope) == pytest.approx(0.43, abs=0.005)
+    assert value("incline", "T", **slope) == pytest.approx(28.11, abs=0.005)
+    for a, shown in ((1.5, 678), (-1.5, 498)):
+        assert value("lift", "N", on="floor", m="60 kg", a=f"{a} m/s^2") == pytest.approx(shown)
+
+
+# --- independent routes -----------------------------------------------------------------------------------------
+
+
+def system(key: str, v: dict[str, float], down: bool = False) -> tuple[float, float]:
+    """a and the force in the link, from two equations as a matrix."""
+    m1, m2, mu = v["m1"], v["m2"], v.get("mu", 0.0)
+    if key == "row":
+        matrix, right = [[m1, -1], [m2, 1]], [-mu * m1 * G, v["P"] - mu * m2 * G]
+    elif key == "contact":
+        matrix, right = [[m1, 1], [m2, -1]], [v["P"] - mu * m1 * G, -mu * m2 * G]
+    elif key == "edge":
+        matrix, right = [[m1, -1], [m2, 1]], [-mu * m1 * G, m2 * G]
+    elif key == "pulley":
+        matrix, right = [[m1, -1], [m2, 1]], [-m1 * G, m2 * G]
+    else:
+        along, across = m1 * G * sin(v["theta"]), m1 * G * cos(v["theta"])
+        sign = -1 if down else 1
+        matrix, right = [[m1, -sign], [m2, sign]], [-sign * along - mu * across, sign * m2 * G]
+    a, force = np.linalg.solve(matrix, right)
+    return float(a), float(force)
+
+
+UNITS = {"m1": "kg", "m2": "kg", "P": "N", "mu": "", "a": "m/s^2", "T": "N", "R": "N"}
+SETS = [
+    ("row", {"m1": 3.0, "m2": 5.0, "P": 40.0, "mu": 0.15}, False),
+    ("contact", {"m1": 3.0, "m2": 5.0, "P": 40.0, "mu": 0.15}, False),
+    ("edge", {"m1": 5.0, "m2": 4.0, "mu": 0.3}, False),
+    ("pulley", {"m1": 2.0, "m2": 3.5}, False),
+    ("incline", {"m1": 4.0, "m2": 5.0, "theta": radians(25), "mu": 0.2}, False),
+    ("incline", {"m1": 8.0, "m2": 1.0, "theta": radians(35), "mu": 0.2}, True),
+]
+
+
+@pytest.mark.parametrize(("key", "data", "down"), SETS)
+def test_a_matrix_gives_the_same_and_every_unknown_comes_back(key: str, data: dict[str, float], down: bool) -> None:
+    """numpy finds a and T from two equations; each datum left out comes back from the rest and a."""
+    a, force = system(key, data, down)
+    link = "R" if key == "contact" else "T"
+    typed = {name: f"{degrees(x)}°" if name == "theta" else f"{x} {UNITS[name]}".strip() for name, x in data.items()}
+    typed |= {"way": "down" if down else "up"} if key == "incline" else {}
+    assert value(key, "a", **typed) == pytest.approx(a)
+    assert value(key, link, **typed) == pytest.approx(force)
+    for name in data:
+        if name == "theta":
+            continue
+        rest = {n: text for n, text in typed.items() if n != name}
+        assert value(key, name, a=f"{a:.12g} m/s^2", **rest) == pytest.approx(data[name], rel=1e-6)
+
+
+def test_the_tension_lies_between_the_weights_and_the_push_loses_what_the_first_needs() -> None:
+    """Sanity of the catalogue: both bodies give the same T, and R is less than P."""
+    t = value("pulley", "T", m1="2 kg", m2="3 kg")
+    assert 2 * G < t < 3 * G
+    r = value("contact", "R", m1="2 kg", m2="3 kg", P="40 N", mu="0,1")
+    assert r == pytest.approx(40 * 3 / 5)
+    assert value("edge", "a", m1="0,0001 kg", m2="3 kg", mu="0") == pytest.approx(G, rel=1e-4)
+
+
+@pytest.mark.parametrize(("m2", "said"), [(4.2, "up the slope"), (1.0, "down the slope"), (2.5, "")])
+def test_which_way_a_slope_goes_is_decided_by_the_numbers(m2: float, said: str) -> None:
+    """5 kg at 30°, μ 0,2: its part along the slope is 24,5 N, friction 8,5 N; in between they stay."""
+    data = {"way": "unsaid", "m1": "5 kg", "m2": f"{m2} kg", "theta": "30°", "mu": "0,2"}
+    if not said:
+        assert refused("incline", "a", **data).startswith(
+            "Friction can hold the difference: released from rest they stay"
+        )
+        return
+    worked = solve("incline", "a", **data)
+    assert [one.direction.words for one in worked.answers if one.direction] == [said]
+    points = [point.words for part in worked.parts if part.key == "draw-1" for point in part.points]
+    against = {"up the slope": "down the slope", "down the slope": "up the slope"}[said]
+    assert f"f: friction, {against}." in points
+    told = [sentence for sentence in worked.story.split(". ") if "slope" in sentence]
+    assert not any("up the slope" in one or "down the slope" in one for one in told)
+
+
+# --- refusals ---------------------------------------------------------------------------------------------------
+
+PAIR = {"m1": "4 kg", "m2": "3 kg"}
+
+
+@pytest.mark.parametrize(
+    ("key", "find", "typed", "sentence"),
+    [
+        (
+            "edge",
+            "m2",
+            {"m1": "4 kg", "mu": "0,2", "a": "9,8 m/s^2"},
+            "A hanging mass cannot accelerate it at g or more",
+        ),
+        (
+            "edge",
+            "m2",
+            {"m1": "4 kg", "mu": "0,2", "a": "12 m/s^2"},
+            "A hanging mass cannot accelerate it at g or more",
+        ),
+        ("edge", "a", {"m1": "9 kg", "m2": "1 kg", "mu": "0,5"}, "from rest nothing moves, so a = 0 and T = m₂g"),
+        ("row", "a", {**PAIR, "P": "5 N", "mu": "0,5"}, "T cannot be found"),
+        (
+            "row",
+            "a",
+            {**PAIR, "P": "40 N", "mu": "0,1", "T": "-2 N"},
+            "The string goes slack: treat the bodies separately",
+        ),
+        ("contact", "a", {**PAIR, "P": "5 N", "mu": "0,5"}, "R cannot be found"),
+        ("pulley", "a", {"m1": "4 kg", "m2": "3 kg"}, "must be the heavier one"),
+        ("pulley", "T", {"m1": "4 kg", "m2": "4 kg"}, "must be the heavier one"),
+        ("lift", "N", {"on": "floor", "m": "60 kg", "a": "-11 m/s^2"}, "It leaves the floor"),
+        ("lift", "T", {"on": "string", "m": "60 kg", "a": "-11 m/s^2"}, "The string goes slack"),
+        ("lift", "a", {"on": "floor", "m": "60 kg", "T": "500 N"}, "stands on the floor without a string"),
+        (
+            "incline",
+            "m2",
+            {"way": "unsaid", "m1": "4 kg", "theta": "30°", "mu": "0,2", "a": "1 m/s^2"},
+            "Say which way they move",
+        ),
+        (
+            "incline",
+            "a",
+            {"way": "down", "m1": "2 kg", "m2": "6 kg", "theta": "30°", "mu": "0,2"},
+            "they move the other way",
+        ),
+        ("edge", "a", {"m1": "0 kg", "m2": "3 kg", "mu": "0,2"}, "Mass must be greater than zero."),
+        ("bench", "", {"m1": "9 kg", "m2": "1 kg", "mu": "0,5"}, "from rest nothing moves"),
+    ],
+)
+def test_what_cannot_be_is_refused_with_its_reason(key: str, find: str, typed: dict[str, str], sentence: str) -> None:
+    """Word for word."""
+    assert sentence in refused(key, find, **typed)
+
+
+# --- words and pictures -----------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("a", "faster"), [("1,5 m/s^2", "upwards"), ("-1,5 m/s^2", "downwards")])
+def test_a_lift_may_move_either_way(a: str, faster: str) -> None:
+    """An acceleration upwards: up and faster, or down and slower; downwards the other way round."""
+    worked = solve("lift", "N", on="floor", m="60 kg", a=a)
+    points = " ".join(point.words for part in worked.parts if part.key == "motion" for point in part.points)
+    slower = {"upwards": "downwards", "downwards": "upwards"}[faster]
+    assert f"Moving {faster} it speeds up" in points
+    assert f"Moving {slower} it slows down" in points
+
+
+@pytest.mark.parametrize("key", ["row", "contact", "edge", "incline", "pulley", "bench"])
+def test_each_body_has_a_diagram_whose_arrows_give_its_acceleration(key: str) -> None:
+    """The drawn arrows of each body, added up with the values behind them, are m times a along its motion."""
+    topic, question = topics.find(f"newton.{key}")
+    worked = work(topic, question, read(question, question.example))
+    v = {**worked.values, "g": G}
+    for part in worked.parts:
+        if part.kind != "draw":
+            continue
+        n = part.key.removeprefix("draw-") if part.key != "draw" else "1"
+        sizes = {"F_g": v[f"m{n}"] * G, "T": v.get("T", 0), "R": v.get("R", 0), "P": v.get("P", 0)}
+        sizes |= {"f": v.get(f"f_{n}", v.get("f", 0)), "N": v.get("N_1", v[f"m{n}"] * G)}
+        assert part.figure
+        total = np.zeros(2)
+        for arrow in part.figure.items:
+            if isinstance(arrow, Arrow):
+                way = np.subtract(arrow.end, arrow.start)
+                total += sizes[arrow.label] * way / np.hypot(*way)
+        assert np.hypot(*total) == pytest.approx(v[f"m{n}"] * v["a"], rel=1e-6), (key, n)
+
+
+@pytest.mark.parametrize("key", ["row", "contact", "edge", "incline", "pulley"])
+def test_the_tension_is_the_same_in_both_diagrams_and_points_away_from_each_body(key: str) -> None:
+    """T points along the string: to the right on the left body, up where it hangs."""
+    topic, question = topics.find(f"newton.{key}")
+    for seed in range(5):
+        drawn = draw(topic, question, seed, 2, 4)
+        worked = work(topic, question, read(question, drawn.inputs, drawn.find, variant=drawn.variant))
+        ways = []
+        for part in worked.parts:
+            if part.kind == "draw" and part.figure:
+                link = next(one for one in part.figure.items if isinstance(one, Arrow) and one.label in ("T", "R"))
+                ways.append(degrees(np.arctan2(link.end[1] - link.start[1], link.end[0] - link.start[0])))
+        if key in ("edge", "pulley", "incline"):
+            assert ways[1] == pytest.approx(90)
+        if key == "row":
+            assert ways == pytest.approx([0, 180])
+        if key == "contact":
+            assert [abs(way) for way in ways] == pytest.approx([180, 0])
+
+
+def test_after_the_break_the_toolbox_slows_at_mu_g() -> None:
+    """Whatever its mass; before, it was pulled the other way."""
+    for m1 in ("4 kg", "6 kg"):
+        worked = solve("bench", m1=m1, m2="5 kg", mu="0,3")
+        assert worked.values["a_1"] == pytest.approx(0.3 * G)
+        assert (
+            next(one.direction.words for one in worked.answers if one.name == "a_1" and one.direction) == "to the left"
+        )
+
+
+@pytest.mark.parametrize(
+    ("key", "wrong", "words"),
+    [
+        ("edge", {"find": "6,5333 m/s²"}, "You divided by one mass alone"),
+        ("edge", {"find": "4,2 m/s²"}, "You left friction out"),
+        ("row", {"find": "3,824 m/s²"}, "You counted the friction on one body"),
+        ("bench", {"motion": "29,40 N"}, "You made T as large as the weight of what hangs"),
+        ("bench", {"motion": "34,9125 N"}, "It falls, so its weight beats the tension"),
+        ("bench", {"motion": "5,5125 N"}, "Net force is not tension"),
+        ("bench", {"slows": "9,80 m/s²"}, "You gave the toolbox the acceleration of free fall"),
+        ("lift", {"find": "588,00 N"}, "You made N as large as the weight"),
+        ("lift", {"find": "498,00 N"}, "Up is positive"),
+    ],
+)
+def test_mistakes_of_the_table_are_named(key: str, wrong: dict[str, str], words: str) -> None:
+    """The number that a known mistake gives brings its sentence."""
+    _, question = topics.find(f"newton.{key}")
+    answers = {part: {"value": text, "direction": ""} for part, text in wrong.items()}
+    data = {"question": f"newton.{key}", "inputs": dict(question.example), "answers": answers}
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))["data"]
+    fits = [say for part in reply["parts"] for fit in part["fits"] for say in fit["say"]]
+    told = [sentence for part in reply["parts"] for sentence in (*part["sentences"], *part["problems"])]
+    assert words in " ".join(map(str, (*fits, *told)))
+
+
+def test_a_longer_list_of_draws_agrees_with_the_engine_of_chains() -> None:
+    """Each drawn slope goes the way that the forces say, with its a positive."""
+    topic, question = topics.find("newton.incline")
+    for seed in range(25):
+        drawn = draw(topic, question, seed, 1, 4)
+        v = work(topic, question, read(question, drawn.inputs, drawn.find)).values
+        along, rub = v["m1"] * G * sin(v["theta"]), v["mu"] * v["m1"] * G * cos(v["theta"])
+        hanging = v["m2"] * G
+        net = hanging - along - rub if hanging > along else along - hanging - rub
+        assert v["a"] == pytest.approx(net / (v["m1"] + v["m2"]))
+        assert net > 0
