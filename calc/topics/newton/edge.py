@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc.figures.connected import over_an_edge
 from calc.model.questions import Check, Data
 from calc.topics.newton.pairs import (
@@ -106,7 +108,8 @@ def both(fewer: bool = False) -> Together:
     return put_together(SLIDES, HANGS, "a", "T", slips[:2] if fewer else slips)
 
 
-LAWS: Laws = (friction("f", "m1"), FROM_FRICTION, HANGS, SLIDES, WHOLE, both())
+RUBS = replace(friction("f", "m1"), what="Friction on the body on the table")
+LAWS: Laws = (RUBS, FROM_FRICTION, HANGS, SLIDES, WHOLE, both())
 
 
 def diagrams(data: Data) -> tuple[tuple[str, str, Rows, float | None], ...]:

@@ -201,10 +201,12 @@ TALES = (
         " its top; a sandbag hangs from the string."
     ),
     (
-        "On a sloping track a loaded sledge is tied to a light string. It runs parallel to the track over a smooth wheel at"
-        " the top, and a counterweight hangs from it.",
+        "On a sloping track a loaded sledge is tied to a light string. It runs parallel to the track over a smooth"
+        " wheel at the top, and a counterweight hangs from it."
+    ),
+    (
         "A block lies on a sloping board. A light string runs from it, parallel to the board, over a pulley without"
-        " friction at the upper end to a tin that hangs.",
+        " friction at the upper end to a tin that hangs."
     ),
 )
 ENDS = {
