@@ -16,7 +16,6 @@ from calc.model.answers import Direction, Point
 from calc.model.directions import ALONG_SLOPE, LEFT_RIGHT
 from calc.model.questions import Check, Choice, Data, Part, Plan, Question, Refusal, Values
 from calc.model.relations import Relation
-from calc.practice.usual import typed_text
 from calc.topics.forces.words import (
     ALL_ALONG,
     BY_WEIGHT,
@@ -33,6 +32,7 @@ from calc.topics.forces.words import (
     WEIGHT_ALWAYS,
     lean,
     pull,
+    typed_as,
     weight,
 )
 from calc.topics.shared.connected import Body, Outcome, Pull, outcome
@@ -365,7 +365,7 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
     slips = number["m"] * 9.8 * (sin(theta) + number["mu_s"] * cos(theta))
     slips /= cos(phi) + number["mu_s"] * sin(phi)
     share = 0.55 + 0.3 * toss() if toss() < 0.5 else 1.15 + 0.3 * toss()
-    return {**typed, "P": typed_text(share * slips, "N", 2)}
+    return {**typed, "P": typed_as(share * slips, "N", 2)}
 
 
 NAMES: tuple[Literal["m", "theta", "phi", "mu_s"], ...] = ("m", "theta", "phi", "mu_s")

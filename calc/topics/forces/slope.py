@@ -15,7 +15,6 @@ from calc.figures import Figure
 from calc.figures.surfaces import Pulled, on_surface
 from calc.language.expressions import equation
 from calc.model.questions import Check, Choice, Data, Refusal, Values
-from calc.practice.usual import typed_text
 from calc.topics.forces.words import (
     ALL_ALONG,
     AT_REST,
@@ -44,6 +43,7 @@ from calc.topics.forces.words import (
     normal,
     pull,
     put_back_words,
+    typed_as,
     weight,
 )
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
@@ -415,7 +415,7 @@ def fitting(typed: dict[str, object], way: int, slides: bool) -> tuple[str, str]
     if way < 0:  # slower than without the pull
         a = min(a, 0.6 * free)
     pull_ = m * (free + way * a) / (cos(phi) + way * mu * sin(phi))
-    return typed_text(pull_, "N", 3), typed_text(a, "m/s^2", 3)
+    return typed_as(pull_, "N", 3), typed_as(a, "m/s^2", 3)
 
 
 def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
@@ -437,7 +437,7 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
     elif find == "mu" and slides:  # an acceleration that some friction gives
         theta = radians(float(str(typed["theta"]).split("°")[0].replace(",", ".")))
         share = 0.4 + 0.4 * chance.random()  # type: ignore[attr-defined]
-        ready["a"] = typed_text(share * 9.8 * sin(theta), "m/s^2", 3)
+        ready["a"] = typed_as(share * 9.8 * sin(theta), "m/s^2", 3)
     keep = ENOUGH[how, "slides" if slides else "about"][find].split()
     return {**ready, "how": how, "motion": motion, **{name: ready[name] if name in keep else "" for name in names}}
 

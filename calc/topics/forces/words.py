@@ -69,6 +69,11 @@ def weight(known: dict[str, float]) -> dict[str, float]:
     return {"F_g": known["m"] * known["g"]} if "m" in known else {}
 
 
+def typed_as(value: float, unit: str, figures: int) -> str:
+    """A value to so many figures as a keyboard gives it."""
+    return f"{float(f'{value:.{figures}g}'):g} {unit}".replace(".", ",")
+
+
 def put_back_words(slides: bool) -> str:
     """The heading of the check of two equations put together."""
     return "Put the answer back: what drives it, what holds it" + (", what speeds it up" if slides else "")
