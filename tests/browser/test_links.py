@@ -277,6 +277,7 @@ WANTED = {
 # Unknowns that practice never draws.
 UNDRAWN = {
     "energy.moved": {"m": {"m": "", "v": "4 m/s"}},
+    "energy.tied": {"m1": {"m1": "", "v": "2 m/s"}},
     "energy.friction-loss": {"h_A": {"h_A": "", "W_nc": "-200 J"}, "m": {"m": "", "W_nc": "-200 J"}},
     "momentum.part": {"v1": {"v1": "", "v2": "2 m/s"}},
     "newton.lift": {"a": {"a": "", "N": "678 N"}},

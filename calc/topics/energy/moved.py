@@ -348,9 +348,9 @@ PULL = Choice(
     "pull",
     "A rope pulls it",
     (
-        ("along", "along the surface, the way it moves"),
-        ("above", "at an angle φ above the way it moves"),
-        ("back", "along the surface, against the motion"),
+        ("along", "with the motion"),
+        ("above", "at φ above the motion"),
+        ("back", "against the motion"),
         ("none", "not at all"),
     ),
 )
