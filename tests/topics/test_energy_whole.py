@@ -136,12 +136,57 @@ def test_the_bounce_is_judged_by_its_heights(rises: str, word: str) -> None:
     assert word in " ".join(point.words for point in verdict.points)
     with pytest.raises(Refusal) as told:
         solve("rebound", m="450 g", h1="1,8 m", h2="1,81 m", Deltat="40 ms")
-    assert str(told.value) == (
-        "It cannot bounce higher than it fell: that would need energy from nowhere. Make the second height smaller."
+    assert (
+        str(told.value)
+        == "It cannot bounce higher than it fell: that would need energy from nowhere. Make the second height smaller."
+    )
+
+
+@pytest.mark.parametrize("theta", [10.0, 21.7, 21.9, 30.0, 45.0])
+def test_it_slides_back_where_statics_says_so(theta: float) -> None:
+    """On each side of tan θ = µs = 0,4; the way up and the return as integrated with friction against the motion."""
+    typed = {"m": "4 kg", "theta": f"{theta}°", "u": "6 m/s", "mu_s": "0,4", "mu_k": "0,3"}
+    found = solve("turning", **typed)
+    v, slope = found.values, np.radians(theta)
+    slowing = G * (np.sin(slope) + 0.3 * np.cos(slope))
+    up = integrate.solve_ivp(lambda t, s: (s[1], -slowing), (0, 6 / slowing), (0.0, 6.0), rtol=1e-10)
+    assert v["d"] == pytest.approx(float(up.y[0, -1]), rel=1e-6)
+    slides = 4 * G * np.sin(slope) > 0.4 * 4 * G * np.cos(slope)
+    told = " ".join(point.words for part in found.parts for point in part.points)
+    assert ("so the block slides back" in told) == slides
+    assert ("so the block stays at rest" in told) == (not slides)
+    assert ("v" in v) == slides
+    assert ("f_s" in v) == (not slides)
+    if slides:
+        back, _ = after(v["d"], 0.0, G * (np.sin(slope) - 0.3 * np.cos(slope)))
+        assert v["v"] == pytest.approx(back, rel=1e-6)
+        assert v["v"] < 6
+    else:
+        assert v["f_s"] == pytest.approx(4 * G * np.sin(slope))
+
+
+def test_the_tasks_are_the_same_whether_it_slides_back_or_stays() -> None:
+    """No task and no number of marks tells the decision."""
+    told = []
+    for theta in ("15°", "30°"):
+        found = solve("turning", m="4 kg", theta=theta, u="6 m/s", mu_s="0,4", mu_k="0,3")
+        told.append([(part.ask, part.marks) for part in found.parts])
+    assert told[0] == told[1]
+
+
+def test_a_kinetic_friction_above_the_static_one_is_warned_of() -> None:
+    """It is worked all the same, with a word."""
+    typed = {"m": "4 kg", "theta": "30°", "u": "6 m/s", "mu_s": "0,2", "mu_k": "0,3"}
+    assert solve("turning", **typed).warnings == (
+        (
+            "The coefficient of kinetic friction is usually smaller than that of static friction. Check which is which;"
+            " it is worked out all the same."
+        ),
     )
 
 
 ASKS = {
+    "turning": ("stays at rest", "larger", "negative", "heat", "potential"),
     "rebound": ("inelastic", "lost", "smaller", "longer arrow", "heat"),
     "ramp": ("larger", "smaller", "negative", "zero work"),
     "slide": ("conserved there", "same distance", "negative", "at C too"),

@@ -16,6 +16,7 @@ from calc.topics.energy.slide import SLIDE_AND_GROUND
 from calc.topics.energy.spring import LAUNCH
 from calc.topics.energy.steady import DRIVING, PUMP
 from calc.topics.energy.tied import TIED
+from calc.topics.energy.turning import TURNING
 
 TOPIC = Topic(
     key="energy",
@@ -37,6 +38,7 @@ TOPIC = Topic(
         SLIDE_AND_GROUND,
         CATCH,
         REBOUND,
+        TURNING,
     ),
     cautions=(
         "A pressed or stretched spring stores energy: wear eye protection and never aim it at anyone.",
