@@ -8,7 +8,7 @@ from scipy import integrate
 
 from tests.topics.test_projectile import G, published, refused, solve, value
 
-# h₁ = 2 m, h₂ = 1,2 m, 0,2 kg, 50 ms (reference case of the catalogue, recomputed): the rest by hand
+# h₁ = 2 m, h₂ = 1,2 m, 0,2 kg, 50 ms (a common case): the rest by hand
 DATA = {"h_1": 2.0, "h_2": 1.2, "m": 0.2, "Deltat": 0.05}
 V1, V2 = -((2 * G * 2) ** 0.5), (2 * G * 1.2) ** 0.5
 ALL = {

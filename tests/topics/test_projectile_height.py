@@ -50,7 +50,7 @@ def test_a_fall_ends_as_it_is_integrated(u: float, high: float, positive: str) -
 
 
 def test_the_reference_case() -> None:
-    """Up 12 m/s from 25 m: 3,79 s (other root −1,34 s), 25,18 m/s down, top 7,35 m above (catalogue, recomputed)."""
+    """Up 12 m/s from 25 m: 3,79 s (other root −1,34 s), 25,18 m/s down, top 7,35 m above (recomputed by hand)."""
     found = solve("from-height", "t,v,h", u="12", H="25 m", **FREE)
     assert found.values["t"] == pytest.approx((12 + (144 + 50 * G) ** 0.5) / G)
     shown = {one.name: one.shown.text.replace("\N{NO-BREAK SPACE}", " ") for one in found.answers}
@@ -105,6 +105,12 @@ def test_the_start_may_have_been_either_way() -> None:
                 "It does not go up, so its highest place is where it starts. Ask for something else, or check the sign"
                 " of the velocity at the start."
             ),
+        ),
+        ("t", {"u": "-3", "h": "20 m"}, "It does not go up, so its highest place is where it starts."),
+        (
+            "t",
+            {"u": "-3", "H": "20 m", "t_top": "0,3 s"},
+            "It does not go up, so its highest place is where it starts.",
         ),
         (
             "u",

@@ -41,7 +41,7 @@ def test_free_bodies_meet_where_the_gap_is_nothing(case: tuple[float, ...]) -> N
 
 
 def test_the_reference_cases() -> None:
-    """A up 20 m/s, B dropped from 30 m: 1,50 s at 18,98 m; B 1 s later: 2,46 s at 19,54 m (catalogue, recomputed)."""
+    """A up 20 m/s, B dropped from 30 m: 1,50 s at 18,98 m; B 1 s later: 2,46 s at 19,54 m (recomputed by hand)."""
     for t_0, t, y in ((None, 1.50, 18.975), (1.0, 2.46, 19.54)):
         found = solve("meeting", "t,y", other="free", **typed(0, 20, 30, 0, t_0)).values
         assert (found["t"], found["y"]) == pytest.approx((t, y), abs=0.006)

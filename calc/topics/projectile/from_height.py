@@ -176,6 +176,8 @@ def roots_of(data: Data, way: int) -> Roots:
     """The flight that is worked: upwards at the start where both ways fit."""
     if data.has("v") and data.values["v"] * way >= 0:
         raise Refusal("v", LANDS)
+    if data.has("u") and data.values["u"] * way < 0 and {"h", "t_top"} & data.values.keys():
+        raise Refusal("u", NOT_UP)
     found = flights(given(data, way), BOXES, way)
     if not found:
         return Roots(Pass(0.0, 0.0, 0.0, 0.0))
