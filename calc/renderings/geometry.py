@@ -13,6 +13,7 @@ type Point = tuple[float, float]
 
 CELL = 40.0  # side of a square of the index; about the width of a label
 MANY = 400  # squares of the index looked at one by one
+FEW = 24  # strokes that are looked through sooner than the squares of a box are worked out
 
 
 class Box(NamedTuple):
@@ -233,9 +234,10 @@ class Index:
     def __init__(self, bars: Sequence[Bar]) -> None:
         self._cells: dict[tuple[int, int], list[tuple[Box, int, Bar]]] = {}
         self._long: list[tuple[Box, int, Bar]] = []  # across so many squares that all are told of them
+        few = len(bars) <= FEW
         for number, bar in enumerate(bars):
             room = room_of(bar)
-            if _squares(room) > MANY:
+            if few or _squares(room) > MANY:
                 self._long.append((room, number, bar))
                 continue
             for cell in _passed(bar, room):
@@ -243,14 +245,14 @@ class Index:
 
     def near(self, box: Box) -> list[Bar]:
         """Every stroke that may touch the box, each once."""
-        if _squares(box) > MANY:
+        if not self._cells or _squares(box) > MANY:
             return self._found(self._cells, box)
         return self._found(_cells(box), box)
 
     def along(self, bar: Bar, reach: float) -> list[Bar]:
         """Every stroke that may come within `reach` of another stroke."""
         room = room_of(bar).grown(reach)
-        if _squares(room) > MANY:
+        if not self._cells or _squares(room) > MANY:
             return self._found(self._cells, room)
         return self._found(_passed(bar, room, reach), room)
 

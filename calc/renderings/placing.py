@@ -8,7 +8,7 @@ the way to any free place; thin lines (which are cut at labels) cost little.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import cached_property, lru_cache
 from math import cos, hypot, inf, radians, sin
@@ -120,11 +120,37 @@ def _leader(spot: Spot, box: Box) -> tuple[Point, Point]:
     return (between(start, (x, y), early), between(start, (x, y), short))
 
 
+class _Labels:
+    """Labels that stand for now, and what they add to the cost of a place."""
+
+    def __init__(self, standing: Iterable[Placed]) -> None:
+        standing = tuple(standing)
+        self.boxes = [one.box.grown(1.5) for one in standing]
+        self.leaders = [Bar(*one.leader, 0.0) for one in standing if one.leader]
+
+    def price(self, box: Box) -> float:
+        """What they add to the cost of standing at `box`."""
+        price = 0.0
+        left, top, right, bottom = box
+        for x, y, x2, y2 in self.boxes:
+            if left < x2 and x < right and top < y2 and y < bottom:
+                price += ON_LABEL
+        if self.leaders:
+            wide = box.grown(1.5)
+            price += ON_LEADER * sum([bool(inside(leader, wide)) for leader in self.leaders])
+        return price
+
+    def leader_price(self, bar: Bar) -> float:
+        """What they add to the cost of a leader: never through a label, nor over another leader."""
+        price = ON_LEADER * sum([bool(inside(bar, one)) for one in self.boxes])
+        return price + STRUCK * sum([crosses(bar.start, bar.end, leader) for leader in self.leaders])
+
+
 class _Page:
     """What stands on the page: strokes and discs for good, other labels for now."""
 
     def __init__(self, bars: Sequence[Bar], rounds: Sequence[Round]) -> None:
-        self.index, self.rounds = Index(bars), rounds
+        self.index, self.rounds, self.labels = Index(bars), rounds, _Labels(())
         self.discs: dict[int, list[Round]] = {}
         for disc in rounds:
             self.discs.setdefault(disc.owner, []).append(disc)
@@ -132,26 +158,13 @@ class _Page:
         for bar in bars:
             if bar.named:
                 self.shafts.setdefault(bar.owner, []).append(bar)
-        self._boxes: list[Box] = []
-        self._leaders: list[Bar] = []
-
-    def stand(self, others: Sequence[Placed]) -> None:
-        """The labels that stand for now."""
-        self._boxes = [other.box.grown(1.5) for other in others]
-        self._leaders = [Bar(*other.leader, 0.0) for other in others if other.leader]
 
     def price(self, box: Box, owner: int, best: float) -> float:
-        """Cost of standing at `box`; gives up once it exceeds `best`."""
-        price = 0.0
-        left, top, right, bottom = box
-        for x, y, x2, y2 in self._boxes:
-            if left < x2 and x < right and top < y2 and y < bottom:
-                price += ON_LABEL
-        if self._leaders:
-            wide = box.grown(1.5)
-            price += ON_LEADER * sum([bool(inside(leader, wide)) for leader in self._leaders])
-        if price > best:
+        """Cost of standing at `box`; gives up once it is not below `best`."""
+        price = self.labels.price(box)
+        if price >= best:
             return price
+        left, top, right, bottom = box
         for disc in self.rounds:
             (x, y), radius, cost, _ = disc
             reach = radius + 1.5
@@ -160,18 +173,18 @@ class _Page:
                 if gap < 1.5:
                     price += cost * (1.0 - min(gap, 0.0) / LINE)
                     price += STRUCK if cost >= STRONG else 0.0
-        if price > best:
+        if price >= best:
             return price
         near = box.grown(2.0)
         for bar in self.index.near(near):
-            if price > best:
+            if price >= best:
                 return price
             if part := inside(bar, near):
                 (x, y), (x2, y2) = bar.start, bar.end
                 length = (part[1] - part[0]) * hypot(x2 - x, y2 - y)
                 price += bar.cost * (0.5 + length / LINE)
                 price += STRUCK if bar.cost >= STRONG else 0.0
-        if price <= best and self._ambiguous(box, owner):
+        if price < best and self._ambiguous(box, owner):
             price += AMBIGUOUS
         return price
 
@@ -197,19 +210,18 @@ class _Page:
         return False
 
     def leader_price(self, line: tuple[Point, Point], owner: int, best: float) -> float:
-        """Cost of a leader: never through a label, not through a body, rather not over lines."""
+        """Cost of a leader: not through a body, never through a label, rather not over lines."""
         a, b = line
         bar = Bar(a, b, 0.0)
         price = 6.0
-        price += ON_LEADER * sum([bool(inside(bar, one)) for one in self._boxes])
-        price += STRUCK * sum([crosses(a, b, leader) for leader in self._leaders])
-        if price > best:
-            return price
         for disc in self.rounds:
             if disc.owner != owner and inside_round(bar, disc):
                 price += STRUCK
+        if price >= best:
+            return price
+        price += self.labels.leader_price(bar)
         for one in self.index.along(bar, 3.0):
-            if price > best:
+            if price >= best:
                 return price
             if crosses(a, b, one):
                 price += 25.0 if one.cost >= STRONG else 4.0
@@ -224,12 +236,13 @@ class _Page:
         for one in wish.places(wider):
             if one.cost >= best:
                 break
-            box = one.box
+            box, price = one.box, one.cost
             tied = one.extra >= LEADER_FROM
-            # A leader tells what a label names; without one it must stand nearest to that.
-            price = one.cost + self.price(box, -2 if tied else owner, best - one.cost)
-            if tied and price < best:
+            if tied:
                 price += self.leader_price(_leader(one.spot, box), owner, best - price)
+            if price < best:
+                # A leader tells what a label names; without one it must stand nearest to that.
+                price += self.price(box, -2 if tied else owner, best - price)
             if price < best:
                 best, chosen = price, one
         return (best, chosen) if chosen else None
@@ -270,11 +283,26 @@ def place(requests: Sequence[Request], bars: Sequence[Bar], rounds: Sequence[Rou
     order = sorted(range(len(requests)), key=lambda i: len(requests[i].spots))
     placed: dict[int, Placed] = {}
     happy: set[int] = set()
+    met: dict[int, dict[int, Placed]] = {}  # the others that stood when a label was placed
     for _ in range(2):
         for i in order:
-            if i not in happy:
-                page.stand([p for j, p in placed.items() if j != i])
-                placed[i], best = _settle(wishes[i], page)
-                if best:
-                    happy.add(i)
+            if i in happy:
+                continue
+            others = {j: p for j, p in placed.items() if j != i}
+            if i in placed and _stays(placed[i], met[i], others):
+                continue
+            met[i] = others
+            page.labels = _Labels(others.values())
+            placed[i], best = _settle(wishes[i], page)
+            if best:
+                happy.add(i)
     return tuple(placed[i] for i in range(len(requests)))
+
+
+def _stays(label: Placed, met: Mapping[int, Placed], others: Mapping[int, Placed]) -> bool:
+    """Whether a label's place is the cheapest still: those it met stand where they stood, and none that came since
+    makes its place dearer. They can only have made other places dearer."""
+    if any(others[number] is not one for number, one in met.items()):
+        return False
+    came = _Labels(one for number, one in others.items() if number not in met)
+    return not came.price(label.box) and not (label.leader and came.leader_price(Bar(*label.leader, 0.0)))
