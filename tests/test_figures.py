@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable, Sequence
 from math import atan2, cos, degrees, hypot, isclose, radians, sin
 from random import Random
+from typing import Any
 
 import numpy as np
 import pytest
@@ -620,6 +621,59 @@ def test_unfair_line_count_is_announced() -> None:
     """Charges of 1 and 100 cannot have proportional lines; the figure says so."""
     figure = field_pattern([("A", 100, 0, 0), ("B", -1, 1, 0)])
     assert figure.notes == ("Number of lines not in proportion to the charges.",)
+
+
+def test_lines_of_one_charge_are_equally_long() -> None:
+    """The eight lines of a charge alone are shown up to the same distance, whichever way they run."""
+    curves = field_lines([Charge("Q", -2.0, 6.0, 0.0)], radius=RADIUS, margin=SHOWN)
+    lengths = [max(hypot(x - 6.0, y) for x, y in curve.points) for curve in curves]
+    assert lengths == pytest.approx([lengths[0]] * 8, abs=1e-9)
+
+
+@pytest.mark.parametrize("sizes", [(1.0, -1.0), (2.0, -1.0), (-3.0, -1.0), (2.0, 1.0, -1.0), (1.0, -2.0, 2.0)])
+@pytest.mark.parametrize("turn", [0.0, 37.0, 90.0, 200.0])
+def test_a_row_of_charges_turned_has_its_pattern_turned(sizes: tuple[float, ...], turn: float) -> None:
+    """Where lines leave and meet the charges of a row turns with it: one side mirrors the other whatever its way."""
+    cosine, sine = cos(radians(turn)), sin(radians(turn))
+
+    def met(row: list[Charge]) -> list[Point]:
+        ends = [
+            end
+            for curve in field_lines(row, radius=RADIUS, margin=SHOWN)
+            for end in curve.points[:: len(curve.points) - 1]
+        ]
+        return [(x, y) for x, y in ends if any(abs(hypot(x - c.x, y - c.y) - RADIUS) < 1e-6 for c in row)]
+
+    level = [Charge(f"Q_{i}", q, 5.0 * i, 0.0) for i, q in enumerate(sizes)]
+    turned = [Charge(c.label, c.charge, c.x * cosine, c.x * sine) for c in level]
+    back = [(x * cosine + y * sine, y * cosine - x * sine) for x, y in met(turned)]
+    assert sorted((round(x, 4) + 0.0, round(y, 4) + 0.0) for x, y in back) == sorted(
+        (round(x, 4) + 0.0, round(y, 4) + 0.0) for x, y in met(level)
+    )
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_lines_of_like_charges_are_followed_no_further_than_the_page(
+    seed: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """They never come back: what is drawn is what is drawn of lines followed far beyond the page."""
+    chance = Random(seed)
+    sign = chance.choice([-1, 1])
+    charges = [
+        Charge(f"Q_{i}", sign * chance.uniform(1, 20), chance.uniform(-9, 9), chance.uniform(-9, 9))
+        for i in range(1 + seed % 4)
+    ]
+    asked, figure = steps_of(monkeypatch, charges)
+    plain = field_module._Lines.__init__
+
+    def far(lines: field_module._Lines, *given: Any) -> None:
+        plain(lines, *given)
+        lines.gone = lines.reach
+
+    monkeypatch.setattr(field_module._Lines, "__init__", far)
+    far_asked, far_figure = steps_of(monkeypatch, charges)
+    assert figure == far_figure
+    assert asked < 0.8 * far_asked
 
 
 def steps_of(monkeypatch: pytest.MonkeyPatch, charges: list[Charge]) -> tuple[int, Figure]:

@@ -24,6 +24,7 @@ CLOSEST = 0.3  # lines of page; charges nearer than this cannot be drawn apart
 STEPS = 10_000  # steps spent on one pattern; ordinary ones take 1500, the worst seen 6000
 STRAIGHT = 0.9997  # cosine of the turn in half a step (1,4°) up to which the midpoint rule will do
 MOST_STEPS = 400  # of one line
+CLOSE = 1.6 + 1e-9  # drawn radii; a straight line comes to 1,6 in whole steps, and no rounding is to decide there
 TOLERANCE = 0.01  # lines of page that a drawn field line may stray
 JOINED = "Charges too close together to be drawn apart are drawn as one."
 
@@ -88,15 +89,18 @@ def _turned(bodies: Sequence[tuple[float, float, float]], radius: float, at: Poi
 
 
 def _follow(
-    charges: Sequence[Charge], radius: float, start: Point, sense: float, reach: float
+    charges: Sequence[Charge], radius: float, start: Point, sense: float, reach: float, gone: float
 ) -> tuple[list[Point], int | None]:
-    """The line from `start`, and the number of the charge it ends on (None: it leaves)."""
+    """The line from `start`, and the number of the charge it ends on (None: it leaves).
+
+    It is followed up to `gone` from the origin; `reach` is the scale of its steps.
+    """
     heading = _headings(charges, radius, sense)
     (x, y), path = start, [start]
     k1x, k1y, least = heading(x, y)
     for _ in range(MOST_STEPS):
         near = least**0.5
-        h = 0.12 * radius if near < 1.6 * radius else min(0.1 * near, 0.04 * reach)
+        h = 0.12 * radius if near < CLOSE * radius else min(0.1 * near, 0.04 * reach)
         k2x, k2y, _ = heading(x + h / 2 * k1x, y + h / 2 * k1y)
         u, v = x + h * k2x, y + h * k2y
         ahead = heading(u, v)
@@ -116,7 +120,7 @@ def _follow(
                     path.append((c.x + (x - c.x) * radius / away, c.y + (y - c.y) * radius / away))
                     return path, i
         path.append((x, y))
-        if hypot(x, y) > reach:
+        if x * x + y * y > gone * gone:
             break
     return path, None
 
@@ -155,7 +159,9 @@ def _visible(path: list[Point], charges: Sequence[Charge], margin: float) -> lis
     pieces: list[list[Point]] = [[]]
     for x, y in path:
         # Distance from the box around the charges: the shown part has rounded corners.
-        if hypot(max(left - x, 0, x - right), max(low - y, 0, y - high)) <= margin:
+        dx = left - x if x < left else x - right if x > right else 0.0
+        dy = low - y if y < low else y - high if y > high else 0.0
+        if dx * dx + dy * dy <= margin * margin:
             pieces[-1].append((x, y))
         elif pieces[-1]:
             pieces.append([])
@@ -165,14 +171,12 @@ def _visible(path: list[Point], charges: Sequence[Charge], margin: float) -> lis
 def _thinned(path: list[Point], tolerance: float) -> list[Point]:
     """The line with points dropped that lie within `tolerance` of it (Douglas–Peucker)."""
     (x, y), (x2, y2) = path[0], path[-1]
-    length = hypot(x2 - x, y2 - y) or 1e-12
-    far, at = 0.0, 0
-    for i in range(1, len(path) - 1):
-        off = abs((x2 - x) * (path[i][1] - y) - (y2 - y) * (path[i][0] - x)) / length
-        if off > far:
-            far, at = off, i
-    if far <= tolerance:
+    dx, dy = x2 - x, y2 - y
+    offs = [abs(dx * (v - y) - dy * (u - x)) for u, v in path]  # times the length of the chord
+    far = max(offs)
+    if far <= tolerance * hypot(dx, dy):
         return [path[0], path[-1]]
+    at = offs.index(far)
     return _thinned(path[: at + 1], tolerance)[:-1] + _thinned(path[at:], tolerance)
 
 
@@ -192,29 +196,70 @@ def field_lines(
     return _traced(tuple([Charge(*one) for one in charges]), radius, margin, lines_each)[0]
 
 
-class _Lines:
-    """Lines that leave the charges, each followed once; ``spent`` counts the steps of all that were asked for."""
+type _Found = tuple[list[Point], int | None]  # a line, and the number of the charge it ends on
 
-    def __init__(self, charges: Sequence[Charge], radius: float, reach: float) -> None:
-        self.charges, self.radius, self.reach = charges, radius, reach
-        # With all charges on a level line, what is above mirrors what is below.
-        self.level = len(charges) > 1 and all(abs(c.y) < 1e-12 for c in charges)
-        self.found: dict[tuple[int, float, float], tuple[list[Point], int | None]] = {}
+
+class _Lines:
+    """Lines that leave the charges, each followed once; ``spent`` counts the steps of all that were asked for.
+
+    The charges lie around the origin on a page whose corners are `corner` away from it.
+    """
+
+    def __init__(self, charges: Sequence[Charge], radius: float, corner: float) -> None:
+        self.charges, self.radius = charges, radius
+        self.reach = 6.0 * corner  # far beyond the page: a loop that leaves it may come back
+        # With charges of one sign, whose field beyond them points outwards everywhere, none does.
+        self.gone = corner if len({c.charge > 0 for c in charges}) == 1 else self.reach
+        self.fold = _fold(charges)
+        self.found: dict[tuple[int, float, float], _Found] = {}
         self.spent = 0
 
-    def follow(self, number: int, angle: float) -> tuple[list[Point], int | None]:
+    def follow(self, number: int, angle: float) -> _Found:
         """The line that leaves a charge at an angle, and the number of the charge it ends on."""
-        c, cosine, sine = self.charges[number], cos(angle), sin(angle)
-        key = (number, round(cosine, 9), round(sine, 9))
-        mirrored = self.found.get((number, key[1], -key[2])) if self.level else None
-        if key not in self.found and mirrored:
-            self.found[key] = ([(x, -y) for x, y in mirrored[0]], mirrored[1])
-        elif key not in self.found:
-            start = (c.x + self.radius * cosine, c.y + self.radius * sine)
-            sense = 1.0 if c.charge > 0 else -1.0
-            self.found[key] = _follow(self.charges, self.radius, start, sense, self.reach)
+        way = (cos(angle), sin(angle))
+        key = _key(number, way)
+        if key not in self.found:
+            self.found[key] = self._mirrored(number, way) or self._followed(number, way)
         self.spent += len(self.found[key][0])
         return self.found[key]
+
+    def _mirrored(self, number: int, way: Point) -> _Found | None:
+        """The line on the other side of the charges, turned over, if it was followed."""
+        found = self.found.get(_key(number, _turned_over(way, self.fold))) if self.fold else None
+        if found is None or self.fold is None:
+            return None
+        _, _, on_x, on_y, *_ = self.charges[0]
+        back = [_turned_over((x - on_x, y - on_y), self.fold) for x, y in found[0]]
+        return [(on_x + u, on_y + v) for u, v in back], found[1]
+
+    def _followed(self, number: int, way: Point) -> _Found:
+        c, (ux, uy) = self.charges[number], way
+        start = (c.x + self.radius * ux, c.y + self.radius * uy)
+        return _follow(self.charges, self.radius, start, 1.0 if c.charge > 0 else -1.0, self.reach, self.gone)
+
+
+def _key(number: int, way: Point) -> tuple[int, float, float]:
+    return number, round(way[0], 9), round(way[1], 9)
+
+
+def _fold(charges: Sequence[Charge]) -> Point | None:
+    """Cosine and sine of twice the angle of the line all charges lie on, where there is one: what is on one side of it
+    mirrors what is on the other."""
+    first, *others = charges
+    if not others:
+        return None
+    ux, uy = others[0].x - first.x, others[0].y - first.y
+    length = hypot(ux, uy)
+    ux, uy = ux / length, uy / length
+    if any(abs((c.x - first.x) * uy - (c.y - first.y) * ux) >= 1e-12 for c in others):
+        return None
+    return ux * ux - uy * uy, 2 * ux * uy
+
+
+def _turned_over(way: Point, fold: Point) -> Point:
+    """A way on the other side of the line of the charges."""
+    (x, y), (cosine, sine) = way, fold
+    return x * cosine + y * sine, x * sine - y * cosine
 
 
 @lru_cache(maxsize=8)  # the pattern stays while a reader changes something else
@@ -231,13 +276,12 @@ def _traced(
     left, right = min(c.x for c in bodies) - margin, max(c.x for c in bodies) + margin
     low, high = min(c.y for c in bodies) - margin, max(c.y for c in bodies) + margin
     mid = ((left + right) / 2, (low + high) / 2)
-    # Around the origin, and far beyond the page: a loop that leaves it may come back.
+    # Around the origin.
     local = [Charge(c.label, c.charge, c.x - mid[0], c.y - mid[1]) for c in live]
-    reach = 3.0 * hypot(right - left, high - low)
     quotas, _ = _quotas(live, lines_each)
     taken: list[list[float]] = [[] for _ in local]
     curves: list[Curve] = []
-    lines = _Lines(local, radius, reach)
+    lines = _Lines(local, radius, hypot(right - left, high - low) / 2)
 
     def full(end: int | None) -> bool:
         return end is not None and len(taken[end]) >= quotas[end]

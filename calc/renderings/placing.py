@@ -209,18 +209,15 @@ class _Page:
             )
         return False
 
-    def leader_price(self, line: tuple[Point, Point], owner: int, best: float) -> float:
-        """Cost of a leader: not through a body, never through a label, rather not over lines."""
-        a, b = line
-        bar = Bar(a, b, 0.0)
-        price = 6.0
-        for disc in self.rounds:
-            if disc.owner != owner and inside_round(bar, disc):
-                price += STRUCK
-        if price >= best:
-            return price
-        price += self.labels.leader_price(bar)
-        for one in self.index.along(bar, 3.0):
+    def pierced(self, leader: Bar, owner: int) -> float:
+        """Cost of a leader by itself, and of its way through bodies."""
+        return 6.0 + STRUCK * sum([disc.owner != owner and bool(inside_round(leader, disc)) for disc in self.rounds])
+
+    def leader_price(self, leader: Bar, best: float) -> float:
+        """Cost of what a leader comes by: never through a label, rather not over lines."""
+        a, b = leader.start, leader.end
+        price = self.labels.leader_price(leader)
+        for one in self.index.along(leader, 3.0):
             if price >= best:
                 return price
             if crosses(a, b, one):
@@ -237,12 +234,14 @@ class _Page:
             if one.cost >= best:
                 break
             box, price = one.box, one.cost
-            tied = one.extra >= LEADER_FROM
-            if tied:
-                price += self.leader_price(_leader(one.spot, box), owner, best - price)
+            leader = Bar(*_leader(one.spot, box), 0.0) if one.extra >= LEADER_FROM else None
+            if leader:
+                price += self.pierced(leader, owner)
             if price < best:
                 # A leader tells what a label names; without one it must stand nearest to that.
-                price += self.price(box, -2 if tied else owner, best - price)
+                price += self.price(box, -2 if leader else owner, best - price)
+            if leader and price < best:
+                price += self.leader_price(leader, best - price)
             if price < best:
                 best, chosen = price, one
         return (best, chosen) if chosen else None

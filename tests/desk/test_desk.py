@@ -201,9 +201,10 @@ FAR_APART = [
 
 @pytest.mark.parametrize(("question", "charges"), FAR_APART)
 def test_hostile_data_take_bounded_work(question: str, charges: str) -> None:
-    """Charges and places of wildly different sizes are answered within 14 ordinary answers' work, and 600 000 calls.
+    """Charges and places of wildly different sizes are answered within 500 000 calls, and 16 ordinary answers' work.
 
-    When a dozen was set, 92 000 and 771 000 calls were counted; now it is 51 000 and 529 000 in a new process.
+    When a dozen was set, 92 000 and 771 000 calls were counted; now it is 29 000 and 430 000: what is ordinary got
+    cheaper by more than what is not.
     """
     ordinary, _ = calls_of("electric-field.null", topics.find("electric-field.null")[1].example)
     rows = []
@@ -214,7 +215,7 @@ def test_hostile_data_take_bounded_work(question: str, charges: str) -> None:
         rows.append(row)
     calls, reply = calls_of(question, {"charges": rows, "x_P": "30 cm", "y_P": "40 cm", "q": ""})
     assert reply["ok"]
-    assert calls < min(14 * ordinary, 600_000)
+    assert calls < min(16 * ordinary, 500_000)
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,7 @@ numbers and descriptive subscripts upright).
 import itertools
 import re
 from math import atan2, cos, degrees, hypot, radians, sin
+from random import Random
 from typing import NamedTuple, cast
 from xml.etree import ElementTree
 
@@ -40,9 +41,9 @@ from calc.figures import (
     tail_to_head,
 )
 from calc.figures.telling import composed
-from calc.renderings import labels
+from calc.renderings import labels, placing
 from calc.renderings.drawing import Disc, Stroke
-from calc.renderings.geometry import Bar, Box, Point, inside
+from calc.renderings.geometry import Bar, Box, Index, Point, Round, crosses, inside
 from calc.renderings.layout import Layout, layout
 from calc.renderings.placing import place
 from calc.renderings.spots import Request, around
@@ -507,3 +508,48 @@ def test_a_sketch_shows_the_whole_head_of_an_arrow() -> None:
         pytest.approx(max(xs) - min(xs) + 8, abs=0.2),
         pytest.approx(max(ys) - min(ys) + 8, abs=0.2),
     )
+
+
+def crowd(seed: int) -> tuple[list[Request], list[Bar], list[Round]]:
+    """Four to sixteen labels close together among strokes and discs: some have to give way, some need a leader."""
+    chance = Random(seed)
+
+    def at() -> Point:
+        return chance.uniform(0, 60), chance.uniform(0, 40)
+
+    requests = [
+        Request("Q", chance.choice([20.0, 40.0, 80.0]), 20.0, tuple(around(at()))[: chance.choice([1, 3, 16])], owner=i)
+        for i in range(chance.randint(4, 16))
+    ]
+    bars = [
+        Bar(at(), at(), chance.choice([3.0, 40.0]), chance.randint(0, 9), chance.random() < 0.5)
+        for _ in range(chance.randint(0, 40))
+    ]
+    rounds = [
+        Round(at(), chance.choice([2.0, 12.0, 50.0]), 40.0, chance.randint(0, 9)) for _ in range(chance.randint(0, 4))
+    ]
+    return requests, bars, rounds
+
+
+def test_labels_stand_where_each_would_if_sought_anew(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A label that the later ones leave alone is not sought again, one that they disturb is: all stand where a search
+    for each of them puts them."""
+    pages = [crowd(seed) for seed in range(30)]
+    found = [place(*page) for page in pages]
+    monkeypatch.setattr(placing, "_stays", lambda *given: False)
+    assert found == [place(*page) for page in pages]
+    monkeypatch.setattr(placing, "_stays", lambda *given: True)
+    assert found != [place(*page) for page in pages]  # some do move
+
+
+@pytest.mark.parametrize("size", [1.0, 30.0, 3000.0])
+def test_every_stroke_at_a_box_is_found_among_few_and_many(size: float) -> None:
+    """What the index leaves out touches neither the box nor a stroke through it, and nothing is named twice."""
+    for seed in range(40):
+        _, bars, _ = crowd(seed)
+        x, y = 10.0 + seed, 60.0 - seed
+        box, through = Box(x, y, x + size, y + size), Bar((x, y), (x + size, y + size), 0.0)
+        near, along = Index(bars).near(box), Index(bars).along(through, 3.0)
+        assert len(near) == len(set(near))
+        assert [bar for bar in bars if bar not in near and inside(bar, box)] == []
+        assert [bar for bar in bars if bar not in along and crosses(through.start, through.end, bar)] == []
