@@ -12,6 +12,7 @@ from calc.figures.telling import composed
 from calc.model.questions import Values
 
 LONG, HIGH, WIDE = 17.0, 1.8, 2.6  # of the surface and of the body, in lines
+START = 0.2  # where a body on its way up stands, as a share of the surface
 
 
 def tilt_of(v: Values, level: bool) -> float:
@@ -38,7 +39,7 @@ def surface(
     """
     tilt = tilt_of(v, level)
     way = tilt + 180 if down else tilt
-    along = polar((0.0, 0.0), LONG * (0.78 if down else 0.2), tilt)
+    along = polar((0.0, 0.0), LONG * (0.78 if down else START), tilt)
     centre = polar(along, HIGH / 2, tilt + 90)
     end = polar(along, LONG * 0.58, way)
     items: list[Item] = [_ground(tilt, level), Block(centre, WIDE, HIGH, tilt, "")]

@@ -5,13 +5,13 @@ tan θ against µ_s decides. The story and its numbers are our own. Marks: commo
 
 from __future__ import annotations
 
-from math import cos, sin, tan
+from math import cos, degrees, sin, tan
 
-from calc.figures import Figure
+from calc.figures import Dot, Figure, polar
 from calc.model.answers import Mark, Point
 from calc.model.questions import Check, Data, Part, Plan, Question, Values
 from calc.model.relations import Relation
-from calc.topics.energy.drawn import surface
+from calc.topics.energy.drawn import LONG, START, surface
 from calc.topics.energy.laws import CONSERVATIVE, NON_CONSERVATIVE, THEOREM
 from calc.topics.energy.moved import Way, friction_laws
 from calc.topics.shared.quantities import friction_coefficient, mass, slope_angle, speed
@@ -228,8 +228,14 @@ def plan(data: Data) -> Plan:
 
 def scene(v: Values) -> Figure:
     """The block at A on its way up."""
+    place = polar((0.0, 0.0), LONG * START, degrees(v["theta"]))
     return surface(
-        v, level=False, distance="", title="A block on a slope", opening="A block passes A on its way up a slope."
+        v,
+        level=False,
+        distance="",
+        title="A block on a slope",
+        opening="A block passes A on its way up a slope.",
+        extra=(Dot(place, "A"),),
     )
 
 
