@@ -185,7 +185,42 @@ def test_a_kinetic_friction_above_the_static_one_is_warned_of() -> None:
     )
 
 
+@pytest.mark.parametrize(("level", "seed"), LEVELS)
+def test_two_ways_as_sums_over_a_crooked_path(level: int, seed: int) -> None:
+    """Work summed over many straight pieces of any path of the right length and height: the weight's is the same."""
+    v = drawn("two-ways", level, seed).values
+    chance = np.random.default_rng(seed)
+    for way, work_ in (("L_1", "W_1"), ("L_2", "W_2")):
+        shares = chance.dirichlet(np.ones(50))
+        rises = v["h"] * chance.dirichlet(np.ones(50))
+        assert np.sum(-v["m"] * G * rises) == pytest.approx(v["W_w"])
+        assert np.sum(-v["f"] * v[way] * shares) == pytest.approx(v[work_])
+
+
+@pytest.mark.parametrize(
+    ("way", "short", "fits", "sentence"),
+    [
+        (
+            "L_1",
+            "1,99 m",
+            "2 m",
+            "A way cannot be shorter than the height between its ends. Make it longer, or the height smaller.",
+        ),
+        ("L_2", "3 m", "3,01 m", "Way 1 is straight, so it is the shortest there is. Make way 2 longer than way 1."),
+    ],
+)
+def test_a_way_that_is_too_short_is_refused(way: str, short: str, fits: str, sentence: str) -> None:
+    """No way is shorter than the height between its ends, and none as short as the straight one."""
+    typed = {"m": "24 kg", "h": "2 m", "L_1": "3 m", "L_2": "8 m", "f": "60 N"}
+    assert solve("two-ways", **{**typed, way: fits}).values["W_w"] == pytest.approx(-24 * G * 2)
+    with pytest.raises(Refusal) as told:
+        solve("two-ways", **{**typed, way: short})
+    assert told.value.field == way
+    assert str(told.value) == sentence
+
+
 ASKS = {
+    "two-ways": ("same work", "negative", "more work", "cancel"),
     "turning": ("stays at rest", "larger", "negative", "heat", "potential"),
     "rebound": ("inelastic", "lost", "smaller", "longer arrow", "heat"),
     "ramp": ("larger", "smaller", "negative", "zero work"),

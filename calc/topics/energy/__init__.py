@@ -17,6 +17,7 @@ from calc.topics.energy.spring import LAUNCH
 from calc.topics.energy.steady import DRIVING, PUMP
 from calc.topics.energy.tied import TIED
 from calc.topics.energy.turning import TURNING
+from calc.topics.energy.ways import WAYS
 
 TOPIC = Topic(
     key="energy",
@@ -39,6 +40,7 @@ TOPIC = Topic(
         CATCH,
         REBOUND,
         TURNING,
+        WAYS,
     ),
     cautions=(
         "A pressed or stretched spring stores energy: wear eye protection and never aim it at anyone.",
