@@ -28,11 +28,13 @@ from calc.figures import (
 from calc.figures.bodies import Ball, Cord, Lift, Pulley, Slope, Spring, Table, Trolley
 from calc.figures.circuit_pieces import NOUNS
 from calc.figures.circuits import Branch, Part, circuit, parallel, series
+from calc.figures.connected import in_a_lift, in_a_row, over_an_edge, over_one_pulley, over_the_top
 from calc.figures.energy import Amount, energy_bars
 from calc.figures.graph_marks import Area, Gradient, Key
 from calc.figures.motion import Moving, before_after
 from calc.figures.pieces import Arrow, Block, Dimension, Surface, polar
 from calc.figures.planets import planet_scene
+from calc.figures.surfaces import Pulled, on_surface, on_two_strings
 from calc.figures.telling import composed
 from calc.figures.vertical import Height, Place, vertical
 from calc.practice.drawing import draw
@@ -322,6 +324,34 @@ def _marked_graph(chance: random.Random) -> Figure:
     )
 
 
+def _pulled(chance: random.Random) -> Figure:
+    """A body on the level or a slope, alone or with a rope or a rod."""
+    slope = chance.choice((0, 0, chance.randint(4, 60)))
+    rope = Pulled(
+        chance.choice(("P", "F = 20 N")), chance.choice((0, chance.randint(5, 70))), chance.random() < 0.4, "φ"
+    )
+    return on_surface(slope, chance.choice((None, rope)), label=chance.choice(("m", "5 kg", "A")))
+
+
+def _two_strings(chance: random.Random) -> Figure:
+    """A load on two strings, either of them level or steep."""
+    return on_two_strings(
+        chance.choice((0, chance.randint(5, 85))), chance.randint(5, 85), load=chance.choice(("", "m"))
+    )
+
+
+def _connected(chance: random.Random) -> Figure:
+    """Two bodies tied or pushed, or one in a lift."""
+    made: tuple[Callable[[], Figure], ...] = (
+        lambda: in_a_row(pushed=chance.random() < 0.5),
+        over_an_edge,
+        lambda: over_the_top(chance.randint(5, 70)),
+        over_one_pulley,
+        lambda: in_a_lift(hangs=chance.random() < 0.5),
+    )
+    return chance.choice(made)()
+
+
 BUILDERS: dict[str, Callable[[random.Random], Figure]] = {
     "free body": _free_body,
     "vector sum": _sum,
@@ -343,6 +373,9 @@ BUILDERS: dict[str, Callable[[random.Random], Figure]] = {
     "energy": _energy,
     "circuit": _circuit,
     "marked graph": _marked_graph,
+    "pulled body": _pulled,
+    "two strings": _two_strings,
+    "connected": _connected,
 }
 
 

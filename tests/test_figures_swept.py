@@ -41,12 +41,14 @@ from calc.figures import (
 from calc.figures.bodies import Ball, Lift, Pulley, Slope, Trolley
 from calc.figures.circuit_pieces import NOUNS
 from calc.figures.circuits import Part, circuit, parallel, series
+from calc.figures.connected import in_a_lift, in_a_row, over_an_edge, over_one_pulley, over_the_top
 from calc.figures.energy import Amount, energy_bars
 from calc.figures.field import _joined, _quotas
 from calc.figures.graph_marks import Area, Gradient, Key
 from calc.figures.graphs import scale_of, tick_label
 from calc.figures.motion import Moving, before_after
 from calc.figures.pieces import Block, Piece, Plate, Sphere, Text
+from calc.figures.surfaces import Pulled, on_surface, on_two_strings
 from calc.figures.telling import composed, tell
 from calc.figures.vertical import Height, Place, vertical
 from calc.renderings import shapes
@@ -142,6 +144,22 @@ def uprights() -> Iterator[Made]:
                 ground=g,
             ),
         )
+
+
+def tied() -> Iterator[Made]:
+    """Bodies on surfaces with ropes and rods, on strings, over pulleys and in lifts, at the ends of their angles."""
+    for slope, lean, push in product((0, 4, 30, 75), (None, 0, 20, 80), (False, True)):
+        rope = None if lean is None else Pulled("P", lean, push)
+        yield f"on a surface {slope} {lean} {push}", lambda a=slope, r=rope: on_surface(a, r)
+    for alpha, beta in ((0, 30), (30, 0), (35, 50), (80, 85), (5, 5), (90, 45)):
+        yield f"two strings {alpha} {beta}", lambda a=alpha, b=beta: on_two_strings(a, b, load="m")
+    for angle in (5, 20, 45, 70):
+        yield f"over the top {angle}", lambda a=angle: over_the_top(a)
+    for either in (False, True):
+        yield f"in a row {either}", lambda e=either: in_a_row(pushed=e)
+        yield f"in a lift {either}", lambda e=either: in_a_lift(hangs=e)
+    yield "over an edge", over_an_edge
+    yield "over one pulley", over_one_pulley
 
 
 def patterns() -> Iterator[Made]:
@@ -285,7 +303,7 @@ def others() -> Iterator[Made]:
 
 SWEPT: dict[str, Callable[[], Iterator[Made]]] = {
     one.__name__: one
-    for one in (plates, slopes, threads, collisions, uprights, patterns, bodies, sums, lined_up, graphs, others)
+    for one in (plates, slopes, threads, collisions, uprights, tied, patterns, bodies, sums, lined_up, graphs, others)
 }
 
 
