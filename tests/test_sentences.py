@@ -406,6 +406,12 @@ def _what_joins_two_bodies_acts_both_ways(case: Case, m: re.Match[str]) -> bool:
     return [angle_of(words.rstrip(".").rpartition(", ")[2]) for words in told] == [round(way) % 360 for way in ways]
 
 
+@rule(r"\[phi_([12])\] Balance along and across the level, for the (smaller|larger) angle", 2)
+def _the_smaller_of_two_angles_is_called_so(case: Case, m: re.Match[str]) -> bool:
+    other = case.values.get("phi_2" if m[1] == "1" else "phi_1", 0.0)
+    return (m[2] == "larger") == (case.values[f"phi_{m[1]}"] > other)
+
+
 @rule(r"Moving (upwards|downwards) it (speeds up|slows down)", 1, 2)
 def _a_lift_speeds_up_along_its_acceleration(case: Case, m: re.Match[str]) -> bool:
     return (m[2] == "speeds up") == ((m[1] == "upwards") == (case.values["a"] > 0))

@@ -226,6 +226,52 @@ def test_friction_never_exceeds_its_limit_and_a_body_alone_falls_slower_than_fre
         assert value("slope", "a", how="none", motion="down", theta=f"{theta}°", mu="0,1") < G
 
 
+@pytest.mark.parametrize(("pull", "roots"), [(43, 2), (45, 2), (50, 1), (60, 1)])
+def test_scipy_finds_every_angle_at_which_a_pull_just_moves_a_chest(pull: float, roots: int) -> None:
+    """8 kg, μs 0,6: the zeros of P cos φ − μs(mg − P sin φ) above the level, each found in its own bracket."""
+    worked = solve("angle", m="8 kg", P=f"{pull} N", mu_s="0,6")
+
+    def short(phi: float) -> float:
+        return pull * cos(phi) - 0.6 * (8 * G - pull * sin(phi))
+
+    best = atan(0.6)
+    found = [optimize.brentq(short, best, radians(89.9))]
+    if roots == 2:
+        found.insert(0, optimize.brentq(short, 0, best))
+    else:
+        assert short(0) > 0
+    names = ("phi_1", "phi_2") if roots == 2 else ("phi_2",)
+    assert [worked.values[name] for name in names] == pytest.approx(found)
+    assert [one.name for one in worked.answers] == list(names)
+    points = " ".join(point.words for part in worked.parts if part.key == "between" for point in part.points)
+    assert ("between the two angles" in points) == (roots == 2)
+    for phi, moves in ((best, True), (found[-1] + 0.02, False), (found[0] - 0.02, roots == 1)):
+        data = {"how": "pull", "m": "8 kg", "theta": "0°", "mu_s": "0,6", "mu_k": "0,5"}
+        told = solve("moves", P=f"{pull} N", phi=f"{degrees(phi):.6f}°", **data)
+        said = " ".join(point.words for part in told.parts if part.key == "decide" for point in part.points)
+        assert ("starts to slide" in said) == moves
+
+
+@pytest.mark.parametrize(("mu_s", "back"), [("0,4", True), ("0,6", False)])
+def test_a_box_pushed_up_a_ramp_stops_by_energy_and_is_tested_again(mu_s: str, back: bool) -> None:
+    """The distance from an energy balance; tan 25° lies between the two coefficients."""
+    worked = solve("ramp", m="2 kg", theta="25°", u="4 m/s", mu_s=mu_s, mu_k="0,25")
+    rise, rub = sin(radians(25)), 0.25 * cos(radians(25))
+    assert worked.values["d"] == pytest.approx(0.5 * 4**2 / (G * (rise + rub)))
+    points = " ".join(point.words for part in worked.parts if part.key == "decide" for point in part.points)
+    assert ("slides back" in points) == back == (tan(radians(25)) > float(mu_s.replace(",", ".")))
+    assert "μₖ may not be larger" in refused("ramp", m="2 kg", theta="25°", u="4 m/s", mu_s="0,2", mu_k="0,25")
+
+
+def test_a_ramp_does_not_tell_what_the_box_does_in_the_end() -> None:
+    """Rough or smooth, a reader is told and shown the same but for the coefficient."""
+    told = {
+        seen_before_the_answer(solve("ramp", m="2 kg", theta="25°", u="4 m/s", mu_s=mu, mu_k="0,25")).replace(mu, "μ")
+        for mu in ("0,4", "0,6")
+    }
+    assert len(told) == 1
+
+
 # --- refusals ---------------------------------------------------------------------------------------------------
 
 LIFTS = "The pull lifts it off the surface"
@@ -243,6 +289,8 @@ LEVEL_PULL = {"how": "pull", "state": "slides", "m": "5 kg", "phi": "30°", "mu"
         ("level", "a", {**LEVEL_PULL, "P": "99 N"}, LIFTS),
         ("moves", "", {**LEVEL_PULL, "P": "99 N", "theta": "0°", "mu_s": "0,5", "mu_k": "0,4"}, LIFTS),
         ("slope", "N", {"how": "pull", "motion": "up", "m": "2 kg", "theta": "30°", "P": "60 N", "phi": "40°"}, LIFTS),
+        ("angle", "", {"m": "8 kg", "P": "38 N", "mu_s": "0,6"}, "Too small at every angle"),
+        ("angle", "", {"m": "8 kg", "P": "90 N", "mu_s": "0,6"}, LIFTS),
         ("level", "P", {"how": "push", "state": "about", "m": "5 kg", "phi": "60°", "mu": "0,7"}, JAMS),
         (
             "strings",

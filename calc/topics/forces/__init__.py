@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from calc.model.questions import Topic
+from calc.topics.forces.angle import ANGLE
 from calc.topics.forces.crew import CREW
 from calc.topics.forces.level import LEVEL
 from calc.topics.forces.moves import MOVES
+from calc.topics.forces.ramp import RAMP
 from calc.topics.forces.slipping import SLIPS
 from calc.topics.forces.slope import SLOPE
 from calc.topics.forces.strings import STRINGS
@@ -15,7 +17,7 @@ TOPIC = Topic(
     key="forces",
     title="Forces and free-body diagrams",
     laws=(FIRST, NORMAL, FRICTION, STATIC, KINETIC, EQUILIBRIUM, SECOND),
-    questions=(MOVES, LEVEL, SLOPE, SLIPS, STRINGS, CREW),
+    questions=(MOVES, LEVEL, SLOPE, SLIPS, ANGLE, STRINGS, CREW, RAMP),
     cautions=(
         "Loads that slide or hang: keep feet and fingers clear, and put a catch box under what can fall.",
         (
