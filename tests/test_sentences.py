@@ -11,7 +11,7 @@ import re
 from collections import defaultdict
 from collections.abc import Callable, Iterator
 from functools import cache
-from math import atan2, degrees
+from math import atan2, degrees, sin
 
 import pytest
 
@@ -381,7 +381,12 @@ def _friction_is_drawn_against_the_other_forces_or_the_motion(case: Case, m: re.
     if "D" in case.values:
         along = case.values.get("theta", 0.0)
         return turn(way, degrees(along) + (180 if case.values["D"] > 0 else 0)) < 0.2
-    up = case.data.choices["motion"].endswith("up")
+    if "slope" not in m[1]:  # pairs on the level are drawn to the right
+        return m[1] == "to the left"
+    way_ = case.data.choices.get("motion") or case.data.choices.get("way") or "up"  # a box pushed up a ramp
+    up = way_.endswith("up")
+    if way_ == "unsaid":  # released from rest: the heavier pull along the string wins
+        up = case.values["m2"] > case.values["m1"] * sin(case.values["theta"])
     return m[1] == ("down the slope" if up else "up the slope")
 
 

@@ -107,6 +107,22 @@ def decided(data: Data, values: dict[str, float], back: bool) -> tuple[Point, ..
     )
 
 
+def story(data: Data) -> str:
+    """The data told."""
+    facts = (
+        f"The ramp makes {data.said['theta']} with the horizontal. The coefficients of friction are {data.said['mu_s']}"
+        f" (static) and {data.said['mu_k']} (kinetic)."
+    )
+    return data.pick(
+        f"In a sorting hall a box of {data.said['m']} is pushed up a ramp and let go at {data.said['u']}. It slides"
+        f" on up the ramp. {facts}",
+        f"A boy gives a wooden box of {data.said['m']} a push up a sloping plank; it leaves his hand at"
+        f" {data.said['u']} and slides on up. {facts}",
+        f"A box of {data.said['m']} slides up the ramp of a lorry; where the push ends its speed is"
+        f" {data.said['u']}. {facts}",
+    )
+
+
 def plan(data: Data) -> Plan:
     """State, diagram, normal force, friction, acceleration, distance, then at rest: compared and decided."""
     v = data.values
@@ -136,19 +152,8 @@ def plan(data: Data) -> Plan:
         Part("limit", "calculate", "Calculate the largest static friction on it.", (HOLDS.step("f_smax"),)),
     )
     found = run(Plan("", (*work, *rest), dict(v)), data.settings.constants())
-    facts = (
-        f"The ramp makes {data.said['theta']} with the horizontal. The coefficients of friction are {data.said['mu_s']}"
-        f" (static) and {data.said['mu_k']} (kinetic)."
-    )
     return Plan(
-        story=data.pick(
-            f"In a sorting hall a box of {data.said['m']} is pushed up a ramp and let go at {data.said['u']}. It slides"
-            f" on up the ramp. {facts}",
-            f"A boy gives a wooden box of {data.said['m']} a push up a sloping plank; it leaves his hand at"
-            f" {data.said['u']} and slides on up. {facts}",
-            f"A box of {data.said['m']} slides up the ramp of a lorry; where the push ends its speed is"
-            f" {data.said['u']}. {facts}",
-        ),
+        story=story(data),
         parts=(
             state(FRICTION),
             free_body("draw", "the box while it slides up", rows, (), data, guide=tilt, derived=weight),
