@@ -1,6 +1,7 @@
 """Vertical projectile motion: published cases, scipy's motion and roots, both positive directions, refusals."""
 
 import json
+import re
 from pathlib import Path
 
 import numpy as np
@@ -9,7 +10,7 @@ from scipy import integrate, optimize
 
 from calc import topics
 from calc.model.answers import WorkedAnswer
-from calc.model.questions import Refusal
+from calc.model.questions import Question, Refusal
 from calc.working.reading import Refusals, read
 from calc.working.working import work
 
@@ -205,23 +206,31 @@ FLIGHT_REFUSED = (
     ),
     (
         {"u": "8", "v": "9"},
-        "Free fall never makes the upward velocity larger: the acceleration is downwards all the way. Check both"
-        " velocities and their signs.",
+        (
+            "Free fall never makes the upward velocity larger: the acceleration is downwards all the way. Check both"
+            " velocities and their signs."
+        ),
     ),
     (
         {"v": "-3", "Deltay": "-20 m"},
-        "These values contradict each other: that far below the start it must be faster, at least 19,80 m·s⁻¹. Check"
-        " the velocity and the displacement.",
+        (
+            "These values contradict each other: that far below the start it must be faster, at least 19,80 m·s⁻¹."
+            " Check the velocity and the displacement."
+        ),
     ),
     (
         {"u": "12", "t": "2 s", "v": "-9"},
-        "These values contradict each other: from the others the velocity at P would be 7,60 m·s⁻¹ downwards. Correct"
-        " it, or leave a box empty.",
+        (
+            "These values contradict each other: from the others the velocity at P would be 7,60 m·s⁻¹ downwards."
+            " Correct it, or leave a box empty."
+        ),
     ),
     (
         {"u": "12", "t": "2 s", "v": "7,6"},
-        "These values contradict each other: from the others the velocity at P would be 7,60 m·s⁻¹ downwards. Correct"
-        " it, or leave a box empty.",
+        (
+            "These values contradict each other: from the others the velocity at P would be 7,60 m·s⁻¹ downwards."
+            " Correct it, or leave a box empty."
+        ),
     ),
     ({"u": "12", "t": "0 s"}, "Time must be greater than zero."),
     (
@@ -249,3 +258,20 @@ def test_more_data_within_one_per_cent_are_let_through() -> None:
         assert value("flight", "Deltay", u="12 m/s", t="2,00 s", v=f"{near} m/s") == pytest.approx(4.4, rel=0.02)
     for far in ("-7,30", "-7,90"):
         assert "contradict" in refused("flight", "Deltay", u="12,00", t="2,000 s", v=far)
+
+
+QUESTIONS = topics.topics()["projectile"].questions
+
+
+@pytest.mark.parametrize("question", QUESTIONS, ids=lambda question: question.key)
+def test_every_telling_states_the_positive_direction(question: Question) -> None:
+    """Once, before any signed number is asked for, in each telling; and it is the one that was picked."""
+    ways = ("up", "down") if any(item.name == "positive" for item in question.fields) else ("up",)
+    for way in ways:
+        typed = {**question.example, **({"positive": way} if len(ways) > 1 else {})}
+        if way == "down":
+            typed = {**typed, "u": f"-{typed['u']}", **({"Deltay": f"-{typed['Deltay']}"} if "Deltay" in typed else {})}
+        for variant in (0, 1, 2, 1000, 1001, 1002):
+            data = read(question, typed, variant=variant).data
+            said = re.findall(r"(up|down)wards (?:is|as) (\w+)", question.plan(data).story, re.I)
+            assert [(one.lower(), sign) for one, sign in said] == [(way, "positive")], variant

@@ -130,6 +130,7 @@ def test_the_start_may_have_been_either_way() -> None:
                 " velocities and their signs."
             ),
         ),
+        ("H", {"u": "5", "t": "1 s"}, "With these values it would end above its start and not on the ground."),
         (
             "t",
             {"v": "-10", "H": "20 m"},

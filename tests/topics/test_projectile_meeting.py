@@ -79,6 +79,13 @@ def test_a_body_at_constant_velocity_may_be_met_twice(case: tuple[float, ...], c
     assert times == pytest.approx(over, abs=0.003)
 
 
+def test_a_body_may_be_just_reached() -> None:
+    """14 m/s carries A 10 m up: at its highest point it touches a lift that stands there, once."""
+    found = solve("meeting", "t", other="steady", **typed(0, 14, 10, 0, None))
+    assert [shown.value for shown in found.answers] == pytest.approx([14 / G])
+    assert not any(step.method for part in found.parts for step in part.steps)
+
+
 @pytest.mark.parametrize(
     ("case", "other", "sentence"),
     [
