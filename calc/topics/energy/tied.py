@@ -143,7 +143,7 @@ ALONE = Relation(
     what="The theorem for the second body alone",
     why="Its weight does positive work, the tension negative work: it pulls up while the body comes down.",
     plain="What the string holds back of the second body's energy goes to the first.",
-    units={"T": "N"},
+    units={"T": "N", "h": "m"},
     quotes=(THEOREM.name,),
     mistakes=(Mistake("weight-for-tension", "T", "m2*g", WEIGHT_FOR_T),),
 )

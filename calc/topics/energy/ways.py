@@ -25,7 +25,7 @@ WEIGHT = Relation(
     what="Work of the weight from A to B",
     why="Only the height counts. The weight pulls downwards while the crate comes up by h: its work is negative.",
     plain="Going up costs the same, whichever way leads there.",
-    units={"W_w": "J"},
+    units={"W_w": "J", "h": "m"},
     directions={"W_w": lambda v: SIGN_OF_WORK.by_sign(v["W_w"], "positive")},
     mistakes=(
         Mistake(
