@@ -48,7 +48,7 @@ def test_the_other_positive_direction_mirrors_every_graph() -> None:
     """Every value on an upright axis changes its sign, every time stays, every kind of line stays."""
     up = solve("graphs", u="8", H="12 m", h_2="5 m", positive="up")
     down = solve("graphs", u="-8", H="12 m", h_2="5 m", positive="down")
-    for key in ("velocity-graph", "position-graph"):
+    for key in ("velocity-graph", "position-graph", "acceleration-graph"):
         tables = [next(p.figure for p in found.parts if p.key == key).table for found in (up, down)]  # type: ignore[union-attr]
         for one, other in zip(tables[0][1:], tables[1][1:], strict=True):
             assert one[0] == other[0]

@@ -107,7 +107,7 @@ def draw_velocity(v: Values, up: bool) -> Figure:
     one = motion(v, up)
     first = one.phases[0]
     turn = first.turning or 0.0
-    areas = [(0.0, turn, "A_1"), (turn, first.end, "A_2")] if turn else [(0.0, first.end, "A")]
+    areas = [(0.0, turn, ""), (turn, first.end, "")] if turn else [(0.0, first.end, "")]
     long = first.end - turn
     drawn = velocity_graph(one, marks(v, one), areas=areas, slope=(turn + 0.5 * long, turn + 0.8 * long))
     return replace(drawn, table=table(one, [turn]))
@@ -118,6 +118,12 @@ def draw_position(v: Values, up: bool) -> Figure:
     one = motion(v, up)
     drawn = position_graph(one, marks(v, one))
     return replace(drawn, table=table(one, [turn for phase in one.phases if (turn := phase.turning)]))
+
+
+def draw_acceleration(v: Values, up: bool) -> Figure:
+    """a against t."""
+    one = motion(v, up)
+    return replace(acceleration_graph(one), table=table(one, []))
 
 
 def said(data: Data, value: float, unit: str) -> str:
@@ -213,7 +219,7 @@ def plan(data: Data) -> Plan:
     graphs = (
         ("velocity", "Draw the graph of velocity against time.", lambda v: draw_velocity(v, up)),
         ("position", "Draw the graph of position against time.", lambda v: draw_position(v, up)),
-        ("acceleration", "Draw the graph of acceleration against time.", lambda v: acceleration_graph(motion(v, up))),
+        ("acceleration", "Draw the graph of acceleration against time.", lambda v: draw_acceleration(v, up)),
     )
     drawn = tuple(Part(f"{key}-graph", "draw", ask, points=marked[key], figure=make) for key, ask, make in graphs)
     opening = data.pick(*OPENINGS).format(H=data.said["H"], starts=starts)
