@@ -228,6 +228,41 @@ def test_which_way_a_slope_goes_is_decided_by_the_numbers(m2: float, said: str) 
     assert not any("up the slope" in one or "down the slope" in one for one in told)
 
 
+@pytest.mark.parametrize(
+    ("m2", "state", "way"), [(30, "stay", 1), (35, "slide", 1), (12, "stay", -1), (5, "slide", -1)]
+)
+def test_a_sledge_and_its_counterweight_do_what_a_matrix_says(m2: int, state: str, way: int) -> None:
+    """40 kg at 30°, μs 0,3, μk 0,2: held up to 101,8 N; the tension from two equations, or the whole weight at rest."""
+    data = {"m1": "40 kg", "m2": f"{m2} kg", "theta": "30°", "mu_s": "0,3", "mu_k": "0,2"}
+    worked = solve("quarry", **data)
+    points = {part.key: " ".join(point.words for point in part.points) for part in worked.parts}
+    assert ("they stay at rest" in points["decide"]) == (state == "stay")
+    up, down = "up the slope", "down the slope"
+    assert f"f: friction, {down if way > 0 else up}." in points["draw"]
+    if state == "stay":
+        assert worked.values["T"] == pytest.approx(m2 * G)
+        assert "The acceleration is zero" in points["then"]
+        return
+    a, force = system("incline", {"m1": 40, "m2": m2, "theta": radians(30), "mu": 0.2}, down=way < 0)
+    assert worked.values["T"] == pytest.approx(force)
+    assert worked.values["a"] == pytest.approx(a)
+    assert f"slide {up if way > 0 else down}" in points["decide"]
+    assert f"{a:.2f}".replace(".", ",") in points["then"]
+
+
+def test_a_sledge_does_not_tell_whether_or_which_way_it_goes() -> None:
+    """Four counterweights, the same words, marks and picture but for the number."""
+    told, marks = set(), set()
+    for m2 in (5, 12, 30, 35):
+        data = {"m1": "40 kg", "m2": f"{m2} kg", "theta": "30°", "mu_s": "0,3", "mu_k": "0,2"}
+        worked = solve("quarry", **data)
+        assert worked.figure
+        seen = (worked.story, *(part.ask for part in worked.parts), worked.figure.description)
+        told.add(" ".join(seen).replace(f"{m2}\N{NO-BREAK SPACE}kg", "m₂"))
+        marks.add(tuple(part.marks for part in worked.parts))
+    assert len(told) == len(marks) == 1
+
+
 # --- refusals ---------------------------------------------------------------------------------------------------
 
 PAIR = {"m1": "4 kg", "m2": "3 kg"}
