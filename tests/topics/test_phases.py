@@ -54,6 +54,7 @@ def test_a_mirrored_motion_has_every_sign_turned() -> None:
         (Phase(0, 0, 1, 0, 0),),
         (Phase(0, 0, 1, 0, 1), Phase(1.5, 1, 1, 0, 1)),
         (FIRST, Phase(FIRST.end, 3, 0, 0, 1)),
+        (FIRST, Phase(FIRST.end, 0.01, 0, 0, 1)),
     ],
 )
 def test_phases_without_a_gap(phases: tuple[Phase, ...]) -> None:
