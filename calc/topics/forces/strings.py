@@ -95,11 +95,12 @@ WEIGHT = Relation(
     plain="How hard the load pulls downwards.",
     mistakes=(Mistake("mass-for-weight", "w", "m", "You put the mass in for the weight. Multiply it by {g}."),),
 )
+tilt = replace(lean, help="0: level")
 tension = Quantity("N", 1e-3, 1e6, "A string only pulls: give the size of the tension, greater than zero.")
 QUANTITIES = (
     mass("m", "Mass of the load", "The load has a mass of {}.", "12 kg; 4 6 8 12; 3,5 7,5 14"),
     tension("w", "Weight of the load", "The load has a weight of {}.", "; 40 60 80; 35 75"),
-    lean(
+    tilt(
         "alpha",
         "Angle of the left string",
         "The left string makes {} with the horizontal.",
@@ -107,7 +108,7 @@ QUANTITIES = (
         ask="Calculate the angle α of the left string with the horizontal.",
         result="laid out",
     ),
-    lean(
+    tilt(
         "beta",
         "Angle of the right string",
         "The right string makes {} with the horizontal.",
