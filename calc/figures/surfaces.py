@@ -57,12 +57,12 @@ def on_surface(
     title: str = "A body on a surface",
     description: str = "",
 ) -> Figure:
-    """A box on a surface that rises to the right at ``angle_deg`` (0, level, to 75).
+    """A box on a surface that rises to the right at ``angle_deg`` (0, level, to below 90).
 
     Angles are drawn true. Raises ValueError for a slope or a rope that cannot be drawn.
     """
-    if not 0 <= angle_deg <= 80:
-        raise ValueError(f"A slope of {angle_deg}° cannot be drawn: use 0 to 80.")
+    if not 0 <= angle_deg < 90:
+        raise ValueError(f"A slope of {angle_deg}° cannot be drawn: use 0 or more and less than 90.")
     if pulled and not 0 <= pulled.angle_deg <= 90:
         raise ValueError(f"A rope at {pulled.angle_deg}° cannot be drawn: use 0 to 90.")
     foot: Point = (0.0, 0.0)

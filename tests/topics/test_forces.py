@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import random
 import re
 from math import atan, cos, degrees, radians, sin, sqrt, tan
 from pathlib import Path
@@ -14,7 +15,7 @@ from scipy import optimize
 from calc import topics
 from calc.figures import Arrow, Figure
 from calc.model.answers import WorkedAnswer
-from calc.model.questions import Refusal
+from calc.model.questions import Choice, Input, Refusal
 from calc.practice.drawing import draw
 from calc.practice.fair import fair_scene
 from calc.practice.hints import hints
@@ -290,6 +291,8 @@ LEVEL_PULL = {"how": "pull", "state": "slides", "m": "5 kg", "phi": "30°", "mu"
         ("moves", "", {**LEVEL_PULL, "P": "99 N", "theta": "0°", "mu_s": "0,5", "mu_k": "0,4"}, LIFTS),
         ("slope", "N", {"how": "pull", "motion": "up", "m": "2 kg", "theta": "30°", "P": "60 N", "phi": "40°"}, LIFTS),
         ("angle", "", {"m": "8 kg", "P": "38 N", "mu_s": "0,6"}, "Too small at every angle"),
+        ("angle", "", {"m": "8 kg", "P": "0 N", "mu_s": "0"}, "Too small at every angle"),
+        ("ramp", "", {"m": "2 kg", "theta": "0°", "u": "4 m/s", "mu_s": "0,1", "mu_k": "0"}, "Nothing slows it down"),
         ("angle", "", {"m": "8 kg", "P": "90 N", "mu_s": "0,6"}, LIFTS),
         ("level", "P", {"how": "push", "state": "about", "m": "5 kg", "phi": "60°", "mu": "0,7"}, JAMS),
         (
@@ -380,6 +383,17 @@ def test_nothing_tells_which_way_a_body_on_a_slope_would_slip() -> None:
     assert len(told) == 1
     assert ways == ["up the slope", "down the slope"]
     assert question.plan
+
+
+@pytest.mark.parametrize("angle", ["0°", "0,001°", "89°", "89,99°"])
+def test_flat_and_upright_surfaces_are_drawn(angle: str) -> None:
+    """At both ends of the angle a picture and a diagram stand beside the working."""
+    rough = {"mu_s": "0,5", "mu_k": "0,3"}
+    moves = solve("moves", how="pull", m="5 kg", theta=angle, P="3 N", phi="0°", **rough)
+    ramp = solve("ramp", m="2 kg", theta=angle, u="4 m/s", **rough)
+    for worked in (moves, ramp):
+        assert worked.figure
+        assert all(part.figure for part in worked.parts if part.kind == "draw")
 
 
 WAYS = {"up the slope": 0.0, "down the slope": 180.0, "to the left": 180.0, "to the right": 0.0}
@@ -475,3 +489,31 @@ def test_hints_do_not_say_whether_it_moves_before_that_is_asked() -> None:
         told = hints(topic, question, found, question.plan(found.data))
         early = " ".join(hint.words for key in ("normal", "along", "limit") for hint in told.get(key, ()))
         assert not re.search(r"\bslides\b|\bstays at rest\b", early)
+
+
+EDGES = {"°": (0, 0.001, 5, 20, 30, 45, 60, 89, 89.99), "": (0, 0.1, 0.3, 0.6, 1, 1.5, 5)}
+
+
+@pytest.mark.parametrize("key", ["moves", "level", "slope", "slipping", "angle", "strings", "crew", "ramp"])
+def test_any_data_are_worked_and_drawn_or_refused(key: str) -> None:
+    """Numbers from the ends of every box, any choices, any unknown: an answer with its drawings, or a sentence."""
+    topic, question = topics.find(f"forces.{key}")
+    empty = 0.4 if question.unknowns else 0.05
+    chance, worked = random.Random(f"any {key}"), 0
+    for _ in range(90):
+        typed = {}
+        for item in question.fields:
+            if isinstance(item, Choice):
+                typed[item.name] = chance.choice(item.options)[0]
+            elif isinstance(item, Input):
+                numbers = EDGES.get(item.unit, (0, 0.01, 1, 5, 9.8, 20, 49, 100, 1e4, -2))
+                typed[item.name] = "" if chance.random() < empty else f"{chance.choice(numbers)} {item.unit}"
+        find = chance.choice(question.unknowns) if question.unknowns else ""
+        try:
+            answer = work(topic, question, read(question, typed | ({find: ""} if find else {}), find))
+        except (Refusal, Refusals):
+            continue
+        assert answer.figure
+        assert all(part.figure for part in answer.parts if part.kind == "draw")
+        worked += 1
+    assert worked

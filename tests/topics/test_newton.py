@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import random
 from math import cos, degrees, radians, sin
 from pathlib import Path
 
@@ -13,7 +14,7 @@ from scipy.integrate import solve_ivp
 from calc import desk, topics
 from calc.figures import Arrow
 from calc.model.answers import WorkedAnswer
-from calc.model.questions import Refusal
+from calc.model.questions import Choice, Input, Refusal
 from calc.practice.drawing import draw
 from calc.working.reading import Refusals, read
 from calc.working.working import work
@@ -291,6 +292,7 @@ PAIR = {"m1": "4 kg", "m2": "3 kg"}
             {**PAIR, "P": "40 N", "mu": "0,1", "T": "-2 N"},
             "The string goes slack: treat the bodies separately",
         ),
+        ("row", "m2", {"P": "40 N", "mu": "0,3", "a": "1 m/s^2", "T": "0 N"}, "the tension must be greater than zero"),
         ("contact", "a", {**PAIR, "P": "5 N", "mu": "0,5"}, "R cannot be found"),
         ("pulley", "a", {"m1": "4 kg", "m2": "3 kg"}, "must be the heavier one"),
         ("pulley", "T", {"m1": "4 kg", "m2": "4 kg"}, "must be the heavier one"),
@@ -418,3 +420,31 @@ def test_a_longer_list_of_draws_agrees_with_the_engine_of_chains() -> None:
         net = hanging - along - rub if hanging > along else along - hanging - rub
         assert v["a"] == pytest.approx(net / (v["m1"] + v["m2"]))
         assert net > 0
+
+
+EDGES = {"°": (0, 0.001, 5, 20, 30, 45, 60, 89, 89.99), "": (0, 0.1, 0.3, 0.6, 1, 1.5, 5)}
+
+
+@pytest.mark.parametrize("key", ["row", "contact", "edge", "incline", "pulley", "lift", "bench", "quarry"])
+def test_any_data_are_worked_and_drawn_or_refused(key: str) -> None:
+    """Numbers from the ends of every box, any choices, any unknown: an answer with its drawings, or a sentence."""
+    topic, question = topics.find(f"newton.{key}")
+    empty = 0.4 if question.unknowns else 0.05
+    chance, worked = random.Random(f"any {key}"), 0
+    for _ in range(90):
+        typed = {}
+        for item in question.fields:
+            if isinstance(item, Choice):
+                typed[item.name] = chance.choice(item.options)[0]
+            elif isinstance(item, Input):
+                numbers = EDGES.get(item.unit, (0, 0.01, 1, 5, 9.8, 20, 49, 100, 1e4, -2))
+                typed[item.name] = "" if chance.random() < empty else f"{chance.choice(numbers)} {item.unit}"
+        find = chance.choice(question.unknowns) if question.unknowns else ""
+        try:
+            answer = work(topic, question, read(question, typed | ({find: ""} if find else {}), find))
+        except (Refusal, Refusals):
+            continue
+        assert answer.figure
+        assert all(part.figure for part in answer.parts if part.kind == "draw")
+        worked += 1
+    assert worked

@@ -75,7 +75,7 @@ def plan(data: Data) -> Plan:
     """State the law, find every angle, and say where it moves."""
     v, g = data.values, data.settings.constants()["g"]
     weight = v["m"] * g
-    if v["P"] * (1 + v["mu_s"] ** 2) ** 0.5 < v["mu_s"] * weight:
+    if not v["P"] or v["P"] * (1 + v["mu_s"] ** 2) ** 0.5 < v["mu_s"] * weight:
         raise Refusal("P", TOO_SMALL)
     if v["P"] >= weight:
         raise Refusal("P", LIFTS)

@@ -26,6 +26,10 @@ from calc.working.working import measure, run
 
 UP = Set(pulled=False, way=1, slides=True)
 NO_ODD = "μₖ may not be larger than μₛ here: once it slid, friction would stop it at once. Check the coefficients."
+NEVER_STOPS = (
+    "Nothing slows it down: on the level without friction it slides on at constant speed. Give a slope or a coefficient"
+    " of kinetic friction above zero."
+)
 RUBS = rubbing(UP).renamed(mu="mu_k")
 SLOWS = Relation(
     "m*g*sin(theta) + f = m*a",
@@ -128,6 +132,8 @@ def plan(data: Data) -> Plan:
     v = data.values
     if v["mu_k"] > v["mu_s"]:
         raise Refusal("mu_k", NO_ODD)
+    if not (v["theta"] or v["mu_k"]):
+        raise Refusal("mu_k", NEVER_STOPS)
     stop = slides_to_rest(
         [Body(v["m"], v["theta"], v["mu_s"], v["mu_k"])], velocity=v["u"], g=data.settings.constants()["g"]
     )

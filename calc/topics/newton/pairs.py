@@ -55,8 +55,8 @@ AT_ONCE = "Both bodies at once: what drives them less what holds them back, over
 OTHER_BODY = "The tension from the other body must be the same"
 INTERNAL = "You kept the tension in the equation of both together. Internal forces cancel: leave it out."
 
-tension = Quantity("N", 1e-3, 1e6, f"A string only pulls: the tension cannot be negative. {SLACK}", over=None)
-contact = Quantity("N", 1e-3, 1e6, "Bodies that touch only push each other: give the size, zero or more.", over=None)
+tension = Quantity("N", 1e-3, 1e6, f"A string only pulls: the tension must be greater than zero. {SLACK}")
+contact = Quantity("N", 1e-3, 1e6, "Bodies that touch only push each other: give the size, greater than zero.")
 SPEEDS = replace(acceleration, refusal="Enter the size; they move in the direction of the story.")
 
 type Rows = tuple[tuple[str, str, str, float], ...]  # of a free-body diagram, see free_body

@@ -53,6 +53,8 @@ def free_body(
         missing = [name for _, name, _, _ in rows if name not in known]
         usual = max((abs(known[name]) for _, name, _, _ in rows if name in known), default=0.0) or 1.0
         sizes = [abs(known.get(name, usual)) for _, name, _, _ in rows]
+        if not any(sizes):
+            missing, sizes = [name for _, name, _, _ in rows], [1.0] * len(rows)
         return free_body_diagram(
             [Force(label, size, way) for (label, _, _, way), size in zip(rows, sizes, strict=True)],
             title=title,
