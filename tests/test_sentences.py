@@ -780,6 +780,11 @@ def _a_collision_is_elastic_if_no_kinetic_energy_is_lost(case: Case, m: re.Match
     return (not m[1], m[2] == "elastic") == (kept, kept)
 
 
+@rule(r"Two straight lines: away from zero, then back to it, (above|below) the time axis", 1)
+def _a_push_is_drawn_on_its_own_side_of_the_axis(case: Case, m: re.Match[str]) -> bool:
+    return (m[1] == "above") == (case.values["F_max"] > 0)
+
+
 # --- the tests ---
 
 

@@ -339,7 +339,7 @@ def test_a_mirror_turns_every_direction(key: str, find: str, typed: dict[str, st
     assert two[other(find)][1] == TURNED[words]
 
 
-@pytest.mark.parametrize("key", ["join", "part", "elastic", "spring", "impulse", "market"])
+@pytest.mark.parametrize("key", ["join", "part", "elastic", "spring", "impulse", "market", "canister", "bat"])
 def test_velocity_arrows_point_the_way_of_the_values(key: str) -> None:
     """In every draw each velocity arrow of the sketches points to the right exactly if its value is above zero."""
     topic, question = topics.find(f"momentum.{key}")
