@@ -169,6 +169,10 @@ class Equation:
         return any(map(_may_have_rows, (self.left.tree, self.right.tree)))
 
     @cached_property
+    def _raised(self) -> bool:
+        return any(map(_raises_a_name, (self.left.tree, self.right.tree)))
+
+    @cached_property
     def _factors(self) -> frozenset[str]:
         """Names whose numbers stand in brackets wherever they stand: as factors, and as what is raised."""
         sides = (ast.Expression(self.left.tree), ast.Expression(self.right.tree))
@@ -177,7 +181,7 @@ class Equation:
 
     def _shape(self, shown: Mapping[str, Shown], comma: bool) -> tuple[tuple[str, ...], Shape] | None:
         """The shape of the line with numbers of these kinds; None where a number's digits themselves decide it."""
-        if any(map(_raises_a_name, (self.left.tree, self.right.tree))):
+        if self._raised:
             return None
         names = tuple(shown)
         placed = {name: _place(at, shown[name]) for at, name in enumerate(names)}

@@ -62,7 +62,7 @@ class Quantity:
     @property
     def half(self) -> float:
         """Half a unit of the last significant figure, in SI: how far a correctly rounded value may be off."""
-        return self.unit.to_si(Decimal(5).scaleb(self._significant[1] - 1))
+        return _half(self._significant[1], self.unit)
 
     @property
     def _significant(self) -> tuple[tuple[int, ...], int]:
@@ -71,6 +71,11 @@ class Quantity:
         while place >= 0 and len(digits) > 2 and digits[-1] == 0:
             digits, place = digits[:-1], place + 1
         return digits, place
+
+
+@lru_cache(maxsize=256)
+def _half(place: int, unit: Unit) -> float:
+    return unit.to_si(Decimal(5).scaleb(place - 1))
 
 
 _LIKENESSES = str.maketrans(

@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from calc.language.expressions import ExpressionError, equation, expression
 from calc.model.questions import Data, Part, Plan, Refusal, Step
-from calc.working.working import measure, run
+from calc.working.working import made, measure, run
 
 FIT = 0.01  # givens that say the same thing twice may differ by their rounding
 
@@ -102,18 +102,19 @@ def spread(
     may raise a Refusal; unreal values are left out.
     """
     values, dead = dict(known), set[str]()
+    there = {**constants, **known}
     while True:
         for way in ways:
-            if way.makes in values or way.make in dead or not needs(way) <= values.keys() | constants.keys():
+            if way.makes in values or way.make in dead or not needs(way) <= there.keys():
                 continue
             try:
-                value = worth(values, [way], constants)[way.makes]
+                value = made(way, there)
             except ExpressionError:
                 dead.add(way.make)
                 judge(way.makes, None)
                 continue
             judge(way.makes, value)
-            values[way.makes] = value
+            values[way.makes] = there[way.makes] = value
             break
         else:
             return values

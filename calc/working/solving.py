@@ -11,6 +11,7 @@ import math
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from calc.figures import Figure
 from calc.language.expressions import equation, expression
@@ -101,8 +102,15 @@ class Situation:
 
     def steps(self, data: Data) -> list[Step]:
         """Every step that the laws allow, those for one unknown in the order of the laws."""
-        made = [step for relation in self.laws(data) for step in relation.steps()]
-        return [self._turned(step) for step in made]
+        return [*(self._made(self.relations(data)) if callable(self.relations) else self._always)]
+
+    @cached_property
+    def _always(self) -> tuple[Step, ...]:
+        """The steps where no data decide which laws hold: the same for every answer."""
+        return () if callable(self.relations) else self._made(self.relations)
+
+    def _made(self, laws: Laws) -> tuple[Step, ...]:
+        return tuple([self._turned(step) for relation in laws for step in relation.steps()])
 
     def _turned(self, step: Step) -> Step:
         way = self.ways.get(step.makes)
@@ -147,7 +155,9 @@ def question(
     always = situation.measured(inputs) if isinstance(situation, Situation) else None
 
     def planned(data: Data) -> Plan:
-        return plan(data, situation(data) if callable(situation) else always or situation, inputs)
+        if isinstance(situation, Situation):
+            return _plan(data, always or situation, inputs)
+        return plan(data, situation(data), inputs)
 
     fixed = always.relations if always else ()
     return Question(
@@ -177,7 +187,10 @@ def plan(data: Data, situation: Situation, inputs: Mapping[str, Input], rests: D
 
     rests: the data that the answer rests on, where they are not those that ``core`` leaves.
     """
-    situation = situation.measured(inputs)
+    return _plan(data, situation.measured(inputs), inputs, rests)
+
+
+def _plan(data: Data, situation: Situation, inputs: Mapping[str, Input], rests: Data | None = None) -> Plan:
     ways = situation.steps(data)
     units = {step.makes: step.unit for step in ways}
     boxes = {name: item.unit for name, item in inputs.items()}

@@ -7,7 +7,7 @@ learner's own value carried in, or with one step done a known wrong way.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from functools import lru_cache, partial
 
@@ -71,11 +71,16 @@ def run(
             values[name] = carry[name]
         elif name in instead:
             values[name] = expression(instead[name]).value(sized(values, step.sizes))
-        elif step.root:
-            values[name] = _root(step, step.root, sized(values, step.sizes))
         else:
-            values[name] = expression(step.how).value(sized(values, step.sizes))
+            values[name] = made(step, values)
     return values
+
+
+def made(step: Step, values: Mapping[str, float]) -> float:
+    """The value that a step makes of others. Raises ExpressionError where that is not real."""
+    if step.root:
+        return _root(step, step.root, sized(values, step.sizes))
+    return expression(step.how).value(sized(values, step.sizes))
 
 
 def sized(values: Mapping[str, float], sizes: tuple[str, ...]) -> Mapping[str, float]:
@@ -246,6 +251,9 @@ MOST_DECIMALS = 10
 FLOATS = 2e-12  # relative: what floats and the dropping of noise in sums leave uncertain
 
 
+type _Number = tuple[Shown, float]  # a name's number as it is put into a line, and its value
+
+
 class _Writer:
     """Shows the steps of one plan with one set of values."""
 
@@ -256,7 +264,7 @@ class _Writer:
         made = {step.makes for step in plan.steps}
         self.data = {name for name in values if name not in made}
         self.known = set(self.data)
-        self.told: dict[tuple[str, int], tuple[Shown, float]] = {}
+        self.told: dict[tuple[str, int], _Number] = {}
         self.more_digits = self.lopsided = False
 
     @property
@@ -264,14 +272,14 @@ class _Writer:
         """What is to be said of the digits of the lines."""
         return (MORE_DIGITS,) * self.more_digits + (LOPSIDED,) * self.lopsided
 
-    def _number(self, name: str, more: int) -> tuple[Shown, float]:
+    def _number(self, name: str, more: int) -> _Number:
         """A name's number as it is put into a line, with ``more`` digits than usual, and its value."""
         found = self.told.get((name, more))
         if found is None:
             found = self.told[name, more] = self._told(name, more)
         return found
 
-    def _told(self, name: str, more: int) -> tuple[Shown, float]:
+    def _told(self, name: str, more: int) -> _Number:
         angle = self.units.get(name) == "°"
         printed = digits(
             self.values[name],
@@ -294,30 +302,40 @@ class _Writer:
         Only the size is put in for a name in ``sizes``; ``unknown`` stays a letter.
         """
         names = [name for name in line.names if name in self.known and name != unknown]
-        true, most = sized(self.values, sizes), MOST_DECIMALS - self.style.decimals
-        fewest = dict.fromkeys(names, 0)
+        true = sized(self.values, sizes)
         open_ = not set(line.names) <= true.keys() | {unknown}  # one of two equations, with a letter that drops out
 
-        def holds(more: Mapping[str, int]) -> bool:
-            if open_:
-                return True
-            said = {name: self._number(name, more[name])[1] for name in names}
-            return _holds(line, sized({**true, **said}, sizes), abs(true.get(unknown, 0.0)))
+        def holds(numbers: Mapping[str, _Number]) -> bool:
+            said = {name: value for name, (_, value) in numbers.items()}
+            return open_ or _holds(line, sized({**true, **said}, sizes), abs(true.get(unknown, 0.0)))
 
-        enough = (dict.fromkeys(names, m) for m in range(most + 1))
-        more = next(filter(holds, enough), None)
+        numbers = {name: self._number(name, 0) for name in names}
+        if not holds(numbers):
+            numbers = self._with_more(numbers, holds)
+        shown = {name: number for name, (number, _) in numbers.items()}
+        for name in sizes:
+            if name in shown:
+                shown[name] = Shown(shown[name].tex.lstrip("-"), shown[name].text.lstrip("−"))
+        return shown
+
+    def _with_more(
+        self, fewest: dict[str, _Number], holds: Callable[[Mapping[str, _Number]], bool]
+    ) -> dict[str, _Number]:
+        """The numbers of a line that does not hold with the ``fewest`` digits, with as many as it takes."""
+
+        def numbers(more: Mapping[str, int]) -> dict[str, _Number]:
+            return {name: self._number(name, more[name]) for name in fewest}
+
+        enough = (dict.fromkeys(fewest, m) for m in range(1, MOST_DECIMALS - self.style.decimals + 1))
+        more = next((some for some in enough if holds(numbers(some))), None)
         if more is None:
-            self.lopsided, more = True, fewest
-        elif any(more.values()):
-            for name in names:  # only the numbers that matter keep them
-                if any(more.values()):
-                    more[name] = next(m for m in range(more[name] + 1) if holds({**more, name: m}))
-            self.more_digits = self.more_digits or any(more.values())
-        shown = {name: self._number(name, more[name])[0] for name in names}
-        bare = {
-            name: Shown(shown[name].tex.lstrip("-"), shown[name].text.lstrip("−")) for name in sizes if name in shown
-        }
-        return {**shown, **bare}
+            self.lopsided = True
+            return fewest
+        for name in fewest:  # only the numbers that matter keep them
+            if any(more.values()):
+                more[name] = next(m for m in range(more[name] + 1) if holds(numbers({**more, name: m})))
+        self.more_digits = self.more_digits or any(more.values())
+        return numbers(more)
 
     def part(self, part: Part, index: int, count: int) -> PartShown:
         steps = tuple(self.step(step) for step in part.steps)

@@ -122,3 +122,15 @@ def test_what_dropped_out_is_put_back_where_it_is_asked_for() -> None:
         assert ("y" in worked.values) is back
         assert part.marks == 3
     assert worked.values["y"] == 2
+
+
+def test_steps_are_made_anew_where_the_data_decide_which_laws_hold() -> None:
+    """Laws that always hold have the same steps for every answer; laws that hang on the data have theirs."""
+    triple = Relation("z = 3*u", "Triple it", "So it is.", UNITS)
+    double = Relation("z = 2*u", "Double it", "So it is.", UNITS)
+    one, two = (read(declared(), {"u": size, "w": "5 m"}, "y").data for size in ("2 m", "4 m"))
+    always = Situation((triple,), ("A.", "B.", "C."), {})
+    assert all(a is b for a, b in zip(always.steps(one), always.steps(two), strict=True))
+    hanging = Situation(lambda data: (triple if data.values["u"] == 2 else double,), ("A.", "B.", "C."), {})
+    makes = [hanging.steps(data)[0].make for data in (one, two, one)]
+    assert makes == ["z = 3*u", "z = 2*u", "z = 3*u"]
