@@ -423,6 +423,18 @@ def test_friction_is_drawn_against_what_its_words_say(key: str) -> None:
             assert abs((ways["f"] - tilt - along + 180) % 360 - 180) < 0.1, said
 
 
+def test_a_lantern_in_the_middle_pulls_harder_the_flatter_its_strings() -> None:
+    """The tensions of equal strings grow as the angle shrinks, as its part on flatter strings says."""
+    tensions = [value("lantern", "T1", m="8 kg", alpha=f"{angle}°", beta=f"{angle}°") for angle in (60, 45, 30, 10, 2)]
+    assert tensions == sorted(tensions)
+    assert tensions == pytest.approx([8 * G / (2 * sin(radians(angle))) for angle in (60, 45, 30, 10, 2)])
+    points = [
+        part.points for part in solve("lantern", m="8 kg", alpha="30°", beta="50°").parts if part.key == "flatter"
+    ]
+    assert points[0][-1].words == "So both tensions become larger."
+    assert "No tension holds a weight" in refused("lantern", m="8 kg", alpha="0°", beta="0°")
+
+
 def test_three_forces_close() -> None:
     """The triangle's arrows add up to nothing."""
     worked = solve("strings", "T1", w="70 N", alpha="35°", beta="60°")
@@ -494,7 +506,7 @@ def test_hints_do_not_say_whether_it_moves_before_that_is_asked() -> None:
 EDGES = {"°": (0, 0.001, 5, 20, 30, 45, 60, 89, 89.99), "": (0, 0.1, 0.3, 0.6, 1, 1.5, 5)}
 
 
-@pytest.mark.parametrize("key", ["moves", "level", "slope", "slipping", "angle", "strings", "crew", "ramp"])
+@pytest.mark.parametrize("key", ["moves", "level", "slope", "slipping", "angle", "strings", "crew", "ramp", "lantern"])
 def test_any_data_are_worked_and_drawn_or_refused(key: str) -> None:
     """Numbers from the ends of every box, any choices, any unknown: an answer with its drawings, or a sentence."""
     topic, question = topics.find(f"forces.{key}")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.model.questions import Topic
 from calc.topics.forces.angle import ANGLE
 from calc.topics.forces.crew import CREW
+from calc.topics.forces.lantern import LANTERN
 from calc.topics.forces.level import LEVEL
 from calc.topics.forces.moves import MOVES
 from calc.topics.forces.ramp import RAMP
@@ -17,7 +18,7 @@ TOPIC = Topic(
     key="forces",
     title="Forces and free-body diagrams",
     laws=(FIRST, NORMAL, FRICTION, STATIC, KINETIC, EQUILIBRIUM, SECOND),
-    questions=(MOVES, LEVEL, SLOPE, SLIPS, ANGLE, STRINGS, CREW, RAMP),
+    questions=(MOVES, LEVEL, SLOPE, SLIPS, ANGLE, STRINGS, CREW, RAMP, LANTERN),
     cautions=(
         "Loads that slide or hang: keep feet and fingers clear, and put a catch box under what can fall.",
         (
