@@ -18,6 +18,7 @@ from calc.language.maths import ANY, Maths, Shape, Shown
 
 _LONG = 28  # signs of plain text from which a line may have to break
 _COLUMN = 40.0  # signs that a column of a printed page holds in one row
+_BROAD = 50.0  # and when they are a fifth smaller
 _THIN = "0.17em"
 _GREEK = {
     "alpha": "α",
@@ -135,8 +136,8 @@ def _filled(shape: Shape, numbers: Sequence[Shown]) -> str:
             continue
         inside = [_number(numbers[at].tex, how) for at, how in run.places]
         filled = run.markup % (*[texts[at] for at in run.told], *[markup for markup, _ in inside])
-        if run.most + sum([wide for _, wide in inside]) > _COLUMN and _broad(run, inside):
-            filled = _BROAD + filled[len(_OPENED) :]
+        if run.most + sum([wide for _, wide in inside]) > _COLUMN:
+            filled = _opened(_width(run, inside)) + filled[len(_OPENED) :]
         made += filled
     return made
 
@@ -201,7 +202,7 @@ class _Run:
         self.places = [(at // 4, _HOW[at % 4]) for at in map(_at, _PLACES.findall(markup))]
         self.nodes, self.most = nodes, _leaves(nodes)
         self.to_fill = bool(self.told or self.places)
-        opened = _OPENED if self.to_fill or not _broad(self, ()) else _BROAD
+        opened = _OPENED if self.to_fill else _opened(_width(self, ()))
         self.markup = f'{opened} alttext="{alternative}">{markup}</math>'
         if self.to_fill:
             self.markup = _PLACES.sub("%s", self.markup.replace("%", "%%"))
@@ -214,7 +215,14 @@ def _at(place: str) -> int:
     return ord(place) - _FIRST_PLACE
 
 
-_OPENED, _BROAD = "<math", '<math class="broad"'  # one that a column on paper does not hold is printed smaller
+_OPENED = "<math"
+
+
+def _opened(wide: float) -> str:
+    """The start of a formula so many signs wide: one that a column on paper does not hold is printed smaller."""
+    if wide <= _COLUMN:
+        return _OPENED
+    return f'{_OPENED} class="{"broad" if wide <= _BROAD else "broad broader"}"'
 
 
 def _runs(tex: str, text: str, length: int) -> tuple[_Run, ...]:
@@ -231,8 +239,8 @@ def _leaves(nodes: Sequence[Node]) -> float:
     return sum([_leaves(node.inside) if node.inside else node.wide for node in nodes])
 
 
-def _broad(run: _Run, inside: Sequence[tuple[str, float]]) -> bool:
-    """Whether a column on paper does not hold a run with these numbers in its places."""
+def _width(run: _Run, inside: Sequence[tuple[str, float]]) -> float:
+    """About how many signs wide a run is with these numbers in its places."""
     numbers = iter(inside)
 
     def width(node: Node) -> float:
@@ -240,7 +248,7 @@ def _broad(run: _Run, inside: Sequence[tuple[str, float]]) -> bool:
             return _signs(node.tag, [width(kid) for kid in node.inside])
         return next(numbers)[1] if node.tag == _NUMBER_PLACE else node.wide
 
-    return sum([width(node) for node in run.nodes]) > _COLUMN
+    return sum([width(node) for node in run.nodes])
 
 
 _NUMBER_PLACE = "number"

@@ -311,13 +311,17 @@ def test_signs_of_markup_are_escaped() -> None:
 
 
 def test_a_wide_number_alone_makes_a_formula_broad() -> None:
-    """The same line is printed smaller for its numbers alone: a column of a page is forty signs wide."""
-    short, long = (
+    """The same line is printed smaller for its numbers alone, and smaller still: a column is forty signs wide."""
+    short, long, longest = (
         mathml.render(Maths(tex, "F"))
-        for tex in (rf"F = (1{{,}}5) ({size}) (2{{,}}5) ({size}) ({size})" for size in ("0{,}1", "1234567{,}89"))
+        for tex in (
+            rf"F = (1{{,}}5) ({size}) (2{{,}}5) ({size}) ({size})"
+            for size in ("0{,}1", "1234567{,}89", "123456789012{,}89")
+        )
     )
-    assert 'class="broad"' not in short
+    assert "broad" not in short
     assert 'class="broad"' in long
+    assert 'class="broad broader"' in longest
 
 
 def test_a_wrong_formula_is_named_as_it_was_written() -> None:
