@@ -22,34 +22,36 @@ def planet_scene(
     above: bool = False,
     shows: tuple[str, ...] = (),
     title: str = "A body near a planet",
+    what: str = "planet",
     notes: Sequence[str] = (),
 ) -> Figure:
     """The planet on the left, the body to the right of its centre: at the surface, or `above` it at the height h.
 
-    `arrow` labels what acts there, always towards the centre; `shows` names the values it tells of besides.
+    `arrow` labels what acts there, always towards the centre; `shows` names the values it tells of besides;
+    `what` is what the planet is called.
     """
     place = PLANET + HIGH if above else PLANET
     items: list[Item] = [
         Ball((0.0, 0.0), PLANET),
         Segment((0.0, 0.0), (place, 0.0), "guide"),
         Dot((0.0, 0.0), ""),
-        Text((0.0, PLANET), "planet", "above"),
+        Text((0.0, PLANET), what, "above"),
         Dimension((0.0, 0.0), (PLANET, 0.0), "R", ROWS[0], 0.3),
     ]
-    where = "A body is at the surface of a planet"
+    where = f"A body is at the surface of a {what}"
     if above:
-        where = "A body is above the surface of a planet, at the height h"
+        where = f"A body is above the surface of a {what}, at the height h"
         items += [
             Dimension((PLANET, 0.0), (place, 0.0), "h", ROWS[0], 0.3),
             Dimension((0.0, 0.0), (place, 0.0), "r", ROWS[1], 0.3),
         ]
     items.append(Dot((place, 0.0), "", 0.3))
-    tells = [Tells(f"{where}; R is measured from the centre of the planet to its surface.", ())]
+    tells = [Tells(f"{where}; R is measured from the centre of the {what} to its surface.", ())]
     if above:
         tells.append(Tells("The distance r, from the centre to the body, is R and h together.", ()))
     if arrow:
         items.append(Arrow((place - 0.3, 0.0), (place - 2.9, 0.0), arrow, kind, shows=shows, label_at="middle"))
-        told = f"{words.plain(arrow)} points from the body towards the centre of the planet."
+        told = f"{words.plain(arrow)} points from the body towards the centre of the {what}."
         tells.append(Tells(told, names_of(arrow, shows)))
     return Figure(
         title,

@@ -9,12 +9,14 @@ from calc.topics.gravitation.field import FIELD
 from calc.topics.gravitation.force import FORCE
 from calc.topics.gravitation.lander import LANDER
 from calc.topics.gravitation.laws import GRAVITATION, MASS, WEIGHT, WEIGHTLESS
+from calc.topics.gravitation.probe import PROBE
+from calc.topics.gravitation.rocks import ROCKS
 
 TOPIC = Topic(
     key="gravitation",
     title="Gravitation",
     laws=(GRAVITATION, WEIGHT, MASS, WEIGHTLESS),
-    questions=(FORCE, FIELD, COMPARED, BALANCE, LANDER),
+    questions=(FORCE, FIELD, COMPARED, BALANCE, LANDER, PROBE, ROCKS),
     cautions=(
         "Where bodies are dropped or swung to measure g: keep heads, hands and feet clear, and put a soft box"
         " underneath.",
