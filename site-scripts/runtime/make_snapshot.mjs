@@ -88,7 +88,7 @@ second("import_package()");
 second(`import_named(${JSON.stringify(plan.named)})`);
 const answered = second("warm_up(example_requests())");
 maker.runPython(resident);
-second("forget_drawings()");
+second("forget_answers()");
 second("sys.path.remove('/tmp/package.zip')");
 maker.runPython("forget_files()");
 // Whoever looks for garbage later need not look through the image, nor every other answer: a pass takes milliseconds.

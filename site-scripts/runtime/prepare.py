@@ -60,21 +60,16 @@ def warm_up(requests: list[str]) -> int:
     return len(requests)
 
 
-DRAWN = (
-    "calc.renderings.",
-    "calc.desk",
-    "calc.working.",
-    "calc.figures.",
-    "calc.language.maths",
-    "calc.language.printing",
-    "calc.language.quantities",
-)
+REMEMBERED = ("calc.renderings.", "calc.desk", "calc.working.", "calc.figures.", "calc.language.", "calc.marking.")
 
 
-def forget_drawings() -> None:
-    """Empty the caches of what is drawn, set and printed: the first answer needs one of hundreds that are kept."""
+def forget_answers() -> None:
+    """Empty the caches of what was read, drawn, set and printed for the examples.
+
+    The first answer needs one of a hundred: it is there some milliseconds later, and the image a tenth smaller.
+    """
     for name, module in list(sys.modules.items()):
-        if name.startswith(DRAWN):
+        if name.startswith(REMEMBERED):
             for value in vars(module).values():
                 if hasattr(value, "cache_clear"):
                     value.cache_clear()
