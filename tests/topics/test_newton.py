@@ -448,3 +448,23 @@ def test_any_data_are_worked_and_drawn_or_refused(key: str) -> None:
         assert all(part.figure for part in answer.parts if part.kind == "draw")
         worked += 1
     assert worked
+
+
+@pytest.mark.parametrize("lift", [1.2, 0.0, -2.5, -9.0])
+def test_a_pulley_in_a_lift_does_what_a_matrix_says(lift: float) -> None:
+    """Seen from the ground: each body by itself, and a string whose ends sink and rise about the lift's own motion."""
+    m1, m2 = 3.0, 5.0
+    up_1, up_2, tension = np.linalg.solve([[m1, 0, -1], [0, m2, -1], [1, 1, 0]], [-m1 * G, -m2 * G, 2 * lift])
+    found = solve("hoist", m1="3 kg", m2="5 kg", a_L=f"{lift} m/s^2")
+    v = found.values
+    assert (v["T"], v["a_2"], v["F"]) == pytest.approx((tension, up_2, 2 * tension))
+    assert v["a"] == pytest.approx(up_1 - lift)
+    ground = next(part for part in found.parts if part.key == "ground")
+    assert ground.answers[0].direction.words == ("upwards" if up_2 > 0 else "downwards")
+
+
+def test_a_pulley_in_a_lift_has_its_heavier_body_and_its_string_tight() -> None:
+    """Equal masses, the lighter one named second, and a lift that falls faster than freely are refused."""
+    assert "must be the heavier one" in refused("hoist", m1="3 kg", m2="3 kg", a_L="1 m/s^2")
+    assert "must be the heavier one" in refused("hoist", m1="3 kg", m2="2 kg", a_L="1 m/s^2")
+    assert "string goes slack" in refused("hoist", m1="3 kg", m2="5 kg", a_L="-9,8 m/s^2")
