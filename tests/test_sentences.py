@@ -769,6 +769,16 @@ def _a_higher_note_means_towards(case: Case, m: re.Match[str]) -> bool:
 
 
 @rule(
+    r"The second \w+ moves (towards|away from) the \w+\. The note heard is (higher|lower) than that of the \w+",
+    1,
+    2,
+)
+def _a_second_listener_hears_higher_when_coming_closer(case: Case, m: re.Match[str]) -> bool:
+    higher = case.values["f_3"] > case.values["f_S"]
+    return (m[1] == "towards", m[2] == "higher") == (higher, higher)
+
+
+@rule(
     r"The total kinetic energy is [\d, ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]+J before and [\d, ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]+J after: (not )?"
     r"the same(?: within 1 %)?, so the collision is (elastic|inelastic)"
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.model.questions import Topic
+from calc.topics.doppler.bell import BELL
 from calc.topics.doppler.crossing import CROSSING
 from calc.topics.doppler.laws import DOPPLER, RED_SHIFT
 from calc.topics.doppler.moving import BOTH, ONE
@@ -13,7 +14,7 @@ TOPIC = Topic(
     key="doppler",
     title="Doppler effect",
     laws=(DOPPLER, RED_SHIFT),
-    questions=(ONE, PASSING, BOTH, CROSSING, SHAFT),
+    questions=(ONE, PASSING, BOTH, CROSSING, SHAFT, BELL),
     cautions=(
         (
             "Sirens, buzzers and headphones: loud sound harms hearing for good. Keep it short and quiet, and follow the"
