@@ -71,7 +71,7 @@ def with_speed(v: Values) -> Figure:
         "v_L",
         "f",
         [GraphLine([(0.0, 2.0), (4.0, 3.4)])],
-        keys=[Key(0.0, 2.0, y_label="f_S")],
+        marks=[(0.0, 2.0, "f_S")],
         ticks=False,
         title="The frequency heard against the speed",
         description="Graph of f against v_L: a straight line that rises from f of the source on the f axis.",

@@ -11,10 +11,11 @@ from random import Random
 from typing import cast
 
 from calc.figures import Figure, Mass, spheres_on_line
+from calc.figures.vectors import Force, free_body_diagram
 from calc.model.answers import Point
 from calc.model.questions import SA, Check, Data, Mistake, Part, Plan, Question, Values
 from calc.model.relations import Relation
-from calc.topics.gravitation.balance import DROPPED, PLACE, UNEQUAL, drawn
+from calc.topics.gravitation.balance import DROPPED, PLACE, UNEQUAL
 from calc.topics.gravitation.compared import times
 from calc.topics.gravitation.laws import GRAVITATION, TWO_BODIES, between_centres, body_mass
 from calc.working.declaring import boxes, state
@@ -116,8 +117,11 @@ def scene(v: Values) -> Figure:
 
 def forces(v: Values) -> Figure:
     """The craft in balance: two forces, equally long."""
-    whole = drawn(v)
-    return replace(whole, title="Forces on the craft", notes=(*whole.notes, "C is the craft."))
+    return free_body_diagram(
+        [Force("F_A", 1.0, 180.0), Force("F_B", 1.0, 0.0)],
+        title="Forces on the craft",
+        notes=("A is on the left, B on the right.",),
+    )
 
 
 def plan(data: Data) -> Plan:
