@@ -371,3 +371,15 @@ def test_practice_draws_worlds_that_can_be(key: str) -> None:
         drawn = [draw(topic, question, seed, level, DRAWS) for seed in range(12)]
         assert len({json.dumps(one.inputs, sort_keys=True) for one in drawn}) >= 11
         assert sum(one.apart for one in drawn) >= 11
+
+
+@pytest.mark.parametrize("unknown", ["a", "b", "d", "f"])
+def test_a_factor_of_the_force_is_that_of_two_worked_forces(unknown: str) -> None:
+    """The law worked before and after with masses and a distance of any size gives the same factors."""
+    m1, m2, r = 3.2e23, 7.0e2, 4.1e6
+    factors = {"a": 2.5, "b": 0.4, "d": 1.6}
+    before, after = (G * (m1 * a) * (m2 * b) / (r * d) ** 2 for a, b, d in ((1.0, 1.0, 1.0), tuple(factors.values())))
+    factors["f"] = after / before
+    typed = {name: f"{value!r}" for name, value in factors.items() if name != unknown}
+    found = solve("factors", unknown, **typed).values
+    assert found[unknown] == pytest.approx(factors[unknown], rel=1e-9)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.model.questions import Topic
 from calc.topics.gravitation.balance import BALANCE
 from calc.topics.gravitation.compared import COMPARED
+from calc.topics.gravitation.factors import FACTORS
 from calc.topics.gravitation.field import FIELD
 from calc.topics.gravitation.force import FORCE
 from calc.topics.gravitation.lander import LANDER
@@ -16,7 +17,7 @@ TOPIC = Topic(
     key="gravitation",
     title="Gravitation",
     laws=(GRAVITATION, WEIGHT, MASS, WEIGHTLESS),
-    questions=(FORCE, FIELD, COMPARED, BALANCE, LANDER, PROBE, ROCKS),
+    questions=(FORCE, FACTORS, FIELD, COMPARED, BALANCE, LANDER, PROBE, ROCKS),
     cautions=(
         "Where bodies are dropped or swung to measure g: keep heads, hands and feet clear, and put a soft box"
         " underneath.",
