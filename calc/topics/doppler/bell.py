@@ -97,15 +97,36 @@ def refuse(data: Data, who: str, what: str) -> int:
     return 1 if v["f_3"] > v["f_S"] else -1
 
 
+def second(data: Data, who: str, what: str, sign: int) -> tuple[Part, ...]:
+    """Which way another listener moves, and how fast; sign: 1 towards the source."""
+    way, reason, *keys = WAYS[sign]
+    return (
+        Part(
+            "second-way",
+            "explain",
+            f"A second {who} on the same line hears {data.said['f_3']}. Does this {who} move towards the {what} or"
+            " away? Give a reason.",
+            points=(
+                Point(way.format(who, what), 1, (keys[0],)),
+                Point(reason.format(what), 1, (keys[1],)),
+            ),
+        ),
+        Part(
+            "second-speed",
+            "calculate",
+            f"Calculate the speed of the second {who}.",
+            (doppler(0, sign).renamed(f_L="f_3", v_L="v_3").step("v_3"),),
+        ),
+    )
+
+
 def plan(data: Data) -> Plan:
     """State, both notes, f against t, closer and closer, another listener, f against the speed."""
     who, what = data.pick(*(" ".join(pair) for pair in TALK)).split()
     sign = refuse(data, who, what)
-    said = data.said
     before, after = (doppler(0, way).renamed(f_L=name) for way, name in ((1, "f_1"), (-1, "f_2")))
-    way, reason, *keys = WAYS[sign]
     return Plan(
-        story=data.pick(*OPENINGS).format(**said),
+        story=data.pick(*OPENINGS).format(**data.said),
         parts=(
             state(DOPPLER),
             Part(
@@ -135,22 +156,7 @@ def plan(data: Data) -> Plan:
                 " loudness?",
                 points=STEADY,
             ),
-            Part(
-                "second-way",
-                "explain",
-                f"A second {who} on the same line hears {said['f_3']}. Does this {who} move towards the {what} or away?"
-                " Give a reason.",
-                points=(
-                    Point(way.format(who, what), 1, (keys[0],)),
-                    Point(reason.format(what), 1, (keys[1],)),
-                ),
-            ),
-            Part(
-                "second-speed",
-                "calculate",
-                f"Calculate the speed of the second {who}.",
-                (doppler(0, sign).renamed(f_L="f_3", v_L="v_3").step("v_3"),),
-            ),
+            *second(data, who, what, sign),
             Part(
                 "speeds",
                 "draw",

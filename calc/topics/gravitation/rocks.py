@@ -124,19 +124,25 @@ def forces(v: Values) -> Figure:
     )
 
 
+def story(data: Data) -> str:
+    """Three tellings."""
+    said = data.said
+    masses = f"A has a mass of {said['m1']}, B of {said['m2']}, and their centres are {said['d']} apart."
+    return data.pick(
+        f"Two rocks, A and B, drift far away from all other bodies. {masses}",
+        f"For a story two round rocks, A and B, float in empty space. {masses}",
+        f"A telescope finds two rocks, A and B, far beyond the last planet; others are left out. {masses}",
+    )
+
+
 def plan(data: Data) -> Plan:
     """State, force, pair, acceleration, balance point, its diagram, a nudge, other rocks."""
     said, v = data.said, data.values
     place = PLACE
     if v["m1"] != v["m2"]:
         place = replace(PLACE, other="r_1 = d/(1 - sqrt(m2/m1))", dropped=DROPPED, mistakes=UNEQUAL)
-    masses = f"A has a mass of {said['m1']}, B of {said['m2']}, and their centres are {said['d']} apart."
     return Plan(
-        story=data.pick(
-            f"Two rocks, A and B, drift far away from all other bodies. {masses}",
-            f"For a story two round rocks, A and B, float in empty space. {masses}",
-            f"A telescope finds two rocks, A and B, far beyond the last planet; others are left out. {masses}",
-        ),
+        story=story(data),
         parts=(
             state(GRAVITATION),
             Part(

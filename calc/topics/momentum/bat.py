@@ -114,6 +114,20 @@ def marked(v: Values) -> tuple[Point, ...]:
     )
 
 
+def story(data: Data) -> str:
+    """Three tellings."""
+    before, after = (said(data, name, told(QUANTITIES)) for name in ("u", "v"))
+    given = data.said
+    return data.pick(
+        f"In a game on the beach a ball of {given['m']} flies level at {before}. A bat hits it, and it leaves the"
+        f" bat level at {after}. Ball and bat touch for {given['Deltat']}. Take to the right as positive.",
+        f"A machine tests bats: it shoots a ball of {given['m']} level at {before} at a bat that is swung. The ball"
+        f" flies off level at {after}; the contact lasts {given['Deltat']}. Take to the right as positive.",
+        f"On a school field a learner bats a ball of {given['m']}. It arrives level at {before} and leaves level at"
+        f" {after}, after {given['Deltat']} of contact. Take to the right as positive.",
+    )
+
+
 def plan(data: Data) -> Plan:
     """State, impulse, average force, peak, graph, the force on the bat, a softer contact."""
     v = data.values
@@ -121,17 +135,8 @@ def plan(data: Data) -> Plan:
         raise Refusal("v", BACK)
     if v["Deltat_2"] <= v["Deltat"]:
         raise Refusal("Deltat_2", NOT_LONGER)
-    before, after = (said(data, name, told(QUANTITIES)) for name in ("u", "v"))
-    given = data.said
     return Plan(
-        story=data.pick(
-            f"In a game on the beach a ball of {given['m']} flies level at {before}. A bat hits it, and it leaves the"
-            f" bat level at {after}. Ball and bat touch for {given['Deltat']}. Take to the right as positive.",
-            f"A machine tests bats: it shoots a ball of {given['m']} level at {before} at a bat that is swung. The ball"
-            f" flies off level at {after}; the contact lasts {given['Deltat']}. Take to the right as positive.",
-            f"On a school field a learner bats a ball of {given['m']}. It arrives level at {before} and leaves level at"
-            f" {after}, after {given['Deltat']} of contact. Take to the right as positive.",
-        ),
+        story=story(data),
         parts=(
             state(RATE),
             Part(
@@ -165,7 +170,7 @@ def plan(data: Data) -> Plan:
             Part(
                 "softer-force",
                 "calculate",
-                f"With the sleeve the contact lasts {given['Deltat_2']}. Calculate the average net force on the ball.",
+                f"With the sleeve the contact lasts {data.said['Deltat_2']}. Calculate the average net force on the ball.",
                 (to_the_right(replace(SOFT.step("F_2"), marks=SA)),),
             ),
         ),
