@@ -26,6 +26,7 @@ from calc.figures import (
     tail_to_head,
 )
 from calc.figures.bodies import Ball, Cord, Lift, Pulley, Slope, Spring, Table, Trolley
+from calc.figures.chains import chain
 from calc.figures.circuit_pieces import NOUNS
 from calc.figures.circuits import Branch, Part, circuit, parallel, series
 from calc.figures.connected import in_a_lift, in_a_row, over_an_edge, over_one_pulley, over_the_top
@@ -340,6 +341,18 @@ def _two_strings(chance: random.Random) -> Figure:
     )
 
 
+def _chain(chance: random.Random) -> Figure:
+    """One to three bodies in tow, touching, or with some that hang."""
+    on = tuple(f"m_{n}" for n in range(1, chance.randint(1, 3) + 1))
+    if chance.random() < 0.3:
+        return chain(0, ("m_2",), back="m_1", front="m_3")
+    angle = chance.choice((0, chance.randint(5, 70)))
+    front = "m_3" if len(on) < 3 and chance.random() < 0.4 else ""
+    push = chance.random() < 0.5
+    rope = Pulled("P", chance.choice((0, chance.randint(10, 85))), push, back=bool(front and not push))
+    return chain(angle, on, touch=push and len(on) > 1, pulled=rope, front=front)
+
+
 def _connected(chance: random.Random) -> Figure:
     """Two bodies tied or pushed, or one in a lift."""
     made: tuple[Callable[[], Figure], ...] = (
@@ -348,6 +361,7 @@ def _connected(chance: random.Random) -> Figure:
         lambda: over_the_top(chance.randint(5, 70)),
         over_one_pulley,
         lambda: in_a_lift(hangs=chance.random() < 0.5),
+        lambda: _chain(chance),
     )
     return chance.choice(made)()
 

@@ -39,6 +39,7 @@ from calc.figures import (
     words,
 )
 from calc.figures.bodies import Ball, Lift, Pulley, Slope, Trolley
+from calc.figures.chains import chain
 from calc.figures.circuit_pieces import NOUNS
 from calc.figures.circuits import Part, circuit, parallel, series
 from calc.figures.connected import in_a_lift, in_a_row, over_an_edge, over_one_pulley, over_the_top
@@ -155,6 +156,13 @@ def tied() -> Iterator[Made]:
         yield f"two strings {alpha} {beta}", lambda a=alpha, b=beta: on_two_strings(a, b, load="m")
     for angle in (5, 20, 45, 70):
         yield f"over the top {angle}", lambda a=angle: over_the_top(a)
+    for angle, on, push, back in product((0, 4, 35, 70), (1, 3), (False, True), (False, True)):
+        labels, held = tuple(f"m_{n}" for n in range(1, on + 1)), Pulled("P", 25, push, back=back)
+        yield f"chain {angle} {on} {push} {back}", lambda a=angle, o=labels, h=held: chain(a, o, touch=h.push, pulled=h)
+    for angle in (0, 4, 35, 70):
+        held = Pulled("P", 25, back=True)
+        yield f"chain ahead {angle}", lambda a=angle, h=held: chain(a, ("m_1", "m_2"), pulled=h, front="m_3")
+    yield "chain ends", lambda: chain(0, ("m_2",), back="m_1", front="m_3")
     for either in (False, True):
         yield f"in a row {either}", lambda e=either: in_a_row(pushed=e)
         yield f"in a lift {either}", lambda e=either: in_a_lift(hangs=e)

@@ -392,7 +392,71 @@ def _friction_is_drawn_against_the_other_forces_or_the_motion(case: Case, m: re.
 
 @rule(r"D is [\d,]+\sN and the largest static friction is [\d,]+\sN: D is (smaller|larger)", 1)
 def _what_is_to_be_held_beside_what_can_be(case: Case, m: re.Match[str]) -> bool:
-    return (m[1] == "larger") == (abs(case.values["D"]) > case.values["mu_s"] * case.values["N"])
+    pressed = sum(value for name, value in case.values.items() if re.fullmatch(r"N(_\d)?", name))
+    return (m[1] == "larger") == (abs(case.values["D"]) > case.values["mu_s"] * pressed)
+
+
+def onwards(case: Case) -> float:
+    """Which way a chain of bodies of the reader's own moves or would: above zero forwards."""
+    start = {"rest": 0.0, "on": 1.0, "back": -1.0}[case.data.choices["start"]]
+    return start or case.values["D"]
+
+
+def forwards(words: str) -> bool:
+    """Whether a way in words is to the right or up."""
+    return words in ("to the right", "up the slope", "upwards")
+
+
+@rule(r"f: friction on it, (WAY)", 1)
+def _friction_on_a_chain_is_against_its_motion(case: Case, m: re.Match[str]) -> bool:
+    return forwards(m[1]) == (onwards(case) < 0)
+
+
+@rule(r"(?:It|They) starts? to move(?:, the (?:body|bodies) on the (?:surface|left))? (WAY)", 1)
+def _a_chain_starts_to_move_along_d(case: Case, m: re.Match[str]) -> bool:
+    return forwards(m[1]) == (case.values["D"] > 0)
+
+
+@rule(r"The positive direction is that of (the motion|D)(?:, told of the body on the left)?: (WAY)", 2)
+def _the_positive_direction_of_a_chain_is_told(case: Case, m: re.Match[str]) -> bool:
+    return forwards(m[2]) == (onwards(case) > 0) or (not onwards(case) and m[1] == "D")
+
+
+@rule(
+    r"P: the (pull|push), (to the left|to the right|up the slope|down the slope), at φ (above|below) the surface", 2, 3
+)
+def _a_force_on_a_chain_is_told_as_chosen(case: Case, m: re.Match[str]) -> bool:
+    noun, _, way = case.data.choices["force"].partition("-")
+    return m[1] == noun and forwards(m[2]) == (way == "on") and (m[3] == "above") == (noun == "pull")
+
+
+@rule(
+    r"[TR]([₁₂12]): the (tension|force of the (first|second|third) body), "
+    r"(to the left|to the right|(?:up|down) the slope)",
+    4,
+)
+def _what_joins_a_chain_acts_both_ways(case: Case, m: re.Match[str]) -> bool:
+    if m[3]:  # contact pushes away from the other body
+        return forwards(m[4]) == (m[3] == {"1": "first", "2": "second"}[m[1].translate(_LOWERED)])
+    ways = [
+        forwards(point.words.rstrip(".").rpartition(", ")[2])
+        for part in case.worked.parts
+        if part.kind == "draw"
+        for point in part.points
+        if point.words.startswith(f"T{m[1]}: ") and "upwards" not in point.words
+    ]
+    return ways in ([True, False], [True], [False])
+
+
+@rule(r"For the body on the (left|right): (T[₁1] − m[₁₂12]g|m[₁₂12]g − T[₁1]) = m([₁₂12])a", 1, 2)
+def _one_body_over_a_pulley_rises_and_the_other_falls(case: Case, m: re.Match[str]) -> bool:
+    rises = (onwards(case) > 0) == (m[1] == "left")
+    return m[2].startswith("T") == rises and (m[3] in "₁1") == (m[1] == "left")
+
+
+@rule(r"\[T_([12])\] Use the equation of the body that hangs on the (left|right) alone", 2)
+def _the_string_on_the_left_is_the_first(case: Case, m: re.Match[str]) -> bool:
+    return (m[1] == "1") == (m[2] == "left")
 
 
 @rule(r"T([₁₂12]): the tension of the (left|right) string", 1, 2)

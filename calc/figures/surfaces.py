@@ -26,7 +26,7 @@ class Pulled(NamedTuple):
     back: bool = False  # on the other side: it acts down the slope, or to the left
 
 
-def _rope(pulled: Pulled, centre: Point, tilt: float) -> list[Item]:
+def rope(pulled: Pulled, centre: Point, tilt: float) -> list[Item]:
     """The rope or rod, and its angle with a line along the surface."""
     front = -1 if pulled.back else 1
     way = tilt if front > 0 else tilt + 180
@@ -74,13 +74,13 @@ def on_surface(
         items = [Segment(foot, (base, 0.0), "guide"), surface, AngleMark(foot, 0.0, angle_deg, angle_label, 3.0)]
     items.append(Block(centre, *BOX, angle_deg, label))
     if pulled:
-        items += _rope(pulled, centre, angle_deg)
+        items += rope(pulled, centre, angle_deg)
     names = words.names_in(angle_label) if angle_deg else frozenset[str]()
     if pulled and pulled.angle_deg:
         names |= words.names_in(pulled.angle_label)
     return Figure(
         title,
-        description or f"{_placed(angle_deg)}{_held(pulled, angle_deg)}",
+        description or f"{_placed(angle_deg)}{held(pulled, angle_deg)}",
         tuple(items),
         (SCHEMATIC,),
         unit=1.0,
@@ -94,7 +94,8 @@ def _placed(angle_deg: float) -> str:
     return f"A box on a slope. The slope rises to the right at {words.degrees(angle_deg)} to the horizontal."
 
 
-def _held(pulled: Pulled | None, angle_deg: float) -> str:
+def held(pulled: Pulled | None, angle_deg: float) -> str:
+    """The rope or rod in words, '' without one."""
     if pulled is None:
         return ""
     acts, noun = ("pushes", "rod") if pulled.push else ("pulls", "rope")

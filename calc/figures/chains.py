@@ -1,0 +1,129 @@
+"""A chain of one to three bodies on one surface, tied or touching, with a pulley at an end where one hangs.
+
+Nothing drawn tells whether or which way they move.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from math import cos, radians
+
+from calc.figures import words
+from calc.figures.bodies import Cord, Pulley, Rope, Slope, Table
+from calc.figures.connected import over_one_pulley
+from calc.figures.figure import Figure
+from calc.figures.pieces import Block, Item, Point, Surface, polar
+from calc.figures.surfaces import BOX, ROPE, SCHEMATIC, Pulled, held, rope
+
+GAP = 2.0  # a string between two bodies in tow
+ROOM = 2.6  # between the last body and an end of the surface
+WHEEL = 0.6
+STEEPEST = 70.0
+
+
+def chain(
+    angle_deg: float,
+    on: tuple[str, ...],
+    *,
+    touch: bool = False,
+    pulled: Pulled | None = None,
+    front: str = "",
+    back: str = "",
+    title: str = "The bodies and what joins them",
+) -> Figure:
+    """Bodies on a surface that rises to the right at ``angle_deg`` (0 to 70).
+
+    on: their labels from left to right, none for two that hang over one pulley. touch: they touch, no string between.
+    pulled: acts on the last, or backwards on the first; a push the other way about. front, back: labels of what hangs
+    beyond the right and the left end. Raises ValueError for a slope that cannot be drawn or what hangs at its foot.
+    """
+    if not on:
+        return over_one_pulley(labels=(back, front), title=title)
+    if not 0 <= angle_deg <= STEEPEST or (back and angle_deg):
+        raise ValueError(f"A slope of {angle_deg}° with these bodies cannot be drawn: use 0 to {STEEPEST:g}.")
+    step = BOX[0] + (0.0 if touch else GAP)
+    lead = ROPE + 0.6 if pulled and pulled.back != pulled.push else ROOM
+    tail = ROPE + 0.6 if pulled and pulled.back == pulled.push and not front else ROOM
+    length = lead + BOX[0] + step * (len(on) - 1) + tail
+    items, centres = _placed(angle_deg, length, [lead + BOX[0] / 2 + step * n for n in range(len(on))])
+    if front or back:
+        items[:1] = _grounds(angle_deg, length)
+    items += [Block(centre, *BOX, angle_deg, label) for centre, label in zip(centres, on, strict=True)]
+    if not touch:
+        items += [
+            Rope(polar(a, BOX[0] / 2, angle_deg), polar(b, -BOX[0] / 2, angle_deg), "string")
+            for a, b in pairwise(centres)
+        ]
+    if front:
+        items += _over(polar((0.0, 0.0), length, angle_deg), centres[-1], angle_deg, front, 1)
+    if back:
+        items += _over((0.0, 0.0), centres[0], 0.0, back, -1)
+    if pulled:
+        items += rope(pulled, centres[-1 if pulled.back == pulled.push else 0], angle_deg)
+    names = words.names_in("θ") if angle_deg else frozenset[str]()
+    if pulled and pulled.angle_deg:
+        names |= words.names_in(pulled.angle_label)
+    return Figure(
+        title,
+        _said(angle_deg, on, touch, front, back) + _where(on, pulled, angle_deg),
+        tuple(items),
+        (SCHEMATIC,),
+        unit=1.0,
+        drawn_from=tuple(sorted(names)),
+    )
+
+
+def _placed(angle: float, length: float, places: list[float]) -> tuple[list[Item], list[Point]]:
+    """The surface and the middles of the bodies."""
+    foot: Point = (0.0, 0.0)
+    ground: Item = Surface(foot, (length, 0.0))
+    if angle:
+        ground = Slope(foot, length * cos(radians(angle)), angle, "θ")
+    return [ground], [polar(polar(foot, place, angle), BOX[1] / 2, angle + 90) for place in places]
+
+
+def _grounds(angle: float, length: float) -> list[Item]:
+    """The surface where bodies hang beyond its ends."""
+    if angle:
+        return [Slope((0.0, 0.0), length * cos(radians(angle)), angle, "θ")]
+    return [Table((0.0, 0.0), (length, 0.0), 7.0)]
+
+
+def _over(end: Point, centre: Point, angle: float, label: str, way: int) -> list[Item]:
+    """A pulley beyond an end of the surface, the string over it, and what hangs; way −1: at the left."""
+    wheel = polar(polar(end, way * 1.1 / cos(radians(angle)), angle), BOX[1] / 2 - WHEEL, angle + 90)
+    start = polar(centre, way * BOX[0] / 2, angle)
+    hook: Point = (wheel[0] + way * WHEEL, wheel[1] - 3.4)
+    return [
+        Pulley(wheel, WHEEL, end),
+        Cord(start, hook, wheel, WHEEL),
+        Block((hook[0], hook[1] - 0.9), 2.2, 1.8, 0.0, label),
+    ]
+
+
+def _said(angle: float, on: tuple[str, ...], touch: bool, front: str, back: str) -> str:
+    """What stands where."""
+    plain = [words.plain(one) for one in on]
+    boxes = f"Box {plain[0]} stands" if len(on) == 1 else f"Boxes {', '.join(plain)} stand, from left to right,"
+    ground = f"a slope that rises to the right at {words.degrees(angle)} (marked θ)" if angle else "a level surface"
+    said = [f"{boxes} on {ground}."]
+    if len(on) > 1:
+        said.append("They touch." if touch else "A string joins each to the next.")
+    if front:
+        where = "the top" if angle else "the right edge"
+        said.append(
+            f"A string runs from {plain[-1]} over a pulley at {where} to box {words.plain(front)}, which hangs."
+        )
+    if back:
+        said.append(
+            f"A string runs from {plain[0]} over a pulley at the left edge to box {words.plain(back)}, which hangs."
+        )
+    return " ".join(said)
+
+
+def _where(on: tuple[str, ...], pulled: Pulled | None, angle: float) -> str:
+    """The rope or rod, by the name of the body it acts on."""
+    if not pulled:
+        return ""
+    body = on[-1 if pulled.back == pulled.push else 0]
+    return held(pulled, angle).replace(" it ", f" {words.plain(body)} ", 1)

@@ -1,0 +1,322 @@
+"""A situation of the reader's own: bodies on a surface or over pulleys, forces on them; what happens is decided here.
+
+Each body has an equation across and one along its surface; put together they give D, friction, a and the forces between
+the bodies. The decision is that of calc.topics.shared.connected. Marks: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import degrees, radians
+
+from calc.figures import Figure
+from calc.figures.chains import chain
+from calc.figures.surfaces import Pulled
+from calc.model.questions import Check, Data, Draw, Part, Plan, Question, Refusal
+from calc.topics.forces.words import lean, pull, typed_as
+from calc.topics.newton.situation_chain import CHAIN, FORCE, SHAPES, START, Setup, needed, set_up
+from calc.topics.newton.situation_laws import (
+    STEADY,
+    between,
+    drive,
+    equation,
+    kinetic,
+    limit,
+    links,
+    normal,
+    resting,
+    whole,
+)
+from calc.topics.newton.situation_words import changing, decided, equations, name, on_surface, story
+from calc.topics.shared.connected import Kind, Outcome, outcome
+from calc.topics.shared.free_bodies import FBD_RULES, free_body
+from calc.topics.shared.motion_laws import KINETIC, SECOND, STATIC
+from calc.topics.shared.quantities import friction_coefficient, mass, slope_angle
+from calc.working.declaring import Given, boxes, state
+from calc.working.working import run
+
+SHARED = (
+    "Everything stays at rest. How friction and the forces between the bodies share the load does not follow from the"
+    " data: only their sum does. So they are not asked for."
+)
+REST_SLACK = "How they go on from rest is not told here: a string would go slack or the bodies would part."
+
+
+def maybe(given: Given) -> Given:
+    """A box that applies only to some arrangements."""
+    return replace(given, box=replace(given.box, optional=True))
+
+
+BOXES = (
+    mass("m1", "Mass of the first body", "", "8 kg; 3 4 5 8; 3,5 6,5 8,5"),
+    maybe(mass("m2", "Mass of the second body", "", "6 kg; 2 3 4 6; 2,5 3,5 5,5")),
+    maybe(mass("m3", "Mass of the third body", "", "; 8 6 4; 7,5 6,5 4,5")),
+    maybe(slope_angle("theta", "Angle of the surface (0: level)", "", "10°; 0 20 25 30; 0 22 28 32")),
+    maybe(pull("P", "Force P", "", "75 N; 50 60 70; 45 55 65")),
+    maybe(lean("phi", "Angle of the force with the surface", "", "30°; 20 25 30 35; 22 28 36")),
+    maybe(friction_coefficient("mu_s", "Coefficient of static friction", "", "0,3; 0,3 0,35 0,4; 0,32 0,36 0,42")),
+    maybe(friction_coefficient("mu_k", "Coefficient of kinetic friction", "", "0,2; 0,15 0,2 0,25; 0,12 0,18 0,24")),
+)
+NAMES = tuple(one.box.name for one in BOXES)
+
+
+def from_rest(here: Setup, g: float) -> Outcome:
+    """What they do from rest."""
+    kinds: list[Kind] = ["contact" if here.shape.touch else "string"] * (here.shape.count - 1)
+    return outcome(here.bodies, kinds, g=g)
+
+
+def forces(here: Setup) -> list[Part]:
+    """Normal forces and D."""
+    normals = tuple(normal(here, n).step(f"N_{n}") for n in here.numbers)
+    parts = list[Part]()
+    if normals:
+        each = "the normal force on the body on the surface"
+        if len(normals) > 1:
+            each = "the normal force on each body on the surface"
+        also = tuple(step.makes for step in normals[:-1])
+        parts.append(Part("normal", "calculate", f"Calculate {each}.", normals, also=also))
+    along = drive(here)
+    if along:
+        hang = here.shape.behind or here.shape.ahead
+        ask = f"Calculate D, the sum of the forces along the {'string' if hang else 'surface'} without friction"
+        every = "." if here.shape.count == 1 else ", for all bodies together."
+        parts.append(Part("along", "calculate", ask + every, (along.step("D"),)))
+    return parts
+
+
+def holds(here: Setup) -> list[Part]:
+    """The largest static friction."""
+    if not here.rough:
+        return []
+    ask = "Calculate the largest static friction."
+    if len(here.rough) > 1:
+        ask = "Calculate the largest static friction, on all bodies together."
+    return [Part("limit", "calculate", ask, (limit(here).step("f_smax"),))]
+
+
+def rubbing(here: Setup) -> list[Part]:
+    """The friction that acts, where it follows."""
+    if here.moves:
+        steps = tuple(kinetic(here, n).step(f"f_{n}") for n in here.rough if here.bodies[n - 1].mu_k > 0)
+    else:
+        steps = (resting(here).step(f"f_{here.rough[0]}"),) if len(here.rough) == 1 and drive(here) else ()
+    if not steps:
+        return []
+    ask = "Calculate the friction that acts."
+    if len(here.rough) > 1:
+        ask = "Calculate the friction on each body."
+    return [Part("friction", "calculate", ask, steps, also=tuple(step.makes for step in steps[:-1]))]
+
+
+def follows(here: Setup) -> bool:
+    """Whether every friction follows: not where several rough bodies share the load at rest."""
+    return here.moves or len(here.rough) < 2
+
+
+def motion(here: Setup) -> list[Part]:
+    """The equations of the bodies, a, and the forces between them."""
+    parts = list[Part]()
+    if follows(here):
+        way = "motion" if here.start else "D"
+        ask = f"Write Newton's second law for each body, with the direction of {way} positive."
+        parts.append(Part("equations", "explain", ask, points=equations(here)))
+        ask = f"Calculate the acceleration of {on_surface(here)}."
+        parts.append(Part("acceleration", "calculate", ask, (whole(here).step("a"),)))
+    for link, body in links(here) if follows(here) else ():
+        law = between(here, link, body, name(here, body))
+        pair = f"between {name(here, link)} and {name(here, link + 1)}"
+        what = f"the force that the bodies exert on each other, {pair}" if here.link == "R" else f"the tension {pair}"
+        parts.append(Part(f"link-{link}", "calculate", f"Calculate {what}.", (law.step(f"{here.link}_{link}"),)))
+    return parts
+
+
+def rows_of(data: Data, here: Setup, n: int) -> tuple[tuple[str, str, str, float], ...] | None:
+    """The forces on body n, each with where it points; None where one of them does not follow."""
+    shape, body, moved = here.shape, here.bodies[n - 1], here.found.bodies[n - 1]
+    tilt, hang, tiny = degrees(body.rise), shape.hangs(n), 1e-9 * body.mass
+    rows = [("F_g", f"w{n}", "the weight, straight down", 270.0)]
+    if not hang:
+        up = "away from the slope at right angles to it" if here.slope else "upwards"
+        rows.append(("N", f"N_{n}", f"the normal force, {up}", tilt + 90))
+    if n == here.acted:
+        slant = degrees(data.values["phi"]) * (-1 if here.push else 1)
+        side = f", at φ {'below' if here.push else 'above'} the surface" if slant else ""
+        way = slant if here.force > 0 else 180 - slant
+        rows.append(
+            ("P", "P", f"the {'push' if here.push else 'pull'}, {here.where(here.force).words}{side}", way + tilt)
+        )
+    for link, ahead in ((n, 1), (n - 1, -1)):
+        if not 1 <= link < shape.count:
+            continue
+        force = here.found.links[link - 1].force
+        if force is None:
+            return None
+        if force > tiny:
+            way = ahead * (-1 if here.link == "R" else 1)
+            what = "the tension" if here.link == "T" else f"the force of {name(here, n + ahead)}"
+            where, angle = ("upwards", 90.0) if hang else (here.where(way).words, tilt + (0 if way > 0 else 180))
+            rows.append((f"{here.link}_{link}", f"{here.link}_{link}", f"{what}, {where}", angle))
+    if moved.friction is None:
+        return None
+    if abs(moved.friction) > tiny:
+        way = 1 if moved.friction > 0 else -1
+        rows.append(("f", f"f_{n}", f"friction on it, {here.where(way).words}", tilt + (0 if way > 0 else 180)))
+    return tuple(rows)
+
+
+def diagrams(data: Data, here: Setup) -> list[Part]:
+    """A free-body diagram of each body all of whose forces follow."""
+    g, parts = data.settings.constants()["g"], list[Part]()
+    sizes = {f"{here.link}_{n}": link.force for n, link in enumerate(here.found.links, 1) if link.force is not None}
+    for n, (body, moved) in enumerate(zip(here.bodies, here.found.bodies, strict=True), 1):
+        rows = rows_of(data, here, n)
+        if rows is None:
+            continue
+        own: dict[str, float] = sizes | {
+            f"w{n}": body.mass * g,
+            f"N_{n}": moved.normal,
+            f"f_{n}": abs(moved.friction or 0.0),
+        }
+        guide = degrees(body.rise) if here.slope and not body.hangs else None
+        who = name(here, n)
+        parts.append(free_body(f"draw-{n}", who, rows, (), data, f"Free-body diagram of {who}", guide, own.__or__))
+    return parts
+
+
+def scene(data: Data, here: Setup) -> Figure:
+    """The surface, the bodies, what joins them and the force."""
+    shape, count = here.shape, here.shape.count
+    pulled = None
+    if here.force:
+        pulled = Pulled("P", degrees(data.values["phi"]), here.push, back=here.force < 0)
+    return chain(
+        degrees(data.values.get("theta", 0.0)),
+        tuple(f"m_{n}" for n in here.numbers),
+        touch=shape.touch,
+        pulled=pulled,
+        front=f"m_{count}" if shape.ahead else "",
+        back="m_1" if shape.behind else "",
+    )
+
+
+def checks(here: Setup) -> tuple[Check, ...]:
+    """The equations of the bodies that were not used, else the parts of all forces on one body."""
+    used = {body for _, body in links(here)}
+    found = [
+        Check(f"The equation of {name(here, n)} agrees", equation(here, n))
+        for n in range(1, here.shape.count + 1)
+        if n not in used and follows(here) and here.shape.count > 1
+    ]
+    if not found and here.numbers:
+        n = here.numbers[0]
+        if n != here.acted:
+            weight = f"sqrt(N_{n}^2 + (m{n}*g*sin(theta))^2)" if here.slope else f"N_{n}"
+            found.append(Check("The parts of the weight make it up again", f"{weight} = m{n}*g"))
+        elif here.shape.count == 1:
+            sign = "+" if here.push else "-"
+            turn = f"phi {'-' if (here.force > 0) == here.push else '+'} theta" if here.slope else "phi"
+            found.append(
+                Check(
+                    "Force and weight added head to tail: Pythagoras and the cosine rule agree",
+                    f"D^2 + N_{n}^2 = P^2 + (m{n}*g)^2 {sign} 2*P*m{n}*g*sin({turn})",
+                )
+            )
+    if not found and not here.shape.on:
+        found.append(Check("Both bodies give the same tension", "T_1 = m2*g"))
+    return tuple(found)
+
+
+def plan(data: Data) -> Plan:
+    """Across and along the surface, rest or motion, diagrams, equations, a, forces between; what follows a stop."""
+    constants = data.settings.constants()
+    g = constants["g"]
+    here = set_up(data.choices, data.values, g)
+    rest = from_rest(here, g)
+    work = [*forces(here), *([] if here.start else holds(here))]
+    act = [*rubbing(here), *diagrams(data, here), *motion(here)]
+    calculated = tuple(part for part in (*work, *act) if part.steps)
+    v = run(Plan("", calculated, dict(data.values)), constants)
+    notes = [FBD_RULES]
+    if here.start:
+        told = None if rest.slack else rest
+        slows = v["a"] < -STEADY
+        if slows and not told:
+            notes.append(REST_SLACK)
+        ask = "Does the motion become faster or slower, and what happens if it comes to rest? Give reasons."
+        act += [*holds(here), Part("motion", "explain", ask, points=changing(here, v, told))]
+    else:
+        who = "the body stay at rest or move" if here.shape.count == 1 else "the bodies stay at rest or move"
+        work.append(
+            Part(
+                "decide",
+                "explain",
+                f"Does {who}? Give a reason.".replace("Does the bodies", "Do the bodies"),
+                points=decided(data, here, here.found, v),
+            )
+        )
+        if not here.moves and len(here.rough) > 1:
+            notes.append(SHARED)
+    return Plan(
+        story=story(data, here),
+        parts=(state(SECOND), *work, *act),
+        values=dict(data.values),
+        units={name: "°" for name in ("theta", "phi") if data.has(name)},
+        scene=lambda values: scene(data, here),
+        checks=checks(here),
+        notes=tuple(notes),
+    )
+
+
+def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
+    """Only the boxes that apply, in an arrangement that can be worked; else one that always can."""
+    shape = SHAPES[str(typed["chain"])]
+    ready, (noun, _, way) = dict(typed), str(typed["force"]).partition("-")
+    if shape.touch or shape.on > 1:
+        noun = "push" if shape.touch else "pull"
+    if shape.ahead and noun != "none":
+        noun, way = ("pull", "back") if shape.on > 1 else (noun, "on" if noun == "push" else "back")
+    if noun == "none" or shape.behind or not way:
+        ready["force"] = "none"
+    else:
+        ready["force"] = f"{noun}-{way}"
+    for tried in (ready, ready | {"P": "110 N"}, ready | {"force": "none", "start": "rest", "chain": "edge"}):
+        choices = {one.name: str(tried[one.name]) for one in (CHAIN, FORCE, START)}
+        apply = needed(choices)
+        kept = {name: tried[name] if name in apply or name not in NAMES else "" for name in tried}
+        try:
+            here = set_up(choices, {name: number(str(kept[name])) for name in NAMES if kept[name]}, 9.8)
+        except Refusal:
+            continue
+        if follows(here):
+            return kept
+    return {**kept, "m2": typed_as(9.0, "kg", 2)}
+
+
+def number(text: str) -> float:
+    """What practice typed, in SI."""
+    value = float(text.split("°")[0].split()[0].replace(",", "."))
+    return radians(value) if "°" in text else value
+
+
+SITUATION = Question(
+    key="situation",
+    title="A situation of your own",
+    **boxes(
+        CHAIN,
+        FORCE,
+        START,
+        *BOXES,
+        example={"chain": "tow2", "force": "pull-on", "start": "rest"},
+        draws={
+            "chain": Draw(tuple(SHAPES)),
+            "force": Draw(("none", "pull-on", "push-on", "pull-back", "push-back")),
+            "start": Draw(("rest", "rest", "on", "back")),
+        },
+    ),
+    plan=plan,
+    laws=(SECOND.name, STATIC.name, KINETIC.name),
+    constants=("g",),
+    adjust=practise,
+    since=4,
+)

@@ -1,0 +1,244 @@
+"""The equations of a chain of bodies, written for what is set up: across and along the surface, body by body."""
+
+from __future__ import annotations
+
+from calc.model.answers import Mark
+from calc.model.questions import Mistake
+from calc.model.relations import Relation, Towards
+from calc.topics.forces.words import (
+    ALL_ALONG,
+    HEAVIER,
+    LIGHTER,
+    PLAIN_A,
+    PLAIN_F,
+    PLAIN_N,
+    TWO,
+    WEIGHT_ALWAYS,
+)
+from calc.topics.newton.pairs import PLAIN_ONE
+from calc.topics.newton.situation_chain import Setup
+from calc.topics.shared.motion_laws import KINETIC, SECOND, STATIC
+
+STEADY = 1e-9  # m·s⁻²; below it rounding alone
+EACH_MARKS = (Mark("formula", 2), Mark("substitution"), Mark("answer"))
+SINE_N = "You took the sine for the part of the weight across the slope. Use the cosine: {m%s*g*cos(theta)}."
+COSINE_D = "You took the cosine for the part of the weight along the slope. Use the sine: {sin(theta)}."
+BY_WEIGHT = "You put the weight in for the normal force. Only what presses the surfaces together counts: use {N_%s}."
+STATIC_SLIDES = "You used the static coefficient although it slides. Use {mu_k*N_%s}."
+WRONG_MU = "You used the kinetic coefficient. It is at rest here: use {mu_s}."
+STILL = "You used the largest static friction although it stays at rest. It only matches {D}: use that."
+ONE_MASS = "You divided by the mass of one body. All of them accelerate: divide by {%s}."
+NO_FRICTION = "You left friction out. It acts against the motion: subtract {%s}."
+WEIGHT_T = "You made {%s} as large as the weight that hangs. Then it could not accelerate: put {%s*a} in."
+NET_T = "You made {%s} as large as the net force. Put the other forces on this body in as well."
+
+
+def joined(terms: list[tuple[int, str]]) -> str:
+    """Signed terms as a sum, one with a plus first if there is one."""
+    terms = sorted(terms, key=lambda term: -term[0])
+    first, *rest = terms
+    return (f"-({first[1]})" if first[0] < 0 and "*" in first[1] else "-"[first[0] > 0 :] + first[1]) + "".join(
+        f" {'+' if s > 0 else '-'} {t}" for s, t in rest
+    )
+
+
+def drives(here: Setup, n: int) -> list[tuple[int, str]]:
+    """The forces on body n along the positive direction, forwards, without friction and strings."""
+    if here.shape.hangs(n):
+        return [(-1 if n == 1 and here.shape.behind else 1, f"m{n}*g")]
+    terms = [(here.force, "P*cos(phi)")] if n == here.acted else []
+    return [*terms, (-1, f"m{n}*g*sin(theta)")] if here.slope else terms
+
+
+def normal(here: Setup, n: int) -> Relation:
+    """The balance across the surface."""
+    weight = f"m{n}*g*cos(theta)" if here.slope else f"m{n}*g"
+    acted = n == here.acted
+    across = f"{weight} {'+' if here.push else '-'} P*sin(phi)" if acted else weight
+    slips = list[Mistake]()
+    if acted or here.slope:
+        say = (WEIGHT_ALWAYS % across).replace("{N}", f"{{N_{n}}}")
+        slips.append(Mistake("normal-is-weight", f"N_{n}", f"m{n}*g", say))
+    if here.slope:
+        slips.append(Mistake("sin-cos", f"N_{n}", across.replace("cos(theta)", "sin(theta)"), SINE_N % n))
+    if acted:
+        other = f"{weight} {'-' if here.push else '+'} P*sin(phi)"
+        slips.append(Mistake("vertical-part-wrong-way", f"N_{n}", other, HEAVIER if here.push else LIGHTER))
+    return Relation(
+        f"N_{n} = {across}",
+        what="Balance the forces across the surface",
+        why="It does not leave the surface, so the forces at right angles to it balance"
+        + (f": P sin φ {'adds to' if here.push else 'takes away from'} what presses it down." if acted else "."),
+        units={f"N_{n}": "N"},
+        plain=PLAIN_N,
+        mistakes=tuple(slips),
+    )
+
+
+def drive(here: Setup) -> Relation | None:
+    """D: all forces along the chain, friction left out; None where there is none."""
+    terms = [term for n in range(1, here.shape.count + 1) for term in drives(here, n)]
+    if not terms:
+        return None
+    sum_ = joined(terms)
+    slips = list[Mistake]()
+    if here.slope:
+        slips.append(Mistake("sin-cos", "D", sum_.replace("sin(theta)", "cos(theta)"), COSINE_D))
+    if here.force:
+        slips.append(Mistake("all-along", "D", sum_.replace("*cos(phi)", ""), ALL_ALONG))
+    hang = here.shape.behind or here.shape.ahead
+    inner = " The forces between the bodies come in pairs and cancel." if here.shape.count > 1 else ""
+    return Relation(
+        f"D = {sum_}",
+        what="Add the forces along the surface, friction left out" if not hang else "Add the forces along the string",
+        why=f"{'' if here.shape.on else 'For the body on the left, '}{positive(here)} is positive.{inner}",
+        units={"D": "N"},
+        plain="This is what friction would have to hold." if here.rough else PLAIN_A,
+        directions={"D": here.where(1)},
+        mistakes=tuple(slips),
+    )
+
+
+def positive(here: Setup) -> str:
+    """The positive direction, at the head of a sentence."""
+    said = here.where(1).words
+    return said[0].upper() + said[1:] if here.shape.on else said
+
+
+def limit(here: Setup) -> Relation:
+    """The largest static friction, of all that touch the surface."""
+    sum_ = " + ".join(f"N_{n}" for n in here.rough)
+    several = len(here.rough) > 1
+    return Relation(
+        f"f_smax = mu_s*({sum_})" if several else f"f_smax = mu_s*{sum_}",
+        what="The largest static friction" + (" on all of them together" if several else ""),
+        why="Static friction can have any size up to this one.",
+        units={"f_smax": "N"},
+        plain=PLAIN_F,
+        marks=TWO,
+        quotes=(STATIC.name,),
+        mistakes=(Mistake("kinetic-for-static", "f_smax", f"mu_k*({sum_})" if several else f"mu_k*{sum_}", WRONG_MU),),
+    )
+
+
+def kinetic(here: Setup, n: int) -> Relation:
+    """Kinetic friction on body n."""
+    return Relation(
+        f"f_{n} = mu_k*N_{n}",
+        what="Friction from the normal force",
+        why="It slides, so friction is kinetic, against the motion.",
+        units={f"f_{n}": "N"},
+        plain=PLAIN_F,
+        marks=TWO,
+        quotes=(KINETIC.name,),
+        directions={f"f_{n}": here.where(-here.way)},
+        mistakes=(
+            Mistake("static-for-kinetic", f"f_{n}", f"mu_s*N_{n}", STATIC_SLIDES % n),
+            *(
+                [Mistake("weight-for-normal", f"f_{n}", f"mu_k*m{n}*g", BY_WEIGHT % n)]
+                if here.slope or n == here.acted
+                else []
+            ),
+        ),
+    )
+
+
+def resting(here: Setup) -> Relation:
+    """Static friction on the only body that has any."""
+    (n,) = here.rough
+    return Relation(
+        f"f_{n} = D" if here.way > 0 else f"f_{n} = -D",
+        what="The friction that acts",
+        why="Nothing moves, so the net force is zero: static friction is just as large as what it holds.",
+        units={f"f_{n}": "N"},
+        plain="Friction holds against a push exactly as hard as it is pushed, up to its limit.",
+        marks=TWO,
+        directions={f"f_{n}": here.where(-here.way)},
+        mistakes=(Mistake("largest-although-at-rest", f"f_{n}", "f_smax", STILL),),
+    )
+
+
+def sliding(here: Setup, n: int) -> bool:
+    """Whether a friction that is known acts on body n."""
+    if not here.moves:
+        return here.rough == (n,) and drive(here) is not None
+    return not here.shape.hangs(n) and here.bodies[n - 1].mu_k > 0
+
+
+def equation(here: Setup, n: int) -> str:
+    """F_net = ma of body n along the chain, positive the way it moves or D points."""
+    terms = drives(here, n)
+    pulls = -1 if here.link == "R" else 1
+    if n < here.shape.count:
+        terms.append((pulls, f"{here.link}_{n}"))
+    if n > 1:
+        terms.append((-pulls, f"{here.link}_{n - 1}"))
+    terms = [(here.way * sign, term) for sign, term in terms]
+    if sliding(here, n):
+        terms.append((-1, f"f_{n}"))
+    return f"{joined(terms)} = m{n}*a"
+
+
+def whole(here: Setup) -> Relation:
+    """The equations of all bodies put together, for a."""
+    rubs = [f"f_{n}" for n in range(1, here.shape.count + 1) if sliding(here, n)]
+    masses = " + ".join(f"m{n}" for n in range(1, here.shape.count + 1))
+    alone = here.shape.count == 1
+    all_ = masses if alone else f"({masses})"
+    pull = [(here.way, "D")] if drive(here) else []
+    left = joined([*pull, *((-1, rub) for rub in rubs)])
+    slips = list[Mistake]()
+    if not alone:
+        slips.append(Mistake("one-mass", "a", f"({left})/m1", ONE_MASS % masses))
+    if rubs and pull:
+        bare = joined(pull)
+        slips.append(Mistake("friction-ignored", "a", f"({bare})/{all_}", NO_FRICTION % " + ".join(rubs)))
+    return Relation(
+        f"{left} = {all_}*a",
+        what="Newton's second law" if alone else "Put the equations of all bodies together",
+        why=(
+            f"The positive direction is that of {'the motion' if here.moves else 'D'}"
+            f"{'' if here.shape.on else ', told of the body on the left'}: {here.where(here.way).words}."
+            + ("" if alone else " All have the same size of acceleration; the forces between them cancel.")
+        ),
+        units={"a": "m·s⁻²"},
+        plain=PLAIN_A,
+        marks=EACH_MARKS,
+        quotes=(SECOND.name,),
+        directions={"a": acceleration(here)},
+        mistakes=tuple(slips),
+    )
+
+
+def acceleration(here: Setup) -> Towards:
+    """The direction of a, positive the way they move."""
+    ahead, back = here.where(here.way), here.where(-here.way)
+    return lambda v: None if abs(v["a"]) < STEADY else ahead if v["a"] > 0 else back
+
+
+def between(here: Setup, link: int, body: int, name: str) -> Relation:
+    """The force in a link from the equation of one body."""
+    force = f"{here.link}_{link}"
+    slips = list[Mistake]()
+    if here.moves and here.shape.hangs(body):
+        slips.append(Mistake("hanging-weight", force, f"m{body}*g", WEIGHT_T % (force, f"m{body}")))
+    elif here.moves:
+        slips.append(Mistake("net-force-alone", force, f"m{body}*abs(a)", NET_T % force))
+    return Relation(
+        equation(here, body),
+        what=f"Use the equation of {name} alone",
+        why="What joins two bodies has the same size in both equations.",
+        units={force: "N"},
+        plain=PLAIN_ONE,
+        quotes=(SECOND.name,),
+        mistakes=tuple(slips),
+    )
+
+
+def links(here: Setup) -> tuple[tuple[int, int], ...]:
+    """For each force between bodies that can be found: its number, and the body whose equation gives it."""
+    last = here.shape.count
+    ends = [(n, body) for n, body in ((1, 1), (last - 1, last)) if last > 1]
+    if not here.moves:  # friction of the others may be anything up to its limit
+        ends = [(n, body) for n, body in ends if here.shape.hangs(body)]
+    return tuple({n: (n, body) for n, body in reversed(ends)}.values())[::-1]
