@@ -71,7 +71,7 @@ def forces(here: Setup) -> list[Part]:
     normals = tuple(normal(here, n).step(f"N_{n}") for n in here.numbers)
     parts = list[Part]()
     if normals:
-        each = "the normal force on the body on the surface"
+        each = f"the normal force on {on_surface(here)}"
         if len(normals) > 1:
             each = "the normal force on each body on the surface"
         also = tuple(step.makes for step in normals[:-1])
@@ -119,7 +119,8 @@ def motion(here: Setup) -> list[Part]:
     parts = list[Part]()
     if follows(here):
         way = "motion" if here.start else "D"
-        ask = f"Write Newton's second law for each body, with the direction of {way} positive."
+        each = "the body" if here.shape.count == 1 else "each body"
+        ask = f"Write Newton's second law for {each}, with the direction of {way} positive."
         parts.append(Part("equations", "explain", ask, points=equations(here)))
         ask = f"Calculate the acceleration of {on_surface(here)}."
         parts.append(Part("acceleration", "calculate", ask, (whole(here).step("a"),)))
