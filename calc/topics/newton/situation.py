@@ -52,7 +52,7 @@ BOXES = (
     maybe(mass("m2", "Mass of the second body", "", "6 kg; 2 3 4 6; 2,5 3,5 5,5")),
     maybe(mass("m3", "Mass of the third body", "", "; 8 6 4; 7,5 6,5 4,5")),
     maybe(slope_angle("theta", "Angle of the surface (0: level)", "", "10°; 0 20 25 30; 0 22 28 32")),
-    maybe(pull("P", "Force P", "", "75 N; 50 60 70; 45 55 65")),
+    maybe(pull("P", "Size of the force", "", "75 N; 50 60 70; 45 55 65")),
     maybe(lean("phi", "Angle of the force with the surface", "", "30°; 20 25 30 35; 22 28 36")),
     maybe(friction_coefficient("mu_s", "Coefficient of static friction", "", "0,3; 0,3 0,35 0,4; 0,32 0,36 0,42")),
     maybe(friction_coefficient("mu_k", "Coefficient of kinetic friction", "", "0,2; 0,15 0,2 0,25; 0,12 0,18 0,24")),
