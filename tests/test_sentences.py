@@ -443,7 +443,7 @@ def _what_joins_a_chain_acts_both_ways(case: Case, m: re.Match[str]) -> bool:
         for part in case.worked.parts
         if part.kind == "draw"
         for point in part.points
-        if point.words.startswith(f"T{m[1]}: ") and "upwards" not in point.words
+        if point.words.translate(_LOWERED).startswith(f"T{m[1].translate(_LOWERED)}: ") and "upwards" not in point.words
     ]
     return ways in ([True, False], [True], [False])
 
