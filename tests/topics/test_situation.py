@@ -135,14 +135,15 @@ def test_friction_decides_on_both_sides_of_its_limit() -> None:
     for hangs, words in (("1,99 kg", "D is smaller"), ("2 kg", "they are the same"), ("2,01 kg", "D is larger")):
         _, _, v, answer = worked(typed("edge", m2=hangs))
         assert words in said(answer, "decide"), hangs
-        assert (v["a"] > 0) == (hangs == "2,01 kg")
+        assert (v.get("a", 0.0) > 0) == (hangs == "2,01 kg")
     assert v["f_smax"] == pytest.approx(0.4 * 5 * G)
 
 
 def test_at_rest_friction_matches_and_the_tension_carries_the_weight() -> None:
     """A small body that hangs is held: T is its weight, friction as large, a zero."""
     _, _, v, answer = worked(typed("edge", m2="1 kg"))
-    assert (v["T_1"], v["f_1"], v["a"]) == pytest.approx((G, G, 0.0))
+    assert (v["T_1"], v["f_1"]) == pytest.approx((G, G))
+    assert "acceleration is zero" in said(answer, "acceleration")
     assert "they stay at rest" in said(answer, "decide")
 
 

@@ -166,7 +166,7 @@ def sliding(here: Setup, n: int) -> bool:
 
 
 def equation(here: Setup, n: int) -> str:
-    """F_net = ma of body n along the chain, positive the way it moves or D points."""
+    """F_net = ma of body n along the chain, positive the way it moves or D points; at rest 0."""
     terms = drives(here, n)
     pulls = -1 if here.link == "R" else 1
     if n < here.shape.count:
@@ -176,7 +176,7 @@ def equation(here: Setup, n: int) -> str:
     terms = [(here.way * sign, term) for sign, term in terms]
     if sliding(here, n):
         terms.append((-1, f"f_{n}"))
-    return f"{joined(terms)} = m{n}*a"
+    return f"{joined(terms)} = {f'm{n}*a' if here.moves else 0}"
 
 
 def whole(here: Setup) -> Relation:
