@@ -448,10 +448,15 @@ def _what_joins_a_chain_acts_both_ways(case: Case, m: re.Match[str]) -> bool:
     return ways in ([True, False], [True], [False])
 
 
-@rule(r"For the body on the (left|right): (T[₁1] − m[₁₂12]g|m[₁₂12]g − T[₁1]) = m([₁₂12])a", 1, 2)
-def _one_body_over_a_pulley_rises_and_the_other_falls(case: Case, m: re.Match[str]) -> bool:
+@rule(
+    r"For the body (?:that hangs )?on the (left|right): "
+    r"(T[₁₂12] − m[₁₂₃123]g|m[₁₂₃123]g − T[₁₂12]) = (?:m([₁₂₃123])a|0)",
+    1,
+    2,
+)
+def _one_end_of_a_string_rises_and_the_other_falls(case: Case, m: re.Match[str]) -> bool:
     rises = (onwards(case) > 0) == (m[1] == "left")
-    return m[2].startswith("T") == rises and (m[3] in "₁1") == (m[1] == "left")
+    return m[2].startswith("T") == rises and (not m[3] or (m[3] in "₁1") == (m[1] == "left"))
 
 
 @rule(r"\[T_([12])\] Use the equation of the body that hangs on the (left|right) alone", 2)
