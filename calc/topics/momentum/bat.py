@@ -170,7 +170,8 @@ def plan(data: Data) -> Plan:
             Part(
                 "softer-force",
                 "calculate",
-                f"With the sleeve the contact lasts {data.said['Deltat_2']}. Calculate the average net force on the ball.",
+                f"With the sleeve the contact lasts {data.said['Deltat_2']}. Calculate the average net force on the"
+                " ball.",
                 (to_the_right(replace(SOFT.step("F_2"), marks=SA)),),
             ),
         ),
