@@ -147,6 +147,18 @@ def test_at_rest_friction_matches_and_the_tension_carries_the_weight() -> None:
     assert "they stay at rest" in said(answer, "decide")
 
 
+def test_what_is_zero_has_no_direction() -> None:
+    """Equal weights at both ends: D and friction are zero, point nowhere, and have no arrow."""
+    for form in (typed("ends", m1="5 kg", m3="5 kg"), typed("pulley", m1="5 kg", m2="5 kg")):
+        _, plan, v, answer = worked(form)
+        assert v["D"] == pytest.approx(0.0)
+        for step in (step for part in answer.parts for step in part.steps if step.makes in ("D", "f_2")):
+            assert step.direction is None
+        assert "stay at rest" in said(answer, "decide")
+        drawn = [point.words for part in plan.parts if part.kind == "draw" for point in part.points]
+        assert not any("friction" in words for words in drawn)
+
+
 def test_a_load_shared_by_several_frictions_is_not_asked() -> None:
     """Two rough bodies in tow at rest: neither friction, tension nor their diagrams are asked for, and why is said."""
     _, plan, _, answer = worked(typed("tow2", "pull-on", P="10 N"))

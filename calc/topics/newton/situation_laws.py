@@ -19,7 +19,7 @@ from calc.topics.newton.pairs import PLAIN_ONE
 from calc.topics.newton.situation_chain import Setup
 from calc.topics.shared.motion_laws import KINETIC, SECOND, STATIC
 
-STEADY = 1e-9  # m·s⁻²; below it rounding alone
+STEADY = 1e-9  # m·s⁻² or N; below it rounding alone
 EACH_MARKS = (Mark("formula", 2), Mark("substitution"), Mark("answer"))
 SINE_N = "You took the sine for the part of the weight across the slope. Use the cosine: {m%s*g*cos(theta)}."
 COSINE_D = "You took the cosine for the part of the weight along the slope. Use the sine: {sin(theta)}."
@@ -94,7 +94,7 @@ def drive(here: Setup) -> Relation | None:
         why=f"{'' if here.shape.on else 'For the body on the left, '}{positive(here)} is positive.{inner}",
         units={"D": "N"},
         plain="This is what friction would have to hold." if here.rough else PLAIN_A,
-        directions={"D": here.where(1)},
+        directions={"D": pointing(here, "D", 1)},
         mistakes=tuple(slips),
     )
 
@@ -153,7 +153,7 @@ def resting(here: Setup) -> Relation:
         units={f"f_{n}": "N"},
         plain="Friction holds against a push exactly as hard as it is pushed, up to its limit.",
         marks=TWO,
-        directions={f"f_{n}": here.where(-here.way)},
+        directions={f"f_{n}": pointing(here, f"f_{n}", -here.way)},
         mistakes=(Mistake("largest-although-at-rest", f"f_{n}", "f_smax", STILL),),
     )
 
@@ -205,15 +205,15 @@ def whole(here: Setup) -> Relation:
         plain=PLAIN_A,
         marks=EACH_MARKS,
         quotes=(SECOND.name,),
-        directions={"a": acceleration(here)},
+        directions={"a": pointing(here, "a", here.way)},
         mistakes=tuple(slips),
     )
 
 
-def acceleration(here: Setup) -> Towards:
-    """The direction of a, positive the way they move."""
-    ahead, back = here.where(here.way), here.where(-here.way)
-    return lambda v: None if abs(v["a"]) < STEADY else ahead if v["a"] > 0 else back
+def pointing(here: Setup, name: str, way: int) -> Towards:
+    """The direction of a value whose positive sense is ``way``; none where it is zero, rounding apart."""
+    ahead, back = here.where(way), here.where(-way)
+    return lambda v: None if abs(v[name]) < STEADY else ahead if v[name] > 0 else back
 
 
 def between(here: Setup, link: int, body: int, name: str) -> Relation:

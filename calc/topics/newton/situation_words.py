@@ -146,6 +146,9 @@ def decided(data: Data, here: Setup, found: Outcome, v: Values) -> tuple[Point, 
         return (Point(why, 1, (key,)), Point(f"{who} {verb}{whose or f' {where}'}.", 1, (where,)))
     if not here.rough:
         return (Point("D is zero.", 1, ("zero",)), Point(f"The forces balance: {who.lower()} {stay}.", 1, ("at rest",)))
+    if abs(drive) < STEADY:
+        still = Point(f"There is nothing for friction to hold: {who.lower()} {stay}.", 1, (stay,))
+        return (Point("D is zero.", 1, ("zero",)), still)
     sizes = f"D is {told(data, drive)} and the largest static friction is {told(data, most)}"
     if found.state == "limit":
         return (
