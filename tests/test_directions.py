@@ -48,6 +48,15 @@ def turned(words: str, slope: float | None) -> float | None:
     return named[0] if len(named) == 1 else None
 
 
+def leaning(words: str, worked: WorkedAnswer) -> float | None:
+    """The direction of a memo's phrase: one "at φ above the surface" is turned by φ from that along the surface."""
+    along, side = turned(words, slope_of(worked)), re.search(r"at φ (above|below) the surface", words)
+    if along is None or not side:
+        return along
+    forwards = abs(along - (slope_of(worked) or 0.0)) < CLOSE
+    return along + math.degrees(worked.values["phi"]) * (1 if (side[1] == "above") == forwards else -1)
+
+
 def way(arrow: Arrow) -> float:
     """Where an arrow points."""
     (x, y), (u, v) = arrow.start, arrow.end
@@ -114,7 +123,7 @@ def points_compared(worked: WorkedAnswer) -> int:
             spoken = {symbol_text(label): angle for label, angle in pointing.items()}
             for point in part.points:
                 label = re.match(r"(?:Arrow )?(\S+?)[ :]", point.words)
-                named = turned(point.words, slope_of(worked))
+                named = leaning(point.words, worked)
                 if label and label[1] in spoken and named is not None:
                     assert apart(named, spoken[label[1]]) < CLOSE, point.words
                     count += 1

@@ -329,5 +329,6 @@ SITUATION = Question(
     laws=(SECOND.name, STATIC.name, KINETIC.name),
     constants=("g",),
     adjust=practise,
+    scenario=True,
     since=4,
 )
