@@ -10,12 +10,12 @@
 export function renew(area, html) {
   const template = document.createElement("template");
   template.innerHTML = html;
-  const drawn = new Map(places(area).map((place) => [place.dataset.drawing, place.firstElementChild]));
+  const drawn = new Map(places(area).map((place) => [place.dataset.drawing, [...place.children]]));
   const late = new Set(folds(template.content).filter(isHead).map((part) => part.dataset.part));
   children(area, template.content);
   for (const place of places(area)) {
     const before = drawn.get(place.dataset.drawing);
-    if (!place.firstElementChild && before) place.append(before);
+    if (!place.firstElementChild && before) place.append(...before);
     place.classList.add("waiting");
   }
   for (const part of folds(area)) part.classList.toggle("waiting", late.has(part.dataset.part));
@@ -25,7 +25,7 @@ export function renew(area, html) {
 /**
  * Put folded parts and figures into their places; a place without one is left empty.
  * @param {Element} area
- * @param {Record<string, string>} drawings SVG by the name of its place
+ * @param {Record<string, string>} drawings by the name of its place: SVG, and a table where the figure has one
  * @param {Record<string, string>} parts html by the key of the part
  */
 export function draw(area, drawings, parts = {}) {
@@ -41,9 +41,7 @@ export function draw(area, drawings, parts = {}) {
   for (const place of places(area)) {
     const template = document.createElement("template");
     template.innerHTML = drawings[place.dataset.drawing ?? ""] ?? "";
-    const figure = template.content.firstElementChild;
-    if (!figure) place.replaceChildren();
-    else if (!place.firstElementChild?.isEqualNode(figure)) place.replaceChildren(figure);
+    children(place, template.content);
     place.classList.remove("waiting");
   }
 }
