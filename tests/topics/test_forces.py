@@ -6,7 +6,6 @@ import json
 import random
 import re
 from math import atan, cos, degrees, radians, sin, sqrt, tan
-from pathlib import Path
 
 import numpy as np
 import pytest
@@ -21,40 +20,11 @@ from calc.practice.fair import fair_scene
 from calc.practice.hints import hints
 from calc.working.reading import Refusals, read
 from calc.working.working import work
+from tests.topics.asking import Chapter
 
 G = 9.8
-PUBLISHED = {
-    case["id"]: case for case in json.loads((Path(__file__).parent / "forces_published.json").read_text("utf-8"))
-}
-
-
-def solve(key: str, find: str = "", **typed: str) -> WorkedAnswer:
-    """The worked answer of a question of the chapter."""
-    topic, question = topics.find(f"forces.{key}")
-    return work(topic, question, read(question, typed, find))
-
-
-def value(key: str, find: str, **typed: str) -> float:
-    """One value of it."""
-    return solve(key, find, **typed).values[find]
-
-
-def refused(key: str, find: str = "", **typed: str) -> str:
-    """The sentence that refuses these data."""
-    with pytest.raises((Refusal, Refusals)) as caught:
-        solve(key, find, **typed)
-    return str(getattr(caught.value, "sentence", "")) or str(caught.value)
-
-
-def given(case: str, *names: str) -> list[str]:
-    """Data of a published case by name, typed in SI."""
-    return [f"{PUBLISHED[case]['given'][name]['value']:.9g}" for name in names]
-
-
-def published(case: str) -> object:
-    """The answer as published, within its own tolerance."""
-    told = PUBLISHED[case]["published"]
-    return pytest.approx(told["value"], rel=told["rel_tol"])
+ASKED = Chapter("forces")
+solve, value, refused, given, published = ASKED.solve, ASKED.value, ASKED.refused, ASKED.given, ASKED.published
 
 
 # Sources stand in forces_published.json: OpenStax University Physics Volume 1 and OpenStax College Physics,

@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import random
 from math import cos, degrees, radians, sin
-from pathlib import Path
 
 import numpy as np
 import pytest
@@ -13,45 +12,15 @@ from scipy.integrate import solve_ivp
 
 from calc import desk, topics
 from calc.figures import Arrow
-from calc.model.answers import WorkedAnswer
 from calc.model.questions import Choice, Input, Refusal
 from calc.practice.drawing import draw
 from calc.working.reading import Refusals, read
 from calc.working.working import work
+from tests.topics.asking import Chapter
 
 G = 9.8
-PUBLISHED = {
-    case["id"]: case for case in json.loads((Path(__file__).parent / "newton_published.json").read_text("utf-8"))
-}
-
-
-def solve(key: str, find: str = "", **typed: str) -> WorkedAnswer:
-    """The worked answer of a question of the chapter."""
-    topic, question = topics.find(f"newton.{key}")
-    return work(topic, question, read(question, typed, find))
-
-
-def value(key: str, find: str, **typed: str) -> float:
-    """One value of it."""
-    return solve(key, find, **typed).values[find]
-
-
-def refused(key: str, find: str = "", **typed: str) -> str:
-    """The sentence that refuses these data."""
-    with pytest.raises((Refusal, Refusals)) as caught:
-        solve(key, find, **typed)
-    return str(getattr(caught.value, "sentence", "")) or str(caught.value)
-
-
-def given(case: str, *names: str) -> list[str]:
-    """Data of a published case by name, typed in SI."""
-    return [f"{PUBLISHED[case]['given'][name]['value']:.9g}" for name in names]
-
-
-def published(case: str) -> object:
-    """The answer as published, within its own tolerance."""
-    told = PUBLISHED[case]["published"]
-    return pytest.approx(told["value"], rel=told["rel_tol"])
+ASKED = Chapter("newton")
+solve, value, refused, given, published = ASKED.solve, ASKED.value, ASKED.refused, ASKED.given, ASKED.published
 
 
 # Sources stand in newton_published.json: OpenStax University Physics Volume 1 and OpenStax College Physics,

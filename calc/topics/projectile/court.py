@@ -33,8 +33,8 @@ UNITS = {
     "m": "kg",
     "Deltat": "s",
     "F_net": "N",
+    "N": "N",
 }
-UNITS |= {"N": "N"}
 TOP = "You divided the velocity just after the bounce by g. Take the one just before it for {t}."
 FALL = Relation(
     "v_1 = -g*t",

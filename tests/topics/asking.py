@@ -1,0 +1,47 @@
+"""What the tests of a chapter ask of it: an answer, a value, a refusal, a published case."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from calc import topics
+from calc.model.answers import WorkedAnswer
+from calc.model.questions import Refusal
+from calc.working.reading import Refusals, read
+from calc.working.working import work
+
+
+class Chapter:
+    """A chapter by its key, with the published cases of ``KEY_published.json`` by their id."""
+
+    def __init__(self, key: str) -> None:
+        self.key = key
+        cases = json.loads((Path(__file__).parent / f"{key}_published.json").read_text("utf-8"))
+        self.cases = {case["id"]: case for case in cases}
+
+    def solve(self, key: str, find: str = "", **typed: str) -> WorkedAnswer:
+        """The worked answer of a question of the chapter."""
+        topic, question = topics.find(f"{self.key}.{key}")
+        return work(topic, question, read(question, typed, find))
+
+    def value(self, key: str, find: str, **typed: str) -> float:
+        """One value of it."""
+        return self.solve(key, find, **typed).values[find]
+
+    def refused(self, key: str, find: str = "", **typed: str) -> str:
+        """The sentence that refuses these data."""
+        with pytest.raises((Refusal, Refusals)) as caught:
+            self.solve(key, find, **typed)
+        return str(getattr(caught.value, "sentence", "")) or str(caught.value)
+
+    def given(self, case: str, *names: str) -> list[str]:
+        """Data of a published case by name, typed in SI."""
+        return [f"{self.cases[case]['given'][name]['value']:.9g}" for name in names]
+
+    def published(self, case: str) -> object:
+        """The answer as published, within its own tolerance."""
+        told = self.cases[case]["published"]
+        return pytest.approx(told["value"], rel=told["rel_tol"])
