@@ -35,6 +35,7 @@ from calc.language.symbols import symbol
 from calc.language.units import parse_unit
 from calc.model.answers import WorkedAnswer
 from calc.model.constants import SHEET, Settings
+from calc.model.data_sheet import forms
 from calc.model.questions import Question, Refusal, Topic
 from calc.practice.drawing import draw
 from calc.renderings import form, html, paper_form, svg
@@ -276,18 +277,17 @@ def data_sheet_block() -> str:
 
 def formulas_block() -> str:
     """Every formula of the data sheet with the law it belongs to, by group."""
-    groups: dict[str, dict[str, str]] = {}
-    for topic in topics.topics().values():
-        for law in topic.laws:
-            for line in law.formulas:
-                groups.setdefault(law.group, {}).setdefault(line, law.name)
-    tables = ""
-    for group, forms in groups.items():
-        rows = "".join(
-            f'<tr><th scope="row">{escape(name)}</th><td>{html.maths(equation(line).maths())}</td></tr>'
-            for line, name in forms.items()
-        )
-        tables += f"<h3>{escape(group)}</h3><table><tbody>{rows}</tbody></table>"
+    order = {chapter.topic.key: at for at, chapter in enumerate(chapters())}
+    every = sorted(topics.topics().values(), key=lambda topic: order.get(topic.key, len(order)))
+    groups: dict[str, str] = {}
+    for law, lines in forms(law for topic in every for law in topic.laws).items():
+        name = f'<th scope="rowgroup" rowspan="{len(lines)}">{escape(law.name)}</th>'
+        cells = [f"<td>{html.maths(equation(line).maths())}</td>" for line in lines]
+        rows = "</tr><tr>".join(cells)
+        groups[law.group] = f"{groups.get(law.group, '')}<tbody><tr>{name}{rows}</tr></tbody>"
+    tables = "".join(
+        f"<section><h3>{escape(group)}</h3><table>{bodies}</table></section>" for group, bodies in groups.items()
+    )
     return f'<div class="formulas">{tables}</div>'
 
 

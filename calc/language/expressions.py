@@ -4,7 +4,8 @@ The same text gives the value, the formula in symbols and the formula with
 numbers put in, in TeX and in plain text, so what is shown is what was computed.
 
 Written form: names, numbers, ``+ - * / ^``, brackets, ``sqrt sin cos tan asin
-acos atan abs``. An equation is two expressions with one ``=`` between them.
+acos atan abs``. ``+-`` stands for either sign, in a line that is only shown. An equation
+is two expressions with one ``=`` between them.
 Angles are in radians inside expressions and are shown in degrees.
 """
 
@@ -85,7 +86,7 @@ class Expression:
     def __init__(self, source: str) -> None:
         self.source = source
         try:
-            parsed = ast.parse(source.replace("^", "**").strip(), mode="eval")
+            parsed = ast.parse(source.replace("+-", "|").replace("^", "**").strip(), mode="eval")
         except SyntaxError as problem:
             raise ExpressionError(f"{source!r} is not an expression: {problem.msg}") from None
         self.tree = parsed.body
@@ -272,7 +273,7 @@ def _names(node: ast.AST, source: str) -> list[str]:
             return [] if name in _CONSTANTS else [name]
         case ast.Constant(value=value) if isinstance(value, int | float):
             return []
-        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() | ast.Mult() | ast.Div() | ast.Pow(), right=right):
+        case ast.BinOp(left=left, op=op, right=right) if type(op) in _MARKED:
             return _names(left, source) + _names(right, source)
         case ast.UnaryOp(op=ast.USub(), operand=operand):
             return _names(operand, source)
@@ -352,7 +353,7 @@ def _draw_pair(node: ast.BinOp, shown: Mapping[str, Shown]) -> _Piece:
         return _draw_fraction(_draw_side(left, shown, _ROW), _draw_side(right, shown, _ROW))
     if op is ast.Pow:
         return _draw_power(left, right, shown)
-    return _draw_sum(_draw(left, shown), op is ast.Sub, _draw(right, shown))
+    return _draw_sum(_draw(left, shown), op, _draw(right, shown))
 
 
 def _draw_constant(node: ast.Constant, shown: Mapping[str, Shown]) -> _Piece:
@@ -395,10 +396,14 @@ def _draw_name(name: str, shown: Mapping[str, Shown]) -> _Piece:
     return _Piece(sign.tex, sign.text, _ATOM)
 
 
-def _draw_sum(left: _Piece, minus: bool, right: _Piece) -> _Piece:
-    if right.negative or (right.level == _SUM and minus):
+_BETWEEN = {ast.Add: ("+", "+"), ast.Sub: ("-", "−"), ast.BitOr: (r"\pm", "±")}  # the last of two terms: either sign
+_MARKED = frozenset({*_BETWEEN, ast.Mult, ast.Div, ast.Pow})
+
+
+def _draw_sum(left: _Piece, op: type[ast.operator], right: _Piece) -> _Piece:
+    if right.negative or (right.level == _SUM and op is not ast.Add):
         right = right.bracketed()
-    mark = ("-", "−") if minus else ("+", "+")
+    mark = _BETWEEN[op]
     return _Piece(f"{left.tex} {mark[0]} {right.tex}", f"{left.text} {mark[1]} {right.text}", _SUM)
 
 
@@ -425,7 +430,7 @@ def _drawn_terms(node: ast.expr, shown: Mapping[str, Shown]) -> list[_Piece]:
     match node:
         case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
             nothing = _Piece("", "", _SUM)
-            return [*_drawn_terms(left, shown), _draw_sum(nothing, isinstance(op, ast.Sub), _draw(right, shown))]
+            return [*_drawn_terms(left, shown), _draw_sum(nothing, type(op), _draw(right, shown))]
     return [_draw(node, shown)]
 
 

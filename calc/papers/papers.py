@@ -18,6 +18,7 @@ from calc.language.expressions import equation
 from calc.language.maths import Maths
 from calc.model.answers import ConstantShown, WorkedAnswer
 from calc.model.constants import Settings
+from calc.model.data_sheet import forms
 from calc.model.questions import Plan, Question, Refusal, Topic
 from calc.practice.drawing import draw, offered
 from calc.practice.fair import fair_scene, found_values
@@ -113,12 +114,12 @@ def make(wanted: Wanted) -> Paper:
         picks = _chosen(wanted)
     items = tuple(_item(number, pick, wanted) for number, pick in enumerate(picks, 1))
     sheet = {shown.name: shown for item in items for shown in item.worked.constants}
-    forms = dict.fromkeys(form for item in items for law in item.worked.laws for form in law.formulas)
+    laws = forms(law for item in items for law in item.worked.laws)
     return Paper(
         wanted,
         items,
         tuple(sheet[name] for name in sorted(sheet)),
-        tuple(equation(form).maths(comma=wanted.settings.comma) for form in forms),
+        tuple(equation(form).maths(comma=wanted.settings.comma) for some in laws.values() for form in some),
     )
 
 

@@ -39,7 +39,7 @@ _GREEK = {
 _UPRIGHT = {"Phi": "Φ", "Sigma": "Σ", "Delta": "Δ", "Omega": "Ω"}
 _RELATIONS = {"=": "=", "neq": "≠", "approx": "≈", "<": "<", ">": ">"}
 _SIGNS = {"+": "+", "-": "−"}
-_BETWEEN = {"times": "×", "cdot": "·"}
+_BETWEEN = {"times": "×", "cdot": "·", "pm": "±"}
 _MARKS = {"perp": "⊥", "parallel": "∥", "square": "□", "ldots": "…", "%": "%"}
 _FUNCTIONS = ("sin", "cos", "tan")
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")

@@ -27,6 +27,11 @@ SIZES = st.floats(1e-3, 1e3, allow_nan=False)
         ("F_E*r^2/k", "F_E r²/k", r"\dfrac{F_{E} r^{2}}{k}"),
         ("(a+b)/2", "(a + b)/2", r"\dfrac{a + b}{2}"),
         ("a/(b*c)", "a/(bc)", r"\dfrac{a}{b c}"),
+        (
+            "f_S*(v +- v_L)/(v +- v_S)",
+            "f_S (v ± v_L)/(v ± v_S)",
+            r"\dfrac{f_{S} \left(v \pm v_{L}\right)}{v \pm v_{S}}",
+        ),
         ("deg180 + alpha", "180° + α", r"180^\circ + \alpha"),
         ("deg360 - phi", "360° − φ", r"360^\circ - \phi"),
         ("atan(F_y/F_x)", "tan⁻¹(F_y/Fₓ)", r"\tan^{-1}\left(\dfrac{F_{y}}{F_{x}}\right)"),
@@ -48,6 +53,12 @@ def test_numbers_stand_in_brackets_inside_a_product() -> None:
     line = equation("F = k*Q1*Q2/r^2").maths(numbers)
     assert line.text == "F = (9 × 10⁹)(8 × 10⁻⁹)Q₂/(0,12)²"
     assert line.tex == r"F = \dfrac{(9 \times 10^{9}) (8 \times 10^{-9}) Q_{2}}{(0{,}12)^{2}}"
+
+
+def test_a_line_with_either_sign_is_shown_and_has_no_value() -> None:
+    """v ± u stands for two lines, so it is never worked out."""
+    with pytest.raises(ExpressionError, match="no real value"):
+        expression("v +- u").value({"v": 340.0, "u": 30.0})
 
 
 def test_a_negative_number_after_a_sign_gets_brackets() -> None:

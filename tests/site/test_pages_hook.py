@@ -66,6 +66,17 @@ def test_laws_cautions_and_data_sheet_are_blocks_too() -> None:
     assert 'class="settings' in content
 
 
+def test_the_formulas_of_the_data_sheet_stand_once_beside_their_law() -> None:
+    """A law of several formulas is named once for all of them; the Doppler formula and each equation of motion stand
+    once, with either sign and one letter for the displacement."""
+    content = built("```formulas\n```\n")
+    assert content.count("Equations of motion") == content.count("Doppler effect") == 1
+    assert 'rowspan="4">Equations of motion' in content
+    assert "Motion with constant acceleration" not in content
+    assert content.count("f_S (v ± v_L)/(v ± v_S)") == 1
+    assert content.count("<table>") == content.count("<h3>") == 7
+
+
 def test_an_unknown_topic_in_a_laws_block_is_named() -> None:
     """A law block of a topic that does not exist says which there are."""
     with pytest.raises(PluginError, match="no topic 'heat'; there are coulomb"):

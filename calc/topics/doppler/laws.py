@@ -16,7 +16,7 @@ DOPPLER = Law(
     "The Doppler effect is the change in the observed frequency (pitch) of a sound because source and listener have"
     " different velocities relative to the medium.",
     ("change in the observed frequency", "different velocities", "relative to the medium"),
-    formulas=("f_L = f_S*(v + v_L)/(v - v_S)", "f_L = f_S*(v - v_L)/(v + v_S)"),
+    formulas=("f_L = f_S*(v +- v_L)/(v +- v_S)",),
     group="Waves and sound",
 )
 RED_SHIFT = Law(
