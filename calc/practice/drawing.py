@@ -111,13 +111,13 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
     return best
 
 
-# Addresses carry the number of the rule they were drawn by; one without it is of the first. A later rule
-# may know more questions (see Question.since) and draw other data; what an earlier one drew stays.
-DRAWS = 4
+# Addresses carry the number of the rule they were drawn by; one without it is of the first. A later rule may know
+# more questions and choices (see Question.since, Choice.since) and draw other data; what an earlier one drew stays.
+DRAWS = 5
 # By rule: between which numbers a quantity may be given in another prefix. An examiner writes 2 nC and 1,5 µC,
 # never 0,002 µC or 1 500 nC (common practice, no source).
 _WIDE, _USUAL, _PLAIN = ((Decimal(low), Decimal(high)) for low, high in (("0.001", 10_000), ("0.1", 1000), (1, 1000)))
-RESTATED_WITHIN = {1: _WIDE, 2: _WIDE, 3: _USUAL, 4: _PLAIN}
+RESTATED_WITHIN = {1: _WIDE, 2: _WIDE, 3: _USUAL, 4: _PLAIN, 5: _PLAIN}
 BETWEEN = 4  # from this rule on a number is drawn between those a question declares, not from among them
 ONE_GIVEN = 2  # unknowns: one is asked, and a single number is given, to one figure more
 FEW = 12  # numbers of two figures between the ends; with fewer one figure more is drawn
@@ -208,7 +208,7 @@ def _inputs(question: Question, find: str, chance: Chance, level: int, rule: int
             whole = isinstance(item, Input) and item.whole
             inputs[item.name] = _drawn(question.draws[item.name], chance, level, figures if between else 0, whole)
         elif isinstance(item, Choice):
-            inputs[item.name] = _chosen(item, chance)
+            inputs[item.name] = _chosen(item, chance) if item.since <= rule else item.options[0][0]
         elif isinstance(item, Rows):
             inputs[item.name] = _changed_rows(item, question.example.get(item.name), chance)
         else:

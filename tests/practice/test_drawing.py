@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import json
 import re
+from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
@@ -15,7 +16,7 @@ from calc import desk, topics
 from calc.figures import Arrow
 from calc.language.quantities import parse_quantity
 from calc.model.constants import Settings
-from calc.model.questions import LATER, Input, Plan, Rows, Topic
+from calc.model.questions import LATER, Choice, Input, Plan, Rows, Topic
 from calc.model.relations import Relation
 from calc.practice.drawing import APART, DRAWS, Chance, Drawn, as_request, draw, near_answers
 from calc.practice.fair import fair_scene
@@ -65,6 +66,21 @@ def ask(operation: str, **data: Any) -> dict[str, Any]:
     """A request through the one boundary."""
     reply: dict[str, Any] = json.loads(desk.answer(json.dumps({"operation": operation, "data": data})))
     return reply
+
+
+@pytest.mark.parametrize("level", LEVELS)
+def test_a_younger_choice_stays_at_its_first_option_by_older_rules(level: int) -> None:
+    """A choice that came with a rule changes no draw of an older one, and is picked by its own."""
+    topic, question = topics.find("doppler.one-moves")
+    younger = Choice("sense", "Positive direction", (("up", "upwards"), ("down", "downwards")), since=DRAWS)
+    longer = replace(question, fields=(younger, *question.fields))
+    picked = set()
+    for seed in range(6):
+        before, after = (draw(topic, one, seed, level, DRAWS - 1) for one in (question, longer))
+        assert after.inputs == {**before.inputs, "sense": "up"}
+        assert (after.find, after.variant) == (before.find, before.variant)
+        picked.add(draw(topic, longer, seed, level, DRAWS).inputs["sense"])
+    assert picked == {"up", "down"}
 
 
 @pytest.mark.parametrize("case", STORED, ids=lambda c: f"{c['question']}-{c['seed']}-{c['level']}")
