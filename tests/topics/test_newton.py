@@ -12,8 +12,10 @@ from scipy.integrate import solve_ivp
 
 from calc import desk, topics
 from calc.figures import Arrow
+from calc.model.answers import WorkedAnswer
 from calc.model.questions import Choice, Input, Refusal
 from calc.practice.drawing import draw
+from calc.topics.shared.connected import HANGING, Body, outcome
 from calc.working.reading import Refusals, read
 from calc.working.working import work
 from tests.topics.asking import Chapter
@@ -185,7 +187,8 @@ def test_which_way_a_slope_goes_is_decided_by_the_numbers(m2: float, said: str) 
     """5 kg at 30°, μ 0,2: its part along the slope is 24,5 N, friction 8,5 N; in between they stay."""
     data = {"way": "unsaid", "m1": "5 kg", "m2": f"{m2} kg", "theta": "30°", "mu": "0,2"}
     if not said:
-        assert refused("incline", "a", **data).startswith(
+        assert "still" in {part.key for part in solve("incline", "a", **data).parts}
+        assert refused("incline", "a", **{**data, "way": "up"}).startswith(
             "Friction can hold the difference: released from rest they stay"
         )
         return
@@ -280,6 +283,20 @@ PAIR = {"m1": "4 kg", "m2": "3 kg"}
             {"way": "down", "m1": "2 kg", "m2": "6 kg", "theta": "30°", "mu": "0,2"},
             "they move the other way",
         ),
+        (
+            "incline",
+            "a",
+            {"way": "up", "m1": "4 kg", "m2": "2,2 kg", "theta": "30°", "mu": "0,2"},
+            "Friction can hold the difference: released from rest they stay, so a = 0 and T = m₂g. Choose “not said”",
+        ),
+        (
+            "incline",
+            "a",
+            {"way": "unsaid", "m1": "4 kg", "m2": "2,2 kg", "theta": "30°", "mu": "0,2", "T": "20 N"},
+            "With these numbers they stay at rest: a = 0 and T = m₂g follow. Leave this box empty",
+        ),
+        ("lift", "N", {"on": "floor", "m": "60 kg", "a": "-9,81 m/s^2"}, "It leaves the floor: a floor cannot pull"),
+        ("lift", "m", {"on": "floor", "N": "0 N", "a": "-9,8 m/s^2"}, "the mass cannot be found"),
         ("edge", "a", {"m1": "0 kg", "m2": "3 kg", "mu": "0,2"}, "Mass must be greater than zero."),
         ("bench", "", {"m1": "9 kg", "m2": "1 kg", "mu": "0,5"}, "from rest nothing moves"),
     ],
@@ -287,6 +304,80 @@ PAIR = {"m1": "4 kg", "m2": "3 kg"}
 def test_what_cannot_be_is_refused_with_its_reason(key: str, find: str, typed: dict[str, str], sentence: str) -> None:
     """Word for word."""
     assert sentence in refused(key, find, **typed)
+
+
+# --- at rest over the top of a slope, and weightless ------------------------------------------------------------
+
+
+def at_rest(m2: str, mu: str = "0,2") -> WorkedAnswer:
+    """4 kg on a slope of 30°, held by friction against what hangs."""
+    return solve("incline", "a", way="unsaid", m1="4 kg", m2=m2, theta="30°", mu=mu)
+
+
+@pytest.mark.parametrize(("m2", "back"), [("2,2 kg", "down the slope"), ("1,5 kg", "up the slope")])
+def test_what_friction_holds_stays_with_the_string_carrying_what_hangs(m2: str, back: str) -> None:
+    """a = 0, T = m₂g, and friction is what is left of the two pulls, against the larger one; all forces add to zero."""
+    worked = at_rest(m2)
+    hanging = float(m2.split()[0].replace(",", ".")) * G
+    assert worked.values["T"] == pytest.approx(hanging)
+    assert worked.values["f"] == pytest.approx(abs(hanging - 4 * G * sin(radians(30))))
+    assert next(one.direction.words for one in worked.answers if one.name == "f" and one.direction) == back
+    points = {part.key: " ".join(point.words for point in part.points) for part in worked.parts}
+    assert "they stay at rest" in points["decide"]
+    assert "acceleration is zero" in points["still"]
+    assert f"f: friction, {back}." in points["draw-1"]
+    sizes = {"F_g": 4 * G, "N": worked.values["N_1"], "T": hanging, "f": worked.values["f"]}
+    figure = next(part.figure for part in worked.parts if part.key == "draw-1")
+    assert figure
+    total = np.zeros(2)
+    for arrow in figure.items:
+        if isinstance(arrow, Arrow):
+            way = np.subtract(arrow.end, arrow.start)
+            total += sizes[arrow.label] * way / np.hypot(*way)
+    assert total == pytest.approx([0, 0], abs=1e-9)
+
+
+def test_rest_agrees_with_the_engine_of_chains_on_each_side_of_every_limit() -> None:
+    """Just inside the limits they stay, just outside they move, up or down."""
+    most = 0.2 * cos(radians(30))
+    for share, key in ((0.999, "still"), (1.001, "find"), (-0.999, "still"), (-1.001, "find"), (0.0, "still")):
+        m2 = 4 * (sin(radians(30)) + share * most)
+        assert key in {part.key for part in at_rest(f"{m2:.9g} kg").parts}
+        pair = [Body(4, radians(30), 0.2, 0.2), Body(m2, -HANGING)]
+        assert (outcome(pair, ["string"], g=G).state == "moves") == (key == "find")
+
+
+def test_two_that_balance_need_no_friction() -> None:
+    """The weights balance along the string: no arrow and no step for friction, rough or smooth."""
+    for mu in ("0", "0,2"):
+        worked = at_rest("2 kg", mu)
+        keys = [part.key for part in worked.parts]
+        assert "friction" not in keys
+        drawn = next(part for part in worked.parts if part.key == "draw-1")
+        assert [point.words[0] for point in drawn.points] == ["F", "N", "T"]
+        assert "balance without friction" in " ".join(p.words for part in worked.parts for p in part.points)
+
+
+def test_the_story_says_rest_only_where_they_rest() -> None:
+    """Held and let go, or released and moving: never the one for the other."""
+    for m2, told, other in (("2,2 kg", "held at rest and then let go", "and move"), ("3 kg", "and move", "let go")):
+        story = at_rest(m2).story
+        assert told in story
+        assert other not in story
+
+
+@pytest.mark.parametrize(("on", "name"), [("floor", "N"), ("string", "T")])
+def test_in_free_fall_nothing_carries_the_body(on: str, name: str) -> None:
+    """An acceleration of g downwards: the force is zero, the weight alone is drawn, and the note says weightless."""
+    for find, typed in ((name, {"a": "-9,8 m/s^2"}), ("a", {name: "0 N"})):
+        worked = solve("lift", find, on=on, m="60 kg", **typed)
+        assert worked.values[name] == pytest.approx(0, abs=1e-9)
+        assert worked.values["a"] == pytest.approx(-G)
+        drawn = next(part for part in worked.parts if part.kind == "draw")
+        assert drawn.figure
+        assert [one.label for one in drawn.figure.items if isinstance(one, Arrow)] == ["F_g"]
+        assert any(note.startswith("Weightless means") for note in worked.notes)
+    assert not any("Weightless" in note for note in solve("lift", name, on=on, m="60 kg", a="-9,7 m/s^2").notes)
 
 
 # --- words and pictures -----------------------------------------------------------------------------------------

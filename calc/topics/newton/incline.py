@@ -2,19 +2,20 @@
 
 N = m₁g cos θ, f = μN. Moving up: T − m₁g sin θ − f = m₁a and m₂g − T = m₂a; moving down: m₁g sin θ − T − f = m₁a and
 T − m₂g = m₂a. From rest it moves up where m₂g is larger than m₁g sin θ + f, down where it is smaller than
-m₁g sin θ − f, and stays in between.
+m₁g sin θ − f, and stays in between (see :mod:`calc.topics.newton.at_rest`).
 """
 
 from __future__ import annotations
 
 from dataclasses import replace
 from functools import lru_cache
-from math import degrees
+from math import cos, degrees, radians, sin
 
 from calc.figures import Figure
 from calc.figures.connected import over_the_top
 from calc.model.directions import ALONG_SLOPE
-from calc.model.questions import Check, Choice, Data, Refusal, Values
+from calc.model.questions import Check, Choice, Data, Plan, Refusal, Values
+from calc.topics.newton import at_rest
 from calc.topics.newton.edge import HANGS, sizes
 from calc.topics.newton.pairs import (
     AT_ONCE,
@@ -42,9 +43,14 @@ from calc.working.declaring import Limit, Mistake, Relation
 from calc.working.solving import Laws
 
 STAYS = (
-    "Friction can hold the difference: released from rest they stay, so a = 0 and T = m₂g. Change a mass, the angle or"
-    " the coefficient."
+    "Friction can hold the difference: released from rest they stay, so a = 0 and T = m₂g. Choose “not said”, or change"
+    " a mass, the angle or the coefficient."
 )
+AGAINST_IT = (
+    "The acceleration would come out against the motion: with these numbers they do not speed up that way. Check the"
+    " tension, a mass, the angle or the coefficient."
+)
+FOLLOWS = "With these numbers they stay at rest: a = 0 and T = m₂g follow. Leave this box empty, or change a number."
 OTHER_WAY = "Released from rest with these numbers they move the other way: choose “{}”."
 SAY = "Say which way they move: choose “moves up the slope” or “moves down the slope”, or give both masses, θ and μ."
 NORMAL_SINE = "You took the sine for the part of the weight across the slope. Try it on the level: use {cos(theta)}."
@@ -56,7 +62,7 @@ NO_PART = "You left the part of the weight along the slope out. Put {m1*g*sin(th
 WAY = Choice(
     "way",
     "The body on the slope",
-    (("up", "moves up the slope"), ("down", "moves down the slope"), ("unsaid", "moves: not said which way")),
+    (("up", "moves up the slope"), ("down", "moves down the slope"), ("unsaid", "not said: moves or stays")),
     quiet=("unsaid",),
 )
 BOXES = (
@@ -69,7 +75,7 @@ BOXES = (
 
 
 def moving(data: Data) -> int:
-    """Which way the body on the slope moves: +1 up, −1 down. Refuses rest, and a way the numbers do not allow."""
+    """Which way the body on the slope moves: +1 up, −1 down, 0 at rest. Refuses what the numbers do not allow."""
     said = {"up": 1, "down": -1}.get(data.choices["way"], 0)
     v = data.values
     if not {"m1", "m2", "theta", "mu"} <= v.keys():
@@ -79,7 +85,9 @@ def moving(data: Data) -> int:
     pair = [Body(v["m1"], v["theta"], v["mu"], v["mu"]), Body(v["m2"], -HANGING)]
     found = outcome(pair, ["string"], g=data.settings.constants()["g"])
     if found.state != "moves":
-        raise Refusal(None, STAYS)
+        if said:
+            raise Refusal("way", STAYS)
+        return 0
     way = 1 if found.bodies[0].a > 0 else -1
     if said and said != way:
         raise Refusal("way", OTHER_WAY.format("moves up the slope" if way > 0 else "moves down the slope"))
@@ -211,6 +219,7 @@ TALES = (
 )
 ENDS = {
     "unsaid": "They are released from rest and move.",
+    "rest": "They are held at rest and then let go.",
     "up": "They are released from rest, and the body on the slope moves up.",
     "down": "They are released from rest, and the body on the slope moves down.",
 }
@@ -232,14 +241,18 @@ def check(way: int) -> tuple[Check, ...]:
 
 
 def way_that_fits(typed: dict[str, object], chance: object, find: str) -> dict[str, object]:
-    """Where a mass or μ is asked the way is told."""
+    """Where a mass or μ is asked the way is told; what would stay is told to move, so that it is drawn again."""
     way = str(typed["way"])
-    if find in ("a", "T"):
-        return {**typed, "way": "unsaid"}
-    return {**typed, "way": "up" if way == "unsaid" else way}
+    if find not in ("a", "T"):
+        return {**typed, "way": "up" if way == "unsaid" else way}
+    m1, m2, theta, mu = (
+        float(str(typed[name]).split("°")[0].split()[0].replace(",", ".")) for name in ("m1", "m2", "theta", "mu")
+    )
+    held = abs(m2 - m1 * sin(radians(theta))) <= mu * m1 * cos(radians(theta))
+    return {**typed, "way": "up" if held else "unsaid"}
 
 
-INCLINE = connected(
+MOVING = connected(
     Set(
         key="incline",
         title="Over the top of a slope",
@@ -257,9 +270,24 @@ INCLINE = connected(
             "mu": "m1 m2 theta a",
         },
         limits=(Limit("g - a", FREE, at="a"),),
-        unfit=lambda data: {"m1": FREE, "m2": FREE, "a": STAYS},
+        unfit=lambda data: {"m1": FREE, "m2": FREE, "a": AGAINST_IT},
         checks_of=lambda data: check(moving(data)),
     ),
     choices=(WAY,),
     adjust=way_that_fits,
 )
+
+
+def plan(data: Data) -> Plan:
+    """In motion as two connected bodies, at rest with what holds them."""
+    if {"m1", "m2", "theta", "mu"} <= data.values.keys() and not moving(data):
+        for name in ("a", "T"):
+            if data.has(name):
+                raise Refusal(name, FOLLOWS)
+        openings = tuple(f"{tale} {ENDS['rest']}" for tale in TALES)
+        facts = " ".join(one.tell.format(data.said[one.box.name]) for one in BOXES if data.has(one.box.name))
+        return at_rest.plan(data, openings, facts, NORMAL)
+    return MOVING.plan(data)
+
+
+INCLINE = replace(MOVING, plan=plan)

@@ -12,7 +12,7 @@ from calc.topics.newton.pairs import PLAIN_ONE
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
 from calc.topics.shared.motion_laws import SECOND
 from calc.topics.shared.quantities import UP, Quantity, mass
-from calc.working.declaring import Limit, Mistake, Relation, boxes, state, told
+from calc.working.declaring import Mistake, Relation, boxes, state, told
 from calc.working.solving import Laws, Situation, question
 
 LEAVES = (
@@ -23,10 +23,19 @@ SLACK = (
     "The string goes slack: it cannot push the body downwards, so with an acceleration of more than g downwards it"
     " hangs loose. Check the acceleration and its direction."
 )
+ANY_MASS = (
+    "With an acceleration of g downwards the force is zero whatever the mass: the mass cannot be found. Ask for"
+    " something else."
+)
+WEIGHTLESS = {
+    "N": "Weightless means that no floor pushes: gravity acts as always, and lift and body fall together.",
+    "T": "Weightless means that no string pulls: gravity acts as always, and lift and body fall together.",
+}
 NOT_THERE = {
     "N": "The body hangs on a string and touches no floor: leave this box empty, or choose “stands on the floor”.",
     "T": "The body stands on the floor without a string: leave this box empty, or choose “hangs on a string”.",
 }
+NEAR = 1e-9  # m·s⁻²: rounding
 WEIGHT_ONLY = "You made {%s} as large as the weight. That is so only without acceleration: use {m*g + m*a}."
 SIGN = (
     "You have the sign of {a} the wrong way round. Up is positive: put {a} in with a minus sign only if it is"
@@ -105,10 +114,18 @@ def laws(name: str) -> Laws:
     return (law,)
 
 
+def falls(data: Data, name: str) -> bool:
+    """Whether the lift falls freely, so that nothing pushes or pulls the body; name: N or T."""
+    v = data.values
+    return (data.has("a") and abs(v["a"] + data.known["g"]) < NEAR) or (data.has(name) and not v[name])
+
+
 def diagram(data: Data, name: str, here: Situation) -> Part:
-    """The free-body diagram."""
+    """The free-body diagram; in free fall the weight alone."""
     what = ("the normal force, upwards", "the tension, upwards")[name == "T"]
-    rows = (("F_g", "F_g", "the weight, straight down", 270.0), (name, name, what, 90.0))
+    rows = (("F_g", "F_g", "the weight, straight down", 270.0), (name, name, what, 90.0))[
+        : 1 if falls(data, name) else 2
+    ]
 
     def sizes(known: dict[str, float]) -> dict[str, float]:
         return {"F_g": known["m"] * known["g"]} if "m" in known else {}
@@ -153,14 +170,18 @@ def situation(data: Data) -> Situation:
     if other in data.asked_names:
         raise Refusal(None, NOT_THERE[other].replace("leave this box empty", "ask for something else"))
     reason = LEAVES if name == "N" else SLACK
+    if data.has("a") and data.values["a"] < -(data.known["g"] + NEAR):
+        raise Refusal("a", reason)
+    free = falls(data, name)
+    if free and "m" in data.asked_names:
+        raise Refusal(None, ANY_MASS)
     here = replace(
         told(BOXES),
         relations=laws(name),
         openings=TALES[data.choices["on"]],
-        limits=(Limit("g + a", reason, at="a"),),
         unfit={name: reason, "m": reason},
         units={"m": "kg", "a": "m·s⁻²", "N": "N", "T": "N"},
-        notes=(FBD_RULES,),
+        notes=(FBD_RULES, *((WEIGHTLESS[name],) if free else ())),
         later=moves,
         proofs=lambda v: (Check("Weight and net force add up", f"m*(g + a) = {name}"),),
         scene=lambda v: in_a_lift(hangs=name == "T"),
