@@ -45,6 +45,11 @@ PAPERS: dict[str, dict[str, Any]] = {
 }
 
 
+STORED: dict[str, Any] = (
+    json.loads(PATH.read_text(encoding="utf-8")) if PATH.exists() else {"draws": {}, "names": {}, "papers": {}}
+)
+
+
 def short(value: object) -> str:
     """Eight digits of a hash of canonical JSON."""
     text = json.dumps(value, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
@@ -58,10 +63,29 @@ def draw_now(key: str, level: int, seed: int) -> dict[str, Any]:
     plan = question.plan(read(question, one.inputs, one.find, variant=one.variant).data)
     slips = [f"{m.key}@{m.at}" for m in (*plan.mistakes, *(m for s in plan.steps for m in s.mistakes))]
     return {
-        "request": {**as_request(one), "near": list(one.near), "apart": one.apart},
+        "request": {
+            **as_request(one),
+            "inputs": as_stored(key, one.inputs),
+            "near": list(one.near),
+            "apart": one.apart,
+        },
         "story": [plan.story, *(part.key for part in plan.parts)],
         "slips": sorted(slips),
     }
+
+
+def as_stored(key: str, inputs: dict[str, object]) -> dict[str, object]:
+    """The data of the boxes that there were when the draw was stored; what came later is empty, or picked first."""
+    if key not in STORED["names"]:
+        return inputs
+    names = STORED["names"][key]
+    known = {*names["boxes"], *(name.partition(".")[0] for name in names["boxes"])}
+    known |= {name.partition("=")[0] for name in names["choices"]}
+    for item in topics.find(key)[1].fields:
+        if item.name not in known:
+            first = item.options[0][0] if isinstance(item, Choice) else ""
+            assert inputs.get(item.name, "") in ("", first), item.name
+    return {name: text for name, text in inputs.items() if name in known}
 
 
 def hashes(key: str, level: int, seed: int) -> str:
@@ -108,11 +132,6 @@ def sought(item: Item) -> list[list[str]]:
         for field in question.fields
         if isinstance(field, Choice) and field.finds
     ]
-
-
-STORED: dict[str, Any] = (
-    json.loads(PATH.read_text(encoding="utf-8")) if PATH.exists() else {"draws": {}, "names": {}, "papers": {}}
-)
 
 
 @pytest.mark.parametrize("key", STORED["draws"])

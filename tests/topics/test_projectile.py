@@ -10,7 +10,8 @@ from scipy import integrate, optimize
 
 from calc import topics
 from calc.model.answers import WorkedAnswer
-from calc.model.questions import Question, Refusal
+from calc.model.questions import Input, Question, Refusal
+from calc.topics.projectile.equations import other_sign
 from calc.working.reading import Refusals, read
 from calc.working.working import work
 
@@ -270,7 +271,8 @@ def test_every_telling_states_the_positive_direction(question: Question) -> None
     for way in ways:
         typed = {**question.example, **({"positive": way} if len(ways) > 1 else {})}
         if way == "down":
-            typed = {**typed, "u": f"-{typed['u']}", **({"Deltay": f"-{typed['Deltay']}"} if "Deltay" in typed else {})}
+            signed = [one.name for one in question.fields if isinstance(one, Input) and one.signed]
+            typed |= {name: other_sign(str(typed[name])) for name in signed if typed[name]}
         for variant in (0, 1, 2, 1000, 1001, 1002):
             data = read(question, typed, variant=variant).data
             said = re.findall(r"(up|down)wards (?:is|as) (\w+)", question.plan(data).story, re.I)

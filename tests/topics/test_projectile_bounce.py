@@ -108,6 +108,16 @@ def test_the_ratio_of_the_speeds_is_the_root_of_that_of_the_heights() -> None:
     assert v2 / -v1 == pytest.approx(0.5)
 
 
+@pytest.mark.parametrize(("v_1", "v_2"), [(6.0, 4.0), (5.0, 5.0), (7.0, 0.5)])
+def test_the_share_of_the_energy_that_is_lost(v_1: float, v_2: float) -> None:
+    """½mv² before and after: what is missing, in per cent of what there was; from it the speeds come back."""
+    p = 100 * (v_1**2 - v_2**2) / v_1**2
+    assert value("bounce", "p", v_1=f"{-v_1}", v_2=f"{v_2}") == pytest.approx(p)
+    assert value("bounce", "v_2", v_1=f"{-v_1}", p=f"{p!r} %") == pytest.approx(v_2)
+    assert value("bounce", "v_1", v_2=f"{v_2}", p=f"{p!r} %") == pytest.approx(-v_1)
+    assert value("bounce", "h_1", v_2=f"{v_2}", p=f"{p!r} %") == pytest.approx(v_1**2 / (2 * G))
+
+
 @pytest.mark.parametrize(
     ("find", "data", "sentence"),
     [
@@ -127,6 +137,21 @@ def test_the_ratio_of_the_speeds_is_the_root_of_that_of_the_heights() -> None:
             "v_2",
             {"v_1": "-4", "Deltav": "3"},
             "Just after the bounce it moves upwards, or stays at rest: this velocity cannot be negative.",
+        ),
+        (
+            "Deltav",
+            {"v_1": "-4", "v_2": "3", "positive": "down"},
+            "Just before the bounce it moves downwards, which is positive: give this velocity without a minus sign.",
+        ),
+        (
+            "Deltav",
+            {"v_1": "4", "v_2": "3", "positive": "down"},
+            "Just after the bounce it moves upwards, or stays at rest: this velocity cannot be positive.",
+        ),
+        (
+            "h_2",
+            {"h_1": "2 m", "p": "120 %"},
+            "The share that is lost lies between 0 % and 100 %: a bounce adds no energy",
         ),
         ("h_1", {"v_1": "-4", "h_2": "-1 m"}, "Height it rises to cannot be negative."),
         ("F_net", {"m": "2 kg", "N": "15 N"}, "The floor only pushes: its force must be larger than the weight"),

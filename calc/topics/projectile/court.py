@@ -15,7 +15,7 @@ from calc.model.answers import Direction, Point
 from calc.model.directions import UP_DOWN
 from calc.model.questions import SA, Check, Data, Mistake, Part, Plan, Question, Refusal, Step, Values
 from calc.model.relations import Relation
-from calc.topics.projectile.bounce import ADDS, AFTER, CARRIED, CHANGE, FROM_REST, PUSHED, scene
+from calc.topics.projectile.bounce import ADDS, after, before, carried, change, pushed, scene
 from calc.topics.projectile.equations import written
 from calc.topics.projectile.laws import DOWNWARDS, EQUATIONS, FREE_FALL
 from calc.topics.shared.phase_graphs import Mark, table, velocity_graph
@@ -101,7 +101,7 @@ def upwards(name: str, v: Values) -> Direction | None:
 
 def steps() -> dict[str, Step]:
     """The steps by the name of what they find."""
-    laws = (FROM_REST, AFTER, CHANGE, PUSHED, CARRIED)
+    laws = (before(True), after(True), change(True), pushed(True), carried(True))
     made = dict[str, Step]()
     for law, name in zip(laws, ("v_1", "v_2", "Deltav", "F_net", "N"), strict=True):
         step = law.in_units(UNITS).step(name)

@@ -6,6 +6,7 @@ direction may be the positive one. Mistakes and refusals: common practice, no so
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from calc.model.directions import UP_DOWN
@@ -13,6 +14,7 @@ from calc.model.questions import NO_MARKS, Check, Choice, Mistake, Step, Values
 from calc.model.relations import Relation
 
 POSITIVE = Choice("positive", "Positive direction", (("up", "upwards"), ("down", "downwards")))
+YOUNGER = replace(POSITIVE, since=5)  # of a question that knew only upwards before
 SIGNS = (
     "You mixed the signs. Choose the positive direction first, and put a minus sign before whatever points the other"
     " way."
@@ -135,6 +137,26 @@ def sense(up: bool) -> str:
         if up
         else "Downwards is positive, so whatever points upwards is negative."
     )
+
+
+def sense_stated(words: str, up: bool) -> str:
+    """Words that state upwards as the positive direction, or the same that state downwards."""
+    return words if up else words.replace("upwards", "downwards").replace("Upwards", "Downwards")
+
+
+def turned(typed: Mapping[str, object], *names: str) -> dict[str, object]:
+    """Numbers typed for upwards positive as they are for the positive direction picked: the signed ones turned."""
+    if typed["positive"] == "up":
+        return {**typed}
+    over = {name: other_sign(str(typed[name])) for name in names if typed[name]}
+    return {**typed, **over}
+
+
+def other_sign(text: str) -> str:
+    """A number as typed with the other sign; zero stays."""
+    if not text.strip("+-0, ").strip("ms/N"):
+        return text
+    return text[1:] if text.startswith("-") else f"-{text.removeprefix('+')}"
 
 
 def falling(up: bool) -> Relation:

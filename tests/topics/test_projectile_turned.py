@@ -1,0 +1,84 @@
+"""The positive direction is chosen: turned round, with every signed number, it gives the same physics in the same
+words."""
+
+import re
+
+import pytest
+
+from calc import topics
+from calc.model.answers import WorkedAnswer
+from calc.practice.drawing import DRAWS, draw
+from calc.topics.projectile.equations import other_sign
+from tests.topics.test_projectile import solve
+
+# question, unknown, data with upwards positive, the signed among them
+CASES = [
+    ("bounce", "N", {"h_1": "2 m", "h_2": "1,2 m", "m": "200 g", "Deltat": "50 ms"}, ""),
+    ("bounce", "N", {"v_1": "-6 m/s", "v_2": "4 m/s", "m": "200 g", "Deltat": "50 ms"}, "v_1 v_2"),
+    ("bounce", "v_2", {"v_1": "-6 m/s", "Deltav": "10 m/s"}, "v_1 Deltav"),
+    ("bounce", "v_1", {"v_2": "4 m/s", "F_net": "40 N", "m": "200 g", "Deltat": "50 ms"}, "v_2 F_net"),
+    ("bounce", "F_net", {"m": "300 g", "N": "50 N"}, ""),
+    ("bounce", "p", {"v_1": "-6 m/s", "v_2": "4 m/s"}, "v_1 v_2"),
+]
+STATED = re.compile(r"([Uu]p|[Dd]own)wards( is| as)? positive")
+
+
+def neutral(words: str) -> str:
+    """Words without the positive direction that they state."""
+    return STATED.sub("so is positive", words)
+
+
+def turned(question: str, find: str, data: dict[str, str], signed: str) -> tuple[WorkedAnswer, WorkedAnswer]:
+    """The answer with upwards positive, and that with downwards positive."""
+    other = {name: other_sign(text) if name in signed.split() else text for name, text in data.items()}
+    return solve(question, find, **data), solve(question, find, **other, positive="down")
+
+
+@pytest.mark.parametrize(("question", "find", "data", "signed"), CASES)
+def test_the_other_positive_direction_is_the_same_physics(
+    question: str, find: str, data: dict[str, str], signed: str
+) -> None:
+    """Story, parts, sizes and directions in words agree; what has a direction has the other sign, nothing else has."""
+    first, second = turned(question, find, data, signed)
+    assert "upwards" in STATED.search(first.story)[0].lower()
+    assert "downwards" in STATED.search(second.story)[0].lower()
+    assert neutral(first.story) == neutral(second.story)
+    assert [part.ask for part in first.parts] == [part.ask for part in second.parts]
+    assert [part.marks for part in first.parts] == [part.marks for part in second.parts]
+    directed = 0
+    for one, other in zip(first.answers, second.answers, strict=True):
+        assert abs(one.value) == pytest.approx(abs(other.value))
+        assert (one.direction and one.direction.words) == (other.direction and other.direction.words)
+        if one.direction:
+            assert one.value == pytest.approx(-other.value)
+            directed += 1
+        else:
+            assert one.value == pytest.approx(other.value)
+    for one, other in zip(points(first), points(second), strict=True):
+        assert one == other
+
+
+def points(worked: WorkedAnswer) -> list[str]:
+    """The points of parts in words, numbers and their signs left out."""
+    return [re.sub(r"[−-]?\d[\d,]*", "0", point.words) for part in worked.parts for point in part.points]
+
+
+@pytest.mark.parametrize("name", ["0 m/s", "0", "0,0 m/s", "-0"])
+def test_zero_has_no_other_sign(name: str) -> None:
+    """What is at rest is typed alike for both positive directions."""
+    assert other_sign(name) == name
+
+
+@pytest.mark.parametrize(("text", "other"), [("-6 m/s", "6 m/s"), ("4", "-4"), ("+0,5 N", "-0,5 N"), ("10 m", "-10 m")])
+def test_other_numbers_have(text: str, other: str) -> None:
+    """A number is turned as a learner would type it."""
+    assert other_sign(text) == other
+
+
+@pytest.mark.parametrize("key", sorted({case[0] for case in CASES}))
+def test_practice_draws_both_positive_directions(key: str) -> None:
+    """By the newest rule; an older address keeps upwards."""
+    topic, question = topics.find(f"projectile.{key}")
+    picked = {draw(topic, question, seed, 1, DRAWS).inputs["positive"] for seed in range(8)}
+    assert picked == {"up", "down"}
+    assert {draw(topic, question, seed, 1, 4).inputs["positive"] for seed in range(3)} == {"up"}
