@@ -142,6 +142,9 @@ def _tex(line: str, at: int, longest: list[str], names: Mapping[str, str], end: 
     return found, at
 
 
+ROUNDING = 1e-12  # of the largest term of a sum
+
+
 class Worked:
     """The value of tokens. ``scale`` is the largest term met in a sum: what rounding noise is judged by.
 
@@ -244,5 +247,8 @@ class Worked:
             return value
         if kind == "√":
             self._take("√")
-            return self.maths.sqrt(self._atom())
+            under = self._atom()
+            if abs(under) <= ROUNDING * self.scale:  # terms that cancel to nought
+                under = self.number(0)
+            return self.maths.sqrt(under)
         raise Unreadable(f"no factor: {self.tokens[self.at :]}")

@@ -60,7 +60,7 @@ def test_every_unknown_of_a_lift() -> None:
     right = {"m": m, "h": h, "u": u, "v": v, "Deltat": t, "W": work, "P": work / t}
     assert value("average-power", "W", **typed_of(right, "W", "P", "Deltat")) == pytest.approx(work)
     assert value("average-power", "P", **typed_of(right, "W", "P")) == pytest.approx(work / t)
-    for name in ("m", "h", "v", "Deltat"):
+    for name in ("m", "h", "v", "u", "Deltat"):
         assert value("average-power", name, **typed_of(right, name, "W")) == pytest.approx(right[name], rel=1e-6), name
 
 

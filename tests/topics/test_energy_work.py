@@ -1,8 +1,5 @@
 """The work of one force, and of every force on a body that is moved: published cases, equations of motion, refusals."""
 
-import json
-from pathlib import Path
-
 import numpy as np
 import pytest
 import sympy
@@ -10,27 +7,15 @@ from scipy import integrate
 
 from calc import topics
 from calc.figures import Arrow
-from calc.model.answers import WorkedAnswer
 from calc.model.questions import Refusal
 from calc.practice.drawing import draw
 from calc.working.reading import Refusals, read
 from calc.working.working import work
+from tests.topics.asking import Chapter
 
-PUBLISHED = {
-    case["id"]: case for case in json.loads((Path(__file__).parent / "energy_published.json").read_text("utf-8"))
-}
+ASKED = Chapter("energy")
+solve, value, PUBLISHED = ASKED.solve, ASKED.value, ASKED.cases
 G = 9.8
-
-
-def solve(key: str, find: str = "", **typed: str) -> WorkedAnswer:
-    """The worked answer of a question of the chapter."""
-    topic, question = topics.find(f"energy.{key}")
-    return work(topic, question, read(question, typed, find))
-
-
-def value(key: str, find: str, **typed: str) -> float:
-    """One value of it."""
-    return solve(key, find, **typed).values[find]
 
 
 def published(case: str, *names: str) -> tuple[list[float], object]:
@@ -190,6 +175,77 @@ def test_every_unknown_of_a_body_that_is_moved(way: str, pull: str) -> None:
     assert value("moved", "m", **by_friction) == pytest.approx(right["m"], rel=1e-6)
 
 
+@pytest.mark.parametrize(("way", "pull"), [shape for shape in SHAPES if shape[0] != "level" or shape[1] == "above"])
+def test_the_angles_of_slope_and_pull_are_found(way: str, pull: str) -> None:
+    """θ with the friction or with its coefficient, φ with the friction: those of the integrated motion."""
+    right = moved(way, pull)
+    typed = {name: f"{right[name]!r}{UNITS.get(name, '')}" for name in ("m", "u", "L", "v", "f")}
+    typed |= {"way": way, "pull": pull} | ({"F": f"{right['F']!r}"} if pull != "none" else {})
+    phi, theta = {"phi": "25°"} if pull == "above" else {}, {"theta": "20°"} if way != "level" else {}
+    if way != "level":
+        assert np.degrees(value("moved", "theta", **typed, **phi)) == pytest.approx(20, rel=1e-6)
+        rough = {name: text for name, text in typed.items() if name != "f"} | {"mu_k": "0,25"}
+        assert np.degrees(value("moved", "theta", **rough, **phi)) == pytest.approx(20, rel=1e-6)
+        if pull == "none":
+            rough.pop("m")
+            assert np.degrees(value("moved", "theta", **rough)) == pytest.approx(20, rel=1e-6)
+    if pull == "above":
+        assert np.degrees(value("moved", "phi", **typed, **theta)) == pytest.approx(25, rel=1e-6)
+        rough = {name: text for name, text in typed.items() if name != "f"} | {"mu_k": "0,25"}
+        two = solve("moved", "phi", **rough, **theta).values
+        assert 25 in [pytest.approx(np.degrees(two[name]), rel=1e-6) for name in ("phi", "phi_2") if name in two]
+
+
+def pull_angles(size: float, u: float, v: float, mu: float) -> list[float]:
+    """Every angle (°) above a level floor at which a pull on 10 kg gives this change over 6 m, not lifted: by numpy."""
+    angles = np.radians(np.linspace(0, 89.99, 900_001))
+    net = size * np.cos(angles) - mu * (10 * G - size * np.sin(angles))
+    gap = net * 6 - 5 * (v**2 - u**2)
+    at = np.flatnonzero(np.sign(gap[:-1]) != np.sign(gap[1:]))
+    return [float(np.degrees(angles[i])) for i in at if size * np.sin(angles[i]) < 10 * G]
+
+
+@pytest.mark.parametrize(
+    ("size", "u", "v", "mu", "say"),
+    [
+        (90.0, 0.0, 7.0, 0.3, "It lies below the surface"),  # the larger angle alone
+        (55.0, 7.0, 7.0, 0.6, ""),  # both
+        (130.0, 0.0, 9.5, 0.6, "There the pull would lift the body off the surface"),  # the smaller alone
+    ],
+)
+def test_every_angle_of_a_pull_that_fits_is_found(size: float, u: float, v: float, mu: float, say: str) -> None:
+    """With the coefficient there are up to two angles: those that hold are found, the other is told with its reason."""
+    typed = {"m": "10", "F": f"{size}", "mu_k": f"{mu}", "L": "6", "u": f"{u}", "v": f"{v}"}
+    found = solve("moved", "phi", way="level", pull="above", **typed)
+    angles = sorted(np.degrees(found.values[name]) for name in ("phi", "phi_2") if name in found.values)
+    assert angles == pytest.approx(pull_angles(size, u, v, mu), abs=1e-3)
+    methods = [step.method for part in found.parts for step in part.steps if step.makes == "phi"]
+    assert (
+        methods[0].endswith(f"{say}: there the pull would be a push, not a pull.")
+        if "below" in say
+        else say in methods[0]
+    )
+    assert ("other" in {part.key for part in found.parts}) == (not say)
+
+
+@pytest.mark.parametrize(("v", "two"), [("1,5", True), ("3,5", False)])
+def test_a_second_angle_of_a_steep_way_up_is_told(v: str, two: bool) -> None:
+    """Where sin θ + µ cos θ takes its value twice below 90°, both angles stand there; numpy finds the roots."""
+    mu, size = 0.6, (25 - float(v.replace(",", ".")) ** 2) / (2 * G)
+    angles = np.radians(np.linspace(0, 90, 900_001))
+    gap = np.sin(angles) + mu * np.cos(angles) - size
+    roots = np.degrees(angles[:-1][np.sign(gap[:-1]) != np.sign(gap[1:])])
+    found = solve("moved", "theta", way="up", pull="none", u="5", v=v, L="1", mu_k="0,6")
+    assert np.degrees(found.values["theta"]) == pytest.approx(roots[0], abs=1e-3)
+    assert len(roots) == (2 if two else 1)
+    told = " ".join(found.warnings)
+    if two:
+        other = f"{roots[1]:.2f}".replace(".", ",")
+        assert f"A second angle fits these numbers: {other}°." in told
+    else:
+        assert "second angle" not in told
+
+
 @pytest.mark.parametrize("way", RISE)
 def test_without_a_pull_the_mass_is_not_needed(way: str) -> None:
     """Speeds, distance and coefficient come out as with a mass."""
@@ -345,6 +401,42 @@ UNFIT = (
         "m",
         {**ROPE, "m": "", "pull": "back", "F": "10", "v": "3", "mu_k": "0,1"},
         "No mass fits: these forces and speeds would need a mass of zero or less. Check the numbers.",
+    ),
+    (
+        "moved",
+        "theta",
+        {"m": "3", "f": "0", "L": "6", "u": "0", "v": "15", "way": "down", "pull": "none"},
+        "No angle fits: the weight would have to give or take more energy than a fall over the whole distance",
+    ),
+    (
+        "moved",
+        "theta",
+        {"m": "3", "mu_k": "0", "L": "6", "u": "0", "v": "15", "way": "down", "pull": "none"},
+        "No angle fits: the weight would have to give or take more energy than a fall over the whole distance",
+    ),
+    (
+        "moved",
+        "phi",
+        {"m": "10", "F": "90", "f": "126", "L": "6", "u": "0", "v": "5", "way": "level", "pull": "above"},
+        "No angle fits: the pull would have to do more work than force times distance, or act against the motion.",
+    ),
+    (
+        "moved",
+        "phi",
+        {"m": "10", "F": "90", "mu_k": "0,3", "L": "6", "u": "0", "v": "15", "way": "level", "pull": "above"},
+        "Too small at every angle: even at the best angle this pull cannot do it. Use a larger pull.",
+    ),
+    (
+        "moved",
+        "theta",
+        {"m": "10", "F": "90", "f": "12", "L": "6", "u": "0", "v": "5", "way": "level", "pull": "along"},
+        "A level floor has no angle: ask for something else, or choose a slope.",
+    ),
+    (
+        "moved",
+        "phi",
+        {"m": "10", "F": "90", "f": "12", "L": "6", "u": "0", "v": "5", "way": "level", "pull": "along"},
+        "This pull is along the surface: ask for something else, or choose a pull at an angle.",
     ),
     (
         "moved",

@@ -5,6 +5,7 @@ W = FΔx cos θ for each force, W_net = ΔE_k, f = µ_k N: data-sheet equations.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from math import cos, degrees, radians, sin, sqrt
 
@@ -16,9 +17,10 @@ from calc.model.questions import SA, A, Choice, Data, Draw, Mistake, Part, Refus
 from calc.model.relations import Relation, Towards
 from calc.topics.energy.drawn import surface
 from calc.topics.energy.laws import THEOREM, WORK
+from calc.topics.energy.tilted import angle_laws, pull_angle, second_angle
 from calc.topics.shared.quantities import distance, force, friction_coefficient, mass, slope_angle, speed, work
 from calc.working.declaring import boxes, state, told
-from calc.working.solving import Limit, Situation, question
+from calc.working.solving import Laws, Limit, Situation, question
 from calc.working.working import measure
 
 LIFTS = "The pull would lift the body off the surface: the normal force would be less than zero. Make the pull smaller."
@@ -35,6 +37,14 @@ UNFIT = {
     "F": "No pull fits: the other forces alone already change the speed by more. Check the numbers.",
     "mu_k": "No coefficient fits: friction would have to push the body along. Check the speeds and the other numbers.",
     "f": "No friction fits: it would have to push the body along. Check the speeds and the other numbers.",
+    "theta": (
+        "No angle fits: the weight would have to give or take more energy than a fall over the whole distance, or act"
+        " the other way. Check the speeds, the distance and the forces."
+    ),
+    "phi": (
+        "No angle fits: the pull would have to do more work than force times distance, or act against the motion."
+        " Check the pull, the friction and the speeds."
+    ),
     "m": "No mass fits: these forces and speeds would need a mass of zero or less. Check the numbers.",
 }
 
@@ -285,6 +295,8 @@ def refuse_empty(data: Data, way: Way) -> None:
     ):
         if data.has(name) and not there:
             raise Refusal(name, sentence)
+        if name in data.asked_names and not there:
+            raise Refusal(None, re.sub("leave (this|its angle) empty", "ask for something else", sentence))
 
 
 def refuse_stop(data: Data, way: Way) -> None:
@@ -354,7 +366,7 @@ PULL = Choice(
         ("none", "not at all"),
     ),
 )
-UNKNOWN = ["v", "L", "F", "mu_k", "u", "m", "f", "W_F", "W_w", "W_f", "W_net"]
+UNKNOWN = ["v", "L", "F", "mu_k", "u", "m", "theta", "phi", "f", "W_F", "W_w", "W_f", "W_net"]
 BOXES = (
     mass("m", "Mass of the body", "It has a mass of {}.", "12 kg; 4 5 8 10 15 20; 3,5 6,5 12,5"),
     slope_angle(
@@ -444,23 +456,38 @@ def situation(data: Data) -> Situation:
     refuse_empty(data, way)
     refuse_stop(data, way)
     with_mass = data.has("m") or pull != "none" or "m" in data.asked_names or data.has("f")
-    laws = (
+    by_angle = "theta" in data.asked_names and data.has("mu_k")
+    laws: Laws = (
         *pull_law(way),
         *weight_law(way),
         *friction_laws(way),
         *net_laws(way, data.values.get("u") == 0),
         *one_line(way),
     )
+    if not with_mass and (data.has("mu_k") or "mu_k" in data.asked_names):
+        laws = massless(way)
+    if by_angle:
+        laws += angle_laws(way.rise, PULLED[pull], with_mass)
+    more: tuple[Part, ...] = ()
+    if "phi" in data.asked_names and data.has("mu_k") and not data.has("f"):
+        by_pull, more = pull_angle(way.rise, way.carried, data)
+        laws += by_pull
     return replace(
         told(BOXES),
-        relations=laws if with_mass or (not data.has("mu_k") and "mu_k" not in data.asked_names) else massless(way),
+        relations=laws,
         openings=tuple(MOVES[move, pull].format(*nouns) for nouns in NOUNS),
         stated=(state(THEOREM), signs_part(way)),
         limits=(Limit("N", LIFTS, at="F"),) if pull == "above" else (),
         unfit=UNFIT,
         units={"N": "N"},
+        later=lambda data, values: more,
+        warn=lambda v: second_angle(way.rise, way.carried, v, data) if by_angle else (),
         scene=lambda v: scene(way, v),
     )
+
+
+# The work of the pull, with what it takes off friction.
+PULLED = {"none": "", "along": "F*L", "above": "F*L*(cos(phi) + mu_k*sin(phi))", "back": "-F*L"}
 
 
 def scene(way: Way, v: Values) -> Figure:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc.figures import Arrow, Block, Dimension, Figure, Segment, Surface
 from calc.figures.bodies import Pulley
 from calc.figures.motion import Moving, before_after
@@ -56,6 +58,12 @@ LIFTED = Relation(
             "sqrt(2*W/m + u^2)",
             "You gave all the work to the speed. A part of it lifts the load: subtract {m*g*h} first.",
         ),
+        Mistake(
+            "height-left-out",
+            "u",
+            "sqrt(v^2 - 2*W/m)",
+            "You gave all the work to the speed. A part of it lifts the load: subtract {m*g*h} from {W} first.",
+        ),
     ),
     dropped=dict.fromkeys(("v", "u"), "A speed has no sign: it is dropped."),
 )
@@ -106,37 +114,40 @@ def crane(v: Values) -> Figure:
     )
 
 
-AVERAGE = declare(
-    "average-power",
-    "Average power of a motor that lifts",
-    (PER_TIME, LIFTED),
-    openings=(
-        "The electric motor of a crane raises a load. Losses in the motor are left out.",
-        "On a building site a motor with a rope lifts a load. What rubs in the winch is not counted.",
-        "A hoist in a garage raises an engine block, the load, by a motor. Friction is left out.",
+AVERAGE = replace(
+    declare(
+        "average-power",
+        "Average power of a motor that lifts",
+        (PER_TIME, LIFTED),
+        openings=(
+            "The electric motor of a crane raises a load. Losses in the motor are left out.",
+            "On a building site a motor with a rope lifts a load. What rubs in the winch is not counted.",
+            "A hoist in a garage raises an engine block, the load, by a motor. Friction is left out.",
+        ),
+        given=LIFT,
+        unfit={
+            "h": LITTLE,
+            "v": LITTLE,
+            "u": "No initial speed fits: the work would have to be smaller. Check the numbers.",
+            "W": "The load loses energy here: the motor would have to brake it. Check the height and the speeds.",
+            "m": "No mass fits: the load would lose energy while the motor works. Check the height and the speeds.",
+        },
+        scene=crane,
+        constants=("g",),
+        states=(POWER,),
+        practised={
+            "P": "m h u v Deltat",
+            "W": "m h u v",
+            "Deltat": "m h u v P",
+            "h": "m u v P Deltat",
+            "v": "m h u P Deltat",
+            "m": "h u v P Deltat",
+        },
+        asks="P",
+        unknowns=("P", "W", "Deltat", "h", "v", "m", "u"),
+        since=4,
     ),
-    given=LIFT,
-    unfit={
-        "h": LITTLE,
-        "v": LITTLE,
-        "u": "No initial speed fits: the work would have to be smaller. Check the numbers.",
-        "W": "The load loses energy here: the motor would have to brake it. Check the height and the speeds.",
-        "m": "No mass fits: the load would lose energy while the motor works. Check the height and the speeds.",
-    },
-    scene=crane,
-    constants=("g",),
-    states=(POWER,),
-    practised={
-        "P": "m h u v Deltat",
-        "W": "m h u v",
-        "Deltat": "m h u v P",
-        "h": "m u v P Deltat",
-        "v": "m h u P Deltat",
-        "m": "h u v P Deltat",
-    },
-    asks="P",
-    unknowns=("P", "W", "Deltat", "h", "v", "m"),
-    since=4,
+    drawn=("P", "W", "Deltat", "h", "v", "m"),
 )
 
 # --- one constant force along a way ------------------------------------------------------------------------
