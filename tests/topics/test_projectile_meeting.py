@@ -1,5 +1,7 @@
 """Two bodies that meet: scipy's roots of the gap between them, reference cases, refusals, every unknown."""
 
+import itertools
+
 import pytest
 from scipy import optimize
 
@@ -55,6 +57,74 @@ def test_every_other_unknown_comes_back(case: tuple[float, ...], find: str) -> N
     data = {name: text for name, text in typed(*case).items() if name != find}
     number = case[NAMES.index(find)]
     assert value("meeting", find, other="free", t=f"{t:.13g} s", **data) == pytest.approx(number, rel=1e-6, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("case", "t"),
+    [
+        ((0, 20, 30, -1), 2.4),
+        ((0, 20, 18, 9), 1.8),
+        ((2, 18, 8, 6), 3.4),
+        ((30, 0, 5, 14), 2.0),
+        ((0, 20, 10, 14), 0.9),
+    ],
+)
+def test_the_delay_of_b_from_the_time_of_the_meeting(case: tuple[float, ...], t: float) -> None:
+    """Every delay from zero to the meeting that brings B to the place of A is an answer, and no other (Brent's method
+    between the turns of the gap)."""
+    y_a, u_a, y_b, u_b = case
+    there = height(y_a, u_a, t)
+
+    def gap(t_0: float) -> float:
+        return height(y_b, u_b, t - t_0) - there
+
+    ends = sorted({0.0, min(max(t - u_b / G, 0.0), t), t})
+    roots = [optimize.brentq(gap, low, high) for low, high in itertools.pairwise(ends) if gap(low) * gap(high) < 0]
+    found = solve("meeting", "t_0", **typed(*case, None), t=f"{t} s")
+    assert sorted(shown.value for shown in found.answers) == pytest.approx(sorted(roots))
+    assert len(found.answers) == len(roots) > 0
+    later = [part.ask for part in found.parts if "going" in part.ask or "goes up" in part.ask]
+    assert len(later) == len(roots) - 1
+    for shown in found.answers:  # and it meets A then
+        again = solve("meeting", "t", **typed(*case, shown.value))
+        assert again.answers[0].value == pytest.approx(t, rel=1e-6)
+
+
+def test_b_may_be_met_at_its_highest_point() -> None:
+    """B thrown up at 14 m/s turns 10 m higher: met there it has one delay, and no other root is named."""
+    found = solve("meeting", "t_0", y="20 m", y_B="10 m", u_B="14 m/s", t="2 s")
+    assert [shown.value for shown in found.answers] == pytest.approx([2 - 14 / G])
+    assert not any("other root" in step.method for part in found.parts for step in part.steps)
+
+
+@pytest.mark.parametrize(
+    ("data", "sentence"),
+    [
+        (
+            {"y_B": "18 m", "u_B": "5", "u_A": "20", "t": "1,8 s"},
+            "B never gets there: its highest point is 19,28 m above the ground, and they meet 20,12 m above it.",
+        ),
+        (
+            {"y_B": "80 m", "u_B": "0", "u_A": "20", "t": "1,8 s"},
+            "B would have to start before A: call the body that starts first A.",
+        ),
+        (
+            {"y_B": "19,5 m", "u_B": "-5", "u_A": "20", "t": "1,8 s"},
+            "B does not come there after its start. Check the height and the velocity of B, and where they meet.",
+        ),
+        (
+            {"y_B": "30 m", "u_B": "0", "u_A": "20", "t": "1,8 s", "other": "steady"},
+            "B moves all the time at constant velocity, and has no delay. Pick something else to find.",
+        ),
+        (
+            {"y_B": "30 m", "u_B": "0", "u_A": "5", "t": "1,8 s"},
+            "A has landed: 1,80 s after its start it would be below the ground. Check the values.",
+        ),
+    ],
+)
+def test_a_delay_that_cannot_be_is_refused(data: dict[str, str], sentence: str) -> None:
+    """Where B cannot be there at that time after A has started, the reason is said."""
+    assert sentence in refused("meeting", "t_0", y_A="0 m", **data)
 
 
 @pytest.mark.parametrize(

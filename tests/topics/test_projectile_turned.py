@@ -19,6 +19,15 @@ CASES = [
     ("bounce", "v_1", {"v_2": "4 m/s", "F_net": "40 N", "m": "200 g", "Deltat": "50 ms"}, "v_2 F_net"),
     ("bounce", "F_net", {"m": "300 g", "N": "50 N"}, ""),
     ("bounce", "p", {"v_1": "-6 m/s", "v_2": "4 m/s"}, "v_1 v_2"),
+    ("meeting", "t,y", {"y_A": "0 m", "u_A": "20", "y_B": "30 m", "u_B": "0"}, "u_A u_B"),
+    ("meeting", "t,y", {"y_A": "2 m", "u_A": "18", "y_B": "25 m", "u_B": "-3", "t_0": "0,4 s"}, "u_A u_B"),
+    ("meeting", "u_A", {"y_A": "2 m", "t": "1,2 s", "y_B": "25 m", "u_B": "-3", "t_0": "0,4 s"}, "u_A u_B"),
+    ("meeting", "u_B", {"y_A": "2 m", "t": "1,2 s", "y_B": "25 m", "u_A": "18", "t_0": "0,4 s"}, "u_A u_B"),
+    ("meeting", "y_B", {"y_A": "2 m", "t": "1,2 s", "u_B": "3", "u_A": "18", "t_0": "0,4 s"}, "u_A u_B"),
+    ("meeting", "t_0", {"y_A": "0 m", "u_A": "20", "y_B": "18 m", "u_B": "9", "t": "1,8 s"}, "u_A u_B"),
+    ("meeting", "t_0", {"y_A": "0 m", "u_A": "20", "y_B": "30 m", "u_B": "-1", "t": "2,4 s"}, "u_A u_B"),
+    ("meeting", "t,y", {"other": "steady", "y_A": "0 m", "u_A": "20", "y_B": "10 m", "u_B": "2"}, "u_A u_B"),
+    ("meeting", "t", {"other": "steady", "y_A": "30 m", "u_A": "-2", "y_B": "10 m", "u_B": "-2"}, "u_A u_B"),
 ]
 STATED = re.compile(r"([Uu]p|[Dd]own)wards( is| as)? positive")
 

@@ -18,7 +18,7 @@ from calc.model.questions import SA, Check, Data, Mistake, Part, Plan, Question,
 from calc.model.relations import Relation
 from calc.topics.projectile.equations import written
 from calc.topics.projectile.laws import DOWNWARDS, EQUATIONS, FREE_FALL
-from calc.topics.projectile.meeting import DELAY, SAME_LEVEL, by_hand, fault, meet, meetings, scene
+from calc.topics.projectile.meeting import DELAY, by_hand, fault, meet, meetings, same_level, scene
 from calc.topics.shared.phases import Phase
 from calc.topics.shared.quantities import Quantity, height
 from calc.topics.shared.quantities import time as a_time
@@ -119,7 +119,7 @@ def plan(data: Data) -> Plan:
         raise Refusal(None, why)
     calculated = (
         Part("when", "calculate", "Calculate the time from the throw of A until the rings meet.", (MEET.step("t"),)),
-        Part("where", "calculate", "Calculate the height at which they meet.", (SAME_LEVEL.step("y"),)),
+        Part("where", "calculate", "Calculate the height at which they meet.", (same_level().step("y"),)),
         Part("of-A", "calculate", "Calculate the velocity of A at that moment.", (upwards(OF_A.step("v_A"), "v_A"),)),
         Part("of-B", "calculate", "Calculate the velocity of B at that moment.", (upwards(OF_B.step("v_B"), "v_B"),)),
     )
