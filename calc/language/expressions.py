@@ -14,7 +14,7 @@ from __future__ import annotations
 import ast
 import math
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from types import CodeType
@@ -176,8 +176,9 @@ class Equation:
     @cached_property
     def _factors(self) -> frozenset[str]:
         """Names whose numbers stand in brackets wherever they stand: as factors, and as what is raised."""
-        sides = (ast.Expression(self.left.tree), ast.Expression(self.right.tree))
-        bare = {name for side in sides for name in _not_bracketed(side)}
+        sides = (self.left.tree, self.right.tree)
+        bare = {side.id for side in sides if isinstance(side, ast.Name)}
+        bare |= {name for side in sides for name in _not_bracketed(side)}
         return frozenset(self.names) - bare
 
     def _shape(self, shown: Mapping[str, Shown], comma: bool) -> tuple[tuple[str, ...], Shape] | None:
@@ -215,22 +216,32 @@ def _place(at: int, number: Shown) -> Shown:
     return Shown(sign, minus + inside + filler + end)
 
 
-def _not_bracketed(node: ast.AST) -> Iterator[str]:
+def _not_bracketed(node: ast.expr) -> Iterator[str]:
     """The names in an expression whose numbers stand there without brackets."""
-    for kid in ast.iter_child_nodes(node):
-        if isinstance(kid, ast.Name):
-            inside = isinstance(node, ast.BinOp) and (
-                isinstance(node.op, ast.Mult) or (isinstance(node.op, ast.Pow) and kid is node.left)
-            )
-            if not inside:
-                yield kid.id
-        else:
-            yield from _not_bracketed(kid)
+    for part in _parts(node):
+        for kid in _own_parts(part):
+            if isinstance(kid, ast.Name):
+                inside = isinstance(part, ast.BinOp) and (
+                    isinstance(part.op, ast.Mult) or (isinstance(part.op, ast.Pow) and kid is part.left)
+                )
+                if not inside:
+                    yield kid.id
 
 
 def _parts(node: ast.expr) -> list[ast.expr]:
     """What an expression is made of, each before its own parts."""
-    return [part for part in ast.walk(node) if isinstance(part, ast.expr)]
+    found = [node]
+    for part in found:  # grows while it is read
+        found += _own_parts(part)
+    return found
+
+
+def _own_parts(node: ast.expr) -> Sequence[ast.expr]:
+    if isinstance(node, ast.BinOp):
+        return node.left, node.right
+    if isinstance(node, ast.UnaryOp):
+        return (node.operand,)
+    return node.args if isinstance(node, ast.Call) else ()
 
 
 def _may_have_rows(node: ast.expr) -> bool:

@@ -120,7 +120,7 @@ def _bare(tex: str, text: str) -> Shape:
     return Shape((tex,), (text,), ())
 
 
-@lru_cache(maxsize=2048)
+@lru_cache(maxsize=4096)
 def _joined(one: Shape, two: Shape) -> Shape:
     tex, text = (
         (*first[:-1], first[-1] + last[0], *last[1:])

@@ -74,7 +74,7 @@ class Rearranged:
         return self.make.split("=", 1)[1].strip()
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=4096)
 def rearranged(law: str, unknown: str) -> Rearranged:
     """``law`` solved for ``unknown``. Raises NotRearranged; ExpressionError for a law written wrongly."""
     line = equation(law)

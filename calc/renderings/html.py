@@ -224,7 +224,7 @@ def _points(points: tuple[Point, ...]) -> str:
 LOWERED = re.compile(r"\b([A-Za-zΔΣα-ω]{1,2})_(?:\{(\w+)\}|(\w+))")
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=4096)
 def prose(words: str) -> str:
     """A sentence, escaped, with names such as F_AB set with their lowered part."""
     return LOWERED.sub(lambda name: f"<i>{name[1]}</i><sub>{name[2] or name[3]}</sub>", escape(words))

@@ -120,7 +120,7 @@ def render(piece: Maths) -> str:
     return _filled(piece.shape, piece.numbers)
 
 
-@lru_cache(maxsize=2048)
+@lru_cache(maxsize=4096)
 def _alone(tex: str, text: str) -> str:
     """A formula without places for numbers."""
     return "".join([run.markup for run in _runs(tex, text, len(text))])
@@ -142,7 +142,7 @@ def _filled(shape: Shape, numbers: Sequence[Shown]) -> str:
     return made
 
 
-@lru_cache(maxsize=2048)
+@lru_cache(maxsize=4096)
 def _number(tex: str, how: str) -> tuple[str, float]:
     """The elements of a number, and about how many signs wide it is. how: a kind of place, see :func:`_place`."""
     digits, power, exponent = tex.removesuffix(_DEGREES).partition(r" \times 10^{")
@@ -167,7 +167,7 @@ _DEGREES, _TIMES = r"^\circ", r"\times"
 _FIRST, _AFTER, _UNSIGNED = "first", "after", "unsigned"
 
 
-@lru_cache(maxsize=2048)
+@lru_cache(maxsize=4096)
 def _runs_of_shape(shape: Shape, long: bool) -> tuple[_Run, ...]:
     tex, text = shape.around_tex[0], shape.around_text[0]
     for at, kind in enumerate(shape.kinds):

@@ -221,18 +221,18 @@ def _given(item: Input, path: str, name: str, quantity: Quantity, style: Style) 
     return Given(path, item.words, _symbol(name), quantity.text, shown, conversion, note)
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=4096)
 def _in_symbols(line: str, comma: bool) -> Maths:
     return equation(line).maths(comma=comma)
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=4096)
 def _symbol(name: str) -> Maths:
     sign = symbol(name)
     return Maths(sign.tex, sign.text)
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=4096)
 def _named(name: str) -> Maths:
     """What stands before a value."""
     return _symbol(name) + EQUALS

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from math import atan2, cos, degrees, floor, hypot, inf, isfinite, log10, radians, sin
 from typing import Any, NamedTuple
 
@@ -84,6 +85,7 @@ def beside_angle(component: str, angle: str, axis: str) -> str:
     return f"You took the {took} of {{{angle}}}. The component {{{component}}} lies {where} this angle: use its {use}."
 
 
+@lru_cache(maxsize=512)  # the same few in every plan, as long as the charges keep their places
 def slip(key: str, at: str, instead: str, why: str = "", say: str = "", **names: str) -> Mistake:
     """A known mistake; ``say`` where the usual sentence of its key will not do.
 
