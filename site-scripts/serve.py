@@ -6,6 +6,7 @@ Standard library only; any Python from 3.11 on can start it.
 from __future__ import annotations
 
 import argparse
+import re
 import subprocess
 import sys
 import threading
@@ -21,6 +22,8 @@ from toolbox import BUILD, SCRIPTS, SetupError, ensure_node_modules, ensure_venv
 SITE = BUILD / "site"
 ZIP = BUILD / "booklet-offline.zip"
 FIRST_PORT = 8000
+# A script, a style, a font or a file of the runtime that has a part of its digest in its name.
+_BY_CONTENT = re.compile(r"/assets/.*[-./][0-9a-f]{8,12}\.[a-z0-9.]+$")
 
 
 class SiteHandler(SimpleHTTPRequestHandler):
@@ -72,10 +75,11 @@ class SiteHandler(SimpleHTTPRequestHandler):
         """Show no folder listings: a host of static files would not either."""
         self.send_error(404)
 
-    def end_headers(self) -> None:
-        """Ask browsers to check for a newer build each time."""
-        self.send_header("Cache-Control", "no-cache")
-        super().end_headers()
+    def send_response(self, code: int, message: str | None = None) -> None:
+        """Let browsers keep a file that is named by its content, and check for a newer build of all else."""
+        super().send_response(code, message)
+        named = code in (200, 304) and _BY_CONTENT.search(urlsplit(self.path).path)
+        self.send_header("Cache-Control", "public, max-age=31536000, immutable" if named else "no-cache")
 
     def log_message(self, format: str, *args: object) -> None:
         """Keep the terminal for what matters, unless asked."""

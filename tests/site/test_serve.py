@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import http.client
 import urllib.error
 import urllib.request
 from collections.abc import Iterator
@@ -21,6 +22,7 @@ def address(tmp_path: Path) -> Iterator[str]:
     (site / "index.html").write_text("first page", encoding="utf-8")
     (site / "404.html").write_text("no such page", encoding="utf-8")
     (site / "assets/a.wasm").write_bytes(b"\0asm")
+    (site / "assets/a-0123abcd.css").write_text("p {}", encoding="utf-8")
     with serving(site, "class/notes") as below:
         yield below.removesuffix("/class/notes/")
 
@@ -54,6 +56,21 @@ def test_wasm_has_its_own_type(address: str) -> None:
 def test_unknown_address_gets_the_sites_own_page(address: str, path: str) -> None:
     """Outside the prefix, a missing file and a bare folder all answer 404 with 404.html."""
     assert read(address + path) == (404, "text/html; charset=utf-8", b"no such page")
+
+
+KEPT, ASKED = "public, max-age=31536000, immutable", "no-cache"
+
+
+@pytest.mark.parametrize(
+    ("path", "kept"),
+    [("assets/a-0123abcd.css", KEPT), ("assets/a.wasm", ASKED), ("", ASKED), ("assets/none-0123abcd.css", ASKED)],
+)
+def test_only_what_is_named_by_its_content_is_kept_unasked(address: str, path: str, kept: str) -> None:
+    """A browser asks again for a page, for a file whose name stays, and for one that was not there."""
+    connection = http.client.HTTPConnection(address.removeprefix("http://"), timeout=5)
+    connection.request("GET", f"/class/notes/{path}")
+    assert connection.getresponse().headers.get_all("Cache-Control") == [kept]
+    connection.close()
 
 
 @pytest.mark.parametrize("path", ["/../secret.txt", "/class/notes/%2e%2e/secret.txt"])
