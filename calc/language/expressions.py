@@ -298,7 +298,7 @@ def _sum(*terms: float) -> float:
     total = terms[0]
     for term in terms[1:]:
         total += term
-    return 0.0 if abs(total) <= _NOISE * max(abs(term) for term in terms) else total
+    return 0.0 if abs(total) <= _NOISE * max(map(abs, terms)) else total
 
 
 _SCOPE: dict[str, object] = {"__builtins__": {}, "_sum": _sum, **_FUNCTIONS, **_CONSTANTS}

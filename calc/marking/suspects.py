@@ -133,7 +133,7 @@ class Chain:
             steps = tuple(replace(s, sizes=()) if s.makes in signed else s for s in plan.steps)
             plan = replace(plan, parts=(Part("to", "calculate", "", steps),))
         try:
-            values = run(plan, self.constants, self.carry, instead)
+            values = run(plan, self.constants, self.carry, instead, None if signed else self.values)
         except (ExpressionError, ArithmeticError, ValueError):
             return None
         values[self.target] *= math.prod(slip.output for slip in slips)
@@ -382,7 +382,7 @@ class Chain:
         """The value the same slips give when every datum is a little different."""
         data = {name: _shifted(value, place) for place, (name, value) in enumerate(self.plan.values.items(), 1)}
         other = copy(self)
-        other.plan = replace(self.plan, values=data)
+        other.plan, other.values = replace(self.plan, values=data), {}
         other.constants = {
             name: _shifted(value, place) for place, (name, value) in enumerate(self.constants.items(), 7)
         }

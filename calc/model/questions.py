@@ -315,9 +315,9 @@ class Plan:
     warnings: tuple[str, ...] = ()
     mistakes: tuple[Mistake, ...] = ()
 
-    @property
+    @cached_property
     def steps(self) -> tuple[Step, ...]:
-        return tuple(step for part in self.parts for step in part.steps)
+        return tuple([step for part in self.parts for step in part.steps])
 
     def part(self, key: str) -> Part:
         return next(part for part in self.parts if part.key == key)

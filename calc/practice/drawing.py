@@ -97,7 +97,10 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
         plan = _workable(question, inputs, find, variant, rule)
         if plan is None:
             continue
-        drawn = Drawn(key, inputs, find, variant, seed, level, _all_apart(plan), near_answers(plan, rule))
+        apart = _all_apart(plan)
+        if best and best.apart and not apart:  # however near its answers are
+            continue
+        drawn = Drawn(key, inputs, find, variant, seed, level, apart, near_answers(plan, rule))
         if best is None or (not drawn.apart, len(drawn.near)) < (not best.apart, len(best.near)):
             best = drawn
         compared += drawn.apart

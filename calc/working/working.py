@@ -10,6 +10,7 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from functools import lru_cache, partial
+from itertools import islice
 
 from calc.figures.words import plain
 from calc.language import printing
@@ -53,19 +54,26 @@ def run(
     constants: Mapping[str, float],
     carry: Mapping[str, float] | None = None,
     instead: Mapping[str, str] | None = None,
+    known: Mapping[str, float] | None = None,
 ) -> dict[str, float]:
     """Every named value, SI and unrounded, in the order of the steps.
 
     carry: values to take as found (a learner's own). instead: by name of a
     datum, constant or step, the expression used in place of the right one.
+    known: what the same comes to with nothing instead; the steps before the first changed one are not worked again.
     Raises ExpressionError where a step has no real value.
     """
     carry, instead = carry or {}, instead or {}
     right = {**constants, **plan.values}
-    values = {
-        name: expression(instead[name]).value(right) if name in instead else value for name, value in right.items()
-    }
-    for step in plan.steps:
+    first = 0
+    if known and len(known) == len(right) + len(plan.steps) and not any(name in right for name in instead):
+        first = next((at for at, step in enumerate(plan.steps) if step.makes in instead), 0)
+        values = dict(islice(known.items(), len(right) + first))
+    else:
+        values = {
+            name: expression(instead[name]).value(right) if name in instead else value for name, value in right.items()
+        }
+    for step in plan.steps[first:]:
         name = step.makes
         if name in carry:
             values[name] = carry[name]
