@@ -5,6 +5,7 @@ import math
 import pkgutil
 import re
 from collections.abc import Iterator
+from functools import cache
 from random import Random
 
 import pytest
@@ -45,9 +46,14 @@ def found_in(value: object) -> Iterator[Relation]:
 
 
 RELATIONS = dict(declared())
-# A law that several modules declare counts once for each set of mistakes and of units that it is declared with.
+# A law that several modules declare counts once for each set of mistakes, of unknowns and of angles that it has there.
 DISTINCT = {
-    (r.law, tuple(sorted(r.units.items())), tuple(sorted(m.instead for m in r.mistakes))): r for r in RELATIONS.values()
+    (
+        r.law,
+        tuple(sorted((name, unit == "°") for name, unit in r.units.items())),
+        tuple(sorted(m.instead for m in r.mistakes)),
+    ): r
+    for r in RELATIONS.values()
 }
 CASES = [
     pytest.param(relation, step, id=f"{relation.law} for {step.makes}, number {number}")
@@ -57,12 +63,18 @@ CASES = [
 ]
 
 
-def worth(text: str, values: dict[str, float]) -> complex:
-    """An expression of ours worked by sympy."""
+@cache
+def in_sympy(text: str) -> sympy.Expr:
+    """An expression of ours as sympy reads it."""
     names = {name: sympy.Symbol(name) for name in expression(text).names}
     angles = {"deg180": sympy.pi, "deg360": 2 * sympy.pi}  # that a line prints in degrees
-    tree = sympy.sympify(text.replace("^", "**").replace("abs(", "Abs("), locals=names | angles)
-    return complex(sympy.N(tree.subs({names[n]: values[n] for n in names})))
+    return sympy.sympify(text.replace("^", "**").replace("abs(", "Abs("), locals=names | angles)
+
+
+def worth(text: str, values: dict[str, float]) -> complex:
+    """An expression of ours worked by sympy."""
+    tree = in_sympy(text)
+    return complex(sympy.N(tree, subs={name: values[str(name)] for name in tree.free_symbols}))
 
 
 def some_values(relation: Relation, step: Step) -> dict[str, float]:
