@@ -142,7 +142,7 @@ def _tex(line: str, at: int, longest: list[str], names: Mapping[str, str], end: 
     return found, at
 
 
-ROUNDING = 1e-12  # of the largest term of a sum
+ROUNDING = 2e-12  # of the largest term of a sum
 
 
 class Worked:
@@ -174,14 +174,16 @@ class Worked:
             self._take("−")
             sign = -1
         total = sign * self._product()
-        self.scale = max(self.scale, abs(total))
+        largest = abs(total)
         while self._next() in ("+", "−"):
             sign = 1 if self._next() == "+" else -1
             self.at += 1
             term = sign * self._product()
-            self.scale = max(self.scale, abs(term))
+            largest = max(largest, abs(term))
             total += term
-        return total
+        self.scale = max(self.scale, largest)
+        # terms that cancel but for the rounding of floats: a root of what is left would be no rounding
+        return self.number(0) if abs(total) <= ROUNDING * largest else total
 
     def _product(self) -> Any:
         total = self._beside()
@@ -247,8 +249,5 @@ class Worked:
             return value
         if kind == "√":
             self._take("√")
-            under = self._atom()
-            if abs(under) <= ROUNDING * self.scale:  # terms that cancel to nought
-                under = self.number(0)
-            return self.maths.sqrt(under)
+            return self.maths.sqrt(self._atom())
         raise Unreadable(f"no factor: {self.tokens[self.at :]}")

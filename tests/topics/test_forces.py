@@ -197,6 +197,84 @@ def test_friction_never_exceeds_its_limit_and_a_body_alone_falls_slower_than_fre
         assert value("slope", "a", how="none", motion="down", theta=f"{theta}°", mu="0,1") < G
 
 
+SETTINGS = [
+    ("level", {"how": "pull", "state": "slides"}, 0, 1),
+    ("level", {"how": "push", "state": "slides"}, 0, 1),
+    ("level", {"how": "pull", "state": "about"}, 0, 1),
+    ("level", {"how": "push", "state": "about"}, 0, 1),
+    ("slope", {"how": "pull", "motion": "up"}, 25, 1),
+    ("slope", {"how": "pull", "motion": "down"}, 35, -1),
+    ("slope", {"how": "pull", "motion": "slip-up"}, 25, 1),
+    ("slope", {"how": "pull", "motion": "slip-down"}, 35, -1),
+    ("slope", {"how": "none", "motion": "down"}, 35, -1),
+    ("slope", {"how": "none", "motion": "up"}, 25, 1),
+    ("slope", {"how": "none", "motion": "slip-down"}, degrees(atan(0.2)), -1),
+]
+
+
+@pytest.mark.parametrize(("key", "choices", "theta", "way"), SETTINGS)
+def test_angles_of_slope_and_pull_are_those_that_scipy_was_given(
+    key: str, choices: dict[str, str], theta: float, way: int
+) -> None:
+    """Forces from components on the page at known angles; each angle comes back from μ, from the friction and N."""
+    lean = {"pull": 15, "push": -15, "none": 0}[choices["how"]]
+    a = 0.0 if choices.get("state") == "about" or "slip" in choices.get("motion", "") else 0.7
+    if choices["how"] == "none":
+        known = {"P": 0.0, "m": 6.0}
+    else:
+        known = {"a": a, "m": 6.0}
+    args = (radians(theta), radians(lean), 0.2, way, known)
+    normal, friction, third = optimize.least_squares(equations, [40.0, 9.0, 5.0], args=args, xtol=1e-15, ftol=1e-15).x
+    v = {"m": 6.0, "N": normal, "f": friction, "a": third if "P" in known else a, "P": 0.0 if "P" in known else third}
+    units = {"m": " kg", "N": " N", "f": " N", "a": " m/s^2", "P": " N", "mu": ""}
+    typed = {name: f"{v[name]:.12g}{units[name]}" for name in ("m", "P", "a") if v[name] or name == "m"}
+    if choices["how"] == "none" and a == 0:
+        typed.pop("a", None)
+    tilt = {"theta": f"{theta}°"} if key == "slope" else {}
+    turn = {"phi": f"{abs(lean)}°"} if lean else {}
+    for given_ in ({"mu": "0,2"}, {"f": f"{friction:.12g} N"}, {"N": f"{normal:.12g} N"}):
+        if key == "slope" and (choices["how"] == "none" or "N" not in given_):
+            found = solve(key, "theta", **choices, **typed, **given_, **turn).values
+            assert degrees(found["theta"]) == pytest.approx(theta, abs=1e-4), given_
+        if lean:
+            worked = solve(key, "phi", **choices, **typed, **given_, **tilt)
+            drawn = " ".join(point.words for part in worked.parts if part.key == "draw" for point in part.points)
+            assert "at φ " in drawn
+            found = worked.values
+            near = [degrees(found[name]) for name in ("phi", "phi_2") if name in found]
+            assert min(abs(one - abs(lean)) for one in near) < 1e-4, given_
+
+
+@pytest.mark.parametrize("pull", [43, 45, 50, 60])
+def test_the_angle_asked_of_a_pull_that_just_slips_is_that_of_the_question_on_every_angle(pull: int) -> None:
+    """Level, about to slip: both angles where there are two, and the diagram at the larger one."""
+    every = solve("angle", m="8 kg", P=f"{pull} N", mu_s="0,6").values
+    worked = solve("level", "phi", how="pull", state="about", m="8 kg", P=f"{pull} N", mu="0,6")
+    assert worked.values["phi"] == pytest.approx(every["phi_2"])
+    assert ("phi_2" in worked.values) == ("phi_1" in every)
+    if "phi_1" in every:
+        assert worked.values["phi_2"] == pytest.approx(every["phi_1"])
+    figure = next(part.figure for part in worked.parts if part.key == "draw")
+    assert figure
+    arrow = next(one for one in figure.items if isinstance(one, Arrow) and one.label == "P")
+    turn = np.arctan2(arrow.end[1] - arrow.start[1], arrow.end[0] - arrow.start[0])
+    assert turn == pytest.approx(every["phi_2"], abs=1e-6)
+
+
+@pytest.mark.parametrize(("a", "two"), [("-11,2 m/s^2", True), ("-7 m/s^2", False)])
+def test_a_second_slope_that_slows_as_much_is_told(a: str, two: bool) -> None:
+    """μ 0,6 on the way up: g(sin θ + μ cos θ) has its largest value at 59°, and numpy finds it on both sides."""
+    size = -float(a.split()[0].replace(",", "."))
+    angles = np.radians(np.linspace(0, 90, 900_001))
+    gap = G * (np.sin(angles) + 0.6 * np.cos(angles)) - size
+    roots = np.degrees(angles[:-1][np.sign(gap[:-1]) != np.sign(gap[1:])])
+    worked = solve("slope", "theta", how="none", motion="up", mu="0,6", a=a)
+    assert degrees(worked.values["theta"]) == pytest.approx(roots[0], abs=1e-3)
+    assert len(roots) == (2 if two else 1)
+    told = " ".join(worked.warnings)
+    assert (f"A second angle fits these numbers: {f'{roots[-1]:.2f}'.replace('.', ',')}°." in told) == two
+
+
 @pytest.mark.parametrize(("pull", "roots"), [(43, 2), (45, 2), (50, 1), (60, 1)])
 def test_scipy_finds_every_angle_at_which_a_pull_just_moves_a_chest(pull: float, roots: int) -> None:
     """8 kg, μs 0,6: the zeros of P cos φ − μs(mg − P sin φ) above the level, each found in its own bracket."""
@@ -288,6 +366,31 @@ LEVEL_PULL = {"how": "pull", "state": "slides", "m": "5 kg", "phi": "30°", "mu"
             DROPS_OUT,
         ),
         ("slope", "mu", {"how": "none", "motion": "slip-up", "theta": "30°"}, "Nothing pulls it up the slope"),
+        ("slope", "phi", {"how": "none", "motion": "down", "m": "6 kg"}, "No pull is chosen, so there is none"),
+        (
+            "slope",
+            "theta",
+            {"how": "none", "motion": "down", "mu": "0,2", "a": "11 m/s^2"},
+            "No angle fits: on a slope the weight can drive or hold back at most with its whole size.",
+        ),
+        (
+            "slope",
+            "phi",
+            {"how": "pull", "motion": "up", "m": "6 kg", "theta": "25°", "mu": "0,2", "P": "30 N", "a": "1 m/s^2"},
+            "Too small at every angle",
+        ),
+        (
+            "level",
+            "phi",
+            {"how": "push", "state": "about", "m": "8 kg", "mu": "0,6", "P": "30 N"},
+            "No angle fits: at every angle from 0° to 90° this force does something else.",
+        ),
+        (
+            "level",
+            "phi",
+            {"how": "pull", "state": "about", "m": "8 kg", "mu": "0,6", "P": "40 N"},
+            "Too small at every",
+        ),
         (
             "level",
             "a",

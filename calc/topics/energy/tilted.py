@@ -9,7 +9,7 @@ from calc.language.expressions import expression
 from calc.model.questions import Data, Part, Values
 from calc.model.relations import Relation
 from calc.topics.energy.laws import THEOREM
-from calc.topics.shared.one_angle import OTHER_ASK, SECOND, leaning, named, other_slope
+from calc.topics.shared.one_angle import OTHER_ASK, STEEPER, leaning, named, other_slope
 from calc.working.declaring import Mistake
 from calc.working.working import measure
 
@@ -97,4 +97,4 @@ def second_angle(rise: int, carried: str, values: Values, data: Data) -> tuple[s
     known = {"m": 1.0, **data.known, **values}
     if other is None or expression(carried).value({**known, "theta": other}) < 0:
         return ()
-    return (SECOND.format(measure(other, "°", data.settings.style).text),)
+    return (STEEPER.format(measure(other, "°", data.settings.style).text),)

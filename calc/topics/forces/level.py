@@ -13,6 +13,7 @@ from math import degrees
 from calc.figures import Figure
 from calc.figures.surfaces import Pulled, on_surface
 from calc.model.questions import Check, Choice, Data, Refusal, Values
+from calc.topics.forces.tilts import NO_LEAN, found_angle, level_angle
 from calc.topics.forces.words import (
     ALL_ALONG,
     AT_REST,
@@ -107,7 +108,7 @@ def laws(how: str, state_: str) -> Laws:
         what="Balance the forces across the surface",
         why="It does not move up or down, so the vertical forces balance: "
         + ("N and the vertical part of P carry the weight." if up else "N carries the weight and the push downwards."),
-        units={"N": "N", "m": "kg"},
+        units={"N": "N", "m": "kg", "phi": "°"},
         plain=PLAIN_N,
         mistakes=(
             Mistake("normal-is-weight", "N", "m*g", WEIGHT_ALWAYS % across),
@@ -142,7 +143,7 @@ def moving() -> Relation:
         "P*cos(phi) - f = m*a",
         what="Use Newton's second law along the surface",
         why="Only forces along the surface speed it up. Forwards is positive: P cos φ is forwards, friction backwards.",
-        units={"a": "m·s⁻²", "f": "N"},
+        units={"a": "m·s⁻²", "f": "N", "phi": "°"},
         plain=PLAIN_A,
         quotes=(SECOND.name,),
         directions={"a": lambda v: ONWARDS[0].by_sign(v["a"], ONWARDS[1])},
@@ -187,7 +188,7 @@ def resting() -> Relation:
         "P*cos(phi) = f",
         what="Balance the forces along the surface",
         why="It is still at rest, so the net force is zero: friction is as large as the part of P along the surface.",
-        units={"P": "N", "f": "N"},
+        units={"P": "N", "f": "N", "phi": "°"},
         plain=PLAIN_REST,
         mistakes=(
             Mistake("all-along", "f", "P", WHOLE_PUSH),
@@ -236,9 +237,11 @@ def situation(data: Data) -> Situation:
     refuse(data)
     how, now = data.choices["how"], data.choices["state"]
     up, slides = how == "pull", now == "slides"
+    by_angle, more = level_angle(up, slides, data) if "phi" in data.asked_names else ((), ())
     noun, side = ("pull", "upwards") if up else ("push", "downwards")
     kind = "kinetic" if slides else "static"
-    slant = degrees(data.values.get("phi", 0.5)) * (1 if up else -1)
+    relations = (*laws(how, now), *by_angle)
+    slant = degrees(found_angle("phi", relations, data)) * (1 if up else -1)
     rows = (
         ("F_g", "F_g", "the weight, straight down", 270.0),
         ("N", "N", "the normal force, straight up, away from the surface", 90.0),
@@ -247,13 +250,14 @@ def situation(data: Data) -> Situation:
     )
     here = replace(
         told(BOXES),
-        relations=laws(how, now),
+        relations=relations,
         openings=tuple(f"{tale} {ENDS[now]}" for tale in TALES[how]),
         limits=(Limit("N", LIFTS),) if up else (),
-        unfit={"N": LIFTS} if up else {"P": JAMS},
+        unfit={"phi": NO_LEAN, **({"N": LIFTS} if up else {"P": JAMS})},
+        later=lambda data, values: more,
         units=UNITS,
         notes=(FBD_RULES,),
-        proofs=lambda v: put_back(data, up, slides),
+        proofs=lambda v: put_back(data, up, slides, v),
         scene=lambda v: scene(data, v),
     )
     said = {
@@ -279,9 +283,9 @@ def situation(data: Data) -> Situation:
     )
 
 
-def put_back(data: Data, up: bool, slides: bool) -> tuple[Check, ...]:
+def put_back(data: Data, up: bool, slides: bool, values: Values) -> tuple[Check, ...]:
     """Where two equations were put together: the answer in one line, without N."""
-    if not {"P", "m"} & set(data.asked_names):
+    if not {"P", "m", "phi"} & set(data.asked_names) or "mu" not in values or (slides and "a" not in values):
         return ()
     line = f"P*cos(phi) = mu*(m*g {'-' if up else '+'} P*sin(phi)){' + m*a' if slides else ''}"
     return (Check(put_back_words(slides), line),)
@@ -302,7 +306,8 @@ LEVEL = question(
     situation,
     **boxes(HOW, STATE, *BOXES),
     laws=(KINETIC.name, STATIC.name, SECOND.name),
-    unknowns=("a", "P", "m", "mu", "N", "f"),
+    unknowns=("a", "P", "m", "mu", "N", "f", "phi"),
+    drawn=("a", "P", "m", "mu", "N", "f"),
     constants=("g",),
     asks="a",
     adjust=practise,

@@ -14,7 +14,15 @@ from math import cos, degrees, radians, sin
 from calc.figures import Figure
 from calc.figures.surfaces import Pulled, on_surface
 from calc.language.expressions import equation
-from calc.model.questions import Check, Choice, Data, Refusal, Values
+from calc.model.questions import Check, Choice, Data, Part, Refusal, Values
+from calc.topics.forces.tilts import (
+    NO_LEAN,
+    NO_SLOPE,
+    found_angle,
+    second_slope,
+    slope_angle_of_pull,
+    slope_laws,
+)
 from calc.topics.forces.words import (
     ALL_ALONG,
     AT_REST,
@@ -154,7 +162,7 @@ def chosen(data: Data) -> Set:
         for name in ("P", "phi"):
             if data.has(name):
                 raise Refusal(name, NOT_CHOSEN)
-        if "P" in asked:
+        if {"P", "phi"} & set(asked):
             raise Refusal(None, NO_PULL_ASKED)
         if "m" in asked and not (data.has("N") or data.has("f")):
             raise Refusal(None, DROPS_OUT)
@@ -208,7 +216,7 @@ def normal_law(here: Set) -> Relation:
             " the part mg cos θ"
         )
         + (", and P sin φ lifts." if here.pulled else "."),
-        units={"N": "N", "m": "kg"},
+        units={"N": "N", "m": "kg", "phi" if here.pulled else "theta": "°"},
         plain=PLAIN_N,
         mistakes=tuple(slips),
     )
@@ -245,7 +253,7 @@ def along(here: Set) -> Relation:
             f"P*cos(phi) = m*g*sin(theta) {'+' if up else '-'} f" if here.pulled else "f = m*g*sin(theta)",
             what="Balance the forces along the slope",
             why=f"It is still at rest, so the net force is zero.{' ' if here.pulled else ' Only '}{here.words}",
-            units={"f": "N"} | ({"P": "N"} if here.pulled else {}),
+            units={"f": "N", "theta": "°"} | ({"P": "N", "phi": "°"} if here.pulled else {}),
             plain=PLAIN_REST,
             mistakes=(
                 Mistake("sin-cos", "f", f"abs({drive.replace('sin(theta)', 'cos(theta)')})", SINE_SLOPE),
@@ -256,7 +264,7 @@ def along(here: Set) -> Relation:
         f"{drive} - f = m*a",
         what="Use Newton's second law along the slope",
         why=f"The direction of motion is positive: {here.words}",
-        units={"a": "m·s⁻²", "f": "N"},
+        units={"a": "m·s⁻²", "f": "N", "theta": "°"} | ({"phi": "°"} if here.pulled else {}),
         plain=PLAIN_A,
         quotes=(SECOND.name,),
         directions={"a": lambda v: ONWARDS[0].by_sign(v["a"], ONWARDS[1])},
@@ -323,14 +331,26 @@ def scene(here: Set, v: Values) -> Figure:
     return on_surface(angle, rope, title="The body on the slope")
 
 
+def by_angle(data: Data, here: Set, known: Laws) -> tuple[Laws, tuple[Part, ...]]:
+    """The laws, with those for an angle that is asked; and the part for a second angle."""
+    asked = data.asked_names
+    if "theta" in asked and data.has("mu"):
+        return (*known, *slope_laws(here.way, pulled=here.pulled, slides=here.slides)), ()
+    if "phi" in asked:
+        more, second = slope_angle_of_pull(here.way, here.slides, data)
+        return (*known, *more), second
+    return known, ()
+
+
 def situation(data: Data) -> Situation:
     """The situation of the choices made."""
     here = chosen(data)
     by_mass = data.has("m") or "m" in data.asked_names or data.has("N") or data.has("f")
     kind = "kinetic" if here.slides else "static"
-    tilt, lift = (degrees(data.values.get(name, usual)) for name, usual in (("theta", 0.5), ("phi", 0.0)))
+    relations, more = by_angle(data, here, laws(here, by_mass))
+    tilt, lift = (degrees(found_angle(name, relations, data)) for name in ("theta", "phi"))
     back = "down the slope" if here.way > 0 else "up the slope"
-    pulls = "at φ above the slope" if data.values.get("phi") else "up the slope"
+    pulls = "at φ above the slope" if data.values.get("phi") or "phi" in data.asked_names else "up the slope"
     rows = [
         ("F_g", "F_g", "the weight, straight down", 270.0),
         ("N", "N", "the normal force, away from the slope at right angles to it", tilt + 90),
@@ -339,12 +359,14 @@ def situation(data: Data) -> Situation:
     ]
     basis = replace(
         told(BOXES),
-        relations=laws(here, by_mass),
+        relations=relations,
         openings=tuple(f"{tale} {ENDS[data.choices['motion']]}" for tale in TALES[data.choices["how"]]),
         limits=(Limit("N", LIFTS),) if here.pulled else (),
-        unfit={"N": LIFTS},
+        unfit={"N": LIFTS, "theta": NO_SLOPE, "phi": NO_LEAN},
         units=UNITS,
         notes=(FBD_RULES,),
+        later=lambda data, values: more,
+        warn=lambda v: second_slope(here.way, here.pulled, v, data),
         proofs=lambda v: put_back(data, here, v),
         scene=lambda v: scene(here, v),
     )
@@ -374,12 +396,17 @@ def put_back(data: Data, here: Set, values: Values) -> tuple[Check, ...]:
                 "sqrt(N^2 + (m*g*sin(theta))^2) = m*g",
             ),
             Check("The same without the mass, which drops out", f"a = {first} - mu*g*cos(theta)"),
+            Check("Sine over cosine is the tangent", "sin(theta) = mu*cos(theta)", "Both sides, times mg, are f."),
         ]
+        by_angle_alone = "theta" in data.asked_names and not here.slides
+        checks = [checks[0], checks[2] if by_angle_alone else checks[1]]
+        if "theta" in data.asked_names and "m" not in values and here.slides:
+            checks.pop()  # it is the second way already
         return tuple(one for one in checks if set(equation(one.equation).names) <= {*values, "g"})
-    if not {"P", "m"} & set(data.asked_names):
+    if not {"P", "m", "theta", "phi"} & set(data.asked_names):
         return ()
-    rest = " + m*a" if here.slides else ""
-    return (Check(put_back_words(here.slides), f"{here.drive} = mu*({here.across}){rest}"),)
+    line = f"{here.drive} = mu*({here.across}){' + m*a' if here.slides else ''}"
+    return (Check(put_back_words(here.slides), line),) if set(equation(line).names) <= {*values, "g"} else ()
 
 
 ENOUGH = {
@@ -448,7 +475,8 @@ SLOPE = question(
     situation,
     **boxes(FORCE, MOTION, *BOXES),
     laws=(KINETIC.name, STATIC.name, SECOND.name),
-    unknowns=("a", "P", "m", "mu", "N", "f"),
+    unknowns=("a", "P", "m", "mu", "N", "f", "theta", "phi"),
+    drawn=("a", "P", "m", "mu", "N", "f"),
     constants=("g",),
     asks="a",
     adjust=practise,

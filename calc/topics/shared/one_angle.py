@@ -17,7 +17,7 @@ from calc.model.relations import Relation
 from calc.working.declaring import Mistake
 
 NEAR = 1e-6  # rad: rounding
-SECOND = (
+STEEPER = (
     "A second angle fits these numbers: {}. On so steep a slope less friction makes up for the larger part of the"
     " weight along it."
 )
