@@ -20,10 +20,10 @@ ASIDE = 6.4  # from one line to the next
 class Place(NamedTuple):
     """A body at a place of a vertical line.
 
-    label: of the body; without one it is told as the one at the bottom. height: of the place, in any unit. velocity:
-    the label of its arrow, none if empty; up: its sense, None for a body at rest. line: 0 for the line on the left, 1
-    for the next, and so on. shows: names of the values its arrow tells of, besides the one of its label. spot: the
-    label is that of the place, not of the body.
+    label: of the body; without one it is told as the one at the bottom, where its height is zero. height: of the place,
+    in any unit. velocity: the label of its arrow, none if empty; up: its sense, None for a body at rest. line: 0 for
+    the line on the left, 1 for the next, and so on. shows: names of the values its arrow tells of, besides the one of
+    its label. spot: the label is that of the place, not of the body.
     """
 
     label: str
@@ -38,7 +38,7 @@ class Place(NamedTuple):
     def called(self) -> str:
         """What it is called in a sentence."""
         if not self.label:
-            return "body at the bottom"
+            return "body above the bottom" if self.height > 0 else "body at the bottom"
         return f"body at {self.label}" if self.spot else f"body {self.label}"
 
 

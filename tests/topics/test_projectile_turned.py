@@ -19,6 +19,12 @@ CASES = [
     ("bounce", "v_1", {"v_2": "4 m/s", "F_net": "40 N", "m": "200 g", "Deltat": "50 ms"}, "v_2 F_net"),
     ("bounce", "F_net", {"m": "300 g", "N": "50 N"}, ""),
     ("bounce", "p", {"v_1": "-6 m/s", "v_2": "4 m/s"}, "v_1 v_2"),
+    ("lift", "t", {"h": "1,8 m", "a": "1,5"}, "a"),
+    ("lift", "t", {"h": "1,8 m", "a": "-2"}, "a"),
+    ("lift", "a", {"h": "1,8 m", "t": "0,5 s"}, ""),
+    ("lift", "h", {"a": "-2", "t": "0,5 s"}, "a"),
+    ("lift", "v", {"a": "1,5", "t": "0,5 s"}, "a"),
+    ("lift", "v", {"a": "0", "t": "0,5 s"}, "a"),
     ("meeting", "t,y", {"y_A": "0 m", "u_A": "20", "y_B": "30 m", "u_B": "0"}, "u_A u_B"),
     ("meeting", "t,y", {"y_A": "2 m", "u_A": "18", "y_B": "25 m", "u_B": "-3", "t_0": "0,4 s"}, "u_A u_B"),
     ("meeting", "u_A", {"y_A": "2 m", "t": "1,2 s", "y_B": "25 m", "u_B": "-3", "t_0": "0,4 s"}, "u_A u_B"),
@@ -28,13 +34,16 @@ CASES = [
     ("meeting", "t_0", {"y_A": "0 m", "u_A": "20", "y_B": "30 m", "u_B": "-1", "t": "2,4 s"}, "u_A u_B"),
     ("meeting", "t,y", {"other": "steady", "y_A": "0 m", "u_A": "20", "y_B": "10 m", "u_B": "2"}, "u_A u_B"),
     ("meeting", "t", {"other": "steady", "y_A": "30 m", "u_A": "-2", "y_B": "10 m", "u_B": "-2"}, "u_A u_B"),
+    ("court", "", {"h_1": "5 m", "h_2": "3,2 m", "m": "600 g", "Deltat": "0,12 s"}, ""),
+    ("lamp", "", {"u": "6 m/s", "H": "40 m"}, ""),
+    ("rings", "", {"y_A": "1,5 m", "u_A": "14 m/s", "y_B": "10 m", "t_0": "0,3 s"}, ""),
 ]
 STATED = re.compile(r"([Uu]p|[Dd]own)wards( is| as)? positive")
 
 
 def neutral(words: str) -> str:
-    """Words without the positive direction that they state."""
-    return STATED.sub("so is positive", words)
+    """Words without the positive direction that they state; positions from the ground are heights either way."""
+    return STATED.sub("so is positive", words).replace("sketch the positions", "sketch the heights")
 
 
 def turned(question: str, find: str, data: dict[str, str], signed: str) -> tuple[WorkedAnswer, WorkedAnswer]:
@@ -52,7 +61,7 @@ def test_the_other_positive_direction_is_the_same_physics(
     assert "upwards" in STATED.search(first.story)[0].lower()
     assert "downwards" in STATED.search(second.story)[0].lower()
     assert neutral(first.story) == neutral(second.story)
-    assert [part.ask for part in first.parts] == [part.ask for part in second.parts]
+    assert [neutral(part.ask) for part in first.parts] == [neutral(part.ask) for part in second.parts]
     assert [part.marks for part in first.parts] == [part.marks for part in second.parts]
     directed = 0
     for one, other in zip(first.answers, second.answers, strict=True):

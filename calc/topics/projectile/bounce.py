@@ -15,7 +15,7 @@ from calc.figures.vertical import Height, Place, vertical
 from calc.model.directions import UP_DOWN
 from calc.model.questions import SA, Check, Data, Mistake, Refusal, Values
 from calc.model.relations import Relation
-from calc.topics.projectile.equations import YOUNGER, sense_stated, turned
+from calc.topics.projectile.equations import YOUNGER, only_given, sense_stated, turned
 from calc.topics.projectile.laws import EQUATIONS, FREE_FALL
 from calc.topics.shared.quantities import AGAINST, SIZE, Quantity, force, height, length, mass, time
 from calc.working.declaring import boxes, state, told
@@ -316,10 +316,7 @@ def situation(data: Data) -> Situation:
 
 def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
     """What leads to the unknown drawn, with the signs of the positive direction."""
-    names = [one.box.name for one in QUANTITIES]
-    asked = next(name for name in GIVEN if not typed[name])
-    kept = {name: "" if name in names and name not in GIVEN[asked].split() else text for name, text in typed.items()}
-    return turned(kept, *SIGNED)
+    return turned(only_given(typed, GIVEN, [one.box.name for one in QUANTITIES]), *SIGNED)
 
 
 BOUNCE = question(

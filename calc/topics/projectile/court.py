@@ -6,17 +6,16 @@ The story and its numbers are our own. Marks: common practice, no source.
 from __future__ import annotations
 
 from dataclasses import replace
-from functools import partial
+from functools import lru_cache
 from random import Random
 from typing import cast
 
 from calc.figures import Figure
-from calc.model.answers import Direction, Point
-from calc.model.directions import UP_DOWN
+from calc.model.answers import Point
 from calc.model.questions import SA, Check, Data, Mistake, Part, Plan, Question, Refusal, Step, Values
 from calc.model.relations import Relation
 from calc.topics.projectile.bounce import ADDS, after, before, carried, change, pushed, scene
-from calc.topics.projectile.equations import written
+from calc.topics.projectile.equations import YOUNGER, directed, sense_stated, written
 from calc.topics.projectile.laws import DOWNWARDS, EQUATIONS, FREE_FALL
 from calc.topics.shared.phase_graphs import Mark, table, velocity_graph
 from calc.topics.shared.phases import Motion, Phase
@@ -36,15 +35,22 @@ UNITS = {
     "N": "N",
 }
 TOP = "You divided the velocity just after the bounce by g. Take the one just before it for {t}."
-FALL = Relation(
-    "v_1 = -g*t",
-    what="From rest to the floor",
-    why="From v = u + at with u = 0 and a = −g, upwards positive.",
-    plain="It gains the same amount of velocity in each second.",
-    units={"t": "s"},
-    marks=SA,
-    mistakes=(Mistake("wrong-velocity", "t", "v_2/g", TOP),),
-)
+
+
+@lru_cache(maxsize=2)
+def fall(up: bool) -> Relation:
+    """From rest down to the floor, for the time."""
+    return Relation(
+        "v_1 = -g*t" if up else "v_1 = g*t",
+        what="From rest to the floor",
+        why=f"From v = u + at with u = 0 and a = {'−g, upwards' if up else 'g, downwards'} positive.",
+        plain="It gains the same amount of velocity in each second.",
+        units={"t": "s"},
+        marks=SA,
+        mistakes=(Mistake("wrong-velocity", "t", "v_2/g" if up else "-v_2/g", TOP),),
+    )
+
+
 LOSS = Part(
     "loss",
     "explain",
@@ -78,48 +84,67 @@ OPENINGS = (
 )
 
 
-def motion(v: Values) -> Motion:
-    """Down to the floor, and up again until it lands a second time; upwards positive."""
-    g = v["g"]
-    first = Phase(0.0, v["h_1"], 0.0, -g, -v["v_1"] / g)
-    return Motion((first, first.then(2 * v["v_2"] / g, u=v["v_2"])))
+def motion(v: Values, up: bool) -> Motion:
+    """Down to the floor, and up again until it lands a second time."""
+    g, leaves = v["g"], abs(v["v_2"])
+    first = Phase(0.0, v["h_1"], 0.0, -g, abs(v["v_1"]) / g)
+    made = Motion((first, first.then(2 * leaves / g, u=leaves)))
+    return made if up else made.turned()
 
 
-def drawn(v: Values) -> Figure:
+def drawn(v: Values, up: bool) -> Figure:
     """v against t from the drop to the second landing."""
-    one = motion(v)
+    one = motion(v, up)
     end = one.phases[0].end
     marks = [Mark(end, "t", "", "v_1", after=False), Mark(end, "", "", "v_2")]
     figure = velocity_graph(one, marks, title="Velocity of the ball against time")
     return replace(figure, table=table(one, [turn for phase in one.phases if (turn := phase.turning)]))
 
 
-def upwards(name: str, v: Values) -> Direction | None:
-    """The direction of a value, upwards positive."""
-    return UP_DOWN.by_sign(v[name], "up")
-
-
-def steps() -> dict[str, Step]:
+def steps(up: bool) -> dict[str, Step]:
     """The steps by the name of what they find."""
-    laws = (before(True), after(True), change(True), pushed(True), carried(True))
+    laws = (before(up), after(up), change(up), pushed(up), carried(up))
     made = dict[str, Step]()
     for law, name in zip(laws, ("v_1", "v_2", "Deltav", "F_net", "N"), strict=True):
         step = law.in_units(UNITS).step(name)
         if name in ("v_1", "v_2"):
-            step = replace(step, direction=partial(upwards, name))
+            step = directed(step, up)
         made[name] = step
     return made
+
+
+def sketch(data: Data, values: Values, up: bool) -> Part:
+    """The graph of the velocity and what it is marked by."""
+    style = data.settings.style
+    at = {name: measure(values[name], "m·s⁻¹", style).text for name in ("v_1", "v_2")}
+    moment = measure(values["t"], "s", style).text
+    return Part(
+        "graph",
+        "draw",
+        sense_stated(
+            "Draw the graph of velocity against time from the drop until it lands a second time. Upwards is positive.",
+            up,
+        ),
+        points=(
+            Point("Axes labelled v (m·s⁻¹) and t (s).", 1, ("labelled",)),
+            Point(f"A straight line from zero to {at['v_1']} at {moment}.", 1, ("straight",)),
+            Point(f"There it jumps to {at['v_2']}.", 1, ("jumps",)),
+            Point("The line after the bounce is parallel to the first.", 1, ("parallel",)),
+        ),
+        figure=lambda v: drawn(v, up),
+    )
 
 
 def plan(data: Data) -> Plan:
     """State, velocities, time, forces, graph, the loss, a softer mat."""
     if data.values["h_2"] > data.values["h_1"] * (1 + 1e-9):
         raise Refusal("h_2", ADDS)
-    find = steps()
+    up = data.choices["positive"] == "up"
+    find = steps(up)
     said = data.said
     calculated = (
         Part("before", "calculate", "Calculate the velocity just before it hits the floor.", (find["v_1"],)),
-        Part("fall", "calculate", "Calculate the time of the fall.", (FALL.step("t"),)),
+        Part("fall", "calculate", "Calculate the time of the fall.", (fall(up).step("t"),)),
         Part("after", "calculate", "Calculate the velocity with which it leaves the floor.", (find["v_2"],)),
         Part(
             "net-force",
@@ -130,29 +155,16 @@ def plan(data: Data) -> Plan:
         Part("floor-force", "calculate", "Calculate the average force of the floor on the ball.", (find["N"],)),
     )
     values = run(Plan("", calculated, dict(data.values)), data.settings.constants())
-    at = {name: measure(values[name], "m·s⁻¹", data.settings.style).text for name in ("v_1", "v_2")}
-    moment = measure(values["t"], "s", data.settings.style).text
-    sketch = Part(
-        "graph",
-        "draw",
-        "Draw the graph of velocity against time from the drop until it lands a second time. Upwards is positive.",
-        points=(
-            Point("Axes labelled v (m·s⁻¹) and t (s).", 1, ("labelled",)),
-            Point(f"A straight line from zero to {at['v_1']} at {moment}.", 1, ("straight",)),
-            Point(f"There it jumps to {at['v_2']}.", 1, ("jumps",)),
-            Point("The line after the bounce is parallel to the first.", 1, ("parallel",)),
-        ),
-        figure=drawn,
-    )
     lost = (LOSS,) if data.values["h_2"] < data.values["h_1"] else ()
     return Plan(
         story=(
             f"{data.pick(*OPENINGS).format(**said)} It has a mass of {said['m']}. The contact with the floor lasts"
-            f" {said['Deltat']}, and it rises to {said['h_2']}. Air resistance is left out. Take upwards as positive."
+            f" {said['Deltat']}, and it rises to {said['h_2']}. Air resistance is left out."
+            f" {sense_stated('Take upwards as positive.', up)}"
         ),
-        parts=(state(FREE_FALL), *calculated, sketch, *lost, MAT),
+        parts=(state(FREE_FALL), *calculated, sketch(data, values, up), *lost, MAT),
         values=dict(data.values),
-        scene=scene,
+        scene=lambda v: scene(v, up),
         checks=(
             Check("The ratio of the speeds, from the heights alone", "v_2/v_1 = -sqrt(h_2/h_1)"),
             Check("The time of the fall from the height", "h_1 = 1/2*g*t^2", tolerance=1e-6),
@@ -172,7 +184,7 @@ COURT = Question(
     "court",
     "A ball dropped in a hall",
     plan=plan,
-    **boxes(*QUANTITIES),
+    **boxes(YOUNGER, *QUANTITIES),
     laws=(FREE_FALL.name, DOWNWARDS.name, EQUATIONS.name),
     constants=("g",),
     adjust=practise,

@@ -6,7 +6,7 @@ direction may be the positive one. Mistakes and refusals: common practice, no so
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from calc.model.directions import UP_DOWN
@@ -142,6 +142,19 @@ def sense(up: bool) -> str:
 def sense_stated(words: str, up: bool) -> str:
     """Words that state upwards as the positive direction, or the same that state downwards."""
     return words if up else words.replace("upwards", "downwards").replace("Upwards", "Downwards")
+
+
+def directed(step: Step, up: bool) -> Step:
+    """A step whose value has a direction by its sign."""
+    name = step.makes
+    return replace(step, direction=lambda v: UP_DOWN.by_sign(v[name], "up" if up else "down"))
+
+
+def only_given(typed: Mapping[str, object], given: Mapping[str, str], names: Iterable[str]) -> dict[str, object]:
+    """Drawn data with those boxes of ``names`` emptied that practice does not give for the unknown drawn."""
+    asked = next(name for name in given if not typed[name])
+    keep = given[asked].split()
+    return {name: "" if name in names and name not in keep else text for name, text in typed.items()}
 
 
 def turned(typed: Mapping[str, object], *names: str) -> dict[str, object]:

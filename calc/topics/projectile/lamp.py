@@ -6,14 +6,14 @@ The story and its numbers are our own. Marks: common practice, no source.
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 
 from calc.figures import Figure
 from calc.figures.graphs import GraphLine, graph
 from calc.model.answers import Point
-from calc.model.directions import UP_DOWN
 from calc.model.questions import SA, Check, Data, Mistake, Part, Plan, Question, Values
 from calc.model.relations import Relation
-from calc.topics.projectile.equations import Known, Roots, equations, falling, passes
+from calc.topics.projectile.equations import YOUNGER, Known, Roots, directed, equations, falling, passes, sense_stated
 from calc.topics.projectile.from_height import CARRIED, below, scene, tops
 from calc.topics.projectile.laws import DOWNWARDS, EQUATIONS, FREE_FALL
 from calc.topics.shared.phase_graphs import Mark, table, velocity_graph
@@ -51,25 +51,32 @@ FIRST = Part(
     ),
 )
 ALONE = "You found how far the balloon has moved meanwhile. Its height above the ground is asked: add {H} to get {y_B}."
-MEANWHILE = Relation(
-    "y_B = H + u*t",
-    what="The balloon moves on at constant velocity",
-    why="It was at the same place as the lamp when that came off, and its velocity does not change.",
-    plain="The same number of metres in each second.",
-    units={"y_B": "m"},
-    marks=SA,
-    mistakes=(Mistake("rise-alone", "y_B", "u*t", ALONE),),
-)
 
 
-def motion(v: Values) -> Motion:
+@lru_cache(maxsize=2)
+def meanwhile(up: bool) -> Relation:
+    """The height of the balloon at that time."""
+    why = "It was at the same place as the lamp when that came off, and its velocity does not change."
+    return Relation(
+        "y_B = H + u*t" if up else "y_B = H - u*t",
+        what="The balloon moves on at constant velocity",
+        why=why if up else f"{why} Its displacement ut is negative, upwards, and adds to the height.",
+        plain="The same number of metres in each second.",
+        units={"y_B": "m"},
+        marks=SA,
+        mistakes=(Mistake("rise-alone", "y_B", "u*t" if up else "-u*t", ALONE),),
+    )
+
+
+def motion(v: Values, up: bool) -> Motion:
     """The lamp from when it comes off to the ground."""
-    return Motion((free(v["H"], v["u"], v["g"]),))
+    made = Motion((free(v["H"], abs(v["u"]), v["g"]),))
+    return made if up else made.turned()
 
 
-def velocities(v: Values) -> Figure:
+def velocities(v: Values, up: bool) -> Figure:
     """v against t of the lamp."""
-    one = motion(v)
+    one = motion(v, up)
     turn = one.phases[0].turning or 0.0
     marks = [Mark(0.0, "", "", "u"), Mark(turn, "t_{top}"), Mark(one.end, "t", "", "v")]
     figure = velocity_graph(
@@ -79,21 +86,21 @@ def velocities(v: Values) -> Figure:
 
 
 def places(v: Values) -> Figure:
-    """y against t of lamp and balloon on the same axes."""
-    (one,) = motion(v).phases
+    """Height against time of lamp and balloon on the same axes."""
+    (one,) = motion(v, True).phases
     return graph(
         "t (s)",
         "y (m)",
         [
             GraphLine([(t, one.position(t)) for t in one.times()], "lamp"),
-            GraphLine([(0.0, v["H"]), (one.end, v["H"] + v["u"] * one.end)], "balloon"),
+            GraphLine([(0.0, v["H"]), (one.end, v["H"] + abs(v["u"]) * one.end)], "balloon"),
         ],
         title="Positions of the lamp and of the balloon",
         notes=("At the start both lines have the same gradient: the same velocity.",),
     )
 
 
-def drawings(data: Data, values: Values) -> tuple[Part, ...]:
+def drawings(data: Data, values: Values, up: bool) -> tuple[Part, ...]:
     """The two graphs and what they are marked by."""
     style = data.settings.style
     at = {name: measure(values[name], "s", style).text for name in ("t", "t_top")}
@@ -102,18 +109,19 @@ def drawings(data: Data, values: Values) -> tuple[Part, ...]:
         Part(
             "velocity-graph",
             "draw",
-            "Draw the graph of the velocity of the lamp against time. Upwards is positive.",
+            sense_stated("Draw the graph of the velocity of the lamp against time. Upwards is positive.", up),
             points=(
                 Point("Axes labelled v (m·s⁻¹) and t (s).", 1, ("labelled",)),
                 Point(f"A straight line from {speed['u']} to {speed['v']} at {at['t']}.", 1, ("straight",)),
                 Point(f"It crosses the time axis at {at['t_top']}.", 1, ("crosses",)),
             ),
-            figure=velocities,
+            figure=lambda v: velocities(v, up),
         ),
         Part(
             "position-graph",
             "draw",
-            "On one pair of axes sketch the positions of the lamp and of the balloon against time.",
+            f"On one pair of axes sketch the {'positions' if up else 'heights'} of the lamp and of the balloon against"
+            " time.",
             points=(
                 Point("For the lamp a curve that rises first, turns, and reaches zero.", 1, ("curve",)),
                 Point("For the balloon a straight line that rises.", 1, ("straight",)),
@@ -126,19 +134,23 @@ def drawings(data: Data, values: Values) -> tuple[Part, ...]:
 
 def plan(data: Data) -> Plan:
     """State, what it does first, highest point, ground, the balloon meanwhile, two graphs."""
-    g = data.settings.constant("g")
+    g, up = data.settings.constant("g"), data.choices["positive"] == "up"
     (kept,) = passes(Known(u=data.values["u"], y=-data.values["H"]), g)
-    laws = equations(True, Roots(kept), forgotten=CARRIED)
-    height, moment = tops(True)
-    landing = replace(laws[1].step("v"), direction=lambda v: UP_DOWN.by_sign(v["v"], "up"))
-    (below_step,) = (step for step in below(True).steps() if step.makes == "Deltay")
-    time = (*falling(True).steps(), below_step, laws[2].step("t"))
+    laws = equations(up, Roots(kept), forgotten=CARRIED)
+    height, moment = tops(up)
+    first = moment.step("t_top")
+    if not up:
+        first = replace(first, why=f"{first.why} The lamp starts upwards, so u is negative.")
+    landing = directed(laws[1].step("v"), up)
+    (below_step,) = (step for step in below(up).steps() if step.makes == "Deltay")
+    time = (*falling(up).steps(), below_step, laws[2].step("t"))
+    given = {**data.values, "u": data.values["u"] if up else -data.values["u"]}
     calculated = (
         Part(
             "top-time",
             "calculate",
             "Calculate how long after it has come off its velocity is zero.",
-            (moment.step("t_top"),),
+            (first,),
         ),
         Part("height", "calculate", "Calculate the greatest height of the lamp above the ground.", (height.step("h"),)),
         Part("ground", "calculate", "Calculate the time from when it comes off until it hits the ground.", time),
@@ -147,17 +159,20 @@ def plan(data: Data) -> Plan:
             "balloon",
             "calculate",
             "The balloon keeps its velocity. Calculate how high above the ground it is when the lamp hits the ground.",
-            (MEANWHILE.step("y_B"),),
+            (meanwhile(up).step("y_B"),),
         ),
     )
-    values = run(Plan("", calculated, dict(data.values)), data.settings.constants())
-    graphs = drawings(data, values)
+    values = run(Plan("", calculated, given), data.settings.constants())
+    graphs = drawings(data, values, up)
     return Plan(
-        story=f"{data.pick(*OPENINGS).format(**data.said)} Air resistance is left out. Take upwards as positive.",
+        story=(
+            f"{data.pick(*OPENINGS).format(**data.said)} Air resistance is left out."
+            f" {sense_stated('Take upwards as positive.', up)}"
+        ),
         parts=(state(DOWNWARDS), FIRST, *calculated, *graphs),
-        values=dict(data.values),
+        values=given,
         # without its velocity, which the second part asks for
-        scene=lambda v: scene({"H": v["H"]}, True),
+        scene=lambda v: scene({"H": v["H"]}, up),
         checks=(
             Check("The velocity from the time", "v = u + a*t", tolerance=1e-6),
             Check(
@@ -171,7 +186,7 @@ LAMP = Question(
     "lamp",
     "A lamp that falls from a balloon",
     plan=plan,
-    **boxes(*QUANTITIES),
+    **boxes(YOUNGER, *QUANTITIES),
     laws=(DOWNWARDS.name, FREE_FALL.name, EQUATIONS.name),
     constants=("g",),
     scenario=True,

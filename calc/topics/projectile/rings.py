@@ -6,6 +6,7 @@ The story and its numbers are our own. Marks: common practice, no source.
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 from random import Random
 from typing import cast
 
@@ -13,10 +14,9 @@ from calc.figures import Figure
 from calc.figures.graph_marks import Key
 from calc.figures.graphs import GraphLine, graph
 from calc.model.answers import Point
-from calc.model.directions import UP_DOWN
-from calc.model.questions import SA, Check, Data, Mistake, Part, Plan, Question, Refusal, Step, Values
+from calc.model.questions import SA, Check, Data, Mistake, Part, Plan, Question, Refusal, Values
 from calc.model.relations import Relation
-from calc.topics.projectile.equations import written
+from calc.topics.projectile.equations import YOUNGER, directed, sense_stated, written
 from calc.topics.projectile.laws import DOWNWARDS, EQUATIONS, FREE_FALL
 from calc.topics.projectile.meeting import DELAY, by_hand, fault, meet, meetings, same_level, scene
 from calc.topics.shared.phases import Phase
@@ -26,32 +26,70 @@ from calc.working.declaring import boxes, state
 from calc.working.working import measure, run
 
 SPED_UP = "You added {g*t}. Gravity takes upward velocity away: subtract {g*t} to get {v_A}."
-MEET = by_hand(
-    meet(
-        "y_A + u_A*t - 1/2*g*t^2 = y_B - 1/2*g*(t - t_0)^2",
-        "B starts from rest and moves for the time t − t₀ only. The square of t stands on both sides and cancels.",
-        mistakes=(Mistake("delay-ignored", "t", "(y_B - y_A)/u_A", DELAY),),
-    ),
-    "t = (y_B - y_A - 1/2*g*t_0^2)/(u_A - g*t_0)",
-    "y_A + u_A*t = y_B + g*t_0*t - 1/2*g*t_0^2",
+SAME_SIGN = (
+    "You gave both the same sign. A was thrown upwards and g points downwards: put a minus sign before {u_A} to get"
+    " {v_A}."
 )
-OF_A = Relation(
-    "v_A = u_A - g*t",
-    what="The velocity of A at that time",
-    why="From v = u + at with a = −g, upwards positive.",
-    plain="Each second takes away the same amount of upward velocity.",
-    units={"v_A": "m·s⁻¹"},
-    marks=SA,
-    mistakes=(Mistake("signs-mixed", "v_A", "u_A + g*t", SPED_UP),),
-)
-OF_B = Relation(
-    "v_B = 0 - g*(t - t_0)",
-    what="The velocity of B at that time",
-    why="From v = u + at with u = 0: B starts from rest, later than A by t₀. Upwards is positive.",
-    plain="It has fallen for a shorter time.",
-    units={"v_B": "m·s⁻¹"},
-    marks=SA,
-    mistakes=(Mistake("delay-ignored", "v_B", "-g*t", DELAY),),
+
+
+@lru_cache(maxsize=2)
+def laws(up: bool) -> tuple[Relation, Relation, Relation, Relation]:
+    """When they meet, where, and the velocity of each then; u_A is a speed, upwards."""
+    meeting = by_hand(
+        meet(
+            "y_A + u_A*t - 1/2*g*t^2 = y_B - 1/2*g*(t - t_0)^2",
+            "B starts from rest and moves for the time t − t₀ only. The square of t stands on both sides and cancels.",
+            up=up,
+            mistakes=(Mistake("delay-ignored", "t", "(y_B - y_A)/u_A", DELAY),),
+        ),
+        "t = (y_B - y_A - 1/2*g*t_0^2)/(u_A - g*t_0)",
+        "y_A + u_A*t = y_B + g*t_0*t - 1/2*g*t_0^2",
+    )
+    if not up:
+        meeting = thrown(meeting)
+    of_a = Relation(
+        "v_A = u_A - g*t" if up else "v_A = g*t - u_A",
+        what="The velocity of A at that time",
+        why=(
+            "From v = u + at with a = −g, upwards positive."
+            if up
+            else "From v = u + at with a = g, downwards positive: A was thrown upwards, so its velocity was −u_A."
+        ),
+        plain="Each second takes away the same amount of upward velocity.",
+        units={"v_A": "m·s⁻¹"},
+        marks=SA,
+        mistakes=(
+            Mistake("signs-mixed", "v_A", "u_A + g*t", SPED_UP)
+            if up
+            else Mistake("signs-mixed", "v_A", "g*t + u_A", SAME_SIGN),
+        ),
+    )
+    of_b = Relation(
+        "v_B = 0 - g*(t - t_0)" if up else "v_B = 0 + g*(t - t_0)",
+        what="The velocity of B at that time",
+        why=(
+            "From v = u + at with u = 0: B starts from rest, later than A by t₀."
+            f" {'Upwards' if up else 'Downwards'} is positive."
+        ),
+        plain="It has fallen for a shorter time.",
+        units={"v_B": "m·s⁻¹"},
+        marks=SA,
+        mistakes=(Mistake("delay-ignored", "v_B", "-g*t" if up else "g*t", DELAY),),
+    )
+    height = same_level() if up else replace(same_level(), why=UPWARD_SPEED, by_hand={})
+    return meeting, height, of_a, of_b
+
+
+def thrown(law: Relation) -> Relation:
+    """A law that holds the speed upwards of A, downwards positive."""
+    why = f"{law.why} A was thrown upwards, so its displacement is −u_A t + ½gt²."
+    step = replace(law.by_hand["t"], why=why)
+    return replace(law, why=why, by_hand={"t": step})
+
+
+UPWARD_SPEED = (
+    "From Δy = ut + ½at² with a = g, downwards positive: A was thrown upwards, so its displacement is −u_A t + ½gt²,"
+    " and it is taken from the height of the start."
 )
 EVENLY = Part(
     "evenly",
@@ -90,13 +128,8 @@ def with_rest(data: Data) -> Data:
     return replace(data, values={**data.values, "u_B": 0.0})
 
 
-def upwards(step: Step, name: str) -> Step:
-    """A step whose value has a direction, upwards positive."""
-    return replace(step, direction=lambda v: UP_DOWN.by_sign(v[name], "up"))
-
-
 def drawn(v: Values) -> Figure:
-    """y against t of both rings up to their meeting and a little beyond."""
+    """Height against time of both rings up to their meeting and a little beyond."""
     g, end = v["g"], v["t"] * 1.15
     a = Phase(0.0, v["y_A"], v["u_A"], -g, end)
     b = Phase(v["t_0"], v["y_B"], 0.0, -g, end - v["t_0"])
@@ -117,11 +150,13 @@ def plan(data: Data) -> Plan:
     (now,) = meetings(rest)
     if why := fault(rest, rest.values, now):
         raise Refusal(None, why)
+    up = data.choices["positive"] == "up"
+    meeting, height, of_a, of_b = laws(up)
     calculated = (
-        Part("when", "calculate", "Calculate the time from the throw of A until the rings meet.", (MEET.step("t"),)),
-        Part("where", "calculate", "Calculate the height at which they meet.", (same_level().step("y"),)),
-        Part("of-A", "calculate", "Calculate the velocity of A at that moment.", (upwards(OF_A.step("v_A"), "v_A"),)),
-        Part("of-B", "calculate", "Calculate the velocity of B at that moment.", (upwards(OF_B.step("v_B"), "v_B"),)),
+        Part("when", "calculate", "Calculate the time from the throw of A until the rings meet.", (meeting.step("t"),)),
+        Part("where", "calculate", "Calculate the height at which they meet.", (height.step("y"),)),
+        Part("of-A", "calculate", "Calculate the velocity of A at that moment.", (directed(of_a.step("v_A"), up),)),
+        Part("of-B", "calculate", "Calculate the velocity of B at that moment.", (directed(of_b.step("v_B"), up),)),
     )
     values = run(Plan("", calculated, dict(data.values)), data.settings.constants())
     style = data.settings.style
@@ -129,7 +164,8 @@ def plan(data: Data) -> Plan:
     sketch = Part(
         "graph",
         "draw",
-        "On one pair of axes sketch the positions of both rings against time until they meet.",
+        f"On one pair of axes sketch the {'positions' if up else 'heights'} of both rings against time until they"
+        " meet.",
         points=(
             Point(f"A starts at {data.said['y_A']}, B is at {data.said['y_B']} until it starts.", 1, ("start",)),
             Point("Both lines are curved while the rings move.", 1, ("curved",)),
@@ -139,15 +175,18 @@ def plan(data: Data) -> Plan:
     )
     return Plan(
         story=(
-            f"{data.pick(*OPENINGS).format(**data.said)} Air resistance is left out. Take upwards as positive and"
-            " measure heights from the ground."
+            f"{data.pick(*OPENINGS).format(**data.said)} Air resistance is left out."
+            f" {sense_stated('Take upwards as positive and measure heights from the ground.', up)}"
         ),
         parts=(state(FREE_FALL), *calculated, EVENLY, sketch),
         values=dict(data.values),
-        scene=lambda v: scene({name: v[name] for name in ("y_A", "y_B", "u_A")}),
+        scene=lambda v: scene({"y_A": v["y_A"], "y_B": v["y_B"], "u_A": v["u_A"] if up else -v["u_A"]}, up),
         checks=(
             Check("The height from the motion of B", "y = y_B - 1/2*g*(t - t_0)^2", tolerance=1e-6),
-            Check("Since B started, the gap closes at the difference of the velocities", "v_A - v_B = u_A - g*t_0"),
+            Check(
+                "Since B started, the gap closes at the difference of the velocities",
+                f"{'v_A - v_B' if up else 'v_B - v_A'} = u_A - g*t_0",
+            ),
         ),
     )
 
@@ -165,7 +204,7 @@ RINGS = Question(
     "rings",
     "Two rings that meet",
     plan=plan,
-    **boxes(*QUANTITIES),
+    **boxes(YOUNGER, *QUANTITIES),
     laws=(FREE_FALL.name, DOWNWARDS.name, EQUATIONS.name),
     constants=("g",),
     adjust=practise,
