@@ -6,7 +6,7 @@ them: its notations are written when they are asked for, and what reads a shape 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -36,42 +36,72 @@ def _to_fill(around: Sequence[str]) -> str:
 class Maths:
     """One piece of mathematics: given in both notations, or as a shape with a number for each place."""
 
-    __slots__ = ("_tex", "_text", "numbers", "shape")
+    __slots__ = ("_later", "_numbers", "_shape", "_tex", "_text")
 
     def __init__(self, tex: str, text: str) -> None:
         self._tex: str | None = tex
         self._text: str | None = text
-        self.shape: Shape | None = None
-        self.numbers: tuple[Shown, ...] = ()
+        self._shape: Shape | None = None
+        self._numbers: tuple[Shown, ...] = ()
+        self._later: Callable[[], Maths] | None = None
 
     @classmethod
     def filled(cls, shape: Shape, numbers: tuple[Shown, ...]) -> Maths:
         """A shape with its numbers."""
         made = cls.__new__(cls)
-        made._tex = made._text = None
-        made.shape, made.numbers = shape, numbers
+        made._tex = made._text = made._later = None
+        made._shape, made._numbers = shape, numbers
         return made
+
+    @classmethod
+    def later(cls, make: Callable[[], Maths]) -> Maths:
+        """One that is made when it is looked at: most lines of a long answer stay folded."""
+        made = cls.__new__(cls)
+        made._tex = made._text = made._shape = None
+        made._numbers, made._later = (), make
+        return made
+
+    def _settle(self, make: Callable[[], Maths]) -> None:
+        made, self._later = make(), None
+        self._shape, self._numbers = made.shape, made.numbers
+        if self._shape is None:
+            self._tex, self._text = made.tex, made.text
+
+    @property
+    def shape(self) -> Shape | None:
+        """What it looks like whatever its numbers; None where it is given in both notations."""
+        if self._later is not None:
+            self._settle(self._later)
+        return self._shape
+
+    @property
+    def numbers(self) -> tuple[Shown, ...]:
+        """The numbers in the places of its shape."""
+        if self._later is not None:
+            self._settle(self._later)
+        return self._numbers
 
     @property
     def tex(self) -> str:
         """In TeX."""
-        if self._tex is None:
-            assert self.shape is not None
+        if self._tex is None and self.shape is not None:
             self._tex = self.shape.tex % tuple([number.tex for number in self.numbers])
+        assert self._tex is not None
         return self._tex
 
     @property
     def text(self) -> str:
         """In plain text."""
-        if self._text is None:
-            assert self.shape is not None
+        if self._text is None and self.shape is not None:
             self._text = self.shape.text % tuple([number.text for number in self.numbers])
+        assert self._text is not None
         return self._text
 
     def __add__(self, other: Maths) -> Maths:
-        if self.shape is None and other.shape is None:
+        mine, its = self.shape, other.shape
+        if mine is None and its is None:
             return Maths(self.tex + other.tex, self.text + other.text)
-        one, two = self.shape or _bare(self.tex, self.text), other.shape or _bare(other.tex, other.text)
+        one, two = mine or _bare(self.tex, self.text), its or _bare(other.tex, other.text)
         return Maths.filled(_joined(one, two), self.numbers + other.numbers)
 
     def __eq__(self, other: object) -> bool:

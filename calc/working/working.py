@@ -384,17 +384,16 @@ class _Writer:
         rearranged = not step.root and step.law.replace(" ", "") != step.make.replace(" ", "")
         if rearranged:
             numbers = self._numbers(make, step.sizes, step.makes)
-            algebra += (_in_symbols(step.make, comma), make.maths(numbers, comma=comma))
-        result = _named(step.makes) + measure(value, step.unit, self.style, count=step.count)
+            algebra += (_in_symbols(step.make, comma), Maths.later(lambda: make.maths(numbers, comma=comma)))
         self.known.add(step.makes)
         return StepShown(
             makes=step.makes,
             what=step.what,
             why=step.why,
             formula=_in_symbols(step.law, comma),
-            substitution=law.maths(known, comma=comma),
+            substitution=Maths.later(lambda: law.maths(known, comma=comma)),
             algebra=algebra,
-            result=result,
+            result=Maths.later(lambda: _named(step.makes) + measure(value, step.unit, self.style, count=step.count)),
             value=value,
             unit=step.unit,
             spoken=say(value, step.unit, self.style, count=step.count),
