@@ -148,13 +148,14 @@ ROUNDING = 2e-12  # of the largest term of a sum
 class Worked:
     """The value of tokens. ``scale`` is the largest term met in a sum: what rounding noise is judged by.
 
+    largest: that of the sum met last, 0 where it was a single term.
     with_: the module that works out roots and angles (``math``, or ``mpmath`` for many digits).
     """
 
     def __init__(self, tokens: list[Token], values: Mapping[str, Any], with_: ModuleType = math) -> None:
         self.tokens, self.values, self.maths, self.at = tokens, values, with_, 0
         self.number = with_.mpf if hasattr(with_, "mpf") else float
-        self.scale = self.number(0)
+        self.scale = self.largest = self.number(0)
         self.value = self._sum()
         if self.at != len(tokens):
             raise Unreadable(f"left over: {tokens[self.at :]}")
