@@ -113,7 +113,8 @@ def value(node: ast.expr, of: dict[str, float]) -> float:
     if isinstance(node, ast.Constant):
         return float(node.value)  # type: ignore[arg-type]
     if isinstance(node, ast.Name):
-        return of[node.id]
+        angle = re.fullmatch(r"deg(\d+)", node.id)  # an angle named in degrees, as in cos 180°
+        return math.radians(float(angle[1])) if angle else of[node.id]
     if isinstance(node, ast.UnaryOp):
         return -value(node.operand, of)
     if isinstance(node, ast.Call):

@@ -417,6 +417,8 @@ def main() -> int:
         return 0
     KEPT.mkdir(parents=True, exist_ok=True)
     what = re.sub(r"\W+", "-", f"{given.count} {given.seed} {given.module} {given.tests} {given.seconds:g}")
+    if len(what) > 100:  # a folder's name has a limit
+        what = hashlib.sha256(what.encode()).hexdigest()[:16]
     trial = Trial(KEPT / ("run-again" if given.again else f"run-{what}"), given.anew or given.again)
     changes = last_survivors(trial.tree) if given.again else chosen(given.count, given.seed, given.module, trial.tree)
     verdicts: list[Verdict] = []

@@ -13,12 +13,11 @@ from decimal import Decimal
 from functools import cached_property
 from typing import Literal
 
-from calc.language.expressions import Expression, ExpressionError
 from calc.language.quantities import QuantityError, parse_number, parse_quantity
 from calc.language.units import Unit, UnitError, parse_unit
-from calc.language.unittext import raised_to_caret
 from calc.marking.bearings import angle_said, has_number
 from calc.marking.writings import number_parts, unit_meant, value_text
+from calc.marking.written import number
 from calc.model.answers import Direction
 from calc.model.directions import SIGN_OF_CHARGE, meant, turned_round
 
@@ -255,65 +254,17 @@ def _judge_angle(said: float, right: float) -> Judged:
     return "opposite" if abs(gap - math.pi) <= ANGLE_CLOSE else "wrong"
 
 
-_LINE_SIGNS = str.maketrans(
-    {
-        "×": "*",
-        "·": "*",
-        "⋅": "*",
-        "∙": "*",
-        "÷": "/",
-        ":": "/",
-        "−": "-",
-        "–": "-",
-        ",": ".",
-        "[": "(",
-        "]": ")",
-        "{": "(",
-        "}": ")",
-        "π": "(3.141592653589793)",
-    }
-)
-_SYMBOL = r"(?:kg|[pnµumckMG]?[CNVJgsAW]|[nµumck]?m)(?:\^-?\d|[⁻¹²³])*"
-_UNIT_INSIDE = re.compile(rf"(?<=[\d)⁰¹²³⁴-⁹])\s*({_SYMBOL}(?:\s*[·./]\s*{_SYMBOL})*)(?![A-Za-z(])")
-
-
-def _units_out(line: str) -> str:
-    """A line of numbers with each unit as its factor: (12 cm)² is (12 × 0,01)²."""
-
-    def factor(found: re.Match[str]) -> str:
-        try:
-            return f"*({float(parse_unit(found[1]).factor)!r})"
-        except UnitError:
-            return found[0]
-
-    return _UNIT_INSIDE.sub(factor, line)
-
-
-_NUMERAL = re.compile(r"(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?")
-
-
 def read_line(text: str) -> float:
-    """The value of a typed line of numbers, as ``9x10^9 x 8e-9 x 5e-9 / 0,12^2``; angles in degrees.
+    """The value of a typed line of numbers, as ``9x10^9 x 8e-9 x 5e-9 / 0,12^2``; numbers of sin, cos, tan in degrees.
 
-    Raises QuantityError for anything but numbers, + − × ÷ ^, brackets, roots, sin, cos and tan.
+    Raises QuantityError for anything but numbers, units, + − × ÷ ^, brackets, roots, sin, cos, tan and their inverses.
     """
     typed = text.strip()
     if len(typed) > LONGEST_LINE:
         raise QuantityError(f"The line is longer than {LONGEST_LINE} characters. Shorten it.")
-    line = raised_to_caret(_units_out(typed.split("=")[-1]).translate(_LINE_SIGNS))
-    line = re.sub(r"√\s*(?=\()", "sqrt", line)
-    line = re.sub(r"√\s*([\d.]+)", r"sqrt(\1)", line)
-    line = re.sub(r"(?<=[\d)\s])[xX](?=[\d(\s])", "*", line)
-    line = re.sub(r"(sin|cos|tan)\s*\(?\s*([\d.]+)\s*°?\s*\)?", r"\1(\2*0.017453292519943295)", line)
-    line = re.sub(r"(?<=[\d)])\s*(?=\(|sqrt|sin|cos|tan)|(?<=\))\s*(?=\d)", "*", line)
-    # floats only: whole powers of whole numbers could fill the memory
-    line = _NUMERAL.sub(lambda numeral: repr(float(numeral.group())), line)
-    try:
-        parsed = Expression(line.replace("^", "**"))
-        if parsed.names:
-            raise ExpressionError("letters")
-        return parsed.value({})
-    except (ExpressionError, ValueError, MemoryError, RecursionError):
+    value = number(typed.split("=")[-1])
+    if value is None:
         raise QuantityError(
             f'"{typed}" cannot be worked out as it stands. Type numbers only, for example 9e9 × 8e-9 × 5e-9 / 0,12^2.'
-        ) from None
+        )
+    return value

@@ -7,6 +7,7 @@ part to state, explain or draw are ticked by the learner, and counted as such.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
@@ -17,12 +18,13 @@ from calc.language.expressions import ExpressionError, equation
 from calc.language.quantities import QuantityError
 from calc.marking.findings import Base, Finding, Label, Size, State, judge
 from calc.marking.intervals import bound, ends, listed
-from calc.marking.learner import apart_direction, by_sign, can_be_asked, read_line, read_value
+from calc.marking.learner import apart_direction, by_sign, can_be_asked, judge_direction, read_line, read_value
 from calc.marking.lines import Working, read_working
 from calc.marking.memo import LAW, RIGHT_ANSWERS, MarkGiven, Shown, marks
 from calc.marking.statements import phrases_said
 from calc.marking.suspects import Chain, Suspect, uses
 from calc.marking.writings import thousands
+from calc.marking.written import numbers
 from calc.model.directions import SIDE_OF_END
 from calc.model.questions import Mistake, Part, Plan, Refusal, Step, Values
 from calc.working.reading import Read
@@ -239,20 +241,36 @@ class _Work:
         self.picks = self._known_picks(_by_step(entry.get("formula"), part, first))
         self.lines = _by_step(entry.get("substitution"), part, part.answers)
         self.working = self._read_working(_text(entry.get("working")))
+        self.broken = self.working.broken
 
     def _read_working(self, text: str) -> Working:
         """The lines of a whole working; their values and numbers count like those typed in boxes of their own."""
         if not text.strip():
             return Working()
-        working = read_working(text, [step.makes for step in self.part.steps], self.marker.value_sets)
+        turned = [step.makes for step in self.marker.plan.steps if step.direction is not None]
+        own = [base.way.values for base in self.bases(self.part.answers)]
+        steps = [step.makes for step in self.part.steps]
+        working = read_working(text, steps, self.marker.value_sets, own, turned)
+        self.said = self.said or self._direction_said(working.words.get(self.part.answers, ""))
         for name, typed in working.values.items():
             if name != self.part.answers:
                 self.typed_steps.setdefault(name, typed)
             elif not self.value.strip():
-                self.value = typed
-        for name, numbers in working.numbers.items():
-            self.lines.setdefault(name, numbers)
+                where = self.marker.chain(name).direction
+                sized = self.said.strip() and where is not None and not by_sign(where)
+                # on paper the sign belongs to the way counted positive; the direction in words says the same
+                self.value = typed.lstrip().lstrip("-−–") if sized else typed
+        for name, line in working.numbers.items():
+            self.lines.setdefault(name, line)
         return working
+
+    def _direction_said(self, words: str) -> str:
+        """The words behind a value of the working, where they name a direction that is asked."""
+        where = self.marker.chain(self.part.answers).direction
+        try:
+            return words if where and words and judge_direction(words, where) else ""
+        except QuantityError:
+            return ""
 
     def _known_picks(self, typed: dict[str, str]) -> dict[str, str]:
         offered = {step.makes: dict(formulas(step)) for step in self.part.steps}
@@ -411,7 +429,7 @@ class _Work:
             picked,
             tuple(self.problems),
             shown,
-            self.working.broken,
+            self.broken,
         )
 
     def state(self) -> tuple[PartState, Finding | None]:
@@ -451,12 +469,24 @@ class _Work:
             if not text.strip():
                 continue
             try:
-                value = read_line(text)
+                values = [read_line(text), *numbers(text)]  # "5/2g" can be read in two ways
             except QuantityError as problem:
                 self.problems.append(Refusal(f"{self.path}.substitution.{name}", problem.sentence))
                 continue
             ways = [self.marker.chain(name), *(base.way for base in self.bases(name))]
-            found[name] = _line_state(value, ways)
+            if _ANGLE.search(text):
+                values += [math.degrees(value) for value in values]
+            states = [_line_state(value, ways) for value in values]
+            found[name] = "right" if "right" in states else states[0]
+            if found[name] == "wrong" and self.working.formulas.get(name) and name in self.working.at:
+                count, side = self.working.at[name]
+                self.broken = self.broken or (
+                    f"Line {count} of your working, “{side}”, does not give what its formula gives. Check each number"
+                    " and each sign you put in."
+                )
+        for name, holds in self.working.put_in.items():
+            if found.get(name) != "right":
+                found[name] = "right" if holds else "wrong"
         return found
 
 
@@ -497,6 +527,7 @@ def _without_turn(finding: Finding) -> Finding:
     return replace(finding, state=state, turn="")
 
 
+_ANGLE = re.compile(r"°|(?:sin|cos|tan)\s*(?:⁻¹|\^\(?-1)|a(?:rc)?(?:sin|cos|tan)")  # a line that may end in an angle
 _PLAIN = str.maketrans("₀₁₂₃₄₅₆₇₈₉", "0123456789", "_")
 _SIDES = {key for key, _ in SIDE_OF_END.options}
 

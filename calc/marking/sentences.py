@@ -119,13 +119,13 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
         if answer.size == "within" and blamed is not None:
             name = symbol(blamed.way.target).text
             told.append(Sentence(f"Your answer follows rightly from your own {name}, but that value is not right."))
-            told += _about(blamed, style)
+            told += _about(blamed, style, bool(marked.broken))
         elif blamed is not None and blamed is not answer:
             right, wrong = (symbol(finding.way.target).text for finding in (answer, blamed))
             told.append(Sentence(f"Your {right} is right, but your {wrong} is not."))
-            told += _about(blamed, style)
+            told += _about(blamed, style, bool(marked.broken))
         else:
-            told += _about(answer, style)
+            told += _about(answer, style, bool(marked.broken))
         left_out = [symbol(name).text for name in marked.part.also if name not in marked.shown.values]
         if left_out and answer.state in RIGHT_ANSWERS:
             names = " and ".join(left_out) if len(left_out) < 4 else f"{', '.join(left_out[:2])} and the others"
@@ -134,12 +134,14 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
             )
     elif blamed is not None:
         told.append(Sentence(f"Your {symbol(blamed.way.target).text} is not right."))
-        told += _about(blamed, style)
+        told += _about(blamed, style, bool(marked.broken))
     return tuple(told)
 
 
-def _about(finding: Finding, style: Style) -> list[Sentence]:
-    size = _about_size(finding, style)
+def _about(finding: Finding, style: Style, placed: bool = False) -> list[Sentence]:
+    """placed: a line of the working was named already as the one that breaks."""
+    unexplained = finding.size == "wrong" and not (finding.fits or finding.meant or finding.power or finding.coarse)
+    size = [] if placed and unexplained else _about_size(finding, style)
     told = [_about_unit(finding)] if finding.unit != "right" else []
     told += _about_turn(finding)
     return [*told, *size] if finding.fits and not finding.sized else [*size, *told]  # the mistakes stand below

@@ -68,3 +68,107 @@ def test_units_inside_a_line_of_numbers() -> None:
 def test_whatever_is_typed_is_read_or_answered(line: str) -> None:
     """Nothing typed is run, and nothing raises."""
     assert worked(line)["state"]
+
+
+def marked(key: str, part: str, lines: str, find: str = "", direction: str = "", **inputs: str) -> dict[str, Any]:
+    """The verdict on a working of one part of a question; '; ' parts the lines."""
+    answer = {"working": lines.replace("; ", "\n"), "direction": direction}
+    data = {"question": key, "inputs": inputs, "find": find, "answers": {part: answer}}
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    assert reply["ok"], reply
+    return next(verdict for verdict in reply["data"]["parts"] if verdict["part"] == part)
+
+
+JOIN = {"m1": "2 kg", "m2": "1 kg", "u1": "6 m/s", "u2": "-1 m/s"}
+EDGE = {"m1": "5 kg", "m2": "3 kg", "mu": "0,2"}
+THROWN = {"H": "43 m", "positive": "up", "start": "thrown", "u": "15 m/s"}
+STRAP = {"P": "130 N", "m": "30 kg", "mu_k": "0,3", "mu_s": "0,35", "phi": "30°"}
+NOTE = {"f_S": "800 Hz", "moving": "source", "v": "335 m/s", "v_S": "40 m/s", "way": "towards"}
+STRUCK = {"m": "150 g", "u": "12 m/s", "v": "-12 m/s", "Deltat": "5 ms"}
+DOWN = {"Deltat": "0,2 s", "m": "400 g", "u": "-8 m/s", "v": "5 m/s"}
+CHUTE = {"m": "2 kg", "mu_k": "0,3", "mu_s": "0,4", "theta": "30°", "u": "5 m/s"}
+WAYS = [
+    ("momentum.join", "v", JOIN, "p before = p after; m1u1 + m2u2 = (m1+m2)v; 11 = 3v; v = 3,67 m·s⁻¹ to the right"),
+    ("momentum.join", "v", JOIN, "Σpi = Σpf; m1v1i + m2v2i = (m1+m2)vf; (2)(6) + (1)(-1) = 3vf; ∴ vf = 3,67 m/s right"),
+    ("newton.edge", "a", EDGE, "f = µm₁g = 0,2 × 5 × 9,8 = 9,8 N; Fnet = ma; 29,4 - 9,8 = 8a; a = 2,45 m/s²"),
+    (
+        "newton.edge",
+        "a",
+        EDGE,
+        "fk = µm1g; fk = 9,8 N; a = (m2g - fk)/(m1 + m2); a = (3(9,8) - 9,8)/8; so a = 2,45 ms⁻²",
+    ),
+    ("projectile.from-height", "t", THROWN, "Δy = vit + ½at²; -43 = 15t + ½(-9,8)t²; 4,9t² - 15t - 43 = 0; t = 4,87 s"),
+    ("doppler.one-moves", "f_L", NOTE, "fL = (v ± vL)/(v ± vS) fS; fL = 335/(335 - 40) × 800 Hz; fL = 908,47 Hz"),
+    ("doppler.one-moves", "f_L", NOTE, "fL = v/(v - vS)fS; = 335/(335 - 40)(800); = 908,47 Hz"),
+    (
+        "momentum.impulse",
+        "F_net",
+        STRUCK,
+        "FnetΔt = m(vf - vi); Fnet(0,005) = 0,15(-12 - 12); Fnet = 720 N to the left",
+    ),
+    (
+        "momentum.impulse",
+        "Deltap",
+        STRUCK,
+        "Take right as positive; Δp = mvf - mvi; = 0,15(-12) - 0,15(12); = 3,6 Ns left",
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("key", "find", "inputs", "lines"), WAYS, ids=[f"{key} {n}" for n, (key, *_) in enumerate(WAYS)]
+)
+def test_a_right_working_as_learners_write_it(key: str, find: str, inputs: dict[str, str], lines: str) -> None:
+    """A principle, letters of one's own, numbers put in before the unknown stands alone, compound units, a direction
+    behind the value: full marks, and no line is blamed."""
+    verdict = marked(key, "find", lines, find, **inputs)
+    assert (verdict["earned"], verdict["sentences"]) == (verdict["possible"], [])
+
+
+@pytest.mark.parametrize(
+    ("key", "part", "find", "inputs", "lines", "says"),
+    [
+        ("forces.crew", "normal", "", STRAP, "ΣFy = 0; N + P sinφ = mg; N + 130sin30° = 294; N = 230 N", ""),
+        ("forces.crew", "normal", "", STRAP, "ΣFy = 0; N = mg + Psinφ; = 294 + 65; = 359 N", "Line 2"),
+        ("forces.crew", "normal", "", STRAP, "N = mg - Psinφ; = 294 + 65; = 359 N", "Line 2"),
+        ("forces.crew", "normal", "", STRAP, "N + 130sin30° = 284; N = 219 N", "Line 1"),
+        ("forces.crew", "normal", "", STRAP, "N + 130sin30° = 294; N = 239 N", "Line 2"),
+        ("momentum.join", "find", "v", JOIN, "m1u1 + m2u2 = (m1+m2)v; (2)(6) + (1)(1) = 3v; v = 4,33 m/s", "Line 2"),
+        # what follows from a wrong value is not blamed a second time
+        (
+            "momentum.floor",
+            "find",
+            "N",
+            DOWN,
+            "Fnet = m(v+u)/Δt; = 0,4(5-8)/0,2; = -6 N; N - mg = Fnet; N = -2,08 N",
+            "Line 2",
+        ),
+        ("forces.ramp", "slows", "", CHUTE, "Fnet = ma; -mgsinθ - f = ma; -9,8 - 5,09 = 2a; a = -7,45 m/s²", ""),
+    ],
+)
+def test_the_line_of_a_working_that_goes_wrong(
+    key: str, part: str, find: str, inputs: dict[str, str], lines: str, says: str
+) -> None:
+    """A formula, a number or a result: the first line that does not hold is told, and no other."""
+    told = " ".join(marked(key, part, lines, find, "down the slope", **inputs)["sentences"])
+    assert [word for word in ("Line 1", "Line 2", "Line 3", "Line 4") if word in told] == ([says] if says else [])
+    assert "No usual mistake" not in told or not says
+
+
+@pytest.mark.parametrize(
+    ("line", "value"),
+    [
+        ("½(35)(5 m/s)²", 437.5),
+        ("√(2·9,8·1,5)", 5.422),
+        ("(6,67×10⁻¹¹)(8×10^(23))(450)/(3×10⁷)²", 26.68),
+        ("sin(35° + 55°)", 1),
+        ("sin(35 + 55°)", 1),
+        ("1 200 N - 200 N", 1000),
+        ("12,3 ms⁻¹", 12.3),
+        ("335 x 2", 670),
+        ("tan⁻¹(0,5)", 0.46365),
+    ],
+)
+def test_a_line_of_numbers_as_typed(line: str, value: float) -> None:
+    """Halves, roots, powers of ten as one number, spaced thousands, one ° for a sum of angles."""
+    assert read_line(line) == pytest.approx(value, rel=1e-3)
