@@ -358,6 +358,18 @@ def test_two_that_balance_need_no_friction() -> None:
         assert "balance without friction" in " ".join(p.words for part in worked.parts for p in part.points)
 
 
+def test_practice_by_the_newest_rule_also_draws_what_stays() -> None:
+    """Up, down and at rest are drawn; by the rule before it nothing stays."""
+    topic, question = topics.find("newton.incline")
+    for rule, kinds in ((4, {False}), (5, {True, False})):
+        met = set()
+        for seed in range(12):
+            drawn = draw(topic, question, seed, 1, rule)
+            worked = work(topic, question, read(question, drawn.inputs, drawn.find))
+            met.add("still" in {part.key for part in worked.parts})
+        assert met == kinds
+
+
 def test_the_story_says_rest_only_where_they_rest() -> None:
     """Held and let go, or released and moving: never the one for the other."""
     for m2, told, other in (("2,2 kg", "held at rest and then let go", "and move"), ("3 kg", "and move", "let go")):

@@ -1,6 +1,7 @@
 """A ball that is struck: F_net Δt = m(v − u), a data-sheet equation; every quantity may be asked."""
 
 from calc.figures.motion import Moving, before_after
+from calc.topics.momentum.besides import LONGER, longer
 from calc.topics.momentum.laws import IMPULSE, RATE
 from calc.topics.shared.quantities import RIGHT, force, impulse, mass, time, velocity
 from calc.working.declaring import Mistake, Relation, declare
@@ -98,6 +99,8 @@ HIT = declare(
         [Moving("", "v", abs(v["v"]), v["v"] >= 0, "ball")],
     ),
     notes=("The ball pushes back with a force of the same size, in the opposite direction, for the same time.",),
+    choices=(LONGER,),
+    later=lambda data, values: (longer(data),) if data.choices["also"] == "longer" else (),
     states=(RATE,),
     laws=(IMPULSE,),
     practised=GIVEN,

@@ -2,7 +2,9 @@
 
 from calc.figures.motion import before_after, moving
 from calc.topics.momentum.laws import MOMENTUM
-from calc.topics.shared.quantities import mass, velocity
+from calc.topics.momentum.two_bodies import before, mass_of
+from calc.topics.momentum.verdict import ELASTIC, if_asked
+from calc.topics.shared.quantities import velocity
 from calc.working.declaring import Limit, Mistake, Relation, declare
 
 SIGNS = "You left out the sign of a velocity. To the left is negative here: put each velocity in with its sign."
@@ -20,20 +22,10 @@ JOINED = Relation(
     ),
 )
 QUANTITIES = (
-    mass("m1", "Mass of the first", "The first has a mass of {}.", "3 kg; 2 3 4 5 8; 1,2 2,4 3,6"),
-    velocity(
-        "u1",
-        "Velocity of the first before",
-        "Before the collision the first moves at {}.",
-        "4 m/s; 3 4 5 6; 2,8 4,5 7,2",
-    ),
-    mass("m2", "Mass of the second", "The second has a mass of {}.", "2 kg; 1 2 6 7; 0,8 1,5 2,5"),
-    velocity(
-        "u2",
-        "Velocity of the second before",
-        "Before the collision the second moves at {}.",
-        "-1,5 m/s; -1 -2 1 -3; -1,5 0,5 -2,4",
-    ),
+    mass_of("first", "3 kg; 2 3 4 5 8; 1,2 2,4 3,6"),
+    before("first", "4 m/s; 3 4 5 6; 2,8 4,5 7,2", may_rest=False),
+    mass_of("second", "2 kg; 1 2 6 7; 0,8 1,5 2,5"),
+    before("second", "-1,5 m/s; -1 -2 1 -3; -1,5 0,5 -2,4", may_rest=False),
     velocity("v", "Velocity of both afterwards", "Afterwards they move together at {}.", "?; 1 1,5 2; 0,9 1,6 2,2"),
 )
 JOIN = declare(
@@ -53,6 +45,8 @@ JOIN = declare(
         [moving("1", "u_1", v["u1"]), moving("2", "u_2", v["u2"])],
         [moving("1", "v", v["v"]), moving("2", "", v["v"], joined=True)],
     ),
+    choices=(ELASTIC,),
+    later=if_asked(("u1", "u2"), ("v", "v")),
     states=(MOMENTUM,),
     since=2,
 )

@@ -1,6 +1,13 @@
-"""Two trolleys that collide and part: m₁u₁ + m₂u₂ = m₁v₁ + m₂v₂, and whether the collision is elastic."""
+"""Two trolleys that collide and part: m₁u₁ + m₂u₂ = m₁v₁ + m₂v₂, and whether the collision is elastic.
 
-from calc.model.questions import Data, Refusal, Values
+Chosen so, the first goes through the second; then it is the faster one afterwards too.
+"""
+
+from dataclasses import replace
+
+from calc.figures import Figure
+from calc.figures.motion import before_after, moving
+from calc.model.questions import Choice, Data, Plan, Refusal, Values
 from calc.topics.momentum.join import APART, NO_MASS, SIGNS
 from calc.topics.momentum.laws import ELASTIC, MOMENTUM
 from calc.topics.momentum.two_bodies import afterwards, before, exchanged, mass_of, parting
@@ -10,7 +17,11 @@ from calc.working.working import measure
 
 THROUGH = (
     "They would pass through each other: afterwards the first, on the left, cannot be the faster one to the right."
-    " Check the velocities and their signs."
+    " Check the velocities and their signs, or choose “the first goes through the second”."
+)
+NOT_THROUGH = (
+    "It does not get through: afterwards the first must still be the faster one to the right. Check the velocities, or"
+    " choose “collide and part again”."
 )
 SPRING = (
     "Needs an explosion or spring: the total kinetic energy would rise from {} to {}. In a collision it cannot rise;"
@@ -55,7 +66,14 @@ def energies(data: Data, values: Values) -> tuple[Part, ...]:
     return verdict(data, values, ("u1", "u2"), ("v1", "v2"))
 
 
-PART = declare(
+HOW = Choice(
+    "how",
+    "The two",
+    (("part", "collide and part again"), ("pierce", "the first goes through the second")),
+    quiet=("part",),
+    since=5,
+)
+STRUCK = declare(
     "part",
     "Two trolleys that collide and part",
     (PARTED,),
@@ -80,4 +98,69 @@ PART = declare(
     states=(MOMENTUM,),
     laws=(ELASTIC,),
     since=4,
+)
+
+
+def beyond(v: Values) -> Figure:
+    """Before, and afterwards with the first on the far side."""
+    together = [moving("1", "u_1", v["u1"]), moving("2", "u_2", v["u2"])]
+    return before_after(together, [moving("2", "v_2", v["v2"]), moving("1", "v_1", v["v1"])])
+
+
+PIERCED = declare(
+    "part",
+    "Through and on",
+    (PARTED,),
+    openings=(
+        (
+            "On smooth ice an iron bar, the first, slides from the left and goes through a loose block of snow, the"
+            " second. Both slide on; no piece comes off."
+        ),
+        (
+            "A blunt dart, the first, flies level from the left and goes through a block of foam, the second, that"
+            " slides on a level air table; both go on."
+        ),
+        (
+            "On a level track without friction the first, a pointed rod on wheels, comes from the left and goes through"
+            " the second, a roll of wet paper, which slides as well."
+        ),
+    ),
+    given=QUANTITIES,
+    limits=(Limit("u1 - u2", APART, at="u2"), Limit("v1 - v2", NOT_THROUGH)),
+    unfit={"m1": NO_MASS, "m2": NO_MASS},
+    refuse=refuse,
+    later=energies,
+    proofs=lambda v: (exchanged("u1", "u2"),),
+    scene=beyond,
+    states=(MOMENTUM,),
+    laws=(ELASTIC,),
+    since=4,
+)
+
+
+def plan(data: Data) -> Plan:
+    """As chosen: they part, or the first goes through."""
+    return (PIERCED if data.choices["how"] == "pierce" else STRUCK).plan(data)
+
+
+def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
+    """Where the first goes through: velocities afterwards that keep the momentum and lose energy."""
+    if typed["how"] != "pierce":
+        return typed
+    v = {name: float(str(typed[name] or usual).split()[0].replace(",", ".")) for name, usual in USUAL.items()}
+    common = (v["m1"] * v["u1"] + v["m2"] * v["u2"]) / (v["m1"] + v["m2"])
+    first = common + (0.3 + 0.4 * chance.random()) * (v["u1"] - common)  # type: ignore[attr-defined]
+    first = float(f"{first:.2g}")
+    second = (v["m1"] * (v["u1"] - first)) / v["m2"] + v["u2"]
+    ready = {"v1": f"{first:.2g} m/s", "v2": f"{second:.3g} m/s"}
+    return {**typed, **{name: text.replace(".", ",") for name, text in ready.items() if typed[name]}}
+
+
+USUAL = {"m1": "3", "u1": "5", "m2": "3", "u2": "-1"}
+PART = replace(
+    STRUCK,
+    fields=(HOW, *STRUCK.fields),
+    example={"how": "part", **STRUCK.example},
+    plan=plan,
+    adjust=practise,
 )

@@ -4,6 +4,7 @@ from calc.figures import Figure
 from calc.figures.graph_marks import Area, Key
 from calc.figures.graphs import GraphLine, graph
 from calc.model.questions import Values
+from calc.topics.momentum.besides import PAIR, pair
 from calc.topics.momentum.impulse import CHANGE_ALONE, CHANGED, DISAGREE, SIZES
 from calc.topics.momentum.laws import IMPULSE
 from calc.topics.shared.quantities import RIGHT, force, impulse, mass, time, velocity
@@ -104,6 +105,8 @@ PULSE = declare(
     unfit={"m": DISAGREE, "Deltat": DISAGREE},
     scene=pulse,
     notes=("The force of the puck on the stick gives the mirror image: the same triangle, on the other side of zero.",),
+    choices=(PAIR,),
+    later=lambda data, values: pair(values) if data.choices["also"] == "pair" else (),
     states=(IMPULSE,),
     practised=GIVEN,
     asks="v",

@@ -5,9 +5,12 @@ Totals within 1 % of each other count as the same: common practice, no source.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from calc.model.answers import Mark, Point
 from calc.model.questions import Data, Part, Step, Values
 from calc.model.relations import Relation
+from calc.topics.momentum.besides import besides
 from calc.working.working import measure
 
 NEARLY = 0.01
@@ -54,6 +57,14 @@ def verdict(data: Data, values: Values, before: tuple[str, str], after: tuple[st
             points=(compared(data, values, before, after),),
         ),
     )
+
+
+ELASTIC = besides("elastic", "whether the collision is elastic")
+
+
+def if_asked(before: tuple[str, str], after: tuple[str, str]) -> Callable[[Data, Values], tuple[Part, ...]]:
+    """The verdict, where the choice ELASTIC asks for it."""
+    return lambda data, values: verdict(data, values, before, after) if data.choices["also"] == "elastic" else ()
 
 
 def compared(data: Data, values: Values, before: tuple[str, str], after: tuple[str, str]) -> Point:

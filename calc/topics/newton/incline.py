@@ -240,8 +240,11 @@ def check(way: int) -> tuple[Check, ...]:
     )
 
 
+RESTS = 5  # the rule of drawing from which practice also draws what stays at rest
+
+
 def way_that_fits(typed: dict[str, object], chance: object, find: str) -> dict[str, object]:
-    """Where a mass or μ is asked the way is told; what would stay is told to move, so that it is drawn again."""
+    """Where a mass or μ is asked the way is told; by an older rule what stays is told to move, and so drawn anew."""
     way = str(typed["way"])
     if find not in ("a", "T"):
         return {**typed, "way": "up" if way == "unsaid" else way}
@@ -249,7 +252,7 @@ def way_that_fits(typed: dict[str, object], chance: object, find: str) -> dict[s
         float(str(typed[name]).split("°")[0].split()[0].replace(",", ".")) for name in ("m1", "m2", "theta", "mu")
     )
     held = abs(m2 - m1 * sin(radians(theta))) <= mu * m1 * cos(radians(theta))
-    return {**typed, "way": "up" if held else "unsaid"}
+    return {**typed, "way": "up" if held and getattr(chance, "rule", 0) < RESTS else "unsaid"}
 
 
 MOVING = connected(
