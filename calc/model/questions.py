@@ -60,6 +60,7 @@ class Input:
     whole: counts (turns, electrons). optional: may stay empty without being the unknown.
     result: usually found, not given; "measured" (a force, an acceleration, a count) or "laid out" (a
     distance, an angle that others fix). Where more is given than is needed, results are left out first.
+    since: the draw number of addresses from which on practice fills it; older ones do not know the box.
     """
 
     name: str
@@ -76,6 +77,7 @@ class Input:
     help: str = ""
     former: tuple[str, ...] = ()
     result: Literal["", "measured", "laid out"] = ""
+    since: int = 1
 
 
 @dataclass(frozen=True)
@@ -398,7 +400,8 @@ class Question:
     left empty and several asked, as long as what is asked follows from the rest.
     asks: the unknown taken where several boxes are empty and none is picked, as in the example.
     constants: names of the data sheet that its formulas may use; any other letter is a quantity.
-    drawn: the unknowns that practice asks for, where that is not each of them.
+    drawn: the unknowns that practice asks for, where that is not each of them. drawn_since: the draw number from
+    which on it asks for one; by older ones, from when the question always asked the same, none is named.
     example: typed text by field name (a Rows field: list of row dicts), the page's worked example.
     since: the draw number of addresses from which on a topic's list holds it. former: keys it had before.
     draws: how practice makes new data. relations: the laws it is put together from, where they are the same for
@@ -413,6 +416,7 @@ class Question:
     unknowns: tuple[str, ...] = ()
     asks: str = ""
     drawn: tuple[str, ...] = ()
+    drawn_since: int = 1
     constants: tuple[str, ...] = ()
     laws: tuple[str, ...] = ()
     draws: Mapping[str, Draw] = field(default_factory=dict)

@@ -86,7 +86,7 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
     best: Drawn | None = None
     compared = 0
     for _ in range(TRIES):
-        find = _unknown(question, chance, level)
+        find = _unknown(question, chance, level) if rule >= question.drawn_since else ""
         inputs = _inputs(question, find, chance, level, rule)
         variant = _below(chance, 1000)
         if rule >= BETWEEN:
@@ -142,6 +142,7 @@ class Chance:
     def __init__(self, name: str, rule: int = 1) -> None:
         self._source = random.Random(name)
         self.rule = rule  # of drawing: a question's own ``adjust`` may know more numbers from some rule on
+        self.kept = dict[str, str]()  # what an ``adjust`` settles once for every try of a draw
 
     def random(self) -> float:
         """From 0 up to, not including, 1."""
@@ -203,6 +204,8 @@ def _inputs(question: Question, find: str, chance: Chance, level: int, rule: int
     """Typed text for every field but the unknown."""
     inputs: dict[str, object] = {}
     for item in question.fields:
+        if isinstance(item, Input) and item.since > rule:
+            continue
         if item.name == find:
             inputs[item.name] = ""
         elif item.name in question.draws:

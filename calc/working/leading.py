@@ -62,6 +62,7 @@ class _Leading:
         self.choices = [one for one in question.fields if isinstance(one, Choice)]
         self.finds = [one.name for one in self.choices if one.finds]
         self.tables = {one.name: question.example.get(one.name, ()) for one in question.fields if isinstance(one, Rows)}
+        self.turning = False
         self.ways: dict[tuple[tuple[str, ...], Pairs], Way | None] = {}
         self.usual = self._usual()
         self.given = {one.name: str(question.example.get(one.name) or "") for one in self.inputs}
@@ -114,6 +115,8 @@ class _Leading:
         for tried in (picked, usual, *self.others(picked)):
             if found := self.kept(unknowns, tried):
                 return found
+        if found := self.turned(unknowns, picked):
+            return found
         single = [self.kept((name,), usual) for name in unknowns] if len(unknowns) > 1 else []
         every = [one.boxes for one in single if one] or [frozenset(one.name for one in self.inputs)]
         return Way(frozenset(joined.from_iterable(every)), tuple(picked.items()))
@@ -123,6 +126,15 @@ class _Leading:
         for one in self.choices:
             if not (one.finds or one.by_drawing):
                 yield from (picked | {one.name: key} for key, _ in one.options if key != picked[one.name])
+
+    def turned(self, unknowns: tuple[str, ...], picked: dict[str, str]) -> Way | None:
+        """The way that is found where each choice that a refusal names is made otherwise: the last resort."""
+        key = unknowns, (*picked.items(), ("", "turned"))
+        if key not in self.ways:
+            self.turning = True
+            self.ways[key] = self.searched(unknowns, picked)
+            self.turning = False
+        return self.ways[key]
 
     def kept(self, unknowns: tuple[str, ...], picked: dict[str, str]) -> Way | None:
         key = unknowns, tuple(picked.items())
@@ -183,8 +195,9 @@ class _Leading:
             yield {one: text for one, text in world.items() if one != name}, picked
         elif isinstance(item, Input):
             yield world | {name: self.likely(item)}, picked
-        elif isinstance(item, Choice) and not item.finds and picked[name] in item.quiet:
-            yield from ((world, picked | {name: key}) for key, _ in item.options if key not in item.quiet)
+        elif isinstance(item, Choice) and not item.finds and (self.turning or picked[name] in item.quiet):
+            others = (key for key, _ in item.options if key not in item.quiet and key != picked[name])
+            yield from ((world, picked | {name: key}) for key in others)
 
     def used(self, unknowns: tuple[str, ...], world: dict[str, str], picked: dict[str, str], names: set[str]) -> Way:
         """Of the boxes filled those whose values the steps use, if these alone are enough."""

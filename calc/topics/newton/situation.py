@@ -14,8 +14,9 @@ from calc.figures.chains import chain
 from calc.figures.surfaces import Pulled
 from calc.model.answers import Point
 from calc.model.questions import Check, Data, Draw, Part, Plan, Question, Refusal
-from calc.topics.forces.words import lean, pull, typed_as
-from calc.topics.newton.situation_chain import CHAIN, FORCE, SHAPES, START, Setup, needed, set_up
+from calc.topics.forces.words import lean, pull
+from calc.topics.newton.situation_back import ASKED, FOUND_HERE, KNOWN, WHAT_HAPPENS, put_back, solved, split
+from calc.topics.newton.situation_chain import CHAIN, FORCE, SHAPES, START, Setup, set_up
 from calc.topics.newton.situation_laws import (
     STEADY,
     between,
@@ -28,11 +29,12 @@ from calc.topics.newton.situation_laws import (
     resting,
     whole,
 )
-from calc.topics.newton.situation_words import changing, decided, equations, name, on_surface, story
+from calc.topics.newton.situation_practice import practise
+from calc.topics.newton.situation_words import changing, decided, equations, name, on_surface, positive, sought, story
 from calc.topics.shared.connected import Kind, Outcome, outcome
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
 from calc.topics.shared.motion_laws import KINETIC, SECOND, STATIC
-from calc.topics.shared.quantities import friction_coefficient, mass, slope_angle
+from calc.topics.shared.quantities import Quantity, friction_coefficient, mass, slope_angle
 from calc.working.declaring import Given, boxes, state
 from calc.working.working import run
 
@@ -40,11 +42,23 @@ SHARED = (
     "Everything stays at rest. How friction and the forces between the bodies share the load does not follow from the"
     " data: only their sum does. So they are not asked for."
 )
+SOME_SLOPE = SOME_LEAN = radians(25)  # drawn where the angle is asked
 STILL = (
     Point("All forces balance: the net force is zero.", 1, ("net force is zero",)),
     Point("The acceleration is zero.", 1, ("acceleration is zero",)),
 )
 REST_SLACK = "How they go on from rest is not told here: a string would go slack or the bodies would part."
+
+
+ALONG = Quantity(
+    "m·s⁻²",
+    1e-3,
+    1e3,
+    typed="m/s^2",
+    signed=True,
+    help="minus: against the motion",
+)
+tension = Quantity("N", 1e-3, 1e6, "Give the size of this force, greater than zero.", result="measured")
 
 
 def maybe(given: Given) -> Given:
@@ -63,6 +77,16 @@ BOXES = (
     maybe(friction_coefficient("mu_k", "Coefficient of kinetic friction", "", "0,2; 0,15 0,2 0,25; 0,12 0,18 0,24")),
 )
 NAMES = tuple(one.box.name for one in BOXES)
+KNOWN_BOXES = tuple(
+    replace(one, box=replace(one.box, optional=True, since=5))
+    for one in (
+        ALONG("a", "What happens: acceleration", ""),
+        tension("T_1", "Tension, first to second", ""),
+        tension("T_2", "Tension, second to third", ""),
+        tension("R_1", "Contact force, first and second", ""),
+        tension("R_2", "Contact force, second and third", ""),
+    )
+)
 
 
 def from_rest(here: Setup, g: float) -> Outcome:
@@ -150,7 +174,7 @@ def rows_of(data: Data, here: Setup, n: int) -> tuple[tuple[str, str, str, float
         up = "away from the slope at right angles to it" if here.slope else "upwards"
         rows.append(("N", f"N_{n}", f"the normal force, {up}", tilt + 90))
     if n == here.acted:
-        slant = degrees(data.values["phi"]) * (-1 if here.push else 1)
+        slant = degrees(body.pulls[0].angle) if here.force > 0 else 180 - degrees(body.pulls[0].angle)
         side = f", at φ {'below' if here.push else 'above'} the surface" if slant else ""
         way = slant if here.force > 0 else 180 - slant
         rows.append(
@@ -199,9 +223,9 @@ def scene(data: Data, here: Setup) -> Figure:
     shape, count = here.shape, here.shape.count
     pulled = None
     if here.force:
-        pulled = Pulled("P", degrees(data.values["phi"]), here.push, back=here.force < 0)
+        pulled = Pulled("P", degrees(data.values.get("phi", SOME_LEAN)), here.push, back=here.force < 0)
     return chain(
-        degrees(data.values.get("theta", 0.0)),
+        degrees(data.values.get("theta", SOME_SLOPE if here.slope else 0.0)),
         tuple(f"m_{n}" for n in here.numbers),
         touch=shape.touch,
         pulled=pulled,
@@ -238,9 +262,40 @@ def checks(here: Setup) -> tuple[Check, ...]:
 
 
 def plan(data: Data) -> Plan:
+    """What happens, or what is asked instead from what happens."""
+    return forwards(data) if data.asked == "a" else backwards(data)
+
+
+def backwards(data: Data) -> Plan:
+    """The diagrams and the equations of the bodies, and what is asked from them."""
+    here, steps = solved(data)
+    each = "the body" if here.shape.count == 1 else "each body"
+    ask = f"Write Newton's second law for {each} along its path. {positive(here)}."
+    return Plan(
+        story=story(data, here),
+        parts=(
+            state(SECOND),
+            *diagrams(data, here),
+            Part("equations", "explain", ask, points=equations(here)),
+            Part("find", "calculate", sought(here, data.asked), steps),
+        ),
+        values={name: value for name, value in data.values.items() if name != data.asked},
+        units={name: "°" for name in ("theta", "phi") if data.has(name)},
+        scene=lambda values: scene(data, here),
+        checks=put_back(here, data),
+        notes=(FBD_RULES,),
+    )
+
+
+def forwards(data: Data) -> Plan:
     """Across and along the surface, rest or motion, diagrams, equations, a, forces between; what follows a stop."""
     constants = data.settings.constants()
     g = constants["g"]
+    if split(data.choices)[0] != data.choices:
+        raise Refusal("start", WHAT_HAPPENS)
+    for box in KNOWN:
+        if data.has(box):
+            raise Refusal(box, FOUND_HERE)
     here = set_up(data.choices, data.values, g)
     rest = from_rest(here, g)
     work = [*forces(here), *([] if here.start else holds(here))]
@@ -278,37 +333,6 @@ def plan(data: Data) -> Plan:
     )
 
 
-def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
-    """Only the boxes that apply, in an arrangement that can be worked; else one that always can."""
-    shape = SHAPES[str(typed["chain"])]
-    ready, (noun, _, way) = dict(typed), str(typed["force"]).partition("-")
-    if shape.touch or shape.on > 1:
-        noun, way = "push" if shape.touch else "pull", way or "on"  # without one they pull or push with no force
-    if shape.ahead and noun != "none":
-        noun, way = ("pull", "back") if shape.on > 1 else (noun, "on" if noun == "push" else "back")
-    if noun == "none" or shape.behind or not way:
-        ready["force"] = "none"
-    else:
-        ready["force"] = f"{noun}-{way}"
-    for tried in (ready, ready | {"P": "110 N"}, ready | {"force": "none", "start": "rest", "chain": "edge"}):
-        choices = {one.name: str(tried[one.name]) for one in (CHAIN, FORCE, START)}
-        apply = needed(choices)
-        kept = {name: tried[name] if name in apply or name not in NAMES else "" for name in tried}
-        try:
-            here = set_up(choices, {name: number(str(kept[name])) for name in NAMES if kept[name]}, 9.8)
-        except Refusal:
-            continue
-        if follows(here):
-            return kept
-    return {**kept, "m2": typed_as(9.0, "kg", 2)}
-
-
-def number(text: str) -> float:
-    """What practice typed, in SI."""
-    value = float(text.split("°")[0].split()[0].replace(",", "."))
-    return radians(value) if "°" in text else value
-
-
 SITUATION = Question(
     key="situation",
     title="A situation of your own",
@@ -317,6 +341,7 @@ SITUATION = Question(
         FORCE,
         START,
         *BOXES,
+        *KNOWN_BOXES,
         example={"chain": "tow2", "force": "pull-on", "start": "rest"},
         draws={
             # two over one pulley have a question of their own, and nearly every draw of them is apart
@@ -326,6 +351,9 @@ SITUATION = Question(
         },
     ),
     plan=plan,
+    unknowns=("a", *ASKED),
+    asks="a",
+    drawn_since=5,
     laws=(SECOND.name, STATIC.name, KINETIC.name),
     constants=("g",),
     adjust=practise,

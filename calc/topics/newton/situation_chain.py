@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import degrees
+from typing import Literal
 
 from calc.model.answers import Direction
 from calc.model.directions import ALONG_SLOPE, LEFT_RIGHT, UP_DOWN
@@ -69,12 +70,12 @@ CHAIN = Choice(
         ("one", "one body on the surface"),
         ("tow2", "two in tow, a string between"),
         ("touch2", "two that touch"),
-        ("edge", "one, and one that hangs at the front over a pulley"),
+        ("edge", "one, and one hanging at the front"),
         ("pulley", "two that hang over one pulley"),
         ("tow3", "three in tow"),
         ("touch3", "three that touch"),
-        ("towedge", "two in tow, and one that hangs at the front over a pulley"),
-        ("ends", "one on the level, and one that hangs at each end over a pulley"),
+        ("towedge", "two in tow, one hanging at the front"),
+        ("ends", "one, and one hanging at each end"),
     ),
     never=(
         (
@@ -109,7 +110,17 @@ FORCE = Choice(
 START = Choice(
     "start",
     "At first",
-    (("rest", "everything is at rest"), ("on", "everything moves forwards"), ("back", "everything moves backwards")),
+    (
+        ("rest", "everything is at rest"),
+        ("on", "everything moves forwards"),
+        ("back", "everything moves backwards"),
+        ("goes-on", "at rest, then off forwards"),
+        ("goes-back", "at rest, then off backwards"),
+        ("slips-on", "about to slip forwards"),
+        ("slips-back", "about to slip backwards"),
+        ("steady-on", "forwards at constant velocity"),
+        ("steady-back", "backwards at constant velocity"),
+    ),
 )
 
 
@@ -154,7 +165,9 @@ SHAPES = {
 class Setup:
     """What is set up and what it does. force: 0 none, +1 forwards, −1 backwards. way: of the motion, or of D at rest.
 
-    acted: the number of the body that the force acts on. found: what they do from now on.
+    acted: the number of the body that the force acts on. found: what they do from now on. told: what is known of the
+    motion where something else is asked: they move off from rest or move with a known force or acceleration, are about
+    to slip, or move steadily; "" where what happens is asked.
     """
 
     shape: Shape
@@ -166,11 +179,22 @@ class Setup:
     bodies: tuple[Body, ...]
     found: Outcome
     way: int
+    told: Literal["", "goes", "moves", "slips", "steady"] = ""
 
     @property
     def moves(self) -> bool:
         """Whether they move or start to."""
         return self.found.state == "moves"
+
+    @property
+    def slips(self) -> bool:
+        """Whether each friction is as large as static friction can be."""
+        return self.told == "slips"
+
+    @property
+    def balanced(self) -> bool:
+        """Whether the net force on each is known to be zero."""
+        return self.told in ("slips", "steady") or not self.moves
 
     @property
     def rough(self) -> tuple[int, ...]:
@@ -207,8 +231,8 @@ def needed(choices: Mapping[str, str]) -> set[str]:
     )
 
 
-def fits(choices: Mapping[str, str], filled: set[str]) -> None:
-    """Refuses a force that has no room, a box that does not apply, and one that is missing."""
+def room(choices: Mapping[str, str]) -> None:
+    """Refuses a force that has no room."""
     shape, force = SHAPES[choices["chain"]], choices["force"]
     if force != "none" and shape.behind:
         raise Refusal("force", NO_HOLD)
@@ -218,12 +242,24 @@ def fits(choices: Mapping[str, str], filled: set[str]) -> None:
         raise Refusal("force", CLOSES)
     if force.startswith("pull") and shape.touch:
         raise Refusal("force", TAKES)
+
+
+def fits(choices: Mapping[str, str], filled: set[str]) -> None:
+    """Refuses a force that has no room, a box that does not apply, and one that is missing."""
+    room(choices)
     apply = needed(choices)
     for name in LEAVE:
         if name in filled and name not in apply:
             raise Refusal(name, LEAVE[name])
         if name in apply and name not in filled:
             raise Refusal(name, FILL[name])
+
+
+def force_of(choice: str, shape: Shape) -> tuple[int, bool, int]:
+    """Which way the force acts (0: there is none), whether it is a push, and the number of the body it acts on."""
+    noun, _, towards = choice.partition("-")
+    way = {"on": 1, "back": -1}.get(towards, 0)
+    return way, noun == "push", (shape.on if (way > 0) != (noun == "push") else 1) if way else 0
 
 
 def bodies_of(shape: Shape, v: Mapping[str, float], force: int, push: bool, acted: int) -> tuple[Body, ...]:
@@ -248,9 +284,7 @@ def set_up(choices: Mapping[str, str], v: Mapping[str, float], g: float) -> Setu
         raise Refusal("theta", STEEP)
     if v.get("mu_k", 0.0) > v.get("mu_s", 0.0):
         raise Refusal("mu_k", ODD)
-    force = {"none": 0, "on": 1, "back": -1}[choices["force"].partition("-")[2] or "none"]
-    push = choices["force"].startswith("push")
-    acted = (shape.on if (force > 0) != push else 1) if force else 0
+    force, push, acted = force_of(choices["force"], shape)
     start = {"rest": 0, "on": 1, "back": -1}[choices["start"]]
     bodies = bodies_of(shape, v, force, push, acted)
     slope = v.get("theta", 0.0) > 0

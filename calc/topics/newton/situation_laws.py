@@ -50,11 +50,16 @@ def drives(here: Setup, n: int) -> list[tuple[int, str]]:
     return [*terms, (-1, f"m{n}*g*sin(theta)")] if here.slope else terms
 
 
+def presses(here: Setup, n: int) -> str:
+    """What presses body n against its surface."""
+    weight = f"m{n}*g*cos(theta)" if here.slope else f"m{n}*g"
+    return f"{weight} {'+' if here.push else '-'} P*sin(phi)" if n == here.acted else weight
+
+
 def normal(here: Setup, n: int) -> Relation:
     """The balance across the surface."""
     weight = f"m{n}*g*cos(theta)" if here.slope else f"m{n}*g"
-    acted = n == here.acted
-    across = f"{weight} {'+' if here.push else '-'} P*sin(phi)" if acted else weight
+    acted, across = n == here.acted, presses(here, n)
     slips = list[Mistake]()
     if acted or here.slope:
         say = (WEIGHT_ALWAYS % across).replace("{N}", f"{{N_{n}}}")
@@ -121,6 +126,25 @@ def limit(here: Setup) -> Relation:
     )
 
 
+def greatest(here: Setup, n: int) -> Relation:
+    """Static friction on body n, about to slip."""
+    return Relation(
+        f"f_{n} = mu_s*N_{n}",
+        what="Friction from the normal force",
+        why="It is about to slip, so static friction has its largest size, against the way it would slip.",
+        units={f"f_{n}": "N"},
+        plain=PLAIN_F,
+        marks=TWO,
+        quotes=(STATIC.name,),
+        directions={f"f_{n}": here.where(-here.way)},
+        mistakes=(
+            (Mistake("weight-for-normal", f"f_{n}", f"mu_s*m{n}*g", BY_WEIGHT % n),)
+            if here.slope or n == here.acted
+            else ()
+        ),
+    )
+
+
 def kinetic(here: Setup, n: int) -> Relation:
     """Kinetic friction on body n."""
     return Relation(
@@ -160,6 +184,8 @@ def resting(here: Setup) -> Relation:
 
 def sliding(here: Setup, n: int) -> bool:
     """Whether a friction that is known acts on body n."""
+    if here.slips:
+        return n in here.rough
     if not here.moves:
         return here.rough == (n,) and drive(here) is not None
     return not here.shape.hangs(n) and here.bodies[n - 1].mu_k > 0
@@ -167,16 +193,17 @@ def sliding(here: Setup, n: int) -> bool:
 
 def equation(here: Setup, n: int) -> str:
     """F_net = ma of body n along the chain, positive the way it moves or D points; at rest 0."""
-    terms = drives(here, n)
-    pulls = -1 if here.link == "R" else 1
-    if n < here.shape.count:
-        terms.append((pulls, f"{here.link}_{n}"))
-    if n > 1:
-        terms.append((-pulls, f"{here.link}_{n - 1}"))
-    terms = [(here.way * sign, term) for sign, term in terms]
+    terms = [(here.way * sign, term) for sign, term in (*drives(here, n), *held(here, n, n))]
     if sliding(here, n):
         terms.append((-1, f"f_{n}"))
-    return f"{joined(terms)} = {f'm{n}*a' if here.moves else 0}"
+    return f"{joined(terms)} = {0 if here.balanced else f'm{n}*a'}"
+
+
+def held(here: Setup, first: int, last: int) -> list[tuple[int, str]]:
+    """The forces along the positive direction that the links at both ends of these bodies have on them."""
+    pulls = -1 if here.link == "R" else 1
+    ahead = [(pulls, f"{here.link}_{last}")] if last < here.shape.count else []
+    return [*ahead, (-pulls, f"{here.link}_{first - 1}")] if first > 1 else ahead
 
 
 def whole(here: Setup) -> Relation:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.language.expressions import expression
+from calc.language.symbols import symbol
 from calc.model.answers import Point
 from calc.model.questions import Data, Values
 from calc.topics.newton.situation_chain import Setup
@@ -86,28 +87,74 @@ def placed(here: Setup, thing: str, ground: str, taut: str) -> str:
 
 
 def facts(data: Data, here: Setup, telling: list[str]) -> tuple[str, ...]:
-    """The numbers in sentences."""
-    said, count = data.said, here.shape.count
-    several, alone, rest, first = telling
-    masses = [said[f"m{n}"] for n in range(1, count + 1)]
+    """The numbers in sentences; what is asked stands as a letter."""
+    several, alone, *_ = telling
+    masses = [letter(data, f"m{n}") for n in range(1, here.shape.count + 1)]
     some = f"{alone} {masses[0]}."
-    if count > 1:
+    if len(masses) > 1:
         some = f"{several} {', '.join(masses[:-1])} and {masses[-1]}."
-    tilt = f"The slope makes {said['theta']} with the horizontal." if here.slope else ""
-    rub = ""
-    if here.shape.on:
-        rub = f"The coefficients of friction are {said['mu_s']} (static) and {said['mu_k']} (kinetic)."
-        if not here.rough:
-            rub = "The surface is smooth: there is no friction."
-    start = f"{rest}."
-    if here.start:
-        subject = "it moves" if here.shape.count == 1 else "everything moves"
-        start = f"{first} {subject}, on the surface {here.where(here.start).words}."
-        if not here.shape.on:
-            start = f"{first} the body on the left moves {here.where(here.start).words}."
-        elif here.shape.count == here.shape.on:
-            start = f"{first} {subject} {here.where(here.start).words}."
-    return (some, tilt, forced(data, here), rub, start)
+    tilt = f"The slope makes {letter(data, 'theta')} with the horizontal." if here.slope else ""
+    return (some, tilt, forced(data, here), rubbing(data, here), begins(data, here, telling))
+
+
+def letter(data: Data, name: str) -> str:
+    """A datum as a sentence has it, or its letter, where it is asked."""
+    return data.said.get(name) or f"{'an angle ' * (name in ('theta', 'phi'))}{symbol(name).text}"
+
+
+def rubbing(data: Data, here: Setup) -> str:
+    """Friction: both coefficients, or what is told of them."""
+    if not here.shape.on:
+        return ""
+    given = [(data.said[name], kind) for name, kind in (("mu_s", "static"), ("mu_k", "kinetic")) if data.has(name)]
+    if all(data.values.get(name, 0.0) == 0 for name in ("mu_s", "mu_k")) and data.asked not in ("mu_s", "mu_k"):
+        return "The surface is smooth: there is no friction."
+    if len(given) > 1:
+        return f"The coefficients of friction are {given[0][0]} (static) and {given[1][0]} (kinetic)."
+    return f"The coefficient of {given[0][1]} friction is {given[0][0]}." if given else "The surface is rough."
+
+
+def begins(data: Data, here: Setup, telling: list[str]) -> str:
+    """How it moves at first, or what is known of its motion."""
+    _, _, rest, first = telling
+    if here.told:
+        return moved(data, here)
+    if not here.start:
+        return f"{rest}."
+    subject = "it moves" if here.shape.count == 1 else "everything moves"
+    if not here.shape.on:
+        return f"{first} the body on the left moves {here.where(here.start).words}."
+    if here.shape.count == here.shape.on:
+        return f"{first} {subject} {here.where(here.start).words}."
+    return f"{first} {subject}, on the surface {here.where(here.start).words}."
+
+
+def moved(data: Data, here: Setup) -> str:
+    """What is known of the motion, where something else is asked."""
+    way, alone = here.where(here.way).words, here.shape.count == 1
+    who, s = ("It", "s") if alone else ("They", "")
+    verb = "is" if alone else "are"
+    where = way
+    if here.shape.count > here.shape.on:
+        where = f"{way}, told of {on_surface(here)}"
+    if here.told == "slips":
+        return f"{who} {verb} just about to slip {where}." if here.shape.on else f"{who} hang{s} at rest."
+    if here.told == "steady":
+        return f"{who} move{s} with a constant velocity {where}."
+    opens = f"{who} move{s} off from rest {where}" if here.told == "goes" else f"{who} move{s} {where}"
+    if data.has("a"):
+        a, size = data.values["a"], data.said["a"].lstrip("+−-")
+        if here.told == "goes":
+            return f"{opens}, with an acceleration of {size}."
+        turns = "velocity stays the same: the acceleration is"
+        if a:
+            turns = f"speed {'grows' if a > 0 else 'falls'}, with an acceleration of"
+        return f"{opens}. The {turns} {size}."
+    link = next(name for name in ("T_1", "T_2", "R_1", "R_2") if data.has(name))
+    n = int(link[2])
+    pair = f"{name(here, n)} and {name(here, n + 1)}"
+    what = "The tension between" if here.link == "T" else "The force that acts between"
+    return f"{opens}. {what} {pair} is {data.said[link]} meanwhile."
 
 
 def forced(data: Data, here: Setup) -> str:
@@ -117,10 +164,11 @@ def forced(data: Data, here: Setup) -> str:
     said, one = data.said, "it" if here.shape.on == 1 else f"the {NEAR[here.acted]}"
     side, ground = ("below" if here.push else "above"), "slope" if here.slope else "level"
     at = "along the surface"
-    if data.values["phi"]:
-        at = f"at {said['phi']} to the {ground}, {'slanting down' if here.push else f'{side} it'}"
+    if data.values.get("phi", 1.0):
+        at = f"at {letter(data, 'phi')} to the {ground}, {'slanting down' if here.push else f'{side} it'}"
     noun, verb = ("rod", "pushes") if here.push else ("rope", "pulls")
-    return f"A {noun} {verb} {one} {here.where(here.force).words} with a force P of {said['P']}, {at}."
+    size = f"a force P of {said['P']}" if data.has("P") else "a force P"
+    return f"A {noun} {verb} {one} {here.where(here.force).words} with {size}, {at}."
 
 
 def told(data: Data, value: float, unit: str = "N") -> str:
@@ -189,3 +237,26 @@ def changing(here: Setup, v: Values, rest: Outcome | None) -> tuple[Point, ...]:
     if rest.state == "moves":
         return (first, Point(f"Then {who.lower()} start{s} to move back.", 1, ("move back",)))
     return (first, Point(f"Then {who.lower()} stay{s} at rest.", 1, (f"stay{s} at rest",)))
+
+
+def positive(here: Setup) -> str:
+    """Which direction is positive, where the motion is known: a sentence without its stop."""
+    way = here.where(here.way).words
+    if here.shape.on < here.shape.count:
+        way += f", for {on_surface(here)}"
+    they = "it" if here.shape.count == 1 else "they"
+    which = f"that in which {they} would slip" if here.told == "slips" else "that of the motion"
+    return f"The positive direction is {which}: {way}"
+
+
+def sought(here: Setup, asked: str) -> str:
+    """What is to be calculated, where it is not what happens."""
+    if asked.startswith("m") and asked[1:].isdigit():
+        return f"Calculate {symbol(asked).text}, the mass of {name(here, int(asked[1:]))}."
+    return {
+        "P": f"Calculate the size of P, the {'push' if here.push else 'pull'}.",
+        "phi": "Calculate the angle φ, the smaller one if two fit.",
+        "mu_s": "Calculate the coefficient of static friction.",
+        "mu_k": "Calculate the coefficient of kinetic friction.",
+        "theta": "Calculate the angle θ of the slope, the smaller one if two fit.",
+    }[asked]

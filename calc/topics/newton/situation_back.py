@@ -1,0 +1,366 @@
+"""A situation solved backwards: a mass, the force or its angle, a coefficient or the slope from the motion.
+
+The equations of the bodies are put together for the way they move or would slip; with a known force in a link each side
+of it has its own. What is found is set up and decided forwards once more, and has to do what was told. Standard school
+mechanics.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from calc.language.expressions import ExpressionError
+from calc.language.expressions import equation as line
+from calc.language.rearranging import rearranged
+from calc.language.trees import NotRearranged
+from calc.model.answers import Mark
+from calc.model.questions import Check, Data, Mistake, Refusal, Step
+from calc.model.relations import Relation
+from calc.topics.forces.words import JAMS, LIFTS, PLAIN_A
+from calc.topics.newton.pairs import FREE, PLAIN_ONE
+from calc.topics.newton.situation_angles import of_force, of_slope
+from calc.topics.newton.situation_chain import (
+    FILL,
+    LEAVE,
+    ODD,
+    SHAPES,
+    Setup,
+    bodies_of,
+    force_of,
+    needed,
+    room,
+    set_up,
+)
+from calc.topics.newton.situation_laws import drives, joined, presses
+from calc.topics.newton.situation_side import Side, bracket
+from calc.topics.newton.situation_words import name as called
+from calc.topics.newton.situation_words import positive
+from calc.topics.shared.connected import Outcome
+from calc.topics.shared.motion_laws import SECOND
+from calc.working.chain import worth
+
+TINY = 1e-9
+MASSES = ("m1", "m2", "m3")
+ASKED = (*MASSES, "P", "phi", "mu_s", "mu_k", "theta")
+UNITS = {"P": "N", "phi": "°", "theta": "°", "mu_s": "", "mu_k": ""} | dict.fromkeys(MASSES, "kg")
+LINKS = ("T_1", "T_2", "R_1", "R_2")
+KNOWN = ("a", *LINKS)
+
+SAY_WAY = (
+    "To find something else than what happens, the motion must be known: choose that they move off, move, are about to"
+    " slip or have a constant velocity, and which way."
+)
+TWO_WAYS = "They could move off either way with these numbers: choose “at rest, then off forwards” or “backwards”."
+WHAT_HAPPENS = (
+    "This says what happens already. Choose how it is at first, at rest or moving, or ask for a mass, the force, a"
+    " coefficient or an angle."
+)
+FOUND_HERE = "This follows from what is set up: leave this box empty, or ask for something else."
+ONE_IS_ENOUGH = "The motion is known without it: leave this box empty."
+GIVE = "Give the acceleration, or the force between two of the bodies."
+GIVE_ALONE = "Give the acceleration."
+NO_STRING = "The bodies touch here: give the force between them, R, or leave this box empty."
+NO_CONTACT = "Strings join the bodies here: give the tension, T, or leave this box empty."
+NOT_THERE = "These bodies have no such link between them: leave this box empty, or choose another arrangement."
+ABSENT = {
+    "m2": ("chain", "There is one body: choose more bodies, or ask for something else."),
+    "m3": ("chain", "There are only two bodies: choose three, or ask for something else."),
+    "theta": ("chain", "No body stands on a slope in this arrangement: choose another, or ask for something else."),
+    "P": ("force", "There is no pull or push: choose one, or ask for something else."),
+    "phi": ("force", "There is no pull or push: choose one, or ask for something else."),
+    "mu_s": ("chain", "No body touches a surface here: ask for something else."),
+    "mu_k": ("chain", "No body touches a surface here: ask for something else."),
+}
+MU_S_MOVES = "Once it slides, μₛ no longer counts: choose “about to slip”, or ask for μₖ."
+MU_K_SLIPS = "μₖ counts only while it slides: choose a motion, or ask for μₛ."
+DROPS_OUT = {
+    "m": "This mass drops out of the equations: any mass does the same. Ask for something else.",
+    "P": "The force drops out of the equations: any size does the same. Ask for something else.",
+    "mu": "Friction drops out of the equations: any coefficient does the same. Ask for something else.",
+}
+BOTH = (
+    "What is asked stands in the equations on both sides of this force, so it does not follow from it here. Give the"
+    " acceleration instead."
+)
+HEAVY = "No mass fits: it would have to be zero or less. Check the forces, the acceleration and which way they move."
+AGAINST = (
+    "No force this way fits: it would have to act the other way. Turn the pull or push round, or check the numbers."
+)
+HELPS = (
+    "A coefficient of friction cannot be negative: with these numbers friction would have to help the motion. Check the"
+    " acceleration and the forces."
+)
+WOULD_LIFT = (
+    "With these numbers the pull would lift it off the surface: no normal force would be left. Check the numbers."
+)
+NOT_OFF = "What moves off from rest speeds up: give an acceleration above zero."
+SLOWS_OFF = "With this force between them they would not speed up this way. Check it, or which way they move."
+HOLDS = (
+    "With these numbers it would stay at rest: static friction can hold it. Choose that it moves at first, or check μₛ."
+)
+OTHER_WAY = "With these numbers it would go the other way. Check which way it moves, or the numbers."
+NEVER_SLIPS = "With these numbers it is not about to slip this way. Check the numbers."
+NO_FRICTION = "You left friction out. It acts against the motion: put {%s} in as well."
+NO_A = "You made the forces balance. They speed the bodies up: put {%s} in as well."
+WEIGHT_N = "You put the weight in for the normal force. Only what presses the surfaces together counts: use {%s}."
+
+
+def split(choices: Mapping[str, str]) -> tuple[dict[str, str], int, str]:
+    """The choices as they are forwards, the way it moves, and what is told of the motion ("" for nothing)."""
+    noun, _, way = choices["start"].partition("-")
+    told = {"goes": "goes", "slips": "slips", "steady": "steady"}.get(noun, "" if noun == "rest" else "moves")
+    way = way or (noun if told else "")
+    start = {"goes": "rest", "slips": "rest"}.get(noun, way or "rest")
+    return {**choices, "start": start}, {"on": 1, "back": -1}.get(way, 0), told
+
+
+def apply(choices: Mapping[str, str], name: str, filled: set[str]) -> None:
+    """Refuses what cannot be asked here, a box that does not apply, and one that is missing."""
+    told = split(choices)[2]
+    if not told:
+        raise Refusal("start", SAY_WAY)
+    room(choices)
+    there = needed(choices)
+    if name not in there:
+        raise Refusal(*ABSENT[name])
+    if name == "mu_s" and told != "slips":
+        raise Refusal("start", MU_S_MOVES)
+    if name == "mu_k" and told == "slips":
+        raise Refusal("start", MU_K_SLIPS)
+    spare = "mu_k" if told == "slips" else "mu_s"
+    for box in ("m1", *LEAVE):
+        if box in filled and box not in there:
+            raise Refusal(box, LEAVE[box])
+        if box in there - {name, spare} and box not in filled:
+            raise Refusal(box, FILL[box])
+    motion(choices, filled, told)
+
+
+def motion(choices: Mapping[str, str], filled: set[str], told: str) -> None:
+    """Refuses a missing acceleration or force between bodies, and one too many."""
+    shape = SHAPES[choices["chain"]]
+    given = [box for box in KNOWN if box in filled]
+    for box in given:
+        if box == "a":
+            continue
+        if int(box[2]) >= shape.count:
+            raise Refusal(box, NOT_THERE)
+        if box[0] != ("R" if shape.touch else "T"):
+            raise Refusal(box, NO_STRING if shape.touch else NO_CONTACT)
+    known = told in ("slips", "steady")
+    if len(given) > (0 if known else 1):
+        raise Refusal(given[-1], ONE_IS_ENOUGH)
+    if not known and not given:
+        raise Refusal("a", GIVE if shape.count > 1 else GIVE_ALONE)
+
+
+def tried(choices: Mapping[str, str], v: Mapping[str, float], name: str) -> Setup:
+    """The set-up for writing its equations, with some value for what is asked."""
+    _, way, told = split(choices)
+    shape = SHAPES[choices["chain"]]
+    mu = "mu_s" if told == "slips" else "mu_k"
+    some = {"phi": 0.3, "theta": 0.5}.get(name, 1.0)
+    w = {"P": 0.0, **v, name: some}
+    w |= {"mu_s": w.get(mu, 0.0), "mu_k": w.get(mu, 0.0)}
+    force, push, acted = force_of(choices["force"], shape)
+    bodies = bodies_of(shape, w, force, push, acted)
+    start = way if told in ("moves", "steady") else 0
+    found = Outcome("limit" if told == "slips" else "moves", (), ())
+    slope = name == "theta" or v.get("theta", 0.0) > 0
+    return Setup(shape, slope, force, push, acted, start, bodies, found, way, told)  # type: ignore[arg-type]
+
+
+def parts(here: Setup, name: str, link: str) -> tuple[Side, Side | None]:
+    """The bodies in whose equation what is asked stands, and those on the other side of a known force."""
+    count = here.shape.count
+    if not link:
+        return Side(here, 1, count, name), None
+    at = int(link[2])
+    sides = Side(here, 1, at, name), Side(here, at + 1, count, name)
+    if all(side.held_in for side in sides):
+        raise Refusal(link, BOTH)
+    return sides if sides[0].held_in else (sides[1], sides[0])
+
+
+def helper(side: Side, who: str) -> tuple[Step, ...]:
+    """The acceleration, from the bodies on the other side of a known force."""
+    law = Relation(
+        side.law,
+        what=f"Use the equation of {who} for the acceleration",
+        why="All have the same size of acceleration, and here everything else is known.",
+        units={"a": "m·s⁻²"},
+        plain=PLAIN_ONE,
+        quotes=(SECOND.name,),
+    )
+    return (*side.before, law.step("a"))
+
+
+def linear(side: Side, v: Mapping[str, float]) -> Step:
+    """What stands in the equation to the first power. Refuses where it drops out or comes out impossible."""
+    here, name = side.here, side.name
+    known = {k: x for k, x in v.items() if k != name}
+    letter = name.partition("_")[0].rstrip("123")
+    try:
+        level, one = (line(side.law).gap({**known, name: x}) for x in (0.0, 1.0))
+    except ExpressionError:
+        raise Refusal(None, DROPS_OUT[letter]) from None
+    slope = one - level
+    if letter == "m" and abs(level) < TINY:
+        raise Refusal(None, DROPS_OUT[letter])
+    jams = name == "P" and here.push and here.force == here.way and slope < TINY
+    if abs(slope) < TINY or not side.held_in:
+        raise Refusal("phi" if jams else None, JAMS if jams else DROPS_OUT[letter])
+    value = -level / slope
+    if letter == "m" and value <= TINY:
+        raise Refusal(None, HEAVY)
+    if letter == "P" and value <= TINY:
+        raise Refusal("phi" if jams else "force", JAMS if jams else AGAINST)
+    if letter == "mu" and value < -TINY:
+        raise Refusal(None, HELPS)
+    return together(side).step(name)
+
+
+def together(side: Side) -> Relation:
+    """The equation of all bodies of one side, for what is asked."""
+    here, name = side.here, side.name
+    whole = side.last - side.first + 1 == here.shape.count
+    what = "Newton's second law" if here.shape.count == 1 else "Put the equations of all bodies together"
+    zero = " Nothing speeds up, so the net force is zero."
+    inner = " All have the same size of acceleration; the forces between them cancel." if side.last > side.first else ""
+    return Relation(
+        side.law,
+        what=what if whole else f"Use the equation of {whose(here, side)}",
+        why=f"{positive(here)}." + (zero if here.balanced else inner),
+        units={name: UNITS[name]},
+        plain=PLAIN_A,
+        marks=(Mark("formula", 2), Mark("substitution"), Mark("answer")),
+        quotes=(SECOND.name,),
+        mistakes=tuple(slips(side)),
+    )
+
+
+def slips(side: Side) -> list[Mistake]:
+    """Friction left out, the acceleration left out, the weight for the normal force."""
+    name, found = side.name, list[Mistake]()
+    driven = joined(side.drive) if side.drive else "0"
+    wrong = list[tuple[str, str, str]]()
+    if side.rubs:
+        wrong.append(("friction-ignored", f"{driven} = {side.gains}", NO_FRICTION % joined([(1, side.rubs[0][1])])))
+    if not side.here.balanced:
+        left = joined([*side.drive, *side.rubs])
+        wrong.append(("no-acceleration", f"{left} = 0", NO_A % side.gains))
+    for n in side.rough:
+        full = presses(side.here, n)
+        if full != f"m{n}*g" and (name == side.mu or not side.apart(n)):
+            old, new = (f"N_{n}", f"m{n}*g") if name == side.mu else (bracket(full), f"m{n}*g")
+            say = WEIGHT_N % (f"N_{n}" if name == side.mu else full)
+            wrong.append(("weight-for-normal", side.law.replace(old, new), say))
+            break
+    for key, law, say in wrong:
+        try:
+            found.append(Mistake(key, name, rearranged(law, name).how, say))
+        except (NotRearranged, ExpressionError):
+            continue
+    return found
+
+
+def solved(data: Data) -> tuple[Setup, tuple[Step, ...]]:
+    """What is set up with what was asked, and the steps to that. Refuses what does not fit together.
+
+    From rest with a known acceleration or force it moves off whichever way fits.
+    """
+    if data.choices["start"] != "rest" or not any(data.has(box) for box in KNOWN):
+        return one_way(data)
+    found, reasons = list[tuple[Setup, tuple[Step, ...]]](), list[Refusal]()
+    for start in ("goes-on", "goes-back"):
+        try:
+            found.append(one_way(replace(data, choices={**data.choices, "start": start})))
+        except Refusal as refusal:
+            reasons.append(refusal)
+    if len(found) > 1:
+        raise Refusal("start", TWO_WAYS)
+    if not found:
+        raise reasons[0]
+    return found[0]
+
+
+def one_way(data: Data) -> tuple[Setup, tuple[Step, ...]]:
+    """The same where the way they move is chosen."""
+    name, constants = data.asked, data.settings.constants()
+    apply(data.choices, name, set(data.values))
+    here = tried(data.choices, data.values, name)
+    link = next((box for box in LINKS if data.has(box)), "")
+    side, other = parts(here, name, link)
+    steps = list[Step]()
+    if other:
+        steps += helper(other, whose(here, other))
+    v = {**constants, **data.values, **worth(data.values, steps, constants)}
+    if here.told == "goes" and v["a"] <= 0:
+        raise Refusal(link or "a", SLOWS_OFF if link else NOT_OFF)
+    falls = any(here.shape.hangs(n) and drives(here, n)[0][0] == here.way for n in range(1, here.shape.count + 1))
+    if falls and v.get("a", 0.0) > v["g"] - TINY:
+        raise Refusal(link or "a", FREE)
+    if name == "theta":
+        steps += of_slope(side, v)
+    elif name == "phi":
+        v |= worth(v, side.before, constants)
+        steps += of_force(side, v)
+    else:
+        steps += side.before
+        v |= worth(v, side.before, constants)
+        steps.append(linear(side, v))
+    value = worth(data.values, steps, constants)[name]
+    return forward(data, here, name, value), tuple(steps)
+
+
+def whose(here: Setup, side: Side) -> str:
+    """What the bodies of a side are called."""
+    if side.first == side.last:
+        return called(here, side.first)
+    return f"{called(here, side.first)} and {called(here, side.last)} together"
+
+
+def forward(data: Data, here: Setup, name: str, value: float) -> Setup:
+    """The set-up with what was found, decided forwards. Refuses where it does not do what was told."""
+    choices, way, told = split(data.choices)
+    v = {**data.values, name: max(value, 0.0)}
+    used, spare = ("mu_s", "mu_k") if told == "slips" else ("mu_k", "mu_s")
+    if used in v:
+        v.setdefault(spare, v[used])
+    if v.get("mu_k", 0.0) > v.get("mu_s", 0.0) + TINY:
+        raise Refusal("mu_k" if data.has("mu_k") else "mu_s", ODD)
+    apply_ = needed(choices)
+    try:
+        real = set_up(choices, {box: x for box, x in v.items() if box in apply_}, data.settings.constants()["g"])
+    except Refusal as refusal:
+        lifts = refusal.sentence == LIFTS and name in ("P", "phi")
+        hidden = lifts or refusal.field == name
+        raise Refusal(None if hidden else refusal.field, WOULD_LIFT if lifts else refusal.sentence) from None
+    state, drive = real.found.state, sum(body.drive(data.settings.constants()["g"]) for body in real.bodies)
+    if told == "slips" and here.rough and (state != "limit" or drive * way < 0):
+        raise Refusal(None, NEVER_SLIPS)
+    if told == "goes":
+        if state != "moves":
+            raise Refusal("mu_s" if data.has("mu_s") else None, HOLDS)
+        if real.found.bodies[0].a * way <= 0:
+            raise Refusal("start", OTHER_WAY)
+    return replace(real, way=way, told=told)  # type: ignore[arg-type]
+
+
+def put_back(here: Setup, data: Data) -> tuple[Check, ...]:
+    """What was found, put into the equation of all bodies with every force written out, none of them negative."""
+    terms = [(here.way * sign, term) for n in range(1, here.shape.count + 1) for sign, term in drives(here, n)]
+    mu = "mu_s" if here.slips else "mu_k"
+    rough = [n for n in here.numbers if data.values.get(mu, 1.0) > 0]
+    terms += [(-1, f"{mu}*{bracket(presses(here, n))}") for n in rough]
+    masses = " + ".join(f"m{n}" for n in range(1, here.shape.count + 1))
+    if not here.balanced:
+        terms.append((-1, f"{bracket(masses)}*a"))
+    for_, against = ([(1, term) for sign, term in terms if sign == way] for way in (1, -1))
+    if not (for_ and against):
+        return ()
+    what = "What drives them is what holds them" + ("" if here.balanced else " and what speeds them up")
+    if here.shape.count == 1:
+        what = what.replace("them", "it")
+    return (Check(what, f"{joined(for_)} = {joined(against)}"),)

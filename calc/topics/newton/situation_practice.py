@@ -1,0 +1,181 @@
+"""What practice draws of the situation page: an arrangement for each draw, with numbers that can be worked."""
+
+from __future__ import annotations
+
+from math import radians, sin
+from typing import Any
+
+from calc.model.constants import Settings
+from calc.model.questions import Data, Refusal
+from calc.topics.forces.words import typed_as
+from calc.topics.newton.situation_back import ASKED, LINKS, MASSES, solved, split
+from calc.topics.newton.situation_chain import CHAIN, FORCE, SHAPES, START, Setup, Shape, needed, set_up
+from calc.topics.shared.connected import MOST
+from calc.working.chain import worth
+
+NAMES = ("m1", "m2", "m3", "theta", "P", "phi", "mu_s", "mu_k")
+EACH_DRAW = 5  # the rule of drawing from which an arrangement is settled for a draw, and other things are asked
+TRIES = 12  # set-ups of one arrangement tried at once
+G = 9.8
+FORCES = {  # that have room, by arrangement
+    "one": ("none", "pull-on", "push-on", "pull-back", "push-back"),
+    "tow2": ("pull-on", "pull-on", "pull-back"),
+    "touch2": ("push-on", "push-back"),
+    "edge": ("none", "none", "pull-back", "push-on"),
+    "pulley": ("none",),
+    "tow3": ("pull-on", "pull-on", "pull-back"),
+    "touch3": ("push-on", "push-back"),
+    "towedge": ("none", "pull-back"),
+    "ends": ("none",),
+}
+LIKELY = {"m1": (3, 9), "m2": (3, 9), "m3": (3, 9), "P": (30, 120), "phi": (19, 34), "theta": (20, 40)}
+LIMITS = {"P": (5, 250), "mu_s": (0.08, 0.95), "mu_k": (0.05, 0.9)} | dict.fromkeys(MASSES, (0.5, 30))
+ANGLES = (radians(6), radians(62))
+
+
+def practise(typed: dict[str, object], chance: Any, level: int) -> dict[str, object]:
+    """Only the boxes that apply, in an arrangement that can be worked."""
+    if getattr(chance, "rule", 1) < EACH_DRAW:
+        return settled(typed)
+    asked = next((name for name in ASKED if not typed[name]), "a")
+    chain = chance.kept.setdefault("chain", chance.choice(tuple(SHAPES)))
+    ready = typed | {"chain": chain}
+    for _ in range(TRIES):
+        ready |= {"force": chance.choice(FORCES[chain])}
+        ready |= likely(chance, SHAPES[chain], str(ready["force"]), asked)
+        found = happening(ready, chance) if asked == "a" else asking(ready, asked, chance)
+        if found:
+            return found
+    return ready
+
+
+def likely(chance: Any, shape: Shape, force: str, asked: str) -> dict[str, str]:
+    """Numbers for an arrangement. Three stand on the level where what happens is asked, and a force is about twice what
+    resists: else a slip at one would be lost in what all of them feel. What is pulled is heavy enough to stay."""
+    found, on = dict[str, str](), shape.on
+    for name, (low, high) in LIKELY.items():
+        value = low + (high - low) * chance.random()
+        unit = "°" if name in ("theta", "phi") else "N" if name == "P" else "kg"
+        found[name] = typed_as(value, unit, 2).replace(" °", "°")
+    if (shape.count == MOST and asked == "a") or chance.random() < 0.2:
+        found["theta"] = "0°"
+    mu = (0.2 if on > 1 else 0.1) + 0.2 * chance.random()
+    found |= {"mu_k": typed_as(mu, "", 2).strip(), "mu_s": typed_as(mu * 1.4, "", 2).strip()}
+    if on > 1 and force.startswith("pull"):
+        heavy = f"m{on}" if force == "pull-on" else "m1"
+        found |= {name: typed_as((11 if name == heavy else 3) + 3 * chance.random(), "kg", 2) for name in MASSES[:on]}
+    if on > 1:
+        resists = mu + (sin(number(found["theta"])) if force.endswith("on") else 0.0)
+        resists *= G * sum(number(found[name]) for name in MASSES[:on])
+        found["P"] = typed_as((1.6 + 0.8 * chance.random()) * resists, "N", 2)
+    return found
+
+
+def happening(typed: dict[str, object], chance: Any) -> dict[str, object] | None:
+    """A set-up of which is asked what happens; None where it cannot be worked in full."""
+    ready = typed | {"start": chance.choice(("rest", "rest", "on", "back"))}
+    if SHAPES[str(typed["chain"])].on == MOST and ready["start"] != "rest":
+        ready["start"] = str(typed["force"]).partition("-")[2]
+    kept = applying(ready)
+    try:
+        here = set_up(choices_of(kept), values_of(kept), G)
+    except Refusal:
+        return None
+    return kept if here.moves or len(here.rough) < 2 else None  # where several share the load, less is left to ask
+
+
+def asking(typed: dict[str, object], asked: str, chance: Any) -> dict[str, object] | None:
+    """A set-up of which something else is asked, its motion told; None where it cannot be."""
+    kinds = {"mu_s": ("slips",), "mu_k": ("goes", "moves", "steady")}.get(asked, ("goes", "moves", "slips", "steady"))
+    kind, way = chance.choice(kinds), chance.choice(("on", "back"))
+    there = needed(choices_of(typed))
+    if asked not in there:
+        return None
+    ready = typed | {asked: "", "start": way if kind == "moves" else f"{kind}-{way}"}
+    if kind in ("goes", "moves"):
+        some = likely(chance, SHAPES[str(typed["chain"])], str(typed["force"]), asked)[asked]
+        told = motion(typed | {asked: some}, kind, way, chance)
+        if told is None:
+            return None
+        ready |= told
+    kept = applying(ready, asked)
+    data = Data(values_of(kept), {}, choices_of(kept), {}, {}, asked, Settings())
+    try:
+        _, steps = solved(data)
+    except Refusal:
+        return None
+    value = worth(data.values, steps, data.settings.constants())[asked]
+    low, high = LIMITS.get(asked, ANGLES)
+    return kept if low <= value <= high else None
+
+
+def motion(typed: dict[str, object], kind: str, way: str, chance: Any) -> dict[str, object] | None:
+    """How the set-up moves, as it may be told: the way, and a or a force between bodies."""
+    kept = applying(typed | {"start": "rest" if kind == "goes" else way})
+    try:
+        here = set_up(choices_of(kept), values_of(kept), G)
+    except Refusal:
+        return None
+    a = here.found.bodies[0].a * (1 if kind == "goes" or way == "on" else -1)
+    if not here.moves or abs(a) < 0.2:
+        return None
+    start = f"goes-{'on' if a > 0 else 'back'}" if kind == "goes" else way
+    if here.shape.count > 1 and chance.random() < 0.4:
+        return {"start": start, **link(here, chance)}
+    return {"start": start, "a": typed_as(abs(a) if kind == "goes" else a, "m/s^2", 3)}
+
+
+def link(here: Setup, chance: Any) -> dict[str, object]:
+    """A force between two of the bodies."""
+    n = int(chance.choice([n + 1 for n in range(here.shape.count - 1)]))
+    return {f"{here.link}_{n}": typed_as(here.found.links[n - 1].force or 0.0, "N", 3)}
+
+
+def choices_of(typed: dict[str, object]) -> dict[str, str]:
+    """The choices."""
+    return {one.name: str(typed[one.name]) for one in (CHAIN, FORCE, START)}
+
+
+def values_of(typed: dict[str, object]) -> dict[str, float]:
+    """What the boxes hold, in SI."""
+    return {name: number(str(typed[name])) for name in (*NAMES, "a", *LINKS) if typed.get(name)}
+
+
+def applying(typed: dict[str, object], asked: str = "") -> dict[str, object]:
+    """Without the boxes that do not apply, and without the coefficient that does not count for what is asked."""
+    choices, _, told = split(choices_of(typed))
+    there = needed(choices)
+    if asked:
+        there = there - {asked, "mu_k" if told == "slips" else "mu_s"}
+    return {name: "" if name in NAMES and name not in there else text for name, text in typed.items()}
+
+
+def settled(typed: dict[str, object]) -> dict[str, object]:
+    """Only the boxes that apply, in an arrangement that can be worked; else one that always can."""
+    shape = SHAPES[str(typed["chain"])]
+    ready, (noun, _, way) = dict(typed), str(typed["force"]).partition("-")
+    if shape.touch or shape.on > 1:
+        noun, way = "push" if shape.touch else "pull", way or "on"  # without one they pull or push with no force
+    if shape.ahead and noun != "none":
+        noun, way = ("pull", "back") if shape.on > 1 else (noun, "on" if noun == "push" else "back")
+    if noun == "none" or shape.behind or not way:
+        ready["force"] = "none"
+    else:
+        ready["force"] = f"{noun}-{way}"
+    for tried in (ready, ready | {"P": "110 N"}, ready | {"force": "none", "start": "rest", "chain": "edge"}):
+        choices = {one.name: str(tried[one.name]) for one in (CHAIN, FORCE, START)}
+        apply = needed(choices)
+        kept = {name: tried[name] if name in apply or name not in NAMES else "" for name in tried}
+        try:
+            here = set_up(choices, {name: number(str(kept[name])) for name in NAMES if kept[name]}, 9.8)
+        except Refusal:
+            continue
+        if here.moves or len(here.rough) < 2:
+            return kept
+    return {**kept, "m2": typed_as(9.0, "kg", 2)}
+
+
+def number(text: str) -> float:
+    """What practice typed, in SI."""
+    value = float(text.split("°")[0].split()[0].replace(",", "."))
+    return radians(value) if "°" in text else value

@@ -1,0 +1,93 @@
+"""The equation of neighbouring bodies of a chain, all together, written for what is asked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.language.expressions import equation as line
+from calc.model.questions import Step
+from calc.topics.newton.situation_chain import Setup
+from calc.topics.newton.situation_laws import drives, greatest, held, joined, kinetic, normal, presses
+
+
+@dataclass(frozen=True)
+class Side:
+    """Bodies first to last of a chain, and the equation of all of them together for what is asked.
+
+    drive: the forces along the way of the motion; rubs: friction, each written so that what is asked stands in it;
+    before: the steps to what is used. mass: all masses, added.
+    """
+
+    here: Setup
+    first: int
+    last: int
+    name: str
+
+    @property
+    def mu(self) -> str:
+        """The coefficient that counts."""
+        return "mu_s" if self.here.slips else "mu_k"
+
+    @property
+    def numbers(self) -> tuple[int, ...]:
+        """Its bodies."""
+        return tuple(range(self.first, self.last + 1))
+
+    @property
+    def rough(self) -> tuple[int, ...]:
+        """Those of its bodies that friction acts on."""
+        return tuple(n for n in self.numbers if not self.here.shape.hangs(n) and self.here.bodies[n - 1].mu_k > 0)
+
+    @property
+    def mass(self) -> str:
+        """All masses."""
+        return " + ".join(f"m{n}" for n in self.numbers)
+
+    @property
+    def held_in(self) -> bool:
+        """Whether what is asked stands in the equation of these bodies."""
+        return self.name in line(self.law).names
+
+    @property
+    def drive(self) -> list[tuple[int, str]]:
+        """The forces along the way of the motion."""
+        along = [term for n in self.numbers for term in drives(self.here, n)]
+        return [(self.here.way * sign, term) for sign, term in (*along, *held(self.here, self.first, self.last))]
+
+    def apart(self, n: int) -> bool:
+        """Whether the normal force on a rough body is known."""
+        return self.name not in line(f"N_{n} = {presses(self.here, n)}").names
+
+    @property
+    def rubs(self) -> list[tuple[int, str]]:
+        """Friction, against the motion."""
+        if self.name == self.mu and self.rough:
+            sum_ = " + ".join(f"N_{n}" for n in self.rough)
+            return [(-1, f"{self.mu}*{bracket(sum_)}")]
+        return [(-1, f"f_{n}" if self.apart(n) else f"{self.mu}*{bracket(presses(self.here, n))}") for n in self.rough]
+
+    @property
+    def gains(self) -> str:
+        """The right side: what all of them need to speed up."""
+        return "0" if self.here.balanced else f"{bracket(self.mass)}*a"
+
+    @property
+    def law(self) -> str:
+        """The equation of all of them together."""
+        return f"{joined([*self.drive, *self.rubs]) if self.drive or self.rubs else '0'} = {self.gains}"
+
+    @property
+    def before(self) -> tuple[Step, ...]:
+        """Normal forces and frictions that the equation uses."""
+        found = list[Step]()
+        for n in self.rough:
+            if self.name == self.mu or self.apart(n):
+                found.append(normal(self.here, n).step(f"N_{n}"))
+            if self.name != self.mu and self.apart(n):
+                found.append((greatest if self.here.slips else kinetic)(self.here, n).step(f"f_{n}"))
+        return tuple(found)
+
+
+def bracket(sum_: str) -> str:
+    """In brackets where it is a sum."""
+    return f"({sum_})" if " " in sum_ else sum_
