@@ -393,7 +393,7 @@ def cases(entry: Entry) -> Iterator[dict[str, Any]]:
                 "find": find,
             }
         for seed in range(1, 40):
-            drawn = draw(topic, question, seed, 2)
+            drawn = draw(topic, question, seed, 2, question.drawn_since)
             if drawn.find not in left:
                 continue
             left.discard(drawn.find)

@@ -80,7 +80,7 @@ NAMES = tuple(one.box.name for one in BOXES)
 KNOWN_BOXES = tuple(
     replace(one, box=replace(one.box, optional=True, since=5))
     for one in (
-        ALONG("a", "What happens: acceleration", ""),
+        ALONG("a", "Acceleration (what happens)", ""),
         tension("T_1", "Tension, first to second", ""),
         tension("T_2", "Tension, second to third", ""),
         tension("R_1", "Contact force, first and second", ""),
