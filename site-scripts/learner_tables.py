@@ -1046,3 +1046,124 @@ LAWS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
         ("Sound gets louder when a car comes closer.", "The pitch rises steadily while the source approaches."),
     ),
 }
+
+# Written after the first run and not changed since.
+MORE_LAWS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
+    "Newton's first law": (
+        ("Every object keeps its state of rest or its constant velocity unless a resultant force acts on it.",),
+        ("A moving body slows down unless a net force acts on it.",),
+    ),
+    "Newton's second law": (
+        (
+            (
+                "The acceleration produced by a net force is in its direction, directly proportional to the net force"
+                " and inversely proportional to the object's mass."
+            ),
+            "a is directly proportional to the resultant force and indirectly proportional to the mass of the object",
+        ),
+        ("The net force is inversely proportional to the acceleration.",),
+    ),
+    "Newton's third law": (
+        ("Two bodies exert forces on each other simultaneously that are equal in size but opposite in direction.",),
+        ("When A exerts a force on B, B exerts a force in the same direction on A.",),
+    ),
+    "kinetic friction": (
+        (
+            (
+                "Friction on an object sliding over a surface, equal to the coefficient of kinetic friction times the"
+                " normal force."
+            ),
+        ),
+        ("Kinetic friction is the largest friction on a body at rest.",),
+    ),
+    "definition of friction": (
+        ("A force parallel to the surface which opposes the motion or the tendency to move of a body.",),
+        ("Friction acts perpendicular to the surface.",),
+    ),
+    "equilibrium": (
+        ("When all the forces on it add up to a resultant force of zero.",),
+        ("The body does not move.",),
+    ),
+    "universal gravitation": (
+        (
+            (
+                "Any two particles attract each other with a force directly proportional to the product of their masses"
+                " and inversely proportional to the squared distance between the centres."
+            ),
+        ),
+        (
+            (
+                "Every object attracts every other object with a force inversely proportional to the product of their"
+                " masses and directly proportional to the square of the distance between their centres."
+            ),
+        ),
+    ),
+    "definition of weight": (
+        ("The force of gravity that the earth exerts on an object.",),
+        ("Weight is mass times height.",),
+    ),
+    "free fall": (
+        (
+            "The only force acting on the object is the force of gravity.",
+            "Motion during which gravity is the only force.",
+        ),
+        ("A body falls with a constant velocity.",),
+    ),
+    "acceleration in free fall": (
+        ("It points down all the way, at the highest point too.",),
+        ("It points in the direction of motion.",),
+    ),
+    "linear momentum": (
+        (
+            "The total momentum of a closed system stays constant.",
+            "Total linear momentum is conserved in an isolated system.",
+        ),
+        ("The total kinetic energy before equals the total kinetic energy after.",),
+    ),
+    "in terms of momentum": (
+        ("The resultant force is equal to the rate at which momentum changes, in the direction of that force.",),
+        ("The net force equals mass times velocity.",),
+    ),
+    "impulse": (
+        ("Impulse equals net force multiplied by the time interval during which it acts.",),
+        ("Impulse is the rate of change of momentum.",),
+    ),
+    "elastic collision": (
+        ("Total kinetic energy is conserved.", "The total kinetic energy is the same before and after the collision."),
+        ("The total kinetic energy is smaller after the collision.",),
+    ),
+    "definition of work": (
+        ("Product of force, displacement and the cosine of the angle between the two.",),
+        ("Product of the force and the time.",),
+    ),
+    "work-energy theorem": (
+        ("The total work done on a body equals the change in its kinetic energy.",),
+        ("The net work equals the kinetic energy.",),
+    ),
+    "non-conservative force": (
+        ("The work done by the force depends on the path taken.",),
+        ("The work done does not depend on the path.",),
+    ),
+    "of a conservative force": (
+        ("The work done by it between two points is independent of which path is taken.",),
+        ("The work done depends on the path taken.",),
+    ),
+    "mechanical energy": (
+        ("The total mechanical energy in an isolated system remains the same.",),
+        ("The total mechanical energy of a body always decreases.",),
+    ),
+    "power": (("Power is work done per unit time.", "The rate of doing work."), ("Power is the work done.",)),
+    "Doppler effect": (
+        (
+            (
+                "An apparent change in the frequency of a sound because the source and the listener have different"
+                " velocities relative to the medium."
+            ),
+            (
+                "The change in frequency observed when source and listener move at different velocities relative to the"
+                " medium."
+            ),
+        ),
+        ("The change in the loudness of a sound when the source moves.",),
+    ),
+}

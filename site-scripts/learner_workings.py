@@ -27,7 +27,7 @@ from typing import Any
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from calc import desk
-from learner_tables import LAWS, QUESTIONS
+from learner_tables import LAWS, MORE_LAWS, QUESTIONS
 
 FACTOR = (
     dict.fromkeys(("", "kg", "m", "s", "N", "m/s", "m·s⁻¹", "m/s^2", "m·s⁻²", "°", "Hz", "W", "J", "N/m"), 1.0)
@@ -534,7 +534,8 @@ def measure_laws(report: Report, only: tuple[str, ...]) -> None:
             if (key.split(".")[0], fits[-1]) in seen:
                 continue
             seen.add((key.split(".")[0], fits[-1]))
-            for right, sentences in zip((True, False), LAWS[fits[-1]], strict=True):
+            both = [one + more for one, more in zip(LAWS[fits[-1]], MORE_LAWS.get(fits[-1], ((), ())), strict=True)]
+            for right, sentences in zip((True, False), both, strict=True):
                 for sentence in sentences:
                     reply = ask("mark", {**request, "answers": {part["part"]: {"statement": sentence}}})
                     verdict = next(p for p in reply["parts"] if p["part"] == part["part"])

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from itertools import permutations, product
@@ -45,6 +45,7 @@ class PartMarked:
     point at. picked: mistakes whose formula the learner picked. problems: what could not be read, by field path.
     broken: what is said of the first line of a typed working that does not follow.
     stated: a sentence was typed, in which phrases were looked for. slips: what is said of known misstatements in it.
+    lacking: phrases of a point that were not found in it.
     """
 
     part: Part
@@ -59,6 +60,7 @@ class PartMarked:
     broken: str = ""
     stated: bool = False
     slips: tuple[str, ...] = ()
+    lacking: tuple[str, ...] = ()
 
     @property
     def earned(self) -> int:
@@ -71,13 +73,7 @@ class PartMarked:
 
 def tick_items(part: Part) -> tuple[tuple[str, int], ...]:
     """What a learner ticks in a part without a value, and its marks: the key phrases of a point, or the point."""
-    items: list[tuple[str, int]] = []
-    for point in part.points:
-        if len(point.keys) == point.marks > 1:
-            items += [(key, 1) for key in point.keys]
-        else:
-            items.append((point.words, point.marks))
-    return tuple(items)
+    return tuple((words, worth) for words, worth, _ in _sought(part))
 
 
 def formulas(step: Step) -> tuple[tuple[str, str], ...]:
@@ -114,13 +110,29 @@ def _ticked(part: Part, entry: Entry) -> PartMarked:
     said = entry.get("said")
     ticks = {item for item in said if isinstance(item, int)} if isinstance(said, list) else set()
     text = _text(entry.get("statement")).strip()[:LONGEST_STATEMENT]
-    found, slips = phrases_said(text, [words for words, _ in tick_items(part)]) if text else ((), ())
-    ticks |= set(found)  # a tick overrules: the learner may have said it in words not known here
-    given = tuple(
-        MarkGiven("", "point", worth, worth * (index in ticks), words)
-        for index, (words, worth) in enumerate(tick_items(part))
-    )
-    return PartMarked(part, "self-marked" if ticks or text else "blank", given, stated=bool(text), slips=slips)
+    given: list[MarkGiven] = []
+    slips: tuple[str, ...] = ()
+    lacking: list[str] = []
+    for index, (words, worth, keys) in enumerate(_sought(part)):
+        found, told = phrases_said(text, keys) if text else ((), ())
+        left = [key for place, key in enumerate(keys) if place not in found]
+        earned = max(worth - len(left), 0) if found else 0  # each phrase that is missing costs a mark
+        if index in ticks:  # a tick overrules: the learner may have said it in words not known here
+            earned, left, told = worth, [], ()
+        slips += told
+        lacking += left if len(keys) > 1 else []
+        given.append(MarkGiven("", "point", worth, earned, words))
+    state: PartState = "self-marked" if ticks or text else "blank"
+    return PartMarked(part, state, tuple(given), stated=bool(text), slips=slips, lacking=tuple(lacking) if text else ())
+
+
+def _sought(part: Part) -> Iterator[tuple[str, int, tuple[str, ...]]]:
+    """What is ticked in a part, its marks, and the phrases looked for in a typed sentence."""
+    for point in part.points:
+        if len(point.keys) == point.marks > 1:
+            yield from ((key, 1, (key,)) for key in point.keys)
+        else:
+            yield point.words, point.marks, point.keys or (point.words,)
 
 
 ROUNDED = 0.06  # how far rounding to two figures may take a value

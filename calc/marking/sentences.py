@@ -96,6 +96,8 @@ def sentences(marked: PartMarked, style: Style) -> tuple[Sentence, ...]:
     told: list[Sentence] = []
     if marked.state == "self-marked" and marked.stated:
         told += [Sentence(slip) for slip in marked.slips]
+        if marked.lacking:
+            told.append(Sentence(f"Not found in it: {' and '.join(f'“{key}”' for key in marked.lacking)}."))
         told.append(
             Sentence(
                 "Your sentence was searched for the phrases that marks hang on. If you said one in other words,"

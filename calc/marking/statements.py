@@ -17,9 +17,7 @@ _SAME = (
     ("proportional", "proportionally", "varies", "∝"),
     ("inversely", "inverse", "indirectly"),
     ("directly", "direct"),
-    ("product", "multiplied"),
-    ("charge", "charges"),
-    ("force", "forces"),
+    ("product", "multiplied", "times"),
     ("electrostatic", "electric", "electrical"),
     ("net", "resultant", "total", "unbalanced"),
     ("zero", "nought", "0"),
@@ -27,11 +25,38 @@ _SAME = (
     ("vector", "vectorial", "vectorially", "vectors"),
     ("each", "every", "all"),
     ("per", "for"),
-    ("constant", "uniform", "unchanging"),
-    ("same", "equal"),
+    ("same", "equal", "equals", "=", "constant", "uniform", "unchanging", "unchanged", "conserved"),
     ("kinetic", "movement"),
+    ("gravitational", "gravity"),
+    ("centre", "center", "centers", "centres"),
+    ("body", "object", "bodies", "objects", "particle", "particles"),
+    ("mass", "masses"),
+    ("observed", "detected", "heard", "perceived", "apparent"),
+    ("frequency", "pitch"),
+    ("rest", "stationary"),
+    ("motion", "move", "moves", "moving"),
+    ("slide", "slides", "sliding"),
+    ("oppose", "opposes", "opposing"),
+    ("tendency", "tends", "tend"),
+    ("downwards", "downward", "down"),
+    ("depend", "depends", "dependent"),
 )
 _ONE = {word: words[0] for words in _SAME for word in words}
+# Turns of speech that say what a memo says in one word.
+_TURNS = (
+    (r"\br\s*(?:²|\^\s*2)", " distance square "),
+    (r"\bat the same time\b", " simultaneously "),
+    (r"\b(?:does not|doesn['’]t|not) depend(?:ent)? on\b", " independent of "),
+    (r"\bkinetic and (?:the )?(?:gravitational )?potential energ(?:y|ies)\b", " total mechanical energy "),
+    (r"\bno(?: other)? force (?:other )?than\b", " only force "),
+    (r"\benergy is (?:transferred|expended|converted|delivered|used)\b", " work done "),
+    (r"\bwork done per\b|\brate of (?:doing )?work\b", " rate work done "),
+    (r"\bclosed system\b", " isolated system "),
+    (r"\bat the top\b", " highest point "),
+    (r"\bnon-?zero\b", " "),  # a net force that acts is none that is zero
+)
+# What a word says besides itself.
+_IMPLIED = {"conserved": ("before", "after"), "opposite": ("direction",)}
 # What a phrase may leave out without losing its sense.
 _FILLERS = frozenset(
     (
@@ -47,19 +72,21 @@ _FILLERS = frozenset(
             "and",
             "on",
             "it",
+        ),
+        *(
             "its",
             "their",
             "them",
             "that",
             "by",
             "at",
-        ),
-        *(
             "be",
             "will",
             "magnitude",
             "body",
             "test",
+        ),
+        *(
             "directly",
             "electrostatic",
             "other",
@@ -67,13 +94,9 @@ _FILLERS = frozenset(
             "we",
             "there",
             "amount",
+            "which",
         ),
     )
-)
-_SLIPS = (
-    ("square", "distance", "It is the square of the distance, not the distance itself."),
-    ("product", "sum", "It is the product of the charges, not their sum."),
-    ("product", "charge", "It is the product of the charges that counts: say so."),
 )
 
 
@@ -81,23 +104,45 @@ def phrases_said(text: str, phrases: Sequence[str]) -> tuple[tuple[int, ...], tu
     """The places of the phrases that ``text`` says, and a sentence for each known misstatement."""
     found, told = [], []
     for place, phrase in enumerate(phrases):
-        wanted, part = set(_words(phrase)), _part(text, phrase)
-        missing = wanted - _FILLERS - set(part)
+        part = _part(text, phrase)
+        missing = set(_words(phrase)) - _FILLERS - set(part)
         if "proportional" in _words(text):  # said once, it holds for both
             missing.discard("proportional")
         if not missing:
             found.append(place)
             continue
-        slip = next((say for word, instead, say in _SLIPS if word in missing and instead in part), "")
+        slip = _slip(missing, part, set(_words(phrase)))
         if slip:
             told.append(slip)
     return tuple(found), tuple(told)
 
 
+def _slip(missing: set[str], part: Sequence[str], wanted: set[str]) -> str:
+    """What is said of a known misstatement, by the word that is missing and the one that stands in its place."""
+    of = "charges" if "charge" in wanted else "masses"
+    if "square" in missing and "distance" in part:
+        return "It is the square of the distance, not the distance itself."
+    if "product" in missing and wanted & {"charge", "mass"}:
+        if "sum" in part:
+            return f"It is the product of the {of}, not their sum."
+        return f"It is the product of the {of} that counts: say so." if wanted & set(part) & {"charge", "mass"} else ""
+    if "net" in missing and "directly" in wanted and "mass" in part:
+        return "The acceleration is directly proportional to the net force; to the mass it is inversely proportional."
+    return ""
+
+
 def _words(text: str) -> list[str]:
-    """The words in small letters, one for each group of synonyms; r² says "distance squared"."""
-    plain = re.sub(r"\br\s*(?:²|\^\s*2)", " distance square ", text.casefold())
-    return [_ONE.get(word, word) for word in re.findall(r"[^\W_]+|[²∝]", plain)]
+    """The words in small letters, one for each group of synonyms and without the s at their ends."""
+    plain = text.casefold()
+    for turn, words in _TURNS:
+        plain = re.sub(turn, words, plain)
+    found = re.findall(r"[^\W_]+|[²∝=]", plain)
+    implied = [also for word in found for also in _IMPLIED.get(word, ())]
+    return [_ONE.get(word) or _ONE.get(_single(word), _single(word)) for word in [*found, *implied]]
+
+
+def _single(word: str) -> str:
+    return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us")) else word
 
 
 def _part(text: str, phrase: str) -> list[str]:

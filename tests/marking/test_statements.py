@@ -66,3 +66,41 @@ def test_the_learner_can_overrule() -> None:
     assert state(statement=half)["earned"] == 1
     assert state(statement=half, said=[1])["earned"] == 2
     assert state(statement=half)["head"] == "Marked by its key phrases"
+
+
+@pytest.mark.parametrize(
+    ("law", "said", "marks"),
+    [
+        ("momentum.join", "In an isolated system the total linear momentum is conserved.", 2),
+        ("momentum.join", "The total linear momentum remains constant.", 1),
+        ("momentum.join", "Momentum is mass times velocity.", 0),
+        ("momentum.pulse", "The net force on a body multiplied by the time for which it acts.", 2),
+        ("forces.crew", "It stays at rest or keeps a uniform velocity unless an unbalanced force acts on it.", 2),
+        ("newton.contact", "If A exerts a force on B, B at the same time exerts an equal but opposite force on A.", 2),
+        ("energy.friction-loss", "The work it does between two points is dependent on the path.", 2),
+        ("energy.spring-launch", "The sum of kinetic and potential energy of an isolated system stays constant.", 2),
+        ("energy.average-power", "The rate at which energy is transferred.", 2),
+        ("doppler.crossing", "The change in pitch heard as source and observer have different velocities relative to"
+         " the medium.", 2),
+        ("gravitation.force", "Each object attracts every other object with a gravitational force directly proportional"
+         " to the product of the masses and inversely proportional to the square of the distance between their"
+         " centers.", 2),
+    ],
+)  # fmt: skip
+def test_laws_of_mechanics_in_a_learners_words(law: str, said: str, marks: int) -> None:
+    """A law that is one point is searched for its phrases; each that is missing costs a mark."""
+    drawn = {"operation": "practice", "data": {"question": law, "level": 1, "seed": 1}}
+    draw = json.loads(desk.answer(json.dumps(drawn)))["data"]
+    request = {name: draw[name] for name in ("question", "inputs", "find", "variant")}
+    reply = desk.answer(
+        json.dumps({"operation": "mark", "data": {**request, "answers": {"state": {"statement": said}}}})
+    )
+    assert next(p for p in json.loads(reply)["data"]["parts"] if p["part"] == "state")["earned"] == marks
+
+
+def test_what_is_not_found_is_said() -> None:
+    """Of a law that is one point, the phrases that are missing are told; of masses nothing is said of charges."""
+    found, told = phrases_said(
+        "directly proportional to the sum of their masses", ("directly proportional to the product of their masses",)
+    )
+    assert (found, told) == ((), ("It is the product of the masses, not their sum.",))
