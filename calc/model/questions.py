@@ -87,7 +87,8 @@ class Choice:
     A ``quiet`` key is not printed among the data. asked: the unknowns for which the choice matters at all;
     empty: always. former: names it had before; renamed: (old, new) keys. finds: it picks what is to be found;
     several: one thing or more, keys with commas between. counts: the table whose rows it picks from, one
-    after the other. by_drawing: a way of drawing and no datum, picked beside the drawing. since: the draw number of
+    after the other. by_drawing: a way of drawing and no datum, picked beside the drawing. besides: it picks a part that
+    is asked besides, and is no datum; it stands below what is to be found. since: the draw number of
     addresses from which on practice picks; by an older one it has its first option, as before there was one.
     never: (key, words, why) of what a reader may look for here and no data can answer.
     """
@@ -103,6 +104,7 @@ class Choice:
     several: bool = False
     counts: str = ""
     by_drawing: bool = False
+    besides: bool = False
     since: int = 1
     never: tuple[tuple[str, str, str], ...] = ()
 

@@ -26,7 +26,7 @@ def render(key: str, question: Question, typed: Mapping[str, object], find: str 
     shown = boxes(question, find, typed)
     first, other = "", ""
     for item in question.fields:
-        if isinstance(item, Choice) and (item.finds or item.by_drawing):
+        if isinstance(item, Choice) and (item.finds or item.by_drawing or item.besides):
             continue
         entry = _field(spot, item, typed, backs)
         if item.name in shown:
@@ -76,10 +76,13 @@ def _wanted(spot: str, question: Question, typed: Mapping[str, object], find: st
         for item in question.fields
         if isinstance(item, Choice) and item.finds
     )
-    if picks:
-        return f'<div class="wanted">{picks}</div>'
-    if not question.unknowns:
-        return ""
+    more = "".join(
+        _choice(spot, item, str(typed.get(item.name, "")), typed)
+        for item in question.fields
+        if isinstance(item, Choice) and item.besides
+    )
+    if picks or not question.unknowns:
+        return f'<div class="wanted">{picks}{more}</div>' if picks or more else ""
     kind, how = ("checkbox", " <small>one or several</small>") if question.any_givens else ("radio", "")
     asked = find.split(",")
     named = (question.find(name) for name in question.unknowns)
@@ -91,7 +94,7 @@ def _wanted(spot: str, question: Question, typed: Mapping[str, object], find: st
     )
     return (
         f'<fieldset class="wanted"><legend>What is to be found{how}</legend><div'
-        f' class="finds">{labels}</div></fieldset>'
+        f' class="finds">{labels}</div>{more}</fieldset>'
     )
 
 

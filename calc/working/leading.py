@@ -124,7 +124,7 @@ class _Leading:
     def others(self, picked: dict[str, str]) -> Iterator[dict[str, str]]:
         """The same choices with one of them another: with a string where there was none."""
         for one in self.choices:
-            if not (one.finds or one.by_drawing):
+            if not (one.finds or one.by_drawing or one.besides):
                 yield from (picked | {one.name: key} for key, _ in one.options if key != picked[one.name])
 
     def turned(self, unknowns: tuple[str, ...], picked: dict[str, str]) -> Way | None:
@@ -235,7 +235,7 @@ class _Leading:
 
     def tells(self, item: Choice, unknowns: tuple[str, ...], picked: Mapping[str, str], led: Mapping[str, str]) -> bool:
         """Whether a choice belongs to the story of these unknowns: what is told, and what had to be told."""
-        if item.finds or item.by_drawing:
+        if item.finds or item.by_drawing or item.besides:
             return True
         if item.asked:
             return bool(set(item.asked) & set(unknowns))

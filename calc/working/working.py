@@ -204,7 +204,7 @@ def given(question: Question, read: Read) -> tuple[Given, ...]:
                     if path in read.quantities:
                         named = replace(column, words=f"{row}: {column.words.lower()}")
                         lines.append(_given(named, path, name, read.quantities[path], style))
-        elif isinstance(item, Choice) and not item.finds and matters(item, read.data):
+        elif isinstance(item, Choice) and not (item.finds or item.besides) and matters(item, read.data):
             words = dict(item.options)[read.data.choices[item.name]]
             lines.append(Given(item.name, item.words, Maths("", ""), words, Maths("", words), None))
     return tuple(lines)

@@ -8,6 +8,7 @@ from scipy import integrate, optimize
 from calc import topics
 from calc.figures import Arrow, Curve
 from calc.practice.drawing import DRAWS, draw
+from calc.renderings import form
 from calc.working.reading import read
 from calc.working.working import work
 from tests.topics.asking import Chapter
@@ -232,6 +233,18 @@ def test_practice_by_the_newest_rule_goes_through_too_and_an_older_one_never() -
 
 
 # --- asked besides ---
+
+
+@pytest.mark.parametrize(("key", "option"), [("join", "elastic"), ("impulse", "longer"), ("pulse", "pair")])
+def test_what_is_asked_besides_stands_with_what_is_to_be_found_and_is_no_datum(key: str, option: str) -> None:
+    """The choice is part of the question on the form, not of the numbers, and no line among the data tells of it."""
+    topic, question = topics.find(f"momentum.{key}")
+    page = form.render(f"momentum.{key}", question, question.example)
+    asked, known = page.split('<fieldset class="known">')
+    assert f'<option value="{option}">' in asked
+    assert 'name="also"' not in known
+    worked = work(topic, question, read(question, {**question.example, "also": option}))
+    assert "also" not in [given.name for given in worked.given]
 
 
 def test_a_longer_contact_is_asked_in_three_tellings() -> None:

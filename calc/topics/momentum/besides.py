@@ -10,7 +10,7 @@ from calc.model.questions import Choice, Data, Part, Values
 
 def besides(key: str, words: str) -> Choice:
     """The choice of one part more. key: of the option, and of the part; words: "for …"."""
-    return Choice("also", "Ask besides", (("nothing", "nothing more"), (key, words)), quiet=("nothing", key), since=5)
+    return Choice("also", "Ask besides", (("nothing", "nothing more"), (key, words)), besides=True, since=5)
 
 
 LONGER = besides("longer", "why airbags, mats and bent knees help")
