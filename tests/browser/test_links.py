@@ -276,10 +276,24 @@ WANTED = {
 }
 # Unknowns that practice never draws.
 UNDRAWN = {
-    "energy.moved": {"m": {"m": "", "v": "4 m/s"}},
+    "energy.average-power": {"u": {"u": "", "P": "2 kW"}},
+    "energy.moved": {
+        "m": {"m": "", "v": "4 m/s"},
+        "theta": {"theta": "", "v": "4 m/s"},
+        "phi": {"phi": "", "pull": "above", "v": "4 m/s"},
+    },
+    "forces.level": {"phi": {"phi": "", "a": "2 m/s^2"}},
+    "forces.slope": {
+        "theta": {"theta": "", "a": "2 m/s^2"},
+        "phi": {"how": "pull", "motion": "up", "P": "60 N", "phi": "", "a": "1 m/s^2"},
+    },
     "energy.tied": {"m1": {"m1": "", "v": "2 m/s"}},
     "energy.friction-loss": {"h_A": {"h_A": "", "W_nc": "-200 J"}, "m": {"m": "", "W_nc": "-200 J"}},
-    "momentum.part": {"v1": {"v1": "", "v2": "2 m/s"}},
+    "momentum.impulse": {"F_net": {"also": "longer"}},
+    "momentum.join": {"v": {"also": "elastic"}},
+    "momentum.part": {"v1": {"v1": "", "v2": "2 m/s"}, "v2": {"how": "pierce", "v1": "3 m/s"}},
+    "momentum.pulse": {"v": {"also": "pair"}},
+    "newton.incline": {"a": {"way": "unsaid", "m2": "2,2 kg"}},
     "newton.lift": {"a": {"a": "", "N": "678 N"}},
     "electric-field.drop": {"d": {"n": "3", "d": ""}},
     "several-charges.stated": {"phi": {"Q3": "-5 nC", "phi": ""}},
