@@ -57,6 +57,22 @@ def test_the_greatest_height_is_that_of_the_integrated_motion(points: tuple[tupl
         assert found["t_h"] == pytest.approx(fine[best], abs=1e-3)
 
 
+@pytest.mark.parametrize("points", CASES)
+def test_the_other_positive_direction_reads_the_same_motion(points: tuple[tuple[float, float], ...]) -> None:
+    """With every velocity and the positive direction turned: the same parts, sizes and directions in words, and the
+    same greatest height."""
+    first = graph_of(*points)
+    topic, question = topics.find("projectile.reading")
+    over = {"points": rows(*((t, -v) for t, v in points)), "positive": "down"}
+    second = work(topic, question, read(question, over))
+    assert [part.ask for part in first.parts] == [part.ask for part in second.parts]
+    assert "Upwards is positive." in first.story
+    assert "Downwards is positive." in second.story
+    for one, other in zip(first.answers, second.answers, strict=True):
+        assert (one.direction and one.direction.words) == (other.direction and other.direction.words)
+        assert other.value == pytest.approx(-one.value if one.direction else one.value)
+
+
 def test_every_direction_in_words_is_that_of_the_sign() -> None:
     """Upwards exactly for values above zero, no direction for zero."""
     for points in CASES:

@@ -34,6 +34,8 @@ CASES = [
     ("meeting", "t_0", {"y_A": "0 m", "u_A": "20", "y_B": "30 m", "u_B": "-1", "t": "2,4 s"}, "u_A u_B"),
     ("meeting", "t,y", {"other": "steady", "y_A": "0 m", "u_A": "20", "y_B": "10 m", "u_B": "2"}, "u_A u_B"),
     ("meeting", "t", {"other": "steady", "y_A": "30 m", "u_A": "-2", "y_B": "10 m", "u_B": "-2"}, "u_A u_B"),
+    ("positions", "", {"h_0": "4 m", "t_1": "2 s", "h_1": "12 m", "t_2": "1 s"}, ""),
+    ("positions", "", {"h_0": "0 m", "t_1": "1,5 s", "h_1": "6 m", "t_2": "2,5 s"}, ""),
     ("court", "", {"h_1": "5 m", "h_2": "3,2 m", "m": "600 g", "Deltat": "0,12 s"}, ""),
     ("lamp", "", {"u": "6 m/s", "H": "40 m"}, ""),
     ("rings", "", {"y_A": "1,5 m", "u_A": "14 m/s", "y_B": "10 m", "t_0": "0,3 s"}, ""),
@@ -99,4 +101,5 @@ def test_practice_draws_both_positive_directions(key: str) -> None:
     topic, question = topics.find(f"projectile.{key}")
     picked = {draw(topic, question, seed, 1, DRAWS).inputs["positive"] for seed in range(8)}
     assert picked == {"up", "down"}
-    assert {draw(topic, question, seed, 1, 4).inputs["positive"] for seed in range(3)} == {"up"}
+    older = {draw(topic, question, seed, 1, 4).inputs["positive"] for seed in range(3)}
+    assert older == {"up"} or question.since > 4

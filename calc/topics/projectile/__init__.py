@@ -12,6 +12,7 @@ from calc.topics.projectile.lamp import LAMP
 from calc.topics.projectile.laws import DOWNWARDS, EQUATIONS, FREE_FALL
 from calc.topics.projectile.lift import LIFT
 from calc.topics.projectile.meeting import MEETING
+from calc.topics.projectile.positions import POSITIONS
 from calc.topics.projectile.reading import READING
 from calc.topics.projectile.rings import RINGS
 
@@ -19,7 +20,7 @@ TOPIC = Topic(
     key="projectile",
     title="Vertical projectile motion",
     laws=(FREE_FALL, DOWNWARDS, EQUATIONS),
-    questions=(FLIGHT, FROM_HEIGHT, BOUNCE, MEETING, GRAPHS, READING, LIFT, COURT, LAMP, RINGS),
+    questions=(FLIGHT, FROM_HEIGHT, BOUNCE, MEETING, GRAPHS, READING, POSITIONS, LIFT, COURT, LAMP, RINGS),
     cautions=(
         (
             "Falling bodies: drop only soft, light things, over a marked area that nobody enters, and look up before"

@@ -1,7 +1,7 @@
 """What a graph of velocity against time tells: accelerations by gradients, displacement by areas, the greatest height.
 
-The reader gives the key points of the graph, joined by straight lines; upwards is positive. Mistakes and marks: common
-practice, no source.
+The reader gives the key points of the graph, joined by straight lines; either direction may be the positive
+one. Mistakes and marks: common practice, no source.
 """
 
 from __future__ import annotations
@@ -16,9 +16,10 @@ from calc.figures.graphs import GraphLine, graph
 from calc.model.answers import Mark, Point
 from calc.model.directions import UP_DOWN
 from calc.model.questions import SA, A, Check, Data, Input, Mistake, Part, Plan, Question, Refusal, Rows, Step, Values
-from calc.topics.projectile.equations import written
+from calc.topics.projectile.equations import YOUNGER, sense_stated, written
 from calc.topics.projectile.laws import EQUATIONS
 from calc.topics.shared.phases import Motion, Phase
+from calc.topics.shared.quantities import AGAINST
 
 LETTERS = "ABCDEFGH"
 LATER = "Each point comes after the one before it: type a later time."
@@ -56,7 +57,7 @@ TURNING = Part(
 )
 
 
-def gradient(n: int, one: dict[str, float], other: dict[str, float]) -> Step:
+def gradient(n: int, one: dict[str, float], other: dict[str, float], up: bool) -> Step:
     """The acceleration between two points."""
     name, change, time = f"a{n}", f"v{n + 1} - v{n}", f"t{n + 1} - t{n}"
     mistakes = []
@@ -68,12 +69,14 @@ def gradient(n: int, one: dict[str, float], other: dict[str, float]) -> Step:
         law=f"{name} = ({change})/({time})",
         make=f"{name} = ({change})/({time})",
         what=f"The gradient from {LETTERS[n - 1]} to {LETTERS[n]}",
-        why="The gradient is the acceleration: the change in velocity over the time it takes. Upwards is positive.",
+        why=sense_stated(
+            "The gradient is the acceleration: the change in velocity over the time it takes. Upwards is positive.", up
+        ),
         plain="How steep the line is.",
         unit="m·s⁻²",
         marks=SA,
         mistakes=tuple(mistakes),
-        direction=lambda v: UP_DOWN.by_sign(v[name], "up"),
+        direction=lambda v: UP_DOWN.by_sign(v[name], "up" if up else "down"),
     )
 
 
@@ -82,7 +85,7 @@ def change_of(one: dict[str, float], other: dict[str, float]) -> float:
     return other["v"] - one["v"]
 
 
-def area(n: int, one: dict[str, float], other: dict[str, float]) -> Step:
+def area(n: int, one: dict[str, float], other: dict[str, float], up: bool) -> Step:
     """The displacement between two points."""
     name, time = f"A{n}", f"(t{n + 1} - t{n})"
     mistakes = []
@@ -101,11 +104,11 @@ def area(n: int, one: dict[str, float], other: dict[str, float]) -> Step:
         unit="m",
         marks=A,
         mistakes=tuple(mistakes),
-        direction=lambda v: UP_DOWN.by_sign(v[name], "up"),
+        direction=lambda v: UP_DOWN.by_sign(v[name], "up" if up else "down"),
     )
 
 
-def whole(count: int, areas: Sequence[float]) -> Step:
+def whole(count: int, areas: Sequence[float], up: bool) -> Step:
     """The displacement of the whole motion."""
     names = [f"A{n}" for n in range(1, count + 1)]
     mistakes: tuple[Mistake, ...] = ()
@@ -123,7 +126,7 @@ def whole(count: int, areas: Sequence[float]) -> Step:
         unit="m",
         marks=(Mark("formula"), Mark("answer")),
         mistakes=mistakes,
-        direction=lambda v: UP_DOWN.by_sign(v["Deltay"], "up"),
+        direction=lambda v: UP_DOWN.by_sign(v["Deltay"], "up" if up else "down"),
     )
 
 
@@ -136,8 +139,14 @@ def highest(motion: Motion) -> tuple[int, float] | None:
     return best[0], best[1]
 
 
-def top(n: int, inside: bool) -> tuple[Part, ...]:
+def top(n: int, inside: bool, up: bool) -> tuple[Part, ...]:
     """The parts on the greatest height, which is reached in stretch n. inside: not where the graph bends."""
+    minus = "" if up else " With downwards positive that displacement is negative, and the height is its size."
+
+    def in_all(last: str) -> str:
+        areas = " + ".join([*before, last])
+        return areas if up else f"-({areas})" if before else f"-{areas}"
+
     before = [f"A{k}" for k in range(1, n)]
     moment = Step(
         law=f"0 = v{n} + a{n}*(t_h - t{n})",
@@ -149,14 +158,14 @@ def top(n: int, inside: bool) -> tuple[Part, ...]:
         unit="s",
     )
     height = Step(
-        law=f"h = {' + '.join([*before, f'1/2*v{n}*(t_h - t{n})'])}",
-        make=f"h = {' + '.join([*before, f'1/2*v{n}*(t_h - t{n})'])}",
+        law=f"h = {in_all(f'1/2*v{n}*(t_h - t{n})')}",
+        make=f"h = {in_all(f'1/2*v{n}*(t_h - t{n})')}",
         what="The area up to that moment",
-        why="The height above the start is the displacement until then. The last piece is a triangle.",
+        why=f"The height above the start is the displacement until then. The last piece is a triangle.{minus}",
         plain=PLAIN_AREA,
         unit="m",
         marks=SA,
-        mistakes=(Mistake("half-forgotten", "h", "+".join([*before, f"v{n}*(t_h - t{n})"]), TRIANGLE),),
+        mistakes=(Mistake("half-forgotten", "h", in_all(f"v{n}*(t_h - t{n})"), TRIANGLE),),
     )
     return (
         Part("top-time", "calculate", "Calculate the time at which it is highest.", (moment,)),
@@ -180,22 +189,24 @@ def plan(data: Data) -> Plan:
     for n, (one, other) in enumerate(pairwise(rows), 1):
         if other["t"] <= one["t"]:
             raise Refusal(f"points.{n}.t", LATER)
+    up = data.choices["positive"] == "up"
     motion = phases(rows)
     pieces = list(enumerate(pairwise(rows), 1))
-    gradients = tuple(gradient(n, one, other) for n, (one, other) in pieces if change_of(one, other))
-    areas = tuple(area(n, one, other) for n, (one, other) in pieces)
+    gradients = tuple(gradient(n, one, other, up) for n, (one, other) in pieces if change_of(one, other))
+    areas = tuple(area(n, one, other, up) for n, (one, other) in pieces)
     sizes = [one.last - one.y for one in motion.phases]
     listed = ", ".join(
         f"{LETTERS[n]} ({row['t']}; {row['v'].lstrip('+')})" for n, row in enumerate(data.rows_said["points"])
     )
-    sums = (*areas, whole(len(pieces), sizes)) if len(pieces) > 1 else areas
-    turned = highest(motion)
+    sums = (*areas, whole(len(pieces), sizes, up)) if len(pieces) > 1 else areas
+    upward = motion if up else motion.turned()
+    turned = highest(upward)
     return Plan(
-        story=f"{data.pick(*OPENINGS).format(listed)} Upwards is positive.",
+        story=f"{data.pick(*OPENINGS).format(listed)} {sense_stated('Upwards is positive.', up)}",
         parts=(
             *accelerations(gradients),
             Part("displacement", "calculate", "Calculate the displacement from the first point to the last.", sums),
-            *(top(turned[0], inside=motion.phases[turned[0] - 1].v < 0) if turned else ()),
+            *(top(turned[0], inside=upward.phases[turned[0] - 1].v < 0, up=up) if turned else ()),
         ),
         values={f"{name}{n}": row[name] for n, row in enumerate(rows, 1) for name in ("t", "v")},
         scene=lambda v: drawn(v, len(rows)),
@@ -253,9 +264,10 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
     if draw.random() < 0.3:
         del speeds[2]
     rows, t = [], 0.0
+    way = 1 if typed["positive"] == "up" else -1
     for speed, step in zip(speeds, (0.0, *lasting), strict=False):
         t += step
-        rows.append({"t": written(t, "s", 3), "v": written(speed, "m/s", 3)})
+        rows.append({"t": written(t, "s", 3), "v": written(speed * way, "m/s", 3)})
     return {**typed, "points": rows}
 
 
@@ -263,13 +275,14 @@ READING = Question(
     key="reading",
     title="Read from a graph of velocity",
     fields=(
+        YOUNGER,
         Rows(
             "points",
             "Key points of the graph",
             "point",
             (
                 Input("t", "Time", "s", 1e-3, 600, over=None),
-                Input("v", "Velocity", "m·s⁻¹", 1e-3, 300, signed=True, help="downwards is negative"),
+                Input("v", "Velocity", "m·s⁻¹", 1e-3, 300, signed=True, help=AGAINST),
             ),
             at_least=2,
             at_most=8,
@@ -278,12 +291,13 @@ READING = Question(
     plan=plan,
     laws=(EQUATIONS.name,),
     example={
+        "positive": "up",
         "points": (
             {"t": "0 s", "v": "0 m/s"},
             {"t": "2 s", "v": "5 m/s"},
             {"t": "5 s", "v": "5 m/s"},
             {"t": "9 s", "v": "-3 m/s"},
-        )
+        ),
     },
     adjust=practise,
     since=4,

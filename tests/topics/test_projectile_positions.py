@@ -1,0 +1,114 @@
+"""A graph of position is read: numpy's parabola through its key points, refusals, words on both sides, marks."""
+
+import json
+from typing import Any
+
+import numpy as np
+import pytest
+
+from calc import desk
+from calc.topics.projectile.positions import READ, scene
+from tests.topics.test_projectile import refused, solve
+
+CASES = [(4.0, 2.0, 12.0, 1.0), (0.0, 1.5, 6.0, 2.5), (2.0, 1.0, 6.9, 0.4), (20.0, 3.0, 65.0, 6.0)]
+
+
+def typed(h_0: float, t_1: float, h_1: float, t_2: float) -> dict[str, str]:
+    """The boxes."""
+    return {"h_0": f"{h_0} m", "t_1": f"{t_1} s", "h_1": f"{h_1} m", "t_2": f"{t_2} s"}
+
+
+@pytest.mark.parametrize("positive", ["up", "down"])
+@pytest.mark.parametrize("case", CASES)
+def test_everything_read_is_that_of_the_fitted_parabola(case: tuple[float, ...], positive: str) -> None:
+    """numpy fits a parabola through start, turning point and its mirror image; derivative and roots give the rest."""
+    h_0, t_1, h_1, t_2 = case
+    way = 1 if positive == "up" else -1
+    curve = np.poly1d(np.polyfit([0, t_1, 2 * t_1], [way * h_0, way * h_1, way * h_0], 2))
+    lands = max(np.roots(curve).real)
+    slope = curve.deriv()
+    found = solve("positions", **typed(*case), positive=positive).values
+    expected = {
+        "u": slope(0),
+        "a": slope.deriv()(0),
+        "h_2": way * curve(t_2),
+        "t": lands,
+        "v": slope(lands),
+        "d": 2 * h_1 - h_0,
+    }
+    for name, value in expected.items():
+        assert found[name] == pytest.approx(float(value), rel=1e-6), name
+    if h_0:
+        assert found["v_av"] == pytest.approx((float(curve(lands)) - way * h_0) / lands, rel=1e-6, abs=1e-9)
+
+
+@pytest.mark.parametrize("positive", ["up", "down"])
+def test_directions_in_words(positive: str) -> None:
+    """Up at the start; the acceleration, the velocity at the end and the average point downwards."""
+    found = solve("positions", **typed(*CASES[0]), positive=positive)
+    said = [shown.direction.words for shown in found.answers if shown.direction]
+    assert said == ["upwards", "downwards", "downwards", "downwards"]
+
+
+def test_where_it_is_fastest_hangs_on_the_start() -> None:
+    """From the ground start and end are equally steep, and there is no average to ask; from a height the end alone."""
+    high, low = (solve("positions", **typed(*case)) for case in CASES[:2])
+    points = [[point.words for point in found.parts[0].points][-1] for found in (high, low)]
+    assert points == [
+        "It is steepest just before the ground, so the speed is largest there.",
+        "It is steepest at the start and just before the end: there the speed is largest.",
+    ]
+    assert ["average" in [part.key for part in found.parts] for found in (high, low)] == [True, False]
+    assert "begins 4\N{NO-BREAK SPACE}m above the ground" in high.story
+    assert "begins on the ground" in low.story
+    dropped = [step.method for part in low.parts for step in part.steps if "other root" in step.method]
+    assert [text.partition(". ")[2] for text in dropped] == ["It belongs to the start itself: drop it."]
+
+
+@pytest.mark.parametrize(
+    ("change", "sentence"),
+    [
+        (
+            {"h_1": "4 m"},
+            "The turning point lies above the start: give a greater height, or a smaller one for the start.",
+        ),
+        ({"t_2": "4,5 s"}, "It has reached the ground by then, after 4,45 s. Give an earlier time."),
+        ({"h_0": "-1 m"}, "Height of the start cannot be negative."),
+        ({"t_1": "0 s"}, "Time must be greater than zero."),
+    ],
+)
+def test_what_cannot_be_is_refused(change: dict[str, str], sentence: str) -> None:
+    """Each refusal gives its reason and what to do."""
+    assert sentence in refused("positions", **{**typed(*CASES[0]), **change})
+
+
+def marked(value: str) -> dict[str, Any]:
+    """The marks of the height that is read off."""
+    data = {
+        "question": "projectile.positions",
+        "inputs": {"positive": "up", **typed(*CASES[0])},
+        "answers": {"position": {"value": value}},
+        "only": "position",
+    }
+    reply: dict[str, Any] = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    assert reply["ok"], reply
+    (part,) = [one for one in reply["data"]["parts"] if one["part"] == "position"]
+    return part
+
+
+@pytest.mark.parametrize(("value", "right"), [("10 m", True), ("10,3 m", True), ("9,6 m", True), ("10,8 m", False)])
+def test_a_height_read_off_the_graph_may_be_a_little_off(value: str, right: bool) -> None:
+    """Within 5 % of 10 m it is right, beyond it is not."""
+    assert READ == 0.05
+    assert (marked(value)["state"] == "right") is right
+
+
+def test_the_picture_names_the_key_points_and_tells_no_answer() -> None:
+    """A and B are named; no number stands in the words of the drawing, so the landing is read off its axis."""
+    figure = scene({"h_0": 4.0, "t_1": 2.0, "h_1": 12.0}, up=True)
+    assert not any(sign.isdigit() for sign in figure.description)
+    assert "rises to its turning point at B" in figure.description
+    assert (
+        "goes down to its turning point at B, as upwards is negative"
+        in scene({"h_0": 4.0, "t_1": 2.0, "h_1": 12.0}, up=False).description
+    )
