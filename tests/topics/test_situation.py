@@ -63,9 +63,10 @@ def said(answer: WorkedAnswer, key: str) -> str:
     return " ".join(point.words for point in next(part for part in answer.parts if part.key == key).points)
 
 
-def solved(form: dict[str, str], way: float) -> dict[str, float]:
+def solved(form: dict[str, str], way: float, further: dict[int, float] | None = None) -> dict[str, float]:
     """a (forwards positive) and the forces between bodies that slide forwards (way +1) or backwards, from one system of
-    linear equations: N, f, link forces and a of all bodies are its unknowns."""
+    linear equations: N, f, link forces and a of all bodies are its unknowns. further: other forces forwards, by body;
+    mu_k2, mu_k3 in the form: coefficients of a body's own."""
     number = {
         name: float(text.split("°")[0].split()[0].replace(",", ".")) for name, text in form.items() if text[0].isdigit()
     }
@@ -92,8 +93,9 @@ def solved(form: dict[str, str], way: float) -> dict[str, float]:
         own = force if i == at else 0.0
         lifts = own * math.sin(phi) * (1 if noun == "pull" else -1)
         equation({f"N{i}": 1.0}, m * G * math.cos(theta) - lifts)
-        equation({f"f{i}": 1.0, f"N{i}": way * number["mu_k"]}, 0.0)
-        equation(along, m * G * math.sin(theta) - own * math.cos(phi) * (1 if towards == "on" else -1))
+        equation({f"f{i}": 1.0, f"N{i}": way * number.get(f"mu_k{i}", number["mu_k"])}, 0.0)
+        onwards = own * math.cos(phi) * (1 if towards == "on" else -1) + (further or {}).get(i, 0.0)
+        equation(along, m * G * math.sin(theta) - onwards)
     return dict(zip(names, np.linalg.solve(np.array(rows), np.array(right)), strict=True))
 
 

@@ -10,6 +10,7 @@ from typing import Any
 
 import pytest
 
+from calc.language.expressions import expression
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Plan, Refusal
 from calc.practice.drawing import DRAWS, draw
@@ -135,6 +136,20 @@ def test_what_is_found_does_what_was_told() -> None:
 def test_reference_cases_backwards(asked: str, form: dict[str, str], value: float) -> None:
     """The force that just moves 5 kg, the mass, the coefficient and the tension over an edge, the angle of slipping."""
     assert worked(form, asked)[1][asked] == pytest.approx(value, abs=0.005)
+
+
+@pytest.mark.parametrize("asked", ["m1", "P", "mu_k", "theta", "phi"])
+def test_a_known_mistake_can_be_made_with_what_is_given(asked: str) -> None:
+    """Where only one coefficient is given, no mistake is looked for that would need the other."""
+    form = typed(asked, "one", "pull-on", "goes-on", P="40 N", theta="8°", a="1")
+    form.pop(asked, None)
+    plan, v, _ = worked(form, asked)
+    known = {*plan.values, "g"}
+    for step in plan.steps:
+        known.add(step.makes)
+        for mistake in step.mistakes:
+            assert set(expression(mistake.instead).names) <= known, mistake
+            assert expression(mistake.instead).value(v) != pytest.approx(v[step.makes])
 
 
 def test_about_to_slip_the_limit_is_where_the_page_says_moves() -> None:

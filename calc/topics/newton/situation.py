@@ -16,7 +16,7 @@ from calc.model.answers import Point
 from calc.model.questions import Check, Data, Draw, Part, Plan, Question, Refusal
 from calc.topics.forces.words import lean, pull
 from calc.topics.newton.situation_back import ASKED, FOUND_HERE, KNOWN, WHAT_HAPPENS, put_back, solved, split
-from calc.topics.newton.situation_chain import CHAIN, FORCE, SHAPES, START, Setup, set_up
+from calc.topics.newton.situation_chain import ALSO, CHAIN, FIELD, FORCE, SHAPES, START, Setup, set_up
 from calc.topics.newton.situation_laws import (
     STEADY,
     between,
@@ -34,7 +34,7 @@ from calc.topics.newton.situation_words import changing, decided, equations, nam
 from calc.topics.shared.connected import Kind, Outcome, outcome
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
 from calc.topics.shared.motion_laws import KINETIC, SECOND, STATIC
-from calc.topics.shared.quantities import Quantity, friction_coefficient, mass, slope_angle
+from calc.topics.shared.quantities import Quantity, charge, field_strength, friction_coefficient, mass, slope_angle
 from calc.working.declaring import Given, boxes, state
 from calc.working.working import run
 
@@ -43,11 +43,22 @@ SHARED = (
     " data: only their sum does. So they are not asked for."
 )
 SOME_SLOPE = SOME_LEAN = radians(25)  # drawn where the angle is asked
+NOT_DRAWN = ("The second force is not drawn here.", "The electric field is not drawn here.")
 STILL = (
     Point("All forces balance: the net force is zero.", 1, ("net force is zero",)),
     Point("The acceleration is zero.", 1, ("acceleration is zero",)),
 )
 REST_SLACK = "How they go on from rest is not told here: a string would go slack or the bodies would part."
+
+
+def maybe(given: Given) -> Given:
+    """A box that applies only to some arrangements."""
+    return replace(given, box=replace(given.box, optional=True))
+
+
+def younger(given: Given) -> Given:
+    """The same, from a later rule of drawing on."""
+    return replace(given, box=replace(given.box, optional=True, since=5))
 
 
 ALONG = Quantity(
@@ -60,12 +71,6 @@ ALONG = Quantity(
 )
 tension = Quantity("N", 1e-3, 1e6, "Give the size of this force, greater than zero.", result="measured")
 
-
-def maybe(given: Given) -> Given:
-    """A box that applies only to some arrangements."""
-    return replace(given, box=replace(given.box, optional=True))
-
-
 BOXES = (
     mass("m1", "Mass of the first body", "", "8 kg; 3 4 5 8; 3,5 6,5 8,5"),
     maybe(mass("m2", "Mass of the second body", "", "6 kg; 5 6 8; 4,5 6,5 7,5")),
@@ -77,15 +82,24 @@ BOXES = (
     maybe(friction_coefficient("mu_k", "Coefficient of kinetic friction", "", "0,2; 0,15 0,2 0,25; 0,12 0,18 0,24")),
 )
 NAMES = tuple(one.box.name for one in BOXES)
-KNOWN_BOXES = tuple(
-    replace(one, box=replace(one.box, optional=True, since=5))
-    for one in (
-        ALONG("a", "Acceleration (what happens)", ""),
-        tension("T_1", "Tension, first to second", ""),
-        tension("T_2", "Tension, second to third", ""),
-        tension("R_1", "Contact force, first and second", ""),
-        tension("R_2", "Contact force, second and third", ""),
-    )
+KNOWN_BOXES = (
+    younger(ALONG("a", "Acceleration (what happens)", "")),
+    younger(tension("T_1", "Tension, first to second", "")),
+    younger(tension("T_2", "Tension, second to third", "")),
+    younger(tension("R_1", "Contact force, first and second", "")),
+    younger(tension("R_2", "Contact force, second and third", "")),
+)
+SECOND_FORCE = younger(pull("F", "Size of the second force", ""))
+OWN_RUB = tuple(
+    younger(friction_coefficient(f"mu_{kind[0]}{n}", f"The same, {kind}, of the {place} body alone", ""))
+    for n, place in ((2, "second"), (3, "third"))
+    for kind in ("static", "kinetic")
+)
+CHARGED = (
+    younger(field_strength("E", "Strength of the electric field", "")),
+    younger(charge("Q1", "Charge of the first body", "", unit="µC")),
+    younger(charge("Q2", "Charge of the second body", "", unit="µC")),
+    younger(charge("Q3", "Charge of the third body", "", unit="µC")),
 )
 
 
@@ -180,6 +194,10 @@ def rows_of(data: Data, here: Setup, n: int) -> tuple[tuple[str, str, str, float
         rows.append(
             ("P", "P", f"the {'push' if here.push else 'pull'}, {here.where(here.force).words}{side}", way + tilt)
         )
+    for extra in (one for one in here.extras if one.n == n):
+        label, what = ("F_E", "the electrostatic force") if extra.charge else ("F", "the second force")
+        angle = tilt + (0 if extra.way > 0 else 180)
+        rows.append((label, label, f"{what}, {here.where(extra.way).words}", angle))
     for link, ahead in ((n, 1), (n - 1, -1)):
         if not 1 <= link < shape.count:
             continue
@@ -211,6 +229,7 @@ def diagrams(data: Data, here: Setup) -> list[Part]:
             f"w{n}": body.mass * g,
             f"N_{n}": moved.normal,
             f"f_{n}": abs(moved.friction or 0.0),
+            **{"F_E" if one.charge else "F": one.size for one in here.extras},
         }
         guide = degrees(body.rise) if here.slope and not body.hangs else None
         who = name(here, n)
@@ -224,7 +243,7 @@ def scene(data: Data, here: Setup) -> Figure:
     pulled = None
     if here.force:
         pulled = Pulled("P", degrees(data.values.get("phi", SOME_LEAN)), here.push, back=here.force < 0)
-    return chain(
+    figure = chain(
         degrees(data.values.get("theta", SOME_SLOPE if here.slope else 0.0)),
         tuple(f"m_{n}" for n in here.numbers),
         touch=shape.touch,
@@ -232,13 +251,15 @@ def scene(data: Data, here: Setup) -> Figure:
         front=f"m_{count}" if shape.ahead else "",
         back="m_1" if shape.behind else "",
     )
+    left_out = [NOT_DRAWN[bool(extra.charge)] for extra in here.extras]
+    return replace(figure, notes=(*figure.notes, *left_out))
 
 
 def checks(here: Setup) -> tuple[Check, ...]:
     """The equations of the bodies that were not used, else the parts of all forces on one body."""
     used = {body for _, body in links(here)}
     found = [
-        Check(f"The equation of {name(here, n)} agrees", equation(here, n))
+        Check(f"The equation of {name(here, n)} agrees", equation(here, n), sizes=here.sizes)
         for n in range(1, here.shape.count + 1)
         if n not in used and follows(here) and here.shape.count > 1
     ]
@@ -247,7 +268,7 @@ def checks(here: Setup) -> tuple[Check, ...]:
         if n != here.acted:
             weight = f"sqrt(N_{n}^2 + (m{n}*g*sin(theta))^2)" if here.slope else f"N_{n}"
             found.append(Check("The parts of the weight make it up again", f"{weight} = m{n}*g"))
-        elif here.shape.count == 1:
+        elif here.shape.count == 1 and not here.extras:
             sign = "+" if here.push else "-"
             turn = f"phi {'-' if (here.force > 0) == here.push else '+'} theta" if here.slope else "phi"
             found.append(
@@ -342,6 +363,11 @@ SITUATION = Question(
         START,
         *BOXES,
         *KNOWN_BOXES,
+        ALSO,
+        SECOND_FORCE,
+        FIELD,
+        *CHARGED,
+        *OWN_RUB,
         example={"chain": "tow2", "force": "pull-on", "start": "rest"},
         draws={
             # two over one pulley have a question of their own, and nearly every draw of them is apart

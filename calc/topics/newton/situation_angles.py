@@ -15,6 +15,7 @@ from calc.topics.forces.words import TWO
 from calc.topics.newton.situation_chain import STEEPEST
 from calc.topics.newton.situation_laws import joined, presses
 from calc.topics.newton.situation_side import Side, bracket
+from calc.working.working import sized
 
 TINY = 1e-9
 NO_ANGLE = (
@@ -56,22 +57,23 @@ def helper(mu: str) -> Step:
     )
 
 
-def rest(terms: list[tuple[int, str]], why: str) -> Step:
+def rest(terms: list[tuple[int, str]], why: str, sizes: tuple[str, ...]) -> Step:
     """F₀: what the equation has besides the unknown angle."""
     sum_ = joined(terms)
-    return Step(f"F_0 = {sum_}", f"F_0 = {sum_}", "Put the known terms on one side", why, "N", TWO)
+    return Step(f"F_0 = {sum_}", f"F_0 = {sum_}", "Put the known terms on one side", why, "N", TWO, sizes=sizes)
 
 
 def of_slope(side: Side, v: Mapping[str, float]) -> tuple[Step, ...]:
     """The angle of the slope under these bodies."""
-    here, mu, rubs = side.here, side.mu, bool(side.rough)
+    here, rubs = side.here, bool(side.rough)
+    mu = side.of(side.rough[0]) if rubs else ""
     on = [n for n in side.numbers if not here.shape.hangs(n)]
     terms = [(sign, term) for sign, term in side.drive if "theta" not in term]
     if rubs and here.acted in on:
         terms.append((-1 if here.push else 1, f"{mu}*P*sin(phi)"))
     if not here.balanced:
         terms.append((-1, side.gains))
-    known = line(f"F_0 = {joined(terms)}").right.value(v) if terms else 0.0
+    known = line(f"F_0 = {joined(terms)}").right.value(sized(v, here.sizes)) if terms else 0.0
     epsilon = atan(v[mu]) if rubs else 0.0
     share = known * cos(epsilon) / (sum(v[f"m{n}"] for n in on) * v["g"])
     if abs(share) > 1:
@@ -86,7 +88,7 @@ def of_slope(side: Side, v: Mapping[str, float]) -> tuple[Step, ...]:
         return (tangent(side),)
     why = "Sorted: what depends on θ stands on one side, everything else on the other."
     solve = sine(here.way, bracket(" + ".join(f"m{n}" for n in on)), mu if rubs else "", dropped_slope(second))
-    return ((helper(mu),) if rubs else ()) + (rest(terms or [(1, "0")], why), solve)
+    return ((helper(mu),) if rubs else ()) + (rest(terms or [(1, "0")], why, here.sizes), solve)
 
 
 def dropped_slope(other: float) -> str:
@@ -128,8 +130,8 @@ def sine(way: int, mass: str, mu: str, dropped: str) -> Step:
 def tangent(side: Side) -> Step:
     """Nothing but weight and friction: the tangent is the coefficient."""
     return Step(
-        f"tan(theta) = {side.mu}",
-        f"theta = atan({side.mu})",
+        f"tan(theta) = {side.of(side.rough[0])}",
+        f"theta = atan({side.of(side.rough[0])})",
         "The tangent of the angle is the coefficient",
         "Along the slope mg sin θ = f, across it N = mg cos θ, and f = μN: divided, mg drops out.",
         "°",
@@ -140,7 +142,8 @@ def tangent(side: Side) -> Step:
 
 def of_force(side: Side, v: Mapping[str, float]) -> tuple[Step, ...]:
     """The angle of the force with its surface."""
-    here, mu = side.here, side.mu
+    here = side.here
+    mu = side.of(here.acted)
     rubs = here.acted in side.rough
     along = here.force * here.way  # +1: it drives them the way they move
     terms = [(-along * sign, term) for sign, term in (*side.drive, *side.rubs) if "phi" not in term]
@@ -149,7 +152,7 @@ def of_force(side: Side, v: Mapping[str, float]) -> tuple[Step, ...]:
         terms.append((along, f"{mu}*{weight}"))
     if not here.balanced:
         terms.append((along, side.gains))
-    known = line(f"F_0 = {joined(terms)}").right.value(v) if terms else 0.0
+    known = line(f"F_0 = {joined(terms)}").right.value(sized(v, here.sizes)) if terms else 0.0
     epsilon = atan(v[mu]) if rubs else 0.0
     turn = 1 if (not here.push) == (along > 0) else -1
     share = known * cos(epsilon) / v["P"] if v["P"] else 2.0
@@ -183,4 +186,4 @@ def of_force(side: Side, v: Mapping[str, float]) -> tuple[Step, ...]:
         plain="The steeper a force points away from the surface, the less of it acts along the surface.",
     )
     why = "Sorted: what depends on φ stands on one side, everything else on the other."
-    return (*side.before, *((helper(mu),) if rubs else ()), rest(terms or [(1, "0")], why), solve)
+    return (*side.before, *((helper(mu),) if rubs else ()), rest(terms or [(1, "0")], why, here.sizes), solve)

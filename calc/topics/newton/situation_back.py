@@ -22,23 +22,30 @@ from calc.topics.newton.pairs import FREE, PLAIN_ONE
 from calc.topics.newton.situation_angles import of_force, of_slope
 from calc.topics.newton.situation_chain import (
     FILL,
+    FURTHER,
     LEAVE,
     ODD,
+    OWN,
     SHAPES,
     Setup,
+    Told,
     bodies_of,
+    extras_of,
+    field_of,
     force_of,
     needed,
     room,
     set_up,
 )
+from calc.topics.newton.situation_chain import NOT_THERE as NO_BODY
 from calc.topics.newton.situation_laws import drives, joined, presses
 from calc.topics.newton.situation_side import Side, bracket
 from calc.topics.newton.situation_words import name as called
 from calc.topics.newton.situation_words import positive
 from calc.topics.shared.connected import Outcome
 from calc.topics.shared.motion_laws import SECOND
-from calc.working.chain import worth
+from calc.working.chain import possible_mistakes, worth
+from calc.working.working import sized
 
 TINY = 1e-9
 MASSES = ("m1", "m2", "m3")
@@ -83,6 +90,10 @@ BOTH = (
     "What is asked stands in the equations on both sides of this force, so it does not follow from it here. Give the"
     " acceleration instead."
 )
+OWN_ANGLE = (
+    "With different coefficients the angle of the slope is not worked out here: leave this box empty, or ask for"
+    " something else."
+)
 HEAVY = "No mass fits: it would have to be zero or less. Check the forces, the acceleration and which way they move."
 AGAINST = (
     "No force this way fits: it would have to act the other way. Turn the pull or push round, or check the numbers."
@@ -106,10 +117,12 @@ NO_A = "You made the forces balance. They speed the bodies up: put {%s} in as we
 WEIGHT_N = "You put the weight in for the normal force. Only what presses the surfaces together counts: use {%s}."
 
 
-def split(choices: Mapping[str, str]) -> tuple[dict[str, str], int, str]:
+def split(choices: Mapping[str, str]) -> tuple[dict[str, str], int, Told]:
     """The choices as they are forwards, the way it moves, and what is told of the motion ("" for nothing)."""
     noun, _, way = choices["start"].partition("-")
-    told = {"goes": "goes", "slips": "slips", "steady": "steady"}.get(noun, "" if noun == "rest" else "moves")
+    told: Told = "" if noun == "rest" else "moves"
+    if noun in ("goes", "slips", "steady"):
+        told = noun  # type: ignore[assignment]
     way = way or (noun if told else "")
     start = {"goes": "rest", "slips": "rest"}.get(noun, way or "rest")
     return {**choices, "start": start}, {"on": 1, "back": -1}.get(way, 0), told
@@ -134,6 +147,10 @@ def apply(choices: Mapping[str, str], name: str, filled: set[str]) -> None:
             raise Refusal(box, LEAVE[box])
         if box in there - {name, spare} and box not in filled:
             raise Refusal(box, FILL[box])
+    shape = SHAPES[choices["chain"]]
+    for box in OWN:
+        if box in filled and (int(box[-1]) > shape.count or shape.hangs(int(box[-1]))):
+            raise Refusal(box, NO_BODY)
     motion(choices, filled, told)
 
 
@@ -163,12 +180,30 @@ def tried(choices: Mapping[str, str], v: Mapping[str, float], name: str) -> Setu
     some = {"phi": 0.3, "theta": 0.5}.get(name, 1.0)
     w = {"P": 0.0, **v, name: some}
     w |= {"mu_s": w.get(mu, 0.0), "mu_k": w.get(mu, 0.0)}
+    for n in ("2", "3"):
+        counts = w.get(mu + n, w[mu])
+        w |= {f"mu_s{n}": counts, f"mu_k{n}": counts}
     force, push, acted = force_of(choices["force"], shape)
-    bodies = bodies_of(shape, w, force, push, acted)
+    extras = extras_of(choices, v)
+    bodies = bodies_of(shape, w, force, push, acted, extras)
     start = way if told in ("moves", "steady") else 0
     found = Outcome("limit" if told == "slips" else "moves", (), ())
     slope = name == "theta" or v.get("theta", 0.0) > 0
-    return Setup(shape, slope, force, push, acted, start, bodies, found, way, told)  # type: ignore[arg-type]
+    return Setup(
+        shape,
+        slope,
+        force,
+        push,
+        acted,
+        start,
+        bodies,
+        found,
+        way,
+        told,
+        extras,
+        field_of(choices),
+        frozenset(v) & set(OWN),
+    )
 
 
 def parts(here: Setup, name: str, link: str) -> tuple[Side, Side | None]:
@@ -190,6 +225,7 @@ def helper(side: Side, who: str) -> tuple[Step, ...]:
         what=f"Use the equation of {who} for the acceleration",
         why="All have the same size of acceleration, and here everything else is known.",
         units={"a": "m·s⁻²"},
+        sizes=side.here.sizes,
         plain=PLAIN_ONE,
         quotes=(SECOND.name,),
     )
@@ -199,7 +235,7 @@ def helper(side: Side, who: str) -> tuple[Step, ...]:
 def linear(side: Side, v: Mapping[str, float]) -> Step:
     """What stands in the equation to the first power. Refuses where it drops out or comes out impossible."""
     here, name = side.here, side.name
-    known = {k: x for k, x in v.items() if k != name}
+    known = sized({k: x for k, x in v.items() if k != name}, here.sizes)
     letter = name.partition("_")[0].rstrip("123")
     try:
         level, one = (line(side.law).gap({**known, name: x}) for x in (0.0, 1.0))
@@ -233,6 +269,7 @@ def together(side: Side) -> Relation:
         what=what if whole else f"Use the equation of {whose(here, side)}",
         why=f"{positive(here)}." + (zero if here.balanced else inner),
         units={name: UNITS[name]},
+        sizes=here.sizes,
         plain=PLAIN_A,
         marks=(Mark("formula", 2), Mark("substitution"), Mark("answer")),
         quotes=(SECOND.name,),
@@ -252,9 +289,10 @@ def slips(side: Side) -> list[Mistake]:
         wrong.append(("no-acceleration", f"{left} = 0", NO_A % side.gains))
     for n in side.rough:
         full = presses(side.here, n)
-        if full != f"m{n}*g" and (name == side.mu or not side.apart(n)):
-            old, new = (f"N_{n}", f"m{n}*g") if name == side.mu else (bracket(full), f"m{n}*g")
-            say = WEIGHT_N % (f"N_{n}" if name == side.mu else full)
+        asked = name == side.of(n)
+        if full != f"m{n}*g" and not side.apart(n):
+            old, new = (f"N_{n}", f"m{n}*g") if asked else (bracket(full), f"m{n}*g")
+            say = WEIGHT_N % (f"N_{n}" if asked else full)
             wrong.append(("weight-for-normal", side.law.replace(old, new), say))
             break
     for key, law, say in wrong:
@@ -301,6 +339,8 @@ def one_way(data: Data) -> tuple[Setup, tuple[Step, ...]]:
     falls = any(here.shape.hangs(n) and drives(here, n)[0][0] == here.way for n in range(1, here.shape.count + 1))
     if falls and v.get("a", 0.0) > v["g"] - TINY:
         raise Refusal(link or "a", FREE)
+    if name == "theta" and len({side.of(n) for n in side.rough}) > 1:
+        raise Refusal(next(box for box in OWN if data.has(box)), OWN_ANGLE)
     if name == "theta":
         steps += of_slope(side, v)
     elif name == "phi":
@@ -311,7 +351,7 @@ def one_way(data: Data) -> tuple[Setup, tuple[Step, ...]]:
         v |= worth(v, side.before, constants)
         steps.append(linear(side, v))
     value = worth(data.values, steps, constants)[name]
-    return forward(data, here, name, value), tuple(steps)
+    return forward(data, here, name, value), possible_mistakes({*constants, *data.values} - {name}, steps)
 
 
 def whose(here: Setup, side: Side) -> str:
@@ -326,11 +366,12 @@ def forward(data: Data, here: Setup, name: str, value: float) -> Setup:
     choices, way, told = split(data.choices)
     v = {**data.values, name: max(value, 0.0)}
     used, spare = ("mu_s", "mu_k") if told == "slips" else ("mu_k", "mu_s")
-    if used in v:
-        v.setdefault(spare, v[used])
+    for n in ("", "2", "3"):
+        if used + n in v:
+            v.setdefault(spare + n, v[used + n])
     if v.get("mu_k", 0.0) > v.get("mu_s", 0.0) + TINY:
         raise Refusal("mu_k" if data.has("mu_k") else "mu_s", ODD)
-    apply_ = needed(choices)
+    apply_ = needed(choices) | set(FURTHER)
     try:
         real = set_up(choices, {box: x for box, x in v.items() if box in apply_}, data.settings.constants()["g"])
     except Refusal as refusal:
@@ -345,15 +386,14 @@ def forward(data: Data, here: Setup, name: str, value: float) -> Setup:
             raise Refusal("mu_s" if data.has("mu_s") else None, HOLDS)
         if real.found.bodies[0].a * way <= 0:
             raise Refusal("start", OTHER_WAY)
-    return replace(real, way=way, told=told)  # type: ignore[arg-type]
+    return replace(real, way=way, told=told)
 
 
 def put_back(here: Setup, data: Data) -> tuple[Check, ...]:
     """What was found, put into the equation of all bodies with every force written out, none of them negative."""
     terms = [(here.way * sign, term) for n in range(1, here.shape.count + 1) for sign, term in drives(here, n)]
-    mu = "mu_s" if here.slips else "mu_k"
-    rough = [n for n in here.numbers if data.values.get(mu, 1.0) > 0]
-    terms += [(-1, f"{mu}*{bracket(presses(here, n))}") for n in rough]
+    names = [(here.mu("s" if here.slips else "k", n), n) for n in here.numbers]
+    terms += [(-1, f"{mu}*{bracket(presses(here, n))}") for mu, n in names if data.values.get(mu, 1.0) > 0]
     masses = " + ".join(f"m{n}" for n in range(1, here.shape.count + 1))
     if not here.balanced:
         terms.append((-1, f"{bracket(masses)}*a"))
@@ -363,4 +403,4 @@ def put_back(here: Setup, data: Data) -> tuple[Check, ...]:
     what = "What drives them is what holds them" + ("" if here.balanced else " and what speeds them up")
     if here.shape.count == 1:
         what = what.replace("them", "it")
-    return (Check(what, f"{joined(for_)} = {joined(against)}"),)
+    return (Check(what, f"{joined(for_)} = {joined(against)}", sizes=here.sizes),)

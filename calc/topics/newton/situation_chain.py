@@ -124,6 +124,69 @@ START = Choice(
 )
 
 
+ALSO = Choice(
+    "also",
+    "A second force, along the surface",
+    (
+        ("none", "no second force"),
+        ("on-1", "forwards, on the first body"),
+        ("back-1", "backwards, on the first body"),
+        ("on-2", "forwards, on the second body"),
+        ("back-2", "backwards, on the second body"),
+        ("on-3", "forwards, on the third body"),
+        ("back-3", "backwards, on the third body"),
+    ),
+    quiet=("none",),
+    since=5,
+)
+FIELD = Choice(
+    "field",
+    "Electric field along the surface",
+    (("none", "no field"), ("on", "a uniform field, forwards"), ("back", "a uniform field, backwards")),
+    quiet=("none",),
+    since=5,
+    never=(
+        (
+            "across",
+            "a field at an angle to the surface",
+            "The field lies along the surface here. One across it changes the normal force like a pull at an angle.",
+        ),
+        (
+            "fixed",
+            "a fixed charge nearby",
+            "Its force changes with the distance, so the acceleration changes while they move. At rest on a slope it"
+            " has a question of its own among the charged bodies in equilibrium.",
+        ),
+    ),
+)
+type Told = Literal["", "goes", "moves", "slips", "steady"]  # what is known of a motion
+CHARGES = ("Q1", "Q2", "Q3")
+OWN = ("mu_s2", "mu_k2", "mu_s3", "mu_k3")  # coefficients of a body that has its own
+FURTHER = ("F", "E", *CHARGES, *OWN)  # boxes that no arrangement needs
+NOT_THERE = "There is no such body on the surface in this arrangement: choose another body."
+NO_FIELD = "There is no electric field: leave this box empty, or choose one."
+NO_SECOND = "There is no second force: leave this box empty, or choose one."
+FILL_F = "Fill in the size of the second force."
+FILL_E = "Fill in the strength of the field."
+FILL_Q = "Fill in the charge of one of the bodies on the surface."
+TWO_CHARGES = "Two charged bodies act on each other as well, more and more as they come closer: charge one of them."
+NO_CHARGE = "A charge of zero feels no force: fill in another, or choose “no field”."
+
+
+@dataclass(frozen=True)
+class Extra:
+    """One more force along the surface on body n: forwards (+1) or backwards, with its size as the laws write it.
+
+    charge: the name of the charge that the field acts on; "" for a force of its own. size: in N.
+    """
+
+    n: int
+    way: int
+    term: str
+    size: float
+    charge: str = ""
+
+
 @dataclass(frozen=True)
 class Shape:
     """An arrangement. on: bodies on the surface; behind, ahead: whether one hangs at that end; touch: they touch."""
@@ -167,7 +230,8 @@ class Setup:
 
     acted: the number of the body that the force acts on. found: what they do from now on. told: what is known of the
     motion where something else is asked: they move off from rest or move with a known force or acceleration, are about
-    to slip, or move steadily; "" where what happens is asked.
+    to slip, or move steadily; "" where what happens is asked. extras: further forces along the surface; field: the way
+    an electric field points, 0 without one. own: the coefficients that a body has for itself.
     """
 
     shape: Shape
@@ -179,7 +243,10 @@ class Setup:
     bodies: tuple[Body, ...]
     found: Outcome
     way: int
-    told: Literal["", "goes", "moves", "slips", "steady"] = ""
+    told: Told = ""
+    extras: tuple[Extra, ...] = ()
+    field: int = 0
+    own: frozenset[str] = frozenset()
 
     @property
     def moves(self) -> bool:
@@ -195,6 +262,15 @@ class Setup:
     def balanced(self) -> bool:
         """Whether the net force on each is known to be zero."""
         return self.told in ("slips", "steady") or not self.moves
+
+    @property
+    def sizes(self) -> tuple[str, ...]:
+        """The charges, whose signs give directions and are not put into laws."""
+        return tuple(extra.charge for extra in self.extras if extra.charge)
+
+    def mu(self, kind: str, n: int) -> str:
+        """The name of the coefficient of static ("s") or kinetic ("k") friction of body n."""
+        return f"mu_{kind}{n}" if f"mu_{kind}{n}" in self.own else f"mu_{kind}"
 
     @property
     def rough(self) -> tuple[int, ...]:
@@ -262,7 +338,53 @@ def force_of(choice: str, shape: Shape) -> tuple[int, bool, int]:
     return way, noun == "push", (shape.on if (way > 0) != (noun == "push") else 1) if way else 0
 
 
-def bodies_of(shape: Shape, v: Mapping[str, float], force: int, push: bool, acted: int) -> tuple[Body, ...]:
+def field_of(choices: Mapping[str, str]) -> int:
+    """Which way the field points; 0: there is none."""
+    return {"on": 1, "back": -1}.get(choices.get("field", "none"), 0)
+
+
+def extras_of(choices: Mapping[str, str], v: Mapping[str, float]) -> tuple[Extra, ...]:
+    """The second force, and that of a field on a charge. Raises Refusal for what does not belong together."""
+    shape, found = SHAPES[choices["chain"]], list[Extra]()
+    on = {n for n in range(1, shape.count + 1) if not shape.hangs(n)}
+    way, _, place = choices.get("also", "none").partition("-")
+    if way == "none" and "F" in v:
+        raise Refusal("F", NO_SECOND)
+    if way != "none":
+        if int(place) not in on:
+            raise Refusal("also", NOT_THERE)
+        if "F" not in v:
+            raise Refusal("F", FILL_F)
+        found.append(Extra(int(place), 1 if way == "on" else -1, "F", v["F"]))
+    field = field_of(choices)
+    charged = [name for name in CHARGES if name in v]
+    if not field:
+        for name in (*charged, "E"):
+            if name in v:
+                raise Refusal(name, NO_FIELD)
+        return tuple(found)
+    return (*found, charge_in(field, charged, v, on))
+
+
+def charge_in(field: int, charged: list[str], v: Mapping[str, float], on: set[int]) -> Extra:
+    """The force of a field on the one charge in it."""
+    if "E" not in v:
+        raise Refusal("E", FILL_E)
+    if not charged:
+        raise Refusal(f"Q{min(on, default=1)}", FILL_Q if on else NOT_THERE)
+    name = charged[0]
+    if len(charged) > 1:
+        raise Refusal(charged[1], TWO_CHARGES)
+    if int(name[1]) not in on:
+        raise Refusal(name, NOT_THERE)
+    if not v[name]:
+        raise Refusal(name, NO_CHARGE)
+    return Extra(int(name[1]), field if v[name] > 0 else -field, f"{name}*E", abs(v[name]) * v["E"], name)
+
+
+def bodies_of(
+    shape: Shape, v: Mapping[str, float], force: int, push: bool, acted: int, extras: tuple[Extra, ...] = ()
+) -> tuple[Body, ...]:
     """The bodies as the physics core has them."""
     found = []
     for n in range(1, shape.count + 1):
@@ -272,8 +394,21 @@ def bodies_of(shape: Shape, v: Mapping[str, float], force: int, push: bool, acte
             continue
         turn = -v["phi"] if push else v.get("phi", 0.0)
         pull = Pull(v["P"], turn if force > 0 else 2 * HANGING - turn) if force and n == acted else None
-        found.append(Body(mass, v.get("theta", 0.0), v["mu_s"], v["mu_k"], (pull,) if pull else ()))
+        along = sum(extra.way * extra.size for extra in extras if extra.n == n)
+        static, kinetic = (v.get(f"mu_{kind}{n}", v[f"mu_{kind}"]) for kind in ("s", "k"))
+        found.append(Body(mass, v.get("theta", 0.0), static, kinetic, (pull,) if pull else (), along))
     return tuple(found)
+
+
+def coefficients(shape: Shape, v: Mapping[str, float]) -> None:
+    """Refuses coefficients of a body that is not there, and kinetic ones above static ones."""
+    for name in OWN:
+        if name in v and (int(name[-1]) > shape.count or shape.hangs(int(name[-1]))):
+            raise Refusal(name, NOT_THERE)
+    for n in range(1, shape.count + 1):
+        static, kinetic = (v.get(f"mu_{kind}{n}", v.get(f"mu_{kind}", 0.0)) for kind in ("s", "k"))
+        if kinetic > static:
+            raise Refusal(next(name for name in (f"mu_k{n}", f"mu_s{n}", "mu_k") if name in v), ODD)
 
 
 def set_up(choices: Mapping[str, str], v: Mapping[str, float], g: float) -> Setup:
@@ -282,13 +417,13 @@ def set_up(choices: Mapping[str, str], v: Mapping[str, float], g: float) -> Setu
     shape = SHAPES[choices["chain"]]
     if degrees(v.get("theta", 0.0)) > STEEPEST + 1e-9:
         raise Refusal("theta", STEEP)
-    if v.get("mu_k", 0.0) > v.get("mu_s", 0.0):
-        raise Refusal("mu_k", ODD)
+    coefficients(shape, v)
     force, push, acted = force_of(choices["force"], shape)
     start = {"rest": 0, "on": 1, "back": -1}[choices["start"]]
-    bodies = bodies_of(shape, v, force, push, acted)
+    extras = extras_of(choices, v)
+    bodies = bodies_of(shape, v, force, push, acted, extras)
     slope = v.get("theta", 0.0) > 0
-    if not (force or slope or shape.ahead) and not (start and v["mu_k"]):
+    if not (force or slope or shape.ahead or extras) and not (start and any(body.mu_k for body in bodies)):
         raise Refusal("force", STEADY_ON if start else NOTHING)
     kinds: list[Kind] = ["contact" if shape.touch else "string"] * (shape.count - 1)
     found = outcome(bodies, kinds, g=g, velocity=float(start))
@@ -298,4 +433,17 @@ def set_up(choices: Mapping[str, str], v: Mapping[str, float], g: float) -> Setu
         raise Refusal("chain", PARTS if shape.touch else SLACK)
     drive = sum(body.drive(g) for body in bodies)
     way = start or (-1 if drive < 0 else 1)
-    return Setup(shape, slope, force, push, acted, start, bodies, found, way)
+    return Setup(
+        shape,
+        slope,
+        force,
+        push,
+        acted,
+        start,
+        bodies,
+        found,
+        way,
+        extras=extras,
+        field=field_of(choices),
+        own=frozenset(v) & set(OWN),
+    )

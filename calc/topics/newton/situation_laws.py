@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc.language.symbols import symbol
 from calc.model.answers import Mark
 from calc.model.questions import Mistake
 from calc.model.relations import Relation, Towards
@@ -24,12 +25,13 @@ EACH_MARKS = (Mark("formula", 2), Mark("substitution"), Mark("answer"))
 SINE_N = "You took the sine for the part of the weight across the slope. Use the cosine: {m%s*g*cos(theta)}."
 COSINE_D = "You took the cosine for the part of the weight along the slope. Use the sine: {sin(theta)}."
 BY_WEIGHT = "You put the weight in for the normal force. Only what presses the surfaces together counts: use {N_%s}."
-STATIC_SLIDES = "You used the static coefficient although it slides. Use {mu_k*N_%s}."
-WRONG_MU = "You used the kinetic coefficient. It is at rest here: use {mu_s}."
+STATIC_SLIDES = "You used the static coefficient although it slides. Use {%s*N_%s}."
+WRONG_MU = "You used the kinetic coefficient. It is at rest here: use {%s}."
 STILL = "You used the largest static friction although it stays at rest. It only matches {D}: use that."
 ONE_MASS = "You divided by the mass of one body. All of them accelerate: divide by {%s}."
 NO_FRICTION = "You left friction out. It acts against the motion: subtract {%s}."
 WEIGHT_T = "You made {%s} as large as the weight that hangs. Then it could not accelerate: put {%s*a} in."
+NEGATIVE = "You let {%s} point along the field. {%s} is negative: its force points against the field."
 NET_T = "You made {%s} as large as the net force. Put the other forces on this body in as well."
 
 
@@ -47,6 +49,7 @@ def drives(here: Setup, n: int) -> list[tuple[int, str]]:
     if here.shape.hangs(n):
         return [(-1 if n == 1 and here.shape.behind else 1, f"m{n}*g")]
     terms = [(here.force, "P*cos(phi)")] if n == here.acted else []
+    terms += [(extra.way, extra.term) for extra in here.extras if extra.n == n]
     return [*terms, (-1, f"m{n}*g*sin(theta)")] if here.slope else terms
 
 
@@ -91,13 +94,25 @@ def drive(here: Setup) -> Relation | None:
         slips.append(Mistake("sin-cos", "D", sum_.replace("sin(theta)", "cos(theta)"), COSINE_D))
     if here.force:
         slips.append(Mistake("all-along", "D", sum_.replace("*cos(phi)", ""), ALL_ALONG))
+    field = ""
+    for extra in (one for one in here.extras if one.charge):
+        kind = (
+            "positive, so its force points along"
+            if extra.way == here.field
+            else "negative, so its force points against"
+        )
+        field = f" {symbol(extra.charge).text} is {kind} the field: {here.where(extra.way).words}."
+        if extra.way != here.field:
+            other = joined([(-sign, term) if term == extra.term else (sign, term) for sign, term in terms])
+            slips.append(Mistake("negative-along-field", "D", other, NEGATIVE % (extra.term, extra.charge)))
     hang = here.shape.behind or here.shape.ahead
     inner = " The forces between the bodies come in pairs and cancel." if here.shape.count > 1 else ""
     return Relation(
         f"D = {sum_}",
         what="Add the forces along the surface, friction left out" if not hang else "Add the forces along the string",
-        why=f"{'' if here.shape.on else 'For the body on the left, '}{positive(here)} is positive.{inner}",
+        why=f"{'' if here.shape.on else 'For the body on the left, '}{positive(here)} is positive.{inner}{field}",
         units={"D": "N"},
+        sizes=here.sizes,
         plain="This is what friction would have to hold." if here.rough else PLAIN_A,
         directions={"D": pointing(here, "D", 1)},
         mistakes=tuple(slips),
@@ -112,24 +127,32 @@ def positive(here: Setup) -> str:
 
 def limit(here: Setup) -> Relation:
     """The largest static friction, of all that touch the surface."""
-    sum_ = " + ".join(f"N_{n}" for n in here.rough)
     several = len(here.rough) > 1
+    static, wrong = (shared(here, kind) for kind in ("s", "k"))
     return Relation(
-        f"f_smax = mu_s*({sum_})" if several else f"f_smax = mu_s*{sum_}",
+        f"f_smax = {static}",
         what="The largest static friction" + (" on all of them together" if several else ""),
         why="Static friction can have any size up to this one.",
         units={"f_smax": "N"},
         plain=PLAIN_F,
         marks=TWO,
         quotes=(STATIC.name,),
-        mistakes=(Mistake("kinetic-for-static", "f_smax", f"mu_k*({sum_})" if several else f"mu_k*{sum_}", WRONG_MU),),
+        mistakes=(Mistake("kinetic-for-static", "f_smax", wrong, WRONG_MU % here.mu("s", here.rough[0])),),
     )
+
+
+def shared(here: Setup, kind: str) -> str:
+    """What friction can be on all bodies together, one coefficient before a bracket where they share it."""
+    names = {here.mu(kind, n) for n in here.rough}
+    if len(names) == 1 and len(here.rough) > 1:
+        return f"{names.pop()}*({' + '.join(f'N_{n}' for n in here.rough)})"
+    return " + ".join(f"{here.mu(kind, n)}*N_{n}" for n in here.rough)
 
 
 def greatest(here: Setup, n: int) -> Relation:
     """Static friction on body n, about to slip."""
     return Relation(
-        f"f_{n} = mu_s*N_{n}",
+        f"f_{n} = {here.mu('s', n)}*N_{n}",
         what="Friction from the normal force",
         why="It is about to slip, so static friction has its largest size, against the way it would slip.",
         units={f"f_{n}": "N"},
@@ -138,7 +161,7 @@ def greatest(here: Setup, n: int) -> Relation:
         quotes=(STATIC.name,),
         directions={f"f_{n}": here.where(-here.way)},
         mistakes=(
-            (Mistake("weight-for-normal", f"f_{n}", f"mu_s*m{n}*g", BY_WEIGHT % n),)
+            (Mistake("weight-for-normal", f"f_{n}", f"{here.mu('s', n)}*m{n}*g", BY_WEIGHT % n),)
             if here.slope or n == here.acted
             else ()
         ),
@@ -148,7 +171,7 @@ def greatest(here: Setup, n: int) -> Relation:
 def kinetic(here: Setup, n: int) -> Relation:
     """Kinetic friction on body n."""
     return Relation(
-        f"f_{n} = mu_k*N_{n}",
+        f"f_{n} = {here.mu('k', n)}*N_{n}",
         what="Friction from the normal force",
         why="It slides, so friction is kinetic, against the motion.",
         units={f"f_{n}": "N"},
@@ -157,9 +180,9 @@ def kinetic(here: Setup, n: int) -> Relation:
         quotes=(KINETIC.name,),
         directions={f"f_{n}": here.where(-here.way)},
         mistakes=(
-            Mistake("static-for-kinetic", f"f_{n}", f"mu_s*N_{n}", STATIC_SLIDES % n),
+            Mistake("static-for-kinetic", f"f_{n}", f"{here.mu('s', n)}*N_{n}", STATIC_SLIDES % (here.mu("k", n), n)),
             *(
-                [Mistake("weight-for-normal", f"f_{n}", f"mu_k*m{n}*g", BY_WEIGHT % n)]
+                [Mistake("weight-for-normal", f"f_{n}", f"{here.mu('k', n)}*m{n}*g", BY_WEIGHT % n)]
                 if here.slope or n == here.acted
                 else []
             ),
@@ -256,6 +279,7 @@ def between(here: Setup, link: int, body: int, name: str) -> Relation:
         what=f"Use the equation of {name} alone",
         why="What joins two bodies has the same size in both equations.",
         units={force: "N"},
+        sizes=here.sizes,
         plain=PLAIN_ONE,
         quotes=(SECOND.name,),
         mistakes=tuple(slips),

@@ -9,7 +9,19 @@ from calc.model.constants import Settings
 from calc.model.questions import Data, Refusal
 from calc.topics.forces.words import typed_as
 from calc.topics.newton.situation_back import ASKED, LINKS, MASSES, solved, split
-from calc.topics.newton.situation_chain import CHAIN, FORCE, SHAPES, START, Setup, Shape, needed, set_up
+from calc.topics.newton.situation_chain import (
+    ALSO,
+    CHAIN,
+    FIELD,
+    FORCE,
+    FURTHER,
+    SHAPES,
+    START,
+    Setup,
+    Shape,
+    needed,
+    set_up,
+)
 from calc.topics.shared.connected import MOST
 from calc.working.chain import worth
 
@@ -39,10 +51,11 @@ def practise(typed: dict[str, object], chance: Any, level: int) -> dict[str, obj
         return settled(typed)
     asked = next((name for name in ASKED if not typed[name]), "a")
     chain = chance.kept.setdefault("chain", chance.choice(tuple(SHAPES)))
-    ready = typed | {"chain": chain}
+    ready = typed | {"chain": chain, "also": "none", "field": "none"}
     for _ in range(TRIES):
         ready |= {"force": chance.choice(FORCES[chain])}
         ready |= likely(chance, SHAPES[chain], str(ready["force"]), asked)
+        ready |= further(chance, SHAPES[chain]) if level > 1 else {}
         found = happening(ready, chance) if asked == "a" else asking(ready, asked, chance)
         if found:
             return found
@@ -69,6 +82,21 @@ def likely(chance: Any, shape: Shape, force: str, asked: str) -> dict[str, str]:
         resists *= G * sum(number(found[name]) for name in MASSES[:on])
         found["P"] = typed_as((1.6 + 0.8 * chance.random()) * resists, "N", 2)
     return found
+
+
+def further(chance: Any, shape: Shape) -> dict[str, str]:
+    """Now and then a second force, or a charge in a field."""
+    found = {"also": "none", "field": "none", **dict.fromkeys(FURTHER, "")}
+    places = [n for n in range(1, shape.count + 1) if not shape.hangs(n)]
+    if not places or chance.random() < 0.7:
+        return found
+    n, way, size = chance.choice(places), chance.choice(("on", "back")), 8 + 14 * chance.random()
+    if chance.random() < 0.5:
+        return found | {"also": f"{way}-{n}", "F": typed_as(size, "N", 2)}
+    charge = 200 + 300 * chance.random()
+    sign = chance.choice(("", "-"))
+    field = typed_as(round(size / charge * 1e6, -3), "N/C", 2)
+    return found | {"field": way, f"Q{n}": sign + typed_as(charge, "uC", 2), "E": field}
 
 
 def happening(typed: dict[str, object], chance: Any) -> dict[str, object] | None:
@@ -133,12 +161,12 @@ def link(here: Setup, chance: Any) -> dict[str, object]:
 
 def choices_of(typed: dict[str, object]) -> dict[str, str]:
     """The choices."""
-    return {one.name: str(typed[one.name]) for one in (CHAIN, FORCE, START)}
+    return {one.name: str(typed[one.name]) for one in (CHAIN, FORCE, START, ALSO, FIELD)}
 
 
 def values_of(typed: dict[str, object]) -> dict[str, float]:
     """What the boxes hold, in SI."""
-    return {name: number(str(typed[name])) for name in (*NAMES, "a", *LINKS) if typed.get(name)}
+    return {name: number(str(typed[name])) for name in (*NAMES, "a", *LINKS, *FURTHER) if typed.get(name)}
 
 
 def applying(typed: dict[str, object], asked: str = "") -> dict[str, object]:
@@ -177,5 +205,5 @@ def settled(typed: dict[str, object]) -> dict[str, object]:
 
 def number(text: str) -> float:
     """What practice typed, in SI."""
-    value = float(text.split("°")[0].split()[0].replace(",", "."))
-    return radians(value) if "°" in text else value
+    value = float(text.split("°")[0].split()[0].replace(",", ".").replace("−", "-"))
+    return radians(value) if "°" in text else value * 1e-6 if text.endswith(("uC", "µC")) else value

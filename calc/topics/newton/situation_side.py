@@ -28,6 +28,15 @@ class Side:
         """The coefficient that counts."""
         return "mu_s" if self.here.slips else "mu_k"
 
+    def of(self, n: int) -> str:
+        """The coefficient that counts for body n."""
+        return self.here.mu("s" if self.here.slips else "k", n)
+
+    @property
+    def alike(self) -> tuple[int, ...]:
+        """The rough bodies with the common coefficient."""
+        return tuple(n for n in self.rough if self.of(n) == self.mu)
+
     @property
     def numbers(self) -> tuple[int, ...]:
         """Its bodies."""
@@ -55,16 +64,22 @@ class Side:
         return [(self.here.way * sign, term) for sign, term in (*along, *held(self.here, self.first, self.last))]
 
     def apart(self, n: int) -> bool:
-        """Whether the normal force on a rough body is known."""
-        return self.name not in line(f"N_{n} = {presses(self.here, n)}").names
+        """Whether friction on a rough body is known: what is asked stands neither in it nor in the normal force."""
+        return self.name not in {self.of(n), *line(f"N_{n} = {presses(self.here, n)}").names}
 
     @property
     def rubs(self) -> list[tuple[int, str]]:
         """Friction, against the motion."""
-        if self.name == self.mu and self.rough:
-            sum_ = " + ".join(f"N_{n}" for n in self.rough)
-            return [(-1, f"{self.mu}*{bracket(sum_)}")]
-        return [(-1, f"f_{n}" if self.apart(n) else f"{self.mu}*{bracket(presses(self.here, n))}") for n in self.rough]
+        asked = self.alike if self.name == self.mu else ()
+        found = [
+            (-1, f"f_{n}" if self.apart(n) else f"{self.of(n)}*{bracket(presses(self.here, n))}")
+            for n in self.rough
+            if n not in asked
+        ]
+        if not asked:
+            return found
+        sum_ = " + ".join(f"N_{n}" for n in asked)
+        return [(-1, f"{self.mu}*{bracket(sum_)}"), *found]
 
     @property
     def gains(self) -> str:
@@ -81,9 +96,10 @@ class Side:
         """Normal forces and frictions that the equation uses."""
         found = list[Step]()
         for n in self.rough:
-            if self.name == self.mu or self.apart(n):
+            asked = self.name == self.of(n)
+            if asked or self.apart(n):
                 found.append(normal(self.here, n).step(f"N_{n}"))
-            if self.name != self.mu and self.apart(n):
+            if not asked and self.apart(n):
                 found.append((greatest if self.here.slips else kinetic)(self.here, n).step(f"f_{n}"))
         return tuple(found)
 

@@ -94,7 +94,15 @@ def facts(data: Data, here: Setup, telling: list[str]) -> tuple[str, ...]:
     if len(masses) > 1:
         some = f"{several} {', '.join(masses[:-1])} and {masses[-1]}."
     tilt = f"The slope makes {letter(data, 'theta')} with the horizontal." if here.slope else ""
-    return (some, tilt, forced(data, here), rubbing(data, here), begins(data, here, telling))
+    return (
+        some,
+        tilt,
+        forced(data, here),
+        *further(data, here),
+        rubbing(data, here),
+        *rubs_otherwise(data, here),
+        begins(data, here, telling),
+    )
 
 
 def letter(data: Data, name: str) -> str:
@@ -112,6 +120,17 @@ def rubbing(data: Data, here: Setup) -> str:
     if len(given) > 1:
         return f"The coefficients of friction are {given[0][0]} (static) and {given[1][0]} (kinetic)."
     return f"The coefficient of {given[0][1]} friction is {given[0][0]}." if given else "The surface is rough."
+
+
+def rubs_otherwise(data: Data, here: Setup) -> tuple[str, ...]:
+    """The coefficients of a body that has its own."""
+    said = list[str]()
+    for n in here.numbers:
+        kinds = (("s", "static"), ("k", "kinetic"))
+        given = [f"{data.said[f'mu_{k}{n}']} ({kind})" for k, kind in kinds if data.has(f"mu_{k}{n}")]
+        if given:
+            said.append(f"For the {NEAR[n]} alone: {' and '.join(given)}.")
+    return tuple(said)
 
 
 def begins(data: Data, here: Setup, telling: list[str]) -> str:
@@ -169,6 +188,24 @@ def forced(data: Data, here: Setup) -> str:
     noun, verb = ("rod", "pushes") if here.push else ("rope", "pulls")
     size = f"a force P of {said['P']}" if data.has("P") else "a force P"
     return f"A {noun} {verb} {one} {here.where(here.force).words} with {size}, {at}."
+
+
+def further(data: Data, here: Setup) -> tuple[str, ...]:
+    """A second force, and a charge in a field."""
+    said = list[str]()
+    for extra in here.extras:
+        body = "it" if here.shape.on == 1 else f"the {NEAR[extra.n]}"
+        if extra.charge:
+            who = f"{body[0].upper()}{body[1:]}"
+            said.append(
+                f"{who} carries a charge of {data.said[extra.charge]}, in a uniform electric field of"
+                f" {data.said['E']} that points {here.where(here.field).words}."
+            )
+        else:
+            said.append(
+                f"A second force F of {data.said['F']} acts on {body} along the surface, {here.where(extra.way).words}."
+            )
+    return tuple(said)
 
 
 def told(data: Data, value: float, unit: str = "N") -> str:

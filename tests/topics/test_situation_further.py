@@ -1,0 +1,177 @@
+"""A situation with a second force, a charge in a field, or coefficients of a body's own, against one linear system."""
+
+from __future__ import annotations
+
+import math
+import random
+from typing import Any
+
+import pytest
+
+from calc.model.questions import Refusal
+from calc.topics.newton.situation_chain import SHAPES, needed
+from calc.working.reading import Refusals
+from tests.topics.test_situation import QUESTION, USUAL, said, solved, typed, worked
+from tests.topics.test_situation_back import refusal, text
+from tests.topics.test_situation_back import typed as typed_back
+from tests.topics.test_situation_back import worked as worked_back
+
+FORCES = {"tow2": "pull-on", "tow3": "pull-back", "touch2": "push-on", "touch3": "push-back", "edge": "pull-back"}
+
+
+def form_with(chance: random.Random, chain: str, count: int) -> tuple[dict[str, str], dict[int, float]]:
+    """A set-up with a second force, a charged body and own coefficients, and the further forces forwards by body."""
+    form = {"chain": chain, "force": FORCES.get(chain, "none"), "start": chance.choice(("on", "back"))}
+    own = {"P": text(chance.uniform(30, 90)), "theta": text(chance.uniform(0, 20), "°"), "phi": "10°"}
+    form |= {name: words for name, words in (USUAL | own).items() if name in needed(form)}
+    on = [n for n in range(1, count + 1) if not SHAPES[chain].hangs(n)]
+    further = dict.fromkeys(on, 0.0)
+    n, way, size = chance.choice(on), chance.choice((1, -1)), chance.uniform(1, 20)
+    form |= {"also": f"{'on' if way > 0 else 'back'}-{n}", "F": text(size)}
+    further[n] += way * size
+    n, way, sign = chance.choice(on), chance.choice((1, -1)), chance.choice((1, -1))
+    size = chance.uniform(100, 900)
+    form |= {"field": "on" if way > 0 else "back", f"Q{n}": f"{sign * size:.6f} uC".replace(".", ","), "E": "20000 N/C"}
+    further[n] += way * sign * float(f"{size:.6f}") * 0.02
+    for n in (n for n in on if n > 1):
+        form |= {f"mu_k{n}": text(chance.uniform(0.1, 0.3)), f"mu_s{n}": text(chance.uniform(0.3, 0.6))}
+    return form, further
+
+
+def test_further_forces_and_own_coefficients_agree_with_one_linear_system() -> None:
+    """200 set-ups that move: a, every friction and every force between bodies as numpy solves all equations at once."""
+    chance, done = random.Random(5), 0
+    for _ in range(200):
+        chain = chance.choice(tuple(chain for chain in SHAPES if chain != "pulley"))
+        form, further = form_with(chance, chain, SHAPES[chain].count)
+        try:
+            _, _, v, answer = worked(form)
+        except (Refusal, Refusals):
+            continue
+        done += 1
+        way = 1.0 if form["start"] == "on" else -1.0
+        right = solved({name: words for name, words in form.items() if not name.startswith("Q")}, way, further)
+        assert v["a"] * way == pytest.approx(right["a"], abs=1e-6), form
+        assert answer.unproven == (), form
+        for name, value in v.items():
+            letter, _, place = name.partition("_")
+            if letter == "f" and place.isdigit():
+                assert value == pytest.approx(abs(right[f"f{place}"]), abs=1e-6), form
+            elif letter in ("T", "R") and place:
+                assert value == pytest.approx(right[f"L{place}"] * (1 if letter == "T" else -1), abs=1e-6), form
+    assert done > 60
+
+
+def test_backwards_with_further_forces() -> None:
+    """A mass found with a second force, a charge and an own coefficient gives the acceleration told, by numpy."""
+    more = {"also": "back-1", "F": "7", "field": "on", "Q2": "-300 uC", "E": "20000 N/C", "mu_k2": "0,1"}
+    form = typed_back("m1", "tow2", "pull-on", "goes-on", P="80 N", theta="5°", a="1,5") | more
+    _, v, _ = worked_back(form, "m1")
+    plain = {name: words for name, words in form.items() if not name.startswith("Q")} | {"mu_s": "0"}
+    right = solved(plain | {"m1": text(v["m1"])}, 1.0, {1: -7.0, 2: -6.0})
+    assert right["a"] == pytest.approx(1.5, abs=1e-6)
+    _, v, _ = worked_back({**form, "m1": text(v["m1"])} | {"mu_k": ""}, "mu_k")
+    assert v["mu_k"] == pytest.approx(0.3)
+
+
+WORDS = {"on": "to the right", "back": "to the left"}
+
+
+@pytest.mark.parametrize("field", ["on", "back"])
+@pytest.mark.parametrize("sign", ["", "-"])
+def test_the_force_of_a_field_has_its_direction_by_the_sign_of_the_charge(field: str, sign: str) -> None:
+    """A positive charge is driven along the field, a negative one against it; the diagram and the story say so."""
+    form = typed("one", "none", "rest", mu_s="0,1", mu_k="0,1", m1="1 kg")
+    form |= {"field": field, "E": "20000 N/C", "Q1": f"{sign}400 uC"}
+    _, plan, v, answer = worked(form)
+    where = WORDS[field] if not sign else WORDS["back" if field == "on" else "on"]
+    assert f"They start to move {where}." in said(answer, "decide") or f"It starts to move {where}." in said(
+        answer, "decide"
+    )
+    drawn = next(part for part in plan.parts if part.kind == "draw")
+    assert f"F_E: the electrostatic force, {where}." in [point.words for point in drawn.points]
+    assert "in a uniform electric field of 2" in answer.story
+    assert f"that points {WORDS[field]}." in answer.story
+    assert v["D"] == pytest.approx(8.0 if where == "to the right" else -8.0)
+    why = next(step for step in plan.steps if step.makes == "D").why
+    kind = "negative, so its force points against" if sign else "positive, so its force points along"
+    assert f"Q₁ is {kind} the field: {where}." in why
+    slips = {mistake.key for step in plan.steps for mistake in step.mistakes}
+    assert ("negative-along-field" in slips) == bool(sign)
+
+
+@pytest.mark.parametrize("way", ["on", "back"])
+def test_the_second_force_is_told_and_drawn_the_way_it_points(way: str) -> None:
+    """Forwards up the slope, backwards down."""
+    where = "up the slope" if way == "on" else "down the slope"
+    form = typed("tow2", "pull-on", theta="10°", P="80 N") | {"also": f"{way}-1", "F": "12 N"}
+    _, plan, _, answer = worked(form)
+    assert f"A second force F of 12\u00a0N acts on the first along the surface, {where}." in answer.story
+    assert answer.figure
+    assert answer.figure.notes[-1] == "The second force is not drawn here."
+    first = next(part for part in plan.parts if part.key == "draw-1")
+    assert f"F: the second force, {where}." in [point.words for point in first.points]
+
+
+REFUSED: list[tuple[dict[str, str], str, str]] = [
+    ({"F": "3 N"}, "F", "There is no second force: leave this box empty, or choose one."),
+    ({"also": "on-1"}, "F", "Fill in the size of the second force."),
+    (
+        {"also": "on-3", "F": "3 N"},
+        "also",
+        "There is no such body on the surface in this arrangement: choose another body.",
+    ),
+    ({"E": "20 N/C"}, "E", "There is no electric field: leave this box empty, or choose one."),
+    ({"Q1": "2 uC"}, "Q1", "There is no electric field: leave this box empty, or choose one."),
+    ({"field": "on", "Q1": "2 uC"}, "E", "Fill in the strength of the field."),
+    ({"field": "on", "E": "20 N/C"}, "Q1", "Fill in the charge of one of the bodies on the surface."),
+    (
+        {"field": "on", "E": "20 N/C", "Q1": "2 uC", "Q2": "3 uC"},
+        "Q2",
+        "Two charged bodies act on each other as well, more and more as they come closer: charge one of them.",
+    ),
+    (
+        {"field": "on", "E": "20 N/C", "Q3": "2 uC"},
+        "Q3",
+        "There is no such body on the surface in this arrangement: choose another body.",
+    ),
+    (
+        {"field": "on", "E": "20 N/C", "Q1": "0 uC"},
+        "Q1",
+        "A charge of zero feels no force: fill in another, or choose “no field”.",
+    ),
+    (
+        {"mu_k3": "0,1"},
+        "mu_k3",
+        "There is no such body on the surface in this arrangement: choose another body.",
+    ),
+    (
+        {"mu_k2": "0,5"},
+        "mu_k2",
+        "μₖ may not be larger than μₛ: friction would stop it as soon as it starts. Check the coefficients.",
+    ),
+]
+
+
+@pytest.mark.parametrize(("more", "field", "sentence"), REFUSED)
+def test_further_boxes_that_do_not_belong_together(more: dict[str, str], field: str, sentence: str) -> None:
+    """A box without its choice, a choice without its box, and a body that is not there, are refused beside them."""
+    assert refusal(typed("tow2", "pull-on") | more, "a") == (field, sentence)
+
+
+def test_the_angle_of_a_slope_with_two_coefficients_is_refused() -> None:
+    """Two coefficients leave no single angle ε: said beside the box."""
+    form = typed_back("theta", "tow2", "pull-on", "goes-on", a="1") | {"mu_k2": "0,1"}
+    sentence = (
+        "With different coefficients the angle of the slope is not worked out here: leave this box empty, or ask for"
+        " something else."
+    )
+    assert refusal(form, "theta") == ("mu_k2", sentence)
+
+
+def test_younger_boxes_left_alone_change_nothing() -> None:
+    """With no second force and no field chosen the answer is the one without these choices."""
+    form: dict[str, Any] = typed("tow2", "pull-on")
+    assert worked(form | {"also": "none", "field": "none", "F": "", "E": "", "Q1": ""})[2] == worked(form)[2]
+    assert math.isclose(worked(form)[2]["a"], solved(form, 1.0)["a"])
+    assert {"also", "field"} <= {item.name for item in QUESTION.fields}
