@@ -163,3 +163,18 @@ def test_folded_parts_are_open_on_paper_and_folded_on_screen(served: str, page: 
     assert in_folded > 5
     assert "".join(pages_of(tmp_path / "page.pdf")).count("\u2713") == in_parts
     assert parts.evaluate_all(folded) == before
+
+
+@pytest.mark.parametrize("chapter", ["newton", "energy"])
+def test_the_cards_of_a_chapter_stay_whole_on_paper(served: str, page: Page, chapter: str) -> None:
+    """No card of a question is cut by the end of a sheet, and what announces the cards stays with the first of them."""
+    page.goto(f"{served}{chapter}.html")
+    page.emulate_media(media="print")
+    kept = page.evaluate(
+        """() => [...document.querySelectorAll(".question-list")].map((list) => [
+          [...list.children].every((card) => getComputedStyle(card).breakInside === "avoid"),
+          list.previousElementSibling.tagName !== "P" || getComputedStyle(list.previousElementSibling).breakAfter,
+        ])"""
+    )
+    assert kept
+    assert all(whole and after in (True, "avoid") for whole, after in kept)
