@@ -293,6 +293,8 @@ UNDRAWN = {
     "momentum.join": {"v": {"also": "elastic"}},
     "momentum.part": {"v1": {"v1": "", "v2": "2 m/s"}, "v2": {"how": "pierce", "v1": "3 m/s"}},
     "momentum.pulse": {"v": {"also": "pair"}},
+    "projectile.bounce": {"p": {"positive": "down", "h_1": "", "h_2": "", "v_1": "6 m/s", "v_2": "-4 m/s"}},
+    "projectile.meeting": {"t_0": {"positive": "down", "u_A": "-20 m/s", "t_0": "", "t": "2,4 s"}},
     "newton.incline": {"a": {"way": "unsaid", "m2": "2,2 kg"}},
     "newton.lift": {"a": {"a": "", "N": "678 N"}},
     "electric-field.drop": {"d": {"n": "3", "d": ""}},
