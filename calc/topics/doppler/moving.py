@@ -5,13 +5,16 @@ Refusals and mistakes: common practice, no source.
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 from calc.figures import Figure
 from calc.figures.waves import Listener, Way, wavefronts
-from calc.model.questions import Check, Choice, Data, Mistake, Part, Refusal
+from calc.language.expressions import equation
+from calc.model.questions import Check, Choice, Data, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation
 from calc.topics.doppler.laws import DOPPLER, doppler
+from calc.topics.doppler.shares import met, shares
 from calc.topics.shared.quantities import Quantity
 from calc.working.declaring import boxes, state, told
 from calc.working.solving import Limit, Situation, question
@@ -39,7 +42,13 @@ BEYOND = (
 AT_REST = "The {0} is at rest here. Leave this box empty, or choose that the {0} moves."
 NOT_ASKED = "The {0} is at rest here, so its speed is zero. Pick something else to find, or choose that the {0} moves."
 SIGNS = {"towards": 1, "away": -1}
+NO_PER_CENT = (
+    "No relative motion: a change of zero means that neither comes closer. Type how many per cent, above zero; choose"
+    " towards for higher and away for lower."
+)
+ALL_GONE = "A note cannot be lower by all of its frequency. Give less than 100 %."
 
+wavelength_heard = Quantity("m", 1e-6, 100, "Wavelength must be greater than zero.")
 sound = Quantity("Hz", 20, 20e6, "Frequency must be greater than zero.")
 in_medium = Quantity("m·s⁻¹", 300, 1600, "The speed of sound must be greater than zero.", typed="m/s")
 mover = Quantity(
@@ -54,6 +63,18 @@ V = in_medium(
     "v", "Speed of sound", "The speed of sound is {}.", "340 m/s; 330 335 340 345; 332 338 346", unfit=DISAGREE
 )
 BOXES = (F_S, V_S, V_L, F_L, V)
+# of one that moves besides
+P = Quantity("%", 0.1, 40, NO_PER_CENT)(
+    "p", "Change of the note heard", "The note heard is {} %s than that of the source.", "", unfit=DISAGREE
+)
+LAMBDA_L = wavelength_heard(
+    "lambda_L",
+    "Wavelength that reaches the listener",
+    "The waves that reach the listener are {} long.",
+    "",
+    unfit=DISAGREE,
+)
+MORE = (P, LAMBDA_L)
 
 # --- the wavelength that reaches the listener -----------------------------------------------------------------
 
@@ -84,6 +105,12 @@ def wavelength(source: int) -> Relation:
         units={"lambda_L": "m"},
         mistakes=slips,
     )
+
+
+def in_air(source: int) -> Relation:
+    """The same, for any of its quantities."""
+    speeds = {"v": "m·s⁻¹"} | ({"v_S": "m·s⁻¹"} if source else {})
+    return replace(wavelength(source), units={"lambda_L": "m", "f_S": "Hz", **speeds})
 
 
 def waves(source: int) -> Part:
@@ -140,6 +167,11 @@ def scene(source: int, listener: int) -> Figure:
     )
 
 
+def known(check: Check, v: Values) -> tuple[Check, ...]:
+    """The check, where all its quantities are known."""
+    return (check,) if set(equation(check.equation).names) <= v.keys() else ()
+
+
 def held(source: int, listener: int, openings: tuple[str, ...]) -> Situation:
     """What holds for these directions, told with these openings."""
     limits = [Limit("v - v_S", DISAGREE)] if source > 0 else []
@@ -150,8 +182,8 @@ def held(source: int, listener: int, openings: tuple[str, ...]) -> Situation:
         openings=openings,
         limits=tuple(limits),
         unfit={one.box.name: DISAGREE for one in BOXES},
-        warn=lambda v: (BEYOND,) if source < 0 and v["v_S"] >= v["v"] else (),
-        proofs=lambda v: (second_way(source, listener),),
+        warn=lambda v: (BEYOND,) if source < 0 and v.get("v_S", 0.0) >= v.get("v", math.inf) else (),
+        proofs=lambda v: known(second_way(source, listener), v),
         scene=lambda v: scene(source, listener),
     )
 
@@ -210,18 +242,40 @@ TOLD = {
 WAYS = {"towards": "towards", "away": "away from"}
 
 
+def told_all(data: Data, values: Values, source: int) -> bool:
+    """Whether the wavelength follows from what is given."""
+    return data.has("f_S") and "v" in values and (data.has("v_S") or not source)
+
+
 def one_moves(data: Data) -> Situation:
     """The situation of the choices made."""
     who, sign = data.choices["moving"], SIGNS[data.choices["way"]]
     source, listener = (sign, 0) if who == "source" else (0, sign)
     refuse(data, source, listener)
+    if data.values.get("p", 0.0) >= 100 and sign < 0:
+        raise Refusal("p", ALL_GONE)
     openings = tuple(one.format(way=WAYS[data.choices["way"]]) for one in TOLD[who])
+    base = held(source, listener, openings)
+    higher = "higher" if sign > 0 else "lower"
+    share, waved = (name in {*data.values, *data.asked_names} for name in ("p", "lambda_L"))
+    more = told((replace(P, tell=P.tell % higher, ask=SHARE_ASKED % higher), LAMBDA_L))
     return replace(
-        held(source, listener, openings),
+        base,
+        relations=(
+            doppler(source, listener),
+            *(shares(source, listener) if share else ()),
+            *((in_air(source), met(source, listener)) if waved else ()),
+        ),
+        tell={**base.tell, **more.tell},
+        ask={**base.ask, **more.ask},
+        unfit={**base.unfit, **{one.box.name: one.unfit for one in MORE}},
         stated=(state(DOPPLER),),
         # not after a frequency or a speed of the source that was asked for: a wrong one hardly shows in it
-        later=lambda data, values: (waves(source),) if data.has("f_S") and (data.has("v_S") or not source) else (),
+        later=lambda data, values: (waves(source),) if not waved and told_all(data, values, source) else (),
     )
+
+
+SHARE_ASKED = "Calculate by how many per cent the note heard is %s than that of the source."
 
 
 def practise_one(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
@@ -237,8 +291,9 @@ ONE = question(
     "one-moves",
     "One moves: the source or the listener",
     one_moves,
-    **boxes(MOVES, WAY, *BOXES),
+    **boxes(MOVES, WAY, *BOXES, *MORE),
     laws=(DOPPLER.name,),
+    drawn=tuple(one.box.name for one in BOXES),
     asks="f_L",
     adjust=practise_one,
     since=4,
