@@ -236,6 +236,19 @@ def test_a_sledge_does_not_tell_whether_or_which_way_it_goes() -> None:
     assert len(told) == len(marks) == 1
 
 
+def test_kinetic_friction_above_static_is_warned_of_where_it_changes_nothing() -> None:
+    """40 kg at 30°: D is 98 N with 30 kg; with μs 0,3 and μk 0,4 they stay, between the two they could do neither."""
+    data = {"m1": "40 kg", "theta": "30°"}
+    for m2, mu_s, mu_k in (("30 kg", "0,3", "0,4"), ("40 kg", "0,3", "0,4")):
+        worked = solve("quarry", m2=m2, mu_s=mu_s, mu_k=mu_k, **data)
+        assert any("μₖ is larger than μₛ" in one for one in worked.warnings)
+    said = (
+        "With these coefficients kinetic friction would stop them as soon as they start: μₖ may not be larger than μₛ."
+    )
+    assert said in refused("quarry", m2="32 kg", mu_s="0,3", mu_k="0,4", **data)
+    assert not solve("quarry", m2="30 kg", mu_s="0,3", mu_k="0,3", **data).warnings
+
+
 # --- refusals ---------------------------------------------------------------------------------------------------
 
 PAIR = {"m1": "4 kg", "m2": "3 kg"}

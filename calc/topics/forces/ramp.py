@@ -8,13 +8,14 @@ source.
 from __future__ import annotations
 
 from dataclasses import replace
-from math import degrees
+from math import degrees, tan
 
 from calc.figures.surfaces import on_surface
 from calc.model.answers import Point
 from calc.model.directions import ALONG_SLOPE
 from calc.model.questions import Check, Data, Part, Plan, Question, Refusal
 from calc.model.relations import Relation
+from calc.topics.forces.moves import HELD, ODD
 from calc.topics.forces.slope import Set, normal_law, rubbing
 from calc.topics.forces.words import BY_WEIGHT, PLAIN_F, TWO, weight
 from calc.topics.shared.connected import Body, slides_to_rest
@@ -25,7 +26,6 @@ from calc.working.declaring import Mistake, boxes, state
 from calc.working.working import measure, run
 
 UP = Set(pulled=False, way=1, slides=True)
-NO_ODD = "μₖ may not be larger than μₛ here: once it slid, friction would stop it at once. Check the coefficients."
 NEVER_STOPS = (
     "Nothing slows it down: on the level without friction it slides on at constant speed. Give a slope or a coefficient"
     " of kinetic friction above zero."
@@ -130,8 +130,8 @@ def story(data: Data) -> str:
 def plan(data: Data) -> Plan:
     """State, diagram, normal force, friction, acceleration, distance, then at rest: compared and decided."""
     v = data.values
-    if v["mu_k"] > v["mu_s"]:
-        raise Refusal("mu_k", NO_ODD)
+    if v["mu_s"] < tan(v["theta"]) <= v["mu_k"]:
+        raise Refusal("mu_k", HELD)
     if not (v["theta"] or v["mu_k"]):
         raise Refusal("mu_k", NEVER_STOPS)
     stop = slides_to_rest(
@@ -179,6 +179,7 @@ def plan(data: Data) -> Plan:
             Check("Energy: the kinetic energy is spent on height and friction", "1/2*m*u^2 = m*g*d*sin(theta) + f*d"),
         ),
         notes=(FBD_RULES,),
+        warnings=(ODD,) if v["mu_k"] > v["mu_s"] else (),
     )
 
 

@@ -15,6 +15,7 @@ from calc.model.answers import Direction, Point
 from calc.model.directions import ALONG_SLOPE
 from calc.model.questions import NO_MARKS, Check, Data, Part, Plan, Question, Refusal, Step
 from calc.model.relations import Relation
+from calc.topics.forces.moves import ODD
 from calc.topics.forces.words import BY_WEIGHT, PLAIN_F, PLAIN_N, TWO, typed_as
 from calc.topics.newton.edge import sizes
 from calc.topics.newton.incline import LEVEL_N, NORMAL_SINE
@@ -26,7 +27,10 @@ from calc.topics.shared.quantities import friction_coefficient, slope_angle
 from calc.working.declaring import Mistake, boxes, state
 from calc.working.working import measure, run
 
-ODD = "μₖ may not be larger than μₛ: friction would stop them as soon as they start. Check the coefficients."
+HELD = (
+    "With these coefficients kinetic friction would stop them as soon as they start: μₖ may not be larger than μₛ."
+    " Check the coefficients."
+)
 NORMAL = Relation(
     "N = m1*g*cos(theta)",
     what="Balance the forces across the slope",
@@ -93,8 +97,9 @@ class Decided:
 def decided(data: Data) -> Decided:
     """Rest or motion, by the numbers."""
     v = data.values
-    if v["mu_k"] > v["mu_s"]:
-        raise Refusal("mu_k", ODD)
+    drive, across = abs(v["m2"] - v["m1"] * sin(v["theta"])), v["m1"] * cos(v["theta"])
+    if v["mu_s"] * across < drive <= v["mu_k"] * across:
+        raise Refusal("mu_k", HELD)
     pair = [Body(v["m1"], v["theta"], v["mu_s"], v["mu_k"]), Body(v["m2"], -HANGING)]
     g = data.settings.constants()["g"]
     return Decided(outcome(pair, ["string"], g=g), -1 if v["m2"] < v["m1"] * sin(v["theta"]) else 1)
@@ -294,6 +299,7 @@ def plan(data: Data) -> Plan:
             ),
         ),
         notes=(FBD_RULES,),
+        warnings=(ODD,) if data.values["mu_k"] > data.values["mu_s"] else (),
     )
 
 
