@@ -24,6 +24,7 @@ from calc.model.directions import SIGN_OF_CHARGE, meant, turned_round
 CLOSE = 0.01  # "within 1 %"
 NEARLY = 1e-9  # floats that mean the same number
 ANGLE_CLOSE = math.radians(1.0)  # a direction in a plane: one degree either way
+FINEST = 1e-4  # of a wrong value: no mistake is told by more digits than four, for on paper none is carried further
 NOTHING = 1e-60  # below any size met here
 LONGEST_LINE = 200
 
@@ -103,7 +104,8 @@ class Typed:
             return abs(value) < NOTHING
         if self.figures == 1:
             return self.near(value)
-        return abs(abs(self.value) - abs(value)) <= self.last * (1 + 1e-6) + NEARLY * abs(value)
+        width = max(self.last, FINEST * abs(self.value))  # values on the way were rounded, whatever is typed at the end
+        return abs(abs(self.value) - abs(value)) <= width * (1 + 1e-6) + NEARLY * abs(value)
 
     def beside(self, value: float) -> bool:
         """Whether the last figure typed is at most one off, as after cutting digits short; sizes only."""
