@@ -45,6 +45,7 @@ PAPERS: dict[str, dict[str, Any]] = {
 }
 
 
+STORED_RULE = 5  # the newest rule of drawing of what is stored
 STORED: dict[str, Any] = (
     json.loads(PATH.read_text(encoding="utf-8")) if PATH.exists() else {"draws": {}, "names": {}, "papers": {}}
 )
@@ -61,7 +62,8 @@ def draw_now(key: str, level: int, seed: int) -> dict[str, Any]:
     one = drawn(key, seed, level)
     _, question = topics.find(key)
     plan = question.plan(read(question, one.inputs, one.find, variant=one.variant).data)
-    slips = [f"{m.key}@{m.at}" for m in (*plan.mistakes, *(m for s in plan.steps for m in s.mistakes))]
+    known = (*plan.mistakes, *(m for s in plan.steps for m in s.mistakes))
+    slips = [f"{m.key}@{m.at}" for m in known if m.since <= STORED_RULE]  # marking may have learnt more since
     return {
         "request": {
             **as_request(one),

@@ -160,6 +160,7 @@ class Mistake:
     braces: ``You added {Q1} and {Q2}.`` (see ``said`` and ``shows``).
     turns: the size stays right and the direction turns round.
     former: keys it had before, which progress kept on a reader's device still has; "old@Q1" where it stood elsewhere.
+    since: the rule of drawing it came with; draws of older rules do not keep it apart from the right value.
     """
 
     key: str
@@ -169,6 +170,7 @@ class Mistake:
     why: str = ""
     turns: bool = False
     former: tuple[str, ...] = ()
+    since: int = 1
 
     @property
     def said(self) -> str:

@@ -97,7 +97,7 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
         plan = _workable(question, inputs, find, variant, rule)
         if plan is None:
             continue
-        apart = _all_apart(plan)
+        apart = _all_apart(plan, rule)
         if best and best.apart and not apart:  # however near its answers are
             continue
         drawn = Drawn(key, inputs, find, variant, seed, level, apart, near_answers(plan, rule))
@@ -357,7 +357,7 @@ def _workable(question: Question, inputs: Mapping[str, object], find: str, varia
     return plan
 
 
-def _all_apart(plan: Plan) -> bool:
+def _all_apart(plan: Plan, rule: int) -> bool:
     """Whether every mistake of a step can be told from the right value and from the others."""
     constants = {name: line.school for name, line in SHEET.items()}
     values = run(plan, constants)
@@ -365,7 +365,7 @@ def _all_apart(plan: Plan) -> bool:
         right, base = values[step.makes], values.get(step.judged_by, 0.0)
         seen = [abs(right) - base]
         for mistake in step.mistakes:
-            if mistake.turns:
+            if mistake.turns or mistake.since > rule:
                 continue
             try:
                 wrong = abs(expression(mistake.instead).value(sized(values, step.sizes))) - base
@@ -385,12 +385,14 @@ def near_answers(plan: Plan, rule: int = DRAWS) -> tuple[str, ...]:
     """
     constants = {name: line.school for name, line in SHEET.items()}
     near: dict[str, None] = {}
+    younger = {(mistake.key, mistake.at) for mistake in plan.mistakes if mistake.since > rule}
+    younger |= {(slip.key, slip.at) for step in plan.steps for slip in step.mistakes if slip.since > rule}
     for part in plan.parts:
         if part.kind != "calculate":
             continue
         chain = Chain(plan, constants, part.answers)
         for slip in chain.declared:
-            values = chain.run((slip,))
+            values = chain.run((slip,)) if (slip.key, slip.at) not in younger else None
             if not values:
                 continue
             wrong = values[part.answers]

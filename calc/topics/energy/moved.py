@@ -53,6 +53,10 @@ UNFIT = {
 TO_VERTICAL = (
     "You took the angle from the wrong line. Use the angle between the force and the displacement: {cos(phi)}."
 )
+ANGLE_OF_SLOPE = (
+    "You used the angle of the slope. The pull and the displacement lie along the same line, so the angle between them"
+    " is 0°: use {F*L}."
+)
 WHOLE_PULL = "You used the whole pull. Only its component along the motion does work: multiply by {cos(phi)}."
 LENGTH_AS_HEIGHT = (
     "You used the length of the slope as the height. The weight does work over the vertical height only: use"
@@ -134,6 +138,8 @@ def pull_law(way: Way) -> tuple[Relation, ...]:
             Mistake("cosine-left-out", "W_F", "F*L", WHOLE_PULL),
         )
         if way.pull == "above"
+        else (Mistake("angle-of-slope", "W_F", "F*L*cos(theta)", ANGLE_OF_SLOPE, since=6),)
+        if way.pull == "along" and way.rise
         else ()
     )
     return (Relation(law, "Work of the pull", why, plain=GIVES, mistakes=slips, directions=signed("W_F")),)

@@ -19,6 +19,7 @@ from calc.working.solving import Situation, question
 
 BALANCE = "You put the net force in, which is zero at constant speed. The engine still pushes: use {F}, its own force."
 SLOPE_LEFT_OUT = "You left out the weight. Its component down the slope resists as well: add {m*g*sin(theta)}."
+FRICTION_HELPS = "You subtracted the friction. It acts against the motion, as the hill does: add {f}."
 FRICTION_LEFT_OUT = "You left out what resists besides the weight: add {f}."
 WEIGHT_WHOLE = "You used the whole weight. Only its component along the slope resists: use {m*g*sin(theta)}."
 SLOPE_AGAINST = "You added the weight's component. Downhill it helps the engine: subtract {m*g*sin(theta)}."
@@ -47,6 +48,7 @@ UP = Relation(
         Mistake("net-force", "F", "0*f", BALANCE),
         Mistake("weight-left-out", "F", "f", SLOPE_LEFT_OUT),
         Mistake("friction-left-out", "F", "m*g*sin(theta)", FRICTION_LEFT_OUT),
+        Mistake("friction-subtracted", "F", "m*g*sin(theta) - f", FRICTION_HELPS, since=6),
         Mistake("whole-weight", "F", "m*g + f", WEIGHT_WHOLE),
     ),
 )

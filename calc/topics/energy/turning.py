@@ -5,6 +5,7 @@ tan θ against µ_s decides. The story and its numbers are our own. Marks: commo
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import cos, degrees, sin, tan
 
 from calc.figures import Dot, Figure, polar
@@ -14,13 +15,19 @@ from calc.model.relations import Relation
 from calc.topics.energy.drawn import LONG, START, surface
 from calc.topics.energy.laws import CONSERVATIVE, NON_CONSERVATIVE, THEOREM
 from calc.topics.energy.moved import Way, friction_laws
+from calc.topics.forces.words import SLIDES_HERE
 from calc.topics.shared.quantities import friction_coefficient, mass, slope_angle, speed
 from calc.working.declaring import Mistake, boxes, state
 from calc.working.working import measure
 
 NORMAL, FRICTION = (
-    law.in_units({"N": "N", "f": "N"}).step(name)
-    for law, name in zip(friction_laws(Way(1, "none"))[:2], ("N", "f"), strict=True)
+    replace(law, mistakes=(*law.mistakes, *more)).in_units({"N": "N", "f": "N"}).step(name)
+    for law, name, more in zip(
+        friction_laws(Way(1, "none"))[:2],
+        ("N", "f"),
+        ((), (Mistake("static-for-kinetic", "f", "mu_s*N", SLIDES_HERE, since=6),)),
+        strict=True,
+    )
 )
 FULL = (Mark("formula"), Mark("substitution", 2), Mark("answer"))
 UP = Relation(

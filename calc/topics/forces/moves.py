@@ -27,6 +27,7 @@ from calc.topics.forces.words import (
     PLAIN_N,
     SINE,
     SINE_SLOPE,
+    STILL_AT_REST,
     SWAPPED,
     TWO,
     WEIGHT_ALWAYS,
@@ -53,7 +54,6 @@ KINETIC_REST = (
 )
 STATIC_SLIDES = "You used the static coefficient although it slides. Once it slides, use {mu_k*N}."
 MATCHES = "You let friction match the other forces although it slides. Use kinetic friction then: {mu_k*N}."
-WRONG_MU = "You used the kinetic coefficient. It is still at rest here: use {mu_s}."
 HOW = Choice("how", "The force is", (("pull", "a pull, slanting upwards"), ("push", "a push, slanting downwards")))
 BOXES = (
     mass("m", "Mass", "", "5 kg; 3 4 5 8; 3,5 6,5 8,5"),
@@ -177,7 +177,7 @@ LIMIT = Relation(
     marks=TWO,
     quotes=(STATIC.name,),
     mistakes=(
-        Mistake("kinetic-for-static", "f_smax", "mu_k*N", WRONG_MU),
+        Mistake("kinetic-for-static", "f_smax", "mu_k*N", STILL_AT_REST),
         Mistake("weight-for-normal", "f_smax", "mu_s*m*g", BY_WEIGHT),
     ),
 )

@@ -17,7 +17,7 @@ from calc.model.questions import Check, Data, Part, Plan, Question, Refusal
 from calc.model.relations import Relation
 from calc.topics.forces.moves import HELD, ODD
 from calc.topics.forces.slope import Set, normal_law, rubbing
-from calc.topics.forces.words import BY_WEIGHT, PLAIN_F, TWO, weight
+from calc.topics.forces.words import BY_WEIGHT, PLAIN_F, SLIDES_HERE, STILL_AT_REST, TWO, weight
 from calc.topics.shared.connected import Body, slides_to_rest
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
 from calc.topics.shared.motion_laws import FRICTION, KINETIC, SECOND, STATIC
@@ -31,6 +31,7 @@ NEVER_STOPS = (
     " of kinetic friction above zero."
 )
 RUBS = rubbing(UP).renamed(mu="mu_k")
+RUBS = replace(RUBS, mistakes=(*RUBS.mistakes, Mistake("static-for-kinetic", "f", "mu_s*N", SLIDES_HERE, since=6)))
 SLOWS = Relation(
     "m*g*sin(theta) + f = m*a",
     what="Use Newton's second law along the slope",
@@ -85,7 +86,10 @@ HOLDS = Relation(
     plain=PLAIN_F,
     marks=TWO,
     quotes=(STATIC.name,),
-    mistakes=(Mistake("weight-for-normal", "f_smax", "mu_s*m*g", BY_WEIGHT),),
+    mistakes=(
+        Mistake("weight-for-normal", "f_smax", "mu_s*m*g", BY_WEIGHT),
+        Mistake("kinetic-for-static", "f_smax", "mu_k*N", STILL_AT_REST, since=6),
+    ),
 )
 QUANTITIES = (
     mass("m", "Mass of the box", "", "2 kg; 1,5 2 3 4; 1,8 2,4 3,5"),

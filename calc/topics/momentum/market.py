@@ -13,7 +13,7 @@ from calc.model.answers import Mark, Point
 from calc.model.directions import LEFT_RIGHT
 from calc.model.questions import Check, Data, Part, Plan, Question, Refusal, Values
 from calc.model.relations import Relation
-from calc.topics.momentum.impulse import FINAL_ALONE, SIZES
+from calc.topics.momentum.impulse import BACKWARDS, FINAL_ALONE, SIZES
 from calc.topics.momentum.join import APART, JOINED
 from calc.topics.momentum.laws import ELASTIC, MOMENTUM, RATE
 from calc.topics.momentum.verdict import verdict
@@ -37,6 +37,9 @@ STOPPED = Relation(
     mistakes=(
         Mistake("sizes-subtracted", "F_net", "m2*(abs(v) - abs(u2))/Deltat", SIZES),
         Mistake("final-alone", "F_net", "m2*v/Deltat", FINAL_ALONE),
+        Mistake(
+            "backwards", "F_net", "m2*(u2 - v)/Deltat", BACKWARDS.replace("{v - u}", "{v - u2}"), turns=True, since=6
+        ),
     ),
 )
 

@@ -16,7 +16,7 @@ from calc.model.directions import ALONG_SLOPE
 from calc.model.questions import NO_MARKS, Check, Data, Part, Plan, Question, Refusal, Step
 from calc.model.relations import Relation
 from calc.topics.forces.moves import ODD
-from calc.topics.forces.words import BY_WEIGHT, PLAIN_F, PLAIN_N, TWO, typed_as
+from calc.topics.forces.words import BY_WEIGHT, PLAIN_F, PLAIN_N, STILL_AT_REST, TWO, typed_as
 from calc.topics.newton.edge import sizes
 from calc.topics.newton.incline import LEVEL_N, NORMAL_SINE
 from calc.topics.newton.pairs import PLAIN_ONE, masses
@@ -67,7 +67,10 @@ HOLDS = Relation(
     plain=PLAIN_F,
     marks=TWO,
     quotes=(STATIC.name,),
-    mistakes=(Mistake("weight-for-normal", "f_smax", "mu_s*m1*g", BY_WEIGHT.replace("{N}", "{m1*g*cos(theta)}")),),
+    mistakes=(
+        Mistake("weight-for-normal", "f_smax", "mu_s*m1*g", BY_WEIGHT.replace("{N}", "{m1*g*cos(theta)}")),
+        Mistake("kinetic-for-static", "f_smax", "mu_k*N", STILL_AT_REST, since=6),
+    ),
 )
 QUANTITIES = (
     *masses("the sledge", "the counterweight", "40 kg; 30 40 50; 25 35 45", "30 kg"),
