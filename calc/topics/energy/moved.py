@@ -54,8 +54,8 @@ TO_VERTICAL = (
     "You took the angle from the wrong line. Use the angle between the force and the displacement: {cos(phi)}."
 )
 ANGLE_OF_SLOPE = (
-    "You used the angle of the slope. The pull and the displacement lie along the same line, so the angle between them"
-    " is 0°: use {F*L}."
+    "You used the angle of the slope. The pull acts along the displacement, so there is no angle between them: use"
+    " {F*L}."
 )
 WHOLE_PULL = "You used the whole pull. Only its component along the motion does work: multiply by {cos(phi)}."
 LENGTH_AS_HEIGHT = (
