@@ -53,7 +53,7 @@ ACCEPTED = 0.1
 LEAST = 0.3  # seconds: no test costs less, where it has to make what tests share
 NEAR = 10  # so much more a test of the chapter, or of the module by name, is worth
 MANY = 8  # tests of one file before others are worth as much
-KEEPING = re.compile(r"approved|swept|wild")  # files that hold what is printed and drawn, whatever made it
+KEEPING = re.compile(r"approved|swept|wild|_kept")  # files that hold what is printed and drawn, whatever made it
 KEPT_WORTH = 10  # so much more one of their tests is worth
 LONGEST = 30.0  # seconds: a test that takes more is left out
 
@@ -113,6 +113,7 @@ class Notes:
         loaded, those that run anything of the file later on (all, where none does)."""
         inner = mutant.file.removeprefix("calc/")
         chapter = inner.split("/")[1].replace("_", "-") if inner.startswith("topics/") else ""
+        question = f"[{chapter}.{Path(inner).stem.replace('_', '-')}" if chapter else "\0"
         hit, whole = {}, {}
         for name, index in self.index.items():
             places = {place: 1 << bit for place, bit in index.items() if place[0] == inner}
@@ -126,7 +127,8 @@ class Notes:
             worth = (1 + (bits & whole[name]).bit_count()) * (4 if bits & hit[name] else 1) / (cost + LEAST)
             worth *= KEPT_WORTH if KEEPING.search(name) else 1
             near = (chapter and chapter in test) or Path(name).stem == f"test_{Path(inner).stem}"
-            worth *= (NEAR if near else 1) * (1 + self.saw[name, inner.split("/")[0]])
+            worth *= (NEAR if near else 1) * (NEAR if question in test else 1)  # tests of a question by its key
+            worth *= 1 + self.saw[name, inner.split("/")[0]]
             found[name].append((worth, test))
         order = [
             (worth / (1 + place / MANY), test)

@@ -80,13 +80,20 @@ def test_the_learner_can_overrule() -> None:
         ("energy.friction-loss", "The work it does between two points is dependent on the path.", 2),
         ("energy.spring-launch", "The sum of kinetic and potential energy of an isolated system stays constant.", 2),
         ("energy.average-power", "The rate at which energy is transferred.", 2),
-        ("doppler.crossing", "The change in pitch heard as source and observer have different velocities relative to"
-         " the medium.", 2),
-        ("gravitation.force", "Each object attracts every other object with a gravitational force directly proportional"
-         " to the product of the masses and inversely proportional to the square of the distance between their"
-         " centers.", 2),
+        (
+            "doppler.crossing",
+            "The change in pitch heard as source and observer have different velocities relative to the medium.",
+            2,
+        ),
+        (
+            "gravitation.force",
+            "Each object attracts every other object with a gravitational force directly proportional"
+            " to the product of the masses and inversely proportional to the square of the distance between their"
+            " centers.",
+            2,
+        ),
     ],
-)  # fmt: skip
+)
 def test_laws_of_mechanics_in_a_learners_words(law: str, said: str, marks: int) -> None:
     """A law that is one point is searched for its phrases; each that is missing costs a mark."""
     drawn = {"operation": "practice", "data": {"question": law, "level": 1, "seed": 1}}
