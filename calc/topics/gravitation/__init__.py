@@ -8,6 +8,7 @@ from calc.topics.gravitation.compared import COMPARED
 from calc.topics.gravitation.factors import FACTORS
 from calc.topics.gravitation.field import FIELD
 from calc.topics.gravitation.force import FORCE
+from calc.topics.gravitation.graph import GRAPH
 from calc.topics.gravitation.lander import LANDER
 from calc.topics.gravitation.laws import GRAVITATION, MASS, WEIGHT, WEIGHTLESS
 from calc.topics.gravitation.probe import PROBE
@@ -17,7 +18,7 @@ TOPIC = Topic(
     key="gravitation",
     title="Gravitation",
     laws=(GRAVITATION, WEIGHT, MASS, WEIGHTLESS),
-    questions=(FORCE, FACTORS, FIELD, COMPARED, BALANCE, LANDER, PROBE, ROCKS),
+    questions=(FORCE, FACTORS, FIELD, COMPARED, BALANCE, GRAPH, LANDER, PROBE, ROCKS),
     cautions=(
         "Where bodies are dropped or swung to measure g: keep heads, hands and feet clear, and put a soft box"
         " underneath.",
