@@ -163,11 +163,21 @@ def test_what_is_zero_has_no_direction() -> None:
         assert not any("friction" in words for words in drawn)
 
 
-def test_a_load_shared_by_several_frictions_is_not_asked() -> None:
-    """Two rough bodies in tow at rest: neither friction, tension nor their diagrams are asked for, and why is said."""
-    _, plan, _, answer = worked(typed("tow2", "pull-on", P="10 N"))
-    assert [part.key for part in plan.parts] == ["state", "normal", "along", "limit", "decide"]
-    assert any("does not follow from the data" in note for note in answer.notes)
+def test_of_a_load_shared_by_several_frictions_the_sum_is_found() -> None:
+    """Two rough bodies in tow at rest: the frictions add up to what is pulled, and that T cannot be found is said."""
+    _, plan, _, answer = worked(typed("tow2", "pull-on", P="10 N", phi="0°"))
+    assert [part.key for part in plan.parts] == ["state", "normal", "along", "limit", "decide", "shared"]
+    assert (
+        said(answer, "shared")
+        == "Only the sum of the frictions can be found: it balances D, so it is 10,00\u00a0N, to the left. How they"
+        " share it does not follow: each may have any size up to its own limit. So the tension in a string on the"
+        " surface cannot be found."
+    )
+    _, plan, v, answer = worked(typed("touch2", "push-back", P="12 N", phi="0°"))
+    assert "12,00\u00a0N, to the right." in said(answer, "shared")
+    _, plan, v, _ = worked(typed("towedge", m3="1 kg"))
+    assert [part.key for part in plan.parts][-2:] == ["shared", "link-2"]
+    assert v["T_2"] == pytest.approx(G)
 
 
 def slides(angle: float, mu_s: float, mu_k: float, upwards: float) -> tuple[float, float]:
@@ -286,8 +296,9 @@ def test_what_lifts_off_is_refused_beside_the_force() -> None:
     worked(typed("one", "pull-on", phi="60°", P=f"{heavy - 0.1:.1f} N".replace(".", ",")))
     field, sentence = refusal(typed("one", "pull-on", phi="60°", P=f"{heavy + 0.1:.1f} N".replace(".", ",")))
     assert field == "P"
-    assert sentence == (
-        "The pull lifts it off the surface: no normal force is left. Use a smaller force or a smaller angle."
+    assert (
+        sentence
+        == "The pull lifts it off the surface: no normal force is left. Use a smaller force or a smaller angle."
     )
 
 

@@ -48,6 +48,8 @@ def test_further_forces_and_own_coefficients_agree_with_one_linear_system() -> N
             _, _, v, answer = worked(form)
         except (Refusal, Refusals):
             continue
+        if "a" not in v:  # a string goes slack
+            continue
         done += 1
         way = 1.0 if form["start"] == "on" else -1.0
         right = solved({name: words for name, words in form.items() if not name.startswith("Q")}, way, further)

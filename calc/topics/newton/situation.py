@@ -15,6 +15,7 @@ from calc.figures.surfaces import Pulled
 from calc.model.answers import Point
 from calc.model.questions import Check, Data, Draw, Part, Plan, Question, Refusal
 from calc.topics.forces.words import lean, pull
+from calc.topics.newton import situation_apart
 from calc.topics.newton.situation_back import ASKED, FOUND_HERE, KNOWN, WHAT_HAPPENS, put_back, solved, split
 from calc.topics.newton.situation_chain import ALSO, CHAIN, FIELD, FORCE, SHAPES, START, Setup, set_up
 from calc.topics.newton.situation_laws import (
@@ -30,7 +31,17 @@ from calc.topics.newton.situation_laws import (
     whole,
 )
 from calc.topics.newton.situation_practice import practise
-from calc.topics.newton.situation_words import changing, decided, equations, name, on_surface, positive, sought, story
+from calc.topics.newton.situation_words import (
+    changing,
+    decided,
+    equations,
+    name,
+    on_surface,
+    positive,
+    sought,
+    story,
+    told,
+)
 from calc.topics.shared.connected import Kind, Outcome, outcome
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
 from calc.topics.shared.motion_laws import KINETIC, SECOND, STATIC
@@ -38,10 +49,6 @@ from calc.topics.shared.quantities import Quantity, charge, field_strength, fric
 from calc.working.declaring import Given, boxes, state
 from calc.working.working import run
 
-SHARED = (
-    "Everything stays at rest. How friction and the forces between the bodies share the load does not follow from the"
-    " data: only their sum does. So they are not asked for."
-)
 SOME_SLOPE = SOME_LEAN = radians(25)  # drawn where the angle is asked
 NOT_DRAWN = ("The second force is not drawn here.", "The electric field is not drawn here.")
 STILL = (
@@ -91,7 +98,7 @@ KNOWN_BOXES = (
 )
 SECOND_FORCE = younger(pull("F", "Size of the second force", ""))
 OWN_RUB = tuple(
-    younger(friction_coefficient(f"mu_{kind[0]}{n}", f"The same, {kind}, of the {place} body alone", ""))
+    younger(friction_coefficient(f"mu_{kind[0]}{n}", f"{kind.capitalize()} coefficient of the {place} body alone", ""))
     for n, place in ((2, "second"), (3, "third"))
     for kind in ("static", "kinetic")
 )
@@ -157,7 +164,28 @@ def follows(here: Setup) -> bool:
     return here.moves or len(here.rough) < 2
 
 
-def motion(here: Setup) -> list[Part]:
+def shared_load(data: Data, here: Setup) -> Part:
+    """What can be said of several frictions at rest."""
+    g = data.settings.constants()["g"]
+    total = sum(body.drive(g) for body in here.bodies)
+    between_them = "the tension in a string" if here.link == "T" else "the force between the bodies"
+    size = "zero"
+    if abs(total) > STEADY:
+        size = f"{told(data, total)}, {here.where(-1 if total > 0 else 1).words}"
+    points = (
+        Point(f"Only the sum of the frictions can be found: it balances D, so it is {size}.", 1, ("sum",)),
+        Point(
+            f"How they share it does not follow: each may have any size up to its own limit. So {between_them} on the"
+            " surface cannot be found.",
+            1,
+            ("cannot be found",),
+        ),
+    )
+    ask = f"Can the friction on each body and {between_them} be found? Give a reason."
+    return Part("shared", "explain", ask, points=points)
+
+
+def motion(data: Data, here: Setup) -> list[Part]:
     """The equations of the bodies, a, and the forces between them."""
     parts = list[Part]()
     if follows(here):
@@ -171,7 +199,9 @@ def motion(here: Setup) -> list[Part]:
         else:
             ask = f"Give the net force and the acceleration of {on_surface(here)}."
             parts.append(Part("acceleration", "explain", ask, points=STILL))
-    for link, body in links(here) if follows(here) else ():
+    elif drive(here):
+        parts.append(shared_load(data, here))
+    for link, body in links(here):
         law = between(here, link, body, name(here, body))
         pair = f"between {name(here, link)} and {name(here, link + 1)}"
         what = f"the force that the bodies exert on each other, {pair}" if here.link == "R" else f"the tension {pair}"
@@ -308,6 +338,20 @@ def backwards(data: Data) -> Plan:
     )
 
 
+def parted(data: Data, here: Setup) -> Plan:
+    """A string goes slack or the bodies part: each on its own."""
+    first, after, checks_ = situation_apart.parts(here, data)
+    return Plan(
+        story=story(data, here),
+        parts=(state(SECOND), *first, *diagrams(data, here), *after),
+        values=dict(data.values),
+        units={name: "°" for name in ("theta", "phi") if data.has(name)},
+        scene=lambda values: scene(data, here),
+        checks=checks_,
+        notes=(FBD_RULES, situation_apart.LATER),
+    )
+
+
 def forwards(data: Data) -> Plan:
     """Across and along the surface, rest or motion, diagrams, equations, a, forces between; what follows a stop."""
     constants = data.settings.constants()
@@ -317,10 +361,12 @@ def forwards(data: Data) -> Plan:
     for box in KNOWN:
         if data.has(box):
             raise Refusal(box, FOUND_HERE)
-    here = set_up(data.choices, data.values, g)
+    here = set_up(data.choices, data.values, g, apart=True)
+    if here.found.slack:
+        return parted(data, here)
     rest = from_rest(here, g)
     work = [*forces(here), *([] if here.start else holds(here))]
-    act = [*rubbing(here), *diagrams(data, here), *motion(here)]
+    act = [*rubbing(here), *diagrams(data, here), *motion(data, here)]
     calculated = tuple(part for part in (*work, *act) if part.steps)
     v = run(Plan("", calculated, dict(data.values)), constants)
     notes = [FBD_RULES]
@@ -341,8 +387,6 @@ def forwards(data: Data) -> Plan:
                 points=decided(data, here, here.found, v),
             )
         )
-        if not here.moves and len(here.rough) > 1:
-            notes.append(SHARED)
     return Plan(
         story=story(data, here),
         parts=(state(SECOND), *work, *act),

@@ -411,8 +411,9 @@ def coefficients(shape: Shape, v: Mapping[str, float]) -> None:
             raise Refusal(next(name for name in (f"mu_k{n}", f"mu_s{n}", "mu_k") if name in v), ODD)
 
 
-def set_up(choices: Mapping[str, str], v: Mapping[str, float], g: float) -> Setup:
-    """What is chosen and what it does. Raises Refusal for what cannot be or is not worked here."""
+def set_up(choices: Mapping[str, str], v: Mapping[str, float], g: float, apart: bool = False) -> Setup:
+    """What is chosen and what it does. Raises Refusal for what cannot be or is not worked here, and, but for ``apart``,
+    for a string that goes slack or bodies that part."""
     fits(choices, set(v))
     shape = SHAPES[choices["chain"]]
     if degrees(v.get("theta", 0.0)) > STEEPEST + 1e-9:
@@ -429,7 +430,7 @@ def set_up(choices: Mapping[str, str], v: Mapping[str, float], g: float) -> Setu
     found = outcome(bodies, kinds, g=g, velocity=float(start))
     if found.state == "lifts off":
         raise Refusal("P", LIFTS)
-    if found.slack:
+    if found.slack and not apart:
         raise Refusal("chain", PARTS if shape.touch else SLACK)
     drive = sum(body.drive(g) for body in bodies)
     way = start or (-1 if drive < 0 else 1)

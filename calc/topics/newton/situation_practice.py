@@ -90,13 +90,12 @@ def further(chance: Any, shape: Shape) -> dict[str, str]:
     places = [n for n in range(1, shape.count + 1) if not shape.hangs(n)]
     if not places or chance.random() < 0.7:
         return found
-    n, way, size = chance.choice(places), chance.choice(("on", "back")), 8 + 14 * chance.random()
+    n, way = chance.choice(places), chance.choice(("on", "back"))
     if chance.random() < 0.5:
-        return found | {"also": f"{way}-{n}", "F": typed_as(size, "N", 2)}
-    charge = 200 + 300 * chance.random()
-    sign = chance.choice(("", "-"))
-    field = typed_as(round(size / charge * 1e6, -3), "N/C", 2)
-    return found | {"field": way, f"Q{n}": sign + typed_as(charge, "uC", 2), "E": field}
+        return found | {"also": f"{way}-{n}", "F": typed_as(8 + 14 * chance.random(), "N", 2)}
+    sign, charge = chance.choice(("", "-")), typed_as(5 + 4 * chance.random(), "uC", 2)
+    field = typed_as(1.2 + 1.6 * chance.random(), "x 10^6 N/C", 2)
+    return found | {"field": way, f"Q{n}": sign + charge, "E": field}
 
 
 def happening(typed: dict[str, object], chance: Any) -> dict[str, object] | None:
@@ -205,5 +204,7 @@ def settled(typed: dict[str, object]) -> dict[str, object]:
 
 def number(text: str) -> float:
     """What practice typed, in SI."""
-    value = float(text.split("°")[0].split()[0].replace(",", ".").replace("−", "-"))
-    return radians(value) if "°" in text else value * 1e-6 if text.endswith(("uC", "µC")) else value
+    value = float(text.split("°")[0].split()[0].replace(",", "."))
+    if "°" in text:
+        return radians(value)
+    return value * (1e-6 if text.endswith("uC") else 1e6 if "10^6" in text else 1.0)
