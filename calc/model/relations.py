@@ -212,7 +212,7 @@ class Together:
         step = Step(
             law=self.first.law,
             make=both.found.make,
-            lines=(self.second.law, *both.lines, both.law, *both.found.lines),
+            lines=tuple(dict.fromkeys((self.second.law, *both.lines, both.law, *both.found.lines))),  # none twice
             what=self.what,
             why=both.why,
             plain=self.plain,

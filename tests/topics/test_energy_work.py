@@ -424,7 +424,7 @@ UNFIT = (
         "moved",
         "phi",
         {"m": "10", "F": "90", "mu_k": "0,3", "L": "6", "u": "0", "v": "15", "way": "level", "pull": "above"},
-        "Too small at every angle: even at the best angle this pull cannot do it. Use a larger pull.",
+        "Too small at every angle: even at the best angle this force cannot do it. Use a larger one.",
     ),
     (
         "moved",

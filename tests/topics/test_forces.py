@@ -131,6 +131,10 @@ def equations(x: np.ndarray, theta: float, phi: float, mu: float, way: int, know
         ("level", {"how": "push", "state": "about"}, 0, -20, 1),
         ("slope", {"how": "pull", "motion": "slip-up"}, 25, 15, 1),
         ("slope", {"how": "pull", "motion": "slip-down"}, 35, 10, -1),
+        ("slope", {"how": "push", "motion": "up"}, 25, -15, 1),
+        ("slope", {"how": "push", "motion": "down"}, 35, -10, -1),
+        ("slope", {"how": "push", "motion": "slip-up"}, 25, -15, 1),
+        ("slope", {"how": "push", "motion": "slip-down"}, 35, -10, -1),
     ],
 )
 def test_scipy_finds_the_same_from_components_on_the_page(
@@ -206,6 +210,10 @@ SETTINGS = [
     ("slope", {"how": "pull", "motion": "down"}, 35, -1),
     ("slope", {"how": "pull", "motion": "slip-up"}, 25, 1),
     ("slope", {"how": "pull", "motion": "slip-down"}, 35, -1),
+    ("slope", {"how": "push", "motion": "up"}, 25, 1),
+    ("slope", {"how": "push", "motion": "down"}, 35, -1),
+    ("slope", {"how": "push", "motion": "slip-up"}, 25, 1),
+    ("slope", {"how": "push", "motion": "slip-down"}, 35, -1),
     ("slope", {"how": "none", "motion": "down"}, 35, -1),
     ("slope", {"how": "none", "motion": "up"}, 25, 1),
     ("slope", {"how": "none", "motion": "slip-down"}, degrees(atan(0.2)), -1),
@@ -343,6 +351,12 @@ LEVEL_PULL = {"how": "pull", "state": "slides", "m": "5 kg", "phi": "30°", "mu"
         ("angle", "", {"m": "8 kg", "P": "90 N", "mu_s": "0,6"}, LIFTS),
         ("level", "P", {"how": "push", "state": "about", "m": "5 kg", "phi": "60°", "mu": "0,7"}, JAMS),
         (
+            "slope",
+            "P",
+            {"how": "push", "motion": "slip-up", "m": "5 kg", "theta": "45°", "phi": "40°", "mu": "1,3"},
+            JAMS,
+        ),
+        (
             "strings",
             "T1",
             {"w": "80 N", "alpha": "0°", "beta": "0°"},
@@ -473,6 +487,32 @@ def test_flat_and_upright_surfaces_are_drawn(angle: str) -> None:
     for worked in (moves, ramp):
         assert worked.figure
         assert all(part.figure for part in worked.parts if part.kind == "draw")
+
+
+@pytest.mark.parametrize(("how", "side"), [("pull", "above"), ("push", "below")])
+def test_a_pull_lifts_and_a_push_presses_in_words_number_and_drawing(how: str, side: str) -> None:
+    """On a slope at 25°, P at 15° to it: story, law and arrow say the same of its part across the slope."""
+    typed = {"m": "6 kg", "theta": "25°", "P": "60 N", "phi": "15°", "mu": "0,2"}
+    worked = solve("slope", "a", how=how, motion="up", **typed)
+    turn = 1 if how == "pull" else -1
+    assert worked.values["N"] == pytest.approx(6 * G * cos(radians(25)) - turn * 60 * sin(radians(15)))
+    drawn = next(part for part in worked.parts if part.key == "draw")
+    assert f"the {how}, at φ {side} the slope" in " ".join(point.words for point in drawn.points)
+    assert drawn.figure
+    arrow = next(one for one in drawn.figure.items if isinstance(one, Arrow) and one.label == "P")
+    way = np.degrees(np.arctan2(arrow.end[1] - arrow.start[1], arrow.end[0] - arrow.start[0]))
+    assert way == pytest.approx(25 + turn * 15)
+    assert f"The {how} has a size of 60" in worked.story
+    assert ("into it" if how == "push" else "away from it") in worked.story
+    assert ("push" in worked.story) == (how == "push")
+    assert ("pull" in worked.story) == (how == "pull")
+
+
+def test_practice_pushes_by_the_newest_rule_alone() -> None:
+    """Of older addresses none pushes on a slope, as none did before."""
+    topic, question = topics.find("forces.slope")
+    seen = {rule: {draw(topic, question, seed, 2, rule).inputs["how"] for seed in range(25)} for rule in (4, 5)}
+    assert seen == {4: {"none", "pull"}, 5: {"none", "pull", "push"}}
 
 
 WAYS = {"up the slope": 0.0, "down the slope": 180.0, "to the left": 180.0, "to the right": 0.0}

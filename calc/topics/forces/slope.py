@@ -14,7 +14,7 @@ from math import cos, degrees, radians, sin
 from calc.figures import Figure
 from calc.figures.surfaces import Pulled, on_surface
 from calc.language.expressions import equation
-from calc.model.questions import Check, Choice, Data, Part, Refusal, Values
+from calc.model.questions import Check, Choice, Data, Draw, Part, Refusal, Values
 from calc.topics.forces.tilts import (
     NO_LEAN,
     NO_SLOPE,
@@ -30,8 +30,10 @@ from calc.topics.forces.words import (
     COSINE_SLOPE,
     EACH_AXIS,
     EACH_AXIS_MARKS,
+    HEAVIER,
     HELPS,
     IGNORED,
+    JAMS,
     LIFTS,
     LIGHTER,
     NO_G,
@@ -69,7 +71,11 @@ DROPS_OUT = (
 )
 ALL_WEIGHT = "You let the whole weight act along the slope. Only a part of it does: use {m*g*sin(theta)}."
 PER_MASS = "Every force here grows with the mass, so the mass drops out of the equation along the slope."
-FORCE = Choice("how", "Besides the slope there is", (("none", "no other force"), ("pull", "a pull P, up the slope")))
+FORCE = Choice(
+    "how",
+    "Besides the slope there is",
+    (("none", "no other force"), ("pull", "a pull P, up the slope"), ("push", "a push P, up the slope")),
+)
 MOTION = Choice(
     "motion",
     "The body",
@@ -115,6 +121,16 @@ TALES = {
         "A winch pulls with its rope at a chest on a sloping plank, up the plank.",
         "A sledge on an even hillside is pulled by a rope, up the hill.",
     ),
+    "push": (
+        "A pole pushes at a crate on a ramp, up the ramp.",
+        "With a stick somebody pushes at a chest on a sloping plank, up the plank.",
+        "On an even hillside a bar pushes at a sledge, up the hill.",
+    ),
+}
+ASK_PUSHED = {"P": "Calculate the push.", "phi": "Calculate the angle of the push with the slope."}
+PUSHED = {
+    "P": "The push has a size of {}.",
+    "phi": "The push makes an angle of {} with the slope, into it.",
 }
 ENDS = {
     "down": "It slides down the slope.",
@@ -126,16 +142,18 @@ ENDS = {
 
 @dataclass(frozen=True)
 class Set:
-    """The choices. pulled: whether P acts; way: +1 for up the slope, −1 for down; slides: or about to slip."""
+    """The choices. pulled: whether P acts; way: +1 for up the slope, −1 for down; slides: or about to slip; push: P
+    presses into the slope."""
 
     pulled: bool
     way: int
     slides: bool
+    push: bool = False
 
     @property
     def across(self) -> str:
         """N, solved for."""
-        return "m*g*cos(theta) - P*sin(phi)" if self.pulled else "m*g*cos(theta)"
+        return f"m*g*cos(theta) {'+' if self.push else '-'} P*sin(phi)" if self.pulled else "m*g*cos(theta)"
 
     @property
     def drive(self) -> str:
@@ -155,8 +173,9 @@ class Set:
 
 def chosen(data: Data) -> Set:
     """The choices made; refuses what they leave no room for."""
-    motion, pulled = data.choices["motion"], data.choices["how"] == "pull"
-    here = Set(pulled, 1 if motion.endswith("up") else -1, not motion.startswith("slip"))
+    motion, how = data.choices["motion"], data.choices["how"]
+    pulled, way = how != "none", 1 if motion.endswith("up") else -1
+    here = Set(pulled, way, not motion.startswith("slip"), how == "push")
     asked = data.asked_names
     if not pulled:
         for name in ("P", "phi"):
@@ -196,6 +215,14 @@ def weight_for_normal(here: Set) -> str:
     return f"P*cos(phi)/({under})"
 
 
+PART_WAY = {False: LIGHTER, True: HEAVIER}
+
+
+def turned_round(across: str) -> str:
+    """N with the part of P the wrong way."""
+    return across.replace(" - ", " + ") if " - " in across else across.replace(" + ", " - ")
+
+
 def normal_law(here: Set) -> Relation:
     """Forces across the slope."""
     slips = [
@@ -205,17 +232,17 @@ def normal_law(here: Set) -> Relation:
     ]
     if here.pulled:
         slips += [
-            Mistake("vertical-part-wrong-way", "N", here.across.replace("-", "+"), LIGHTER),
+            Mistake("vertical-part-wrong-way", "N", turned_round(here.across), PART_WAY[here.push]),
             Mistake("sin-cos-pull", "N", here.across.replace("sin(phi)", "cos(phi)"), COSINE_SLOPE),
         ]
     return Relation(
-        "N + P*sin(phi) = m*g*cos(theta)" if here.pulled else "N = m*g*cos(theta)",
+        "N + P*sin(phi) = m*g*cos(theta)" if here.pulled and not here.push else f"N = {here.across}",
         what="Balance the forces across the slope",
         why=(
             "It does not leave the slope, so the forces at right angles to it balance. Across the slope the weight has"
             " the part mg cos θ"
         )
-        + (", and P sin φ lifts." if here.pulled else "."),
+        + ((", and P sin φ presses." if here.push else ", and P sin φ lifts.") if here.pulled else "."),
         units={"N": "N", "m": "kg", "phi" if here.pulled else "theta": "°"},
         plain=PLAIN_N,
         mistakes=tuple(slips),
@@ -275,7 +302,8 @@ def along(here: Set) -> Relation:
 def both_in_one(here: Set) -> Relation:
     """Forces along the slope with f = μN, to be put together with those across it."""
     up, held = here.way > 0, "m*a" if here.slides else "0"
-    sign, turned = ("+", "-") if up else ("-", "+")
+    sign, wrong = ("+", "-") if up else ("-", "+")
+    wrong = sign if here.push else wrong
     top = f"m*(g*sin(theta) {sign} mu*g*cos(theta){f' {sign} a' if here.slides else ''})"
     if here.slides:
         law, why = f"{here.drive} - mu*N = {held}", f"The direction of motion is positive: {here.words}"
@@ -291,7 +319,7 @@ def both_in_one(here: Set) -> Relation:
         quotes=(SECOND.name,) if here.slides else (),
         mistakes=(
             Mistake("normal-is-weight", "P", top.replace("*cos(theta)", "") + "/cos(phi)", WEIGHT_ALWAYS % here.across),
-            Mistake("vertical-part-wrong-way", "P", f"{top}/(cos(phi) {turned} mu*sin(phi))", LIGHTER),
+            Mistake("vertical-part-wrong-way", "P", f"{top}/(cos(phi) {wrong} mu*sin(phi))", PART_WAY[here.push]),
         ),
     )
 
@@ -327,7 +355,7 @@ SINE_SLOPE_ALONE = (
 def scene(here: Set, v: Values) -> Figure:
     """The body on its slope, with its rope."""
     angle = min(max(degrees(v.get("theta", 0.5)), 4.0), 75.0)
-    rope = Pulled("P", min(degrees(v.get("phi", 0.0)), 85.0)) if here.pulled else None
+    rope = Pulled("P", min(degrees(v.get("phi", 0.0)), 85.0), here.push) if here.pulled else None
     return on_surface(angle, rope, title="The body on the slope")
 
 
@@ -335,9 +363,9 @@ def by_angle(data: Data, here: Set, known: Laws) -> tuple[Laws, tuple[Part, ...]
     """The laws, with those for an angle that is asked; and the part for a second angle."""
     asked = data.asked_names
     if "theta" in asked and data.has("mu"):
-        return (*known, *slope_laws(here.way, pulled=here.pulled, slides=here.slides)), ()
+        return (*known, *slope_laws(here.way, pulled=here.pulled, push=here.push, slides=here.slides)), ()
     if "phi" in asked:
-        more, second = slope_angle_of_pull(here.way, here.slides, data)
+        more, second = slope_angle_of_pull(here.way, here.push, here.slides, data)
         return (*known, *more), second
     return known, ()
 
@@ -350,32 +378,43 @@ def situation(data: Data) -> Situation:
     relations, more = by_angle(data, here, laws(here, by_mass))
     tilt, lift = (degrees(found_angle(name, relations, data)) for name in ("theta", "phi"))
     back = "down the slope" if here.way > 0 else "up the slope"
-    pulls = "at φ above the slope" if data.values.get("phi") or "phi" in data.asked_names else "up the slope"
+    noun, side = ("push", "below") if here.push else ("pull", "above")
+    pulls = f"at φ {side} the slope" if data.values.get("phi") or "phi" in data.asked_names else "up the slope"
     rows = [
         ("F_g", "F_g", "the weight, straight down", 270.0),
         ("N", "N", "the normal force, away from the slope at right angles to it", tilt + 90),
-        *([("P", "P", f"the pull, {pulls}", tilt + lift)] if here.pulled else []),
+        *([("P", "P", f"the {noun}, {pulls}", tilt + (-lift if here.push else lift))] if here.pulled else []),
         ("f", "f", f"friction, {back}", tilt + (180 if here.way > 0 else 0)),
     ]
     basis = replace(
         told(BOXES),
         relations=relations,
         openings=tuple(f"{tale} {ENDS[data.choices['motion']]}" for tale in TALES[data.choices["how"]]),
-        limits=(Limit("N", LIFTS),) if here.pulled else (),
-        unfit={"N": LIFTS, "theta": NO_SLOPE, "phi": NO_LEAN},
+        limits=(Limit("N", LIFTS),) if here.pulled and not here.push else (),
+        unfit={
+            "theta": NO_SLOPE,
+            "phi": NO_LEAN,
+            **({"P": JAMS} if here.push and here.way > 0 else {} if here.push else {"N": LIFTS}),
+        },
         units=UNITS,
         notes=(FBD_RULES,),
         later=lambda data, values: more,
-        warn=lambda v: second_slope(here.way, here.pulled, v, data),
+        warn=lambda v: second_slope(here.way, here.pulled and not here.push, v, data),
         proofs=lambda v: put_back(data, here, v),
         scene=lambda v: scene(here, v),
     )
     steps = basis.steps(data)
     return replace(
         basis,
-        tell={**basis.tell, "mu": f"The coefficient of {kind} friction is {{}}."},
+        tell={
+            **basis.tell,
+            **(PUSHED if here.push else {}),
+            "mu": f"The coefficient of {kind} friction is {{}}.",
+        },
+        told_at={**basis.told_at, **({"phi": {0.0: "The push is parallel to the slope."}} if here.push else {})},
         ask={
             **basis.ask,
+            **(ASK_PUSHED if here.push else {}),
             "mu": f"Calculate the coefficient of {kind} friction.",
             "f": f"Calculate the {kind} friction on it.",
         },
@@ -430,8 +469,11 @@ ENOUGH = {
 }
 
 
-def fitting(typed: dict[str, object], way: int, slides: bool) -> tuple[str, str]:
-    """A pull that gives the acceleration drawn, 0 where it is about to slip, and that acceleration, typed."""
+PUSHES = 5  # the rule of drawing from which practice also pushes
+
+
+def fitting(typed: dict[str, object], way: int, slides: bool, push: bool) -> tuple[str, str]:
+    """A pull or push that gives the acceleration drawn, 0 where it is about to slip, and that acceleration, typed."""
     usual = {"m": 5.0, "theta": 28.0, "phi": 0.0, "mu": 0.2, "a": 1.2}
     m, theta, phi, mu, a = (
         float(str(typed[name]).split("°")[0].split()[0].replace(",", ".")) if typed[name] else usual[name]
@@ -441,7 +483,7 @@ def fitting(typed: dict[str, object], way: int, slides: bool) -> tuple[str, str]
     free = 9.8 * (sin(theta) + way * mu * cos(theta))
     if way < 0:  # slower than without the pull
         a = min(a, 0.6 * free)
-    pull_ = m * (free + way * a) / (cos(phi) + way * mu * sin(phi))
+    pull_ = m * (free + way * a) / (cos(phi) + (-way if push else way) * mu * sin(phi))
     return typed_as(pull_, "N", 3), typed_as(a, "m/s^2", 3)
 
 
@@ -459,13 +501,15 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
     slides = not motion.startswith("slip")
     way = 1 if motion.endswith("up") else -1
     ready = dict(typed)
-    if how == "pull":
-        ready["P"], ready["a"] = fitting(typed, way, slides)
+    if how == "pull" and getattr(chance, "rule", 0) >= PUSHES and chance.random() < 0.6:  # type: ignore[attr-defined]
+        how = "push"
+    if how != "none":
+        ready["P"], ready["a"] = fitting(typed, way, slides, how == "push")
     elif find == "mu" and slides:  # an acceleration that some friction gives
         theta = radians(float(str(typed["theta"]).split("°")[0].replace(",", ".")))
         share = 0.4 + 0.4 * chance.random()  # type: ignore[attr-defined]
         ready["a"] = typed_as(share * 9.8 * sin(theta), "m/s^2", 3)
-    keep = ENOUGH[how, "slides" if slides else "about"][find].split()
+    keep = ENOUGH["none" if how == "none" else "pull", "slides" if slides else "about"][find].split()
     return {**ready, "how": how, "motion": motion, **{name: ready[name] if name in keep else "" for name in names}}
 
 
@@ -473,7 +517,7 @@ SLOPE = question(
     "slope",
     "A body on a slope",
     situation,
-    **boxes(FORCE, MOTION, *BOXES),
+    **boxes(FORCE, MOTION, *BOXES, draws={"how": Draw(("none", "pull"))}),  # a push is drawn by the newest rule alone
     laws=(KINETIC.name, STATIC.name, SECOND.name),
     unknowns=("a", "P", "m", "mu", "N", "f", "theta", "phi"),
     drawn=("a", "P", "m", "mu", "N", "f"),

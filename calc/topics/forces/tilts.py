@@ -49,11 +49,11 @@ AT_LIMIT = Relation(
 )
 
 
-def slope_laws(way: int, *, pulled: bool, slides: bool) -> tuple[Relation, ...]:
-    """The laws for θ. way: +1 up, −1 down the slope."""
+def slope_laws(way: int, *, pulled: bool, push: bool, slides: bool) -> tuple[Relation, ...]:
+    """The laws for θ. way: +1 up, −1 down the slope. push: P presses into it."""
     sign, turned = ("+", "-") if way > 0 else ("-", "+")
     mass = "m*" if pulled else ""
-    forces = [f"P*cos(phi) {sign} mu*P*sin(phi)"] if pulled else []
+    forces = [f"P*cos(phi) {turned if push else sign} mu*P*sin(phi)"] if pulled else []
     speeding = f"{mass}a" if slides else ""
     if way > 0:
         rest = " ".join([*forces, f"- {speeding}" if speeding else ""]).strip()
@@ -81,15 +81,15 @@ def slope_laws(way: int, *, pulled: bool, slides: bool) -> tuple[Relation, ...]:
     return (SLOPE, law)
 
 
-def second_slope(way: int, pulled: bool, values: Values, data: Data) -> tuple[str, ...]:
-    """The other angle that fits, on a very steep way up, told as a warning."""
+def second_slope(way: int, lifted: bool, values: Values, data: Data) -> tuple[str, ...]:
+    """The other angle that fits, on a very steep way up, told as a warning. lifted: a pull lightens the contact."""
     if way < 0 or not {"theta", "epsilon"} <= values.keys():
         return ()
     other = other_slope(values)
     if other is None:
         return ()
     v = {**data.known, **values}
-    if pulled and v["m"] * v["g"] * cos(other) < v["P"] * sin(v["phi"]):
+    if lifted and v["m"] * v["g"] * cos(other) < v["P"] * sin(v["phi"]):
         return ()
     return (STEEPER.format(measure(other, "°", data.settings.style).text),)
 
@@ -97,13 +97,21 @@ def second_slope(way: int, pulled: bool, values: Values, data: Data) -> tuple[st
 type Found = tuple[tuple[Relation, ...], tuple[Part, ...]]  # the laws for φ, the part for a second angle
 
 
-def two_angles(rest: str, data: Data, normal: Callable[[float], float], slides: bool) -> Found:
-    """A pull that drives and lightens. rest: what P(cos φ + μ sin φ) is; normal: N at an angle (rad)."""
-    found = leaning("P", rest, data.known["mu"], data.known, normal)
+HELPS = "Pulling a little upwards helps, because it lightens the contact; pulling too steeply wastes the pull."
+HOLDS = (
+    "Pushing a little into the slope helps to hold it, because it adds to the friction; too steeply wastes the push."
+)
+
+
+def two_angles(rest: str, data: Data, normal: Callable[[float], float], slides: bool, push: bool = False) -> Found:
+    """A pull that drives and lightens, or a push that holds back and presses (push). rest: what P(cos φ + μ sin φ) is;
+    normal: N at an angle (rad)."""
+    found = leaning("P", rest, data.known["mu"], data.known, normal, push)
+    does = ("holds it back", "adds to the friction") if push else ("drives it", "lightens the contact")
     words = (
         "Put the forces along and across the surface together, for the angle",
-        DRIVES.format("drives it", "lightens the contact", "+", "−"),
-        "Pulling a little upwards helps, because it lightens the contact; pulling too steeply wastes the pull.",
+        DRIVES.format(*does, "+", "−"),
+        HOLDS if push else HELPS,
         (SECOND.name,) if slides else (),
     )
     step = found.step(*words)
@@ -137,16 +145,20 @@ def level_angle(pull: bool, slides: bool, data: Data) -> Found:
     return one_angle(rest, ("drives it", "presses it down"), slides), ()
 
 
-def slope_angle_of_pull(way: int, slides: bool, data: Data) -> Found:
+def slope_angle_of_pull(way: int, push: bool, slides: bool, data: Data) -> Found:
     """The laws for φ on a slope; () where something else is missing."""
     v = data.known
     if not {"m", "P", "mu", "theta", *(("a",) if slides else ())} <= v.keys():
         return (), ()
-    if way > 0:
-        rest = f"(m*g*(sin(theta) + mu*cos(theta)){' + m*a' if slides else ''})"
-        return two_angles(rest, data, lambda phi: v["m"] * v["g"] * cos(v["theta"]) - v["P"] * sin(phi), slides)
-    rest = f"(m*g*(sin(theta) - mu*cos(theta)){' - m*a' if slides else ''})"
-    return one_angle(rest, ("holds it back", "lightens the contact"), slides), ()
+    sign = "+" if way > 0 else "-"
+    rest = f"(m*g*(sin(theta) {sign} mu*cos(theta)){f' {sign} m*a' if slides else ''})"
+    if (way > 0) == push:
+        does = ("drives it", "presses it down") if push else ("holds it back", "lightens the contact")
+        return one_angle(rest, does, slides), ()
+    lift = 1 if push else -1
+    return two_angles(
+        rest, data, lambda phi: v["m"] * v["g"] * cos(v["theta"]) + lift * v["P"] * sin(phi), slides, push
+    )
 
 
 USUAL = {"theta": 0.5, "phi": 0.0}  # rad, where an angle does not follow

@@ -51,11 +51,12 @@ def other_slope(values: Values) -> float | None:
 
 # --- the angle of a pull that drives and lightens: P(cos φ + μ sin φ) = P cos(φ − ε)/cos ε ------------------------
 
-TOO_SMALL = "Too small at every angle: even at the best angle this pull cannot do it. Use a larger pull."
+TOO_SMALL = "Too small at every angle: even at the best angle this force cannot do it. Use a larger one."
 BELOW = "It lies below the surface: there the pull would be a push, not a pull."
+ABOVE = "It lies above the surface: there the push would be a pull, not a push."
 OFF = "There the pull would lift the body off the surface, so it is dropped."
-WHY_NOT = {"below": BELOW, "off": OFF, "also": ""}
-OTHER_ASK = "Calculate the other angle at which a pull of this size does the same."
+WHY_NOT = {"below": BELOW, "above": ABOVE, "off": OFF, "also": ""}
+OTHER_ASK = "Calculate the other angle at which a force of this size does the same."
 
 
 @dataclass(frozen=True)
@@ -65,7 +66,7 @@ class Leaning:
     pull: str
     rest: str
     larger: bool = True
-    other: Literal["also", "below", "off"] = "below"
+    other: Literal["also", "below", "above", "off"] = "below"
 
     def make(self, name: str, larger: bool) -> str:
         """One of the two roots, as an equation."""
@@ -91,7 +92,9 @@ class Leaning:
         )
 
 
-def leaning(pull: str, rest: str, coefficient: float, known: Values, normal: Callable[[float], float]) -> Leaning:
+def leaning(
+    pull: str, rest: str, coefficient: float, known: Values, normal: Callable[[float], float], push: bool = False
+) -> Leaning:
     """Which of the two angles hold. normal: N (N) at an angle (rad). Raises Refusal where none can be.
 
     pull begins with the name of the force. larger: whether the larger one is the answer; other: whether the other
@@ -107,4 +110,4 @@ def leaning(pull: str, rest: str, coefficient: float, known: Values, normal: Cal
         return Leaning(pull, rest, True, "also")
     if holds[1] and not holds[0]:
         return Leaning(pull, rest, False, "off")
-    return Leaning(pull, rest)
+    return Leaning(pull, rest, True, "above" if push else "below")
