@@ -81,6 +81,16 @@ class Hand:
     letters: dict[str, str] = field(default_factory=dict)
     direction_in_line: bool = False
     value_too: bool = False
+    keyboard: bool = False  # no Greek letters, no raised or lowered signs
+
+    @staticmethod
+    def typist(chance: random.Random) -> Hand:
+        """A learner who has only the keys of a keyboard."""
+        hand = Hand.of(chance, False)
+        hand.keyboard, hand.lowered, hand.square = True, False, "^2"
+        hand.times = chance.choice(("*", " * ", " x ", "()"))
+        hand.so = chance.choice(("", "", "so ", "=> "))
+        return hand
 
     @staticmethod
     def of(chance: random.Random, own_letters: bool) -> Hand:
@@ -112,7 +122,10 @@ class Hand:
         stem, number = digits[1], digits[2]
         change = "Δ" if stem.startswith("Delta") else ""
         stem = stem.removeprefix("Delta")
-        stem = GREEK.get(stem, stem)
+        if self.keyboard:
+            change = "delta " if change and self.spaced else "delta" if change else ""
+        else:
+            stem = GREEK.get(stem, stem)
         number = number.translate(LOWERED) if self.lowered else number
         if tail.isdigit() and (self.lowered or self.bare):
             tail = tail.translate(LOWERED) if self.lowered else tail
@@ -123,7 +136,10 @@ class Hand:
         """A number in a line."""
         if x and not 1e-3 <= abs(x) < 1e6:
             mantissa, power = f"{x:.4g}".split("e") if "e" in f"{x:.4g}" else f"{x:.3e}".split("e")
-            return f"{float(mantissa):g}".replace(".", self.comma) + f"×10{str(int(power)).translate(RAISED)}"
+            body = f"{float(mantissa):g}".replace(".", self.comma)
+            if self.keyboard:
+                return body + (f"e{int(power)}" if self.spaced else f"*10^{int(power)}")
+            return body + f"×10{str(int(power)).translate(RAISED)}"
         text = f"{x:.10g}" if len(f"{x:.10g}".lstrip("-0.")) <= 5 else f"{x:.5g}"
         return text.replace(".", self.comma)
 
@@ -132,6 +148,8 @@ class Hand:
         if x and not 1e-2 <= abs(x) < 1e5:
             mantissa, power = f"{x:.3e}".split("e")
             text = f"{mantissa} × 10{str(int(power)).translate(RAISED)}"
+            if self.keyboard:
+                text = f"{mantissa} x 10^{int(power)}"
         else:
             places = max(2, 3 - math.floor(math.log10(abs(x)))) if x else 2
             text = f"{x:.{places}f}"
@@ -171,7 +189,7 @@ class Hand:
         one = f"({left[0]})" if left[1] == 0 else left[0]
         if isinstance(node.op, ast.Div):
             if one == "1" and right[0] == "2":
-                return "½", 3
+                return ("1/2", 1) if self.keyboard else ("½", 3)
             other = right[0] if right[1] > 1 else f"({right[0]})"
             return f"{one}/{other}", 1
         other = f"({right[0]})" if right[1] == 0 or (right[1] == 1 and "/" in right[0]) else right[0]
@@ -183,9 +201,11 @@ class Hand:
         if name == "abs":
             return text.strip("()").lstrip("-"), 3
         if name == "sqrt":
-            return f"√({text})", 3
+            return f"sqrt({text})" if self.keyboard else f"√({text})", 3
         if name in ("asin", "acos", "atan"):
-            return f"{name[1:]}⁻¹({text})", 2
+            return (f"arc{name[1:]}({text})" if self.keyboard else f"{name[1:]}⁻¹({text})"), 2
+        if self.keyboard:
+            return f"{name}({text.strip('()')})", 2
         degrees = "°" if text[-1].isdigit() and isinstance(node.args[0], ast.Name) else ""
         if rank < 3:
             inside = (
@@ -198,6 +218,8 @@ class Hand:
 
     def _product(self, one: str, other: str) -> str:
         digit = other[0].isdigit()
+        if self.keyboard and (self.times != "()" or one.endswith("1/2")):
+            return f"{one}{'*' if self.times == '()' else self.times}{other}"
         if one[-1] == "½" or (one.startswith(("½", "-½")) and not digit):
             return one + (f"({other})" if digit else other)
         if (digit and one[-1].isdigit()) or (digit and one[-1] in ")²"):
@@ -323,7 +345,7 @@ def paper(one: Drawn, hand: Hand, chance: random.Random, slip: Slip | None, whol
             now[row.name] = float(f"{found:.5g}")
         last = steps[-1]
         size = abs(found) if last.ways else found
-        end = hand.result(size, _unit(last, chance))
+        end = hand.result(size, _unit(last, chance, hand))
         if last.ways:
             where = last.ways[0] if found > 0 else last.ways[1]
             if hand.direction_in_line and whole and last.ways[0] != "positive":
@@ -342,7 +364,9 @@ def paper(one: Drawn, hand: Hand, chance: random.Random, slip: Slip | None, whol
     return sheet
 
 
-def _unit(row: Row, chance: random.Random) -> str:
+def _unit(row: Row, chance: random.Random, hand: Hand) -> str:
+    if hand.keyboard:
+        return {"m·s⁻¹": "m/s", "m·s⁻²": "m/s^2", "N·s": "N.s"}.get(row.unit, row.unit)
     return chance.choice(UNITS[row.unit]) if row.unit in UNITS else row.unit
 
 
@@ -375,7 +399,7 @@ def _lines(
     else:
         lines.append(f"{hand.write(left, known, units)} = {numbers}")
     size = abs(found) if row.ways and row.ways[0] != "positive" and chance.random() < 0.6 else found
-    result = hand.result(size, _unit(row, chance))
+    result = hand.result(size, _unit(row, chance, hand))
     lines.append(f"{hand.so}{name} = {result}" if again else f"= {result}")
     return lines
 
@@ -575,6 +599,7 @@ def main() -> None:
                 chance = random.Random(f"{args.seed} {key} {level} {n}")
                 measure_right(report, one, Hand.of(chance, False), chance, "right working")
                 measure_right(report, one, Hand.of(chance, True), chance, "right working, letters of one's own")
+                measure_right(report, one, Hand.typist(chance), chance, "right working, plain keyboard")
                 for slip in slips(one):
                     if differs(one, slip, chance):
                         measure_wrong(report, one, slip, Hand.of(chance, False), chance, whole=True)

@@ -66,7 +66,11 @@ def marks(part: Part, answer: Finding | None, shown: Shown) -> tuple[MarkGiven, 
                 earned, reason = False, "wrong formula: no marks for this calculation"
             else:
                 earned, reason = _mark(mark.kind, step, part, answer, shown)
-            given.append(MarkGiven(step.makes, mark.kind, mark.count, mark.count * earned, reason))
+            worth = mark.count * earned
+            own = answer if step.makes == part.answers else shown.values.get(step.makes)
+            if mark.kind == "answer" and mark.count > 1 and not earned and own is not None and _only_gravity(own):
+                worth, reason = mark.count - 1, "g = 10: one mark for the value"
+            given.append(MarkGiven(step.makes, mark.kind, mark.count, worth, reason))
     return tuple(given)
 
 

@@ -63,11 +63,13 @@ _NUMERAL = re.compile(
 _FUNCTION = re.compile(r"(?:arc|a)(sin|cos|tan)|(sin|cos|tan)\s*\^\s*\(?-1\)?|(sin|cos|tan|sqrt)|(√)")
 _MARK = re.compile(r"\*\*|[-+*/^()°%]")
 _TIMES = re.compile(r"[xX](?=\s*[\d(.])")
+_TIMES_BETWEEN = re.compile(r"(?<=\s)[xX](?=\s)")  # letters, where the question has no x
 
 
 def plain(text: str) -> str:
     """One spelling for signs, raised and lowered letters; ms⁻¹ is m·s⁻¹."""
     line = raised_to_caret(text.translate(_LOWERED)).translate(_SIGNS)
+    line = re.sub(r"(?<![A-Za-z])[dD]elta\s*(?=[A-Za-z])", "Δ", line)
     return re.sub(r"(?<![A-Za-z])ms\s*\^\s*\(?-([12])\)?", r"m*s^-\1", line).strip()
 
 
@@ -196,7 +198,7 @@ def _tokens(line: str, letters: Letters, units: bool, paper: bool) -> list[Token
         name, size = letters.at(line, at)
         if numeral:
             at = _number(line, numeral, units, found)
-        elif ended and size <= 1 and _TIMES.match(line, at):
+        elif ended and size <= 1 and (_TIMES.match(line, at) or (not name and _TIMES_BETWEEN.match(line, at))):
             found.append(Token("mark", "*"))
             at += 1
         elif ended and units and found[-1].text == ")" and (unit := _unit(line, at)) and unit[1] == len(line):

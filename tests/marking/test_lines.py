@@ -172,3 +172,14 @@ def test_the_line_of_a_working_that_goes_wrong(
 def test_a_line_of_numbers_as_typed(line: str, value: float) -> None:
     """Halves, roots, powers of ten as one number, spaced thousands, one ° for a sum of angles."""
     assert read_line(line) == pytest.approx(value, rel=1e-3)
+
+
+def test_g_of_ten_costs_one_mark_of_an_answer_worth_two() -> None:
+    """Solving and value are marked together where two bodies are joined: with g = 10 only the value is lost."""
+    data = {"question": "newton.edge", "inputs": {**EDGE, "m1": "3 kg"}, "find": "a"}
+    request = {"operation": "mark", "data": {**data, "answers": {"find": {"value": "4,00 m/s²"}}}}
+    verdict = next(v for v in json.loads(desk.answer(json.dumps(request)))["data"]["parts"] if v["part"] == "find")
+    assert (verdict["possible"] - verdict["earned"], verdict["marks"][-1]["reason"]) == (
+        1,
+        "g = 10: one mark for the value",
+    )
