@@ -259,11 +259,13 @@ def _given_row(line: Given) -> str:
 def _checks(checks: tuple[CheckShown, ...]) -> str:
     if not checks:
         return ""
-    items = ""
+    items = said = ""
     for check in checks:
         lines = "".join(_line(line, None) for line in check.lines)
         words = f"<p>{prose(check.words)}</p>" if check.words else ""
-        items += f'<div class="check"><p class="what">{prose(check.what)}</p>{lines}{words}</div>'
+        what = f'<p class="what">{prose(check.what)}</p>' if check.what != said else ""
+        items += f'<div class="check">{what}{lines}{words}</div>'
+        said = check.what
     return f'<section class="checks"><h3>Check it another way</h3>{items}</section>'
 
 
