@@ -31,6 +31,7 @@ from calc.marking.marking import mark_question
 from calc.marking.suspects import Chain, Suspect
 from calc.model.constants import Settings
 from calc.model.questions import Choice, Input, Plan, Question, Refusal
+from calc.practice.drawing import DRAWS
 from calc.working.reading import Read, Refusals, read
 from calc.working.roots import NoRoot
 from calc.working.working import measure, run
@@ -102,6 +103,7 @@ def draw(question: Question, chance: random.Random, level: int) -> tuple[dict[st
     if asked:
         typed[asked] = ""
     if question.adjust:
+        vars(chance).update(rule=DRAWS, kept={})  # data settled as for an address of today
         typed = question.adjust(typed, chance, level)
     if asked:
         typed[asked] = ""
