@@ -93,7 +93,7 @@ SHARES = (("4", "9", "16"), ("2", "3", "5", "6,25", "9"))  # a whole root first
 
 def scene(v: Values) -> Figure:
     """The lander at the surface."""
-    return planet_scene("w", title="The lander on its world")
+    return planet_scene("w", title="The lander on its world", what="world")
 
 
 def sketch(v: Values) -> Figure:
