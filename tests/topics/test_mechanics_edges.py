@@ -5,10 +5,13 @@ Expected words follow from the data by common sense; nothing is taken from the d
 
 import json
 from functools import cache
+from math import atan2, cos, degrees, radians, sin
 
 import pytest
 
 from calc import desk, topics
+from calc.figures import AngleMark, Arrow, Block, Segment
+from calc.topics.energy.drawn import surface
 
 # question, what is asked, data besides those of the example, what must be told, what must not
 ROWS: list[tuple[str, str, dict[str, str], tuple[str, ...], tuple[str, ...]]] = [
@@ -107,3 +110,48 @@ def test_at_its_edges(
     text = told(key, find, tuple(inputs.items()))
     assert [words for words in says if words not in text] == []
     assert [words for words in never if words in text] == []
+
+
+@pytest.mark.parametrize("down", [False, True])
+def test_a_slanting_pull_is_drawn_from_the_front_of_the_body_away_from_the_surface(down: bool) -> None:
+    """On a slope of 20° with the pull 30° off it: up along 20° and 50°, down along 200° and 170°; φ lies between."""
+    figure = surface({"theta": radians(20)}, level=False, down=down, pull=30.0, above=True, title="t", opening="o")
+    pull = next(item for item in figure.items if isinstance(item, Arrow) and item.label == "F")
+    guide = next(item for item in figure.items if isinstance(item, Segment))
+    mark = next(item for item in figure.items if isinstance(item, AngleMark) and item.label == "φ")
+    turns = [
+        degrees(atan2(y2 - y1, x2 - x1)) % 360
+        for (x1, y1), (x2, y2) in ((guide.start, guide.end), (pull.start, pull.end))
+    ]
+    along, across = (200.0, 170.0) if down else (20.0, 50.0)
+    assert turns == pytest.approx([along, across])
+    assert (mark.start_deg, mark.end_deg) == pytest.approx((min(along, across), max(along, across)))
+    block = next(item for item in figure.items if isinstance(item, Block))
+    ahead = (pull.start[0] - block.centre[0]) * cos(radians(along)) + (pull.start[1] - block.centre[1]) * sin(
+        radians(along)
+    )
+    assert ahead > 0
+
+
+def causes(key: str, part: str, value: str, find: str, **inputs: str) -> list[str]:
+    """The mistakes that an answer is told to come from."""
+    data = {"question": key, "inputs": inputs, "find": find, "answers": {part: {"value": value}}}
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    verdict = next(one for one in reply["data"]["parts"] if one["part"] == part)
+    return [name for fit in verdict["fits"] for name in fit["keys"]]
+
+
+def test_a_small_speed_at_the_start_can_be_forgotten() -> None:
+    """At 1 m/s there is a kinetic energy to leave out: √(2g × 2 m) = 6,26 m/s is that mistake."""
+    found = causes("energy.two-places", "find", "6,261 m/s", "v", way="fly", h_A="3 m", h_B="1 m", u="1 m/s")
+    assert "initial-dropped@v" in found
+
+
+@pytest.mark.parametrize("way", ["up", "down"])
+def test_the_cosine_along_a_slope_is_told_whichever_way_it_moves(way: str) -> None:
+    """T from 4 kg on a slope of 30° with µ = 0,1 and a = 1,2 m/s², cos 30° put for sin 30°: up with + f + ma, down
+    with minus."""
+    slope, sign = radians(30), 1 if way == "up" else -1
+    wrong = 4 * 9.8 * cos(slope) + sign * (0.1 * 4 * 9.8 * cos(slope) + 4 * 1.2)
+    data = {"m1": "4 kg", "m2": "", "mu": "0,1", "theta": "30°", "a": "1,2 m/s^2", "way": way}
+    assert "sin-cos@T" in causes("newton.incline", "find", f"{wrong:.3f} N", "T", **data)
