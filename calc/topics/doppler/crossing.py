@@ -54,7 +54,7 @@ STAR = Part(
 
 def scene(sign: int) -> Figure:
     """The source on the left, the listener on the right; not for a reader who is to find which way it moves."""
-    drawn = wavefronts("S", "right" if sign > 0 else "left", "v_S", [Listener("L")], title="Source and listener")
+    drawn = wavefronts("S", "right" if sign == 1 else "left", "v_S", [Listener("L")], title="Source and listener")
     return replace(drawn, drawn_from=("v_S",))
 
 

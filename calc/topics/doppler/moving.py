@@ -91,8 +91,8 @@ def wavelength(source: int) -> Relation:
     why = SAME_WAVES
     slips: tuple[Mistake, ...] = (Mistake("heard-frequency", "lambda_L", "v/f_L", HEARD),)
     if source:
-        why = SHORTER if source > 0 else LONGER
-        other = "(v + v_S)/f_S" if source > 0 else "(v - v_S)/f_S"
+        why = SHORTER if source == 1 else LONGER
+        other = "(v + v_S)/f_S" if source == 1 else "(v - v_S)/f_S"
         slips = (
             Mistake("other-side", "lambda_L", other, "You took the wrong side of the source. " + why),
             Mistake("source-at-rest", "lambda_L", "v/f_S", "You let the source stand still. " + why),
@@ -174,7 +174,7 @@ def known(check: Check, v: Values) -> tuple[Check, ...]:
 
 def held(source: int, listener: int, openings: tuple[str, ...]) -> Situation:
     """What holds for these directions, told with these openings."""
-    limits = [Limit("v - v_S", DISAGREE)] if source > 0 else []
+    limits = [Limit("v - v_S", DISAGREE)] if source == 1 else []
     limits += [Limit("v - v_L", DISAGREE)] if listener < 0 else []
     return replace(
         told(BOXES),
@@ -256,7 +256,7 @@ def one_moves(data: Data) -> Situation:
         raise Refusal("p", ALL_GONE)
     openings = tuple(one.format(way=WAYS[data.choices["way"]]) for one in TOLD[who])
     base = held(source, listener, openings)
-    higher = "higher" if sign > 0 else "lower"
+    higher = "higher" if sign == 1 else "lower"
     share, waved = (name in {*data.values, *data.asked_names} for name in ("p", "lambda_L"))
     more = told((replace(P, tell=P.tell % higher, ask=SHARE_ASKED % higher), LAMBDA_L))
     return replace(

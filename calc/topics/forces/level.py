@@ -241,7 +241,8 @@ def situation(data: Data) -> Situation:
     noun, side = ("pull", "upwards") if up else ("push", "downwards")
     kind = "kinetic" if slides else "static"
     relations = (*laws(how, now), *by_angle)
-    slant = degrees(found_angle("phi", relations, data)) * (1 if up else -1)
+    slant = degrees(found_angle("phi", relations, data))
+    slant = slant if up else -slant
     rows = (
         ("F_g", "F_g", "the weight, straight down", 270.0),
         ("N", "N", "the normal force, straight up, away from the surface", 90.0),

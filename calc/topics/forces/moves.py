@@ -118,7 +118,7 @@ def judged(data: Data) -> Judged:
     if found.state == "lifts off":
         raise Refusal("P", LIFTS)
     drive, limit = found.bodies[0].drive, v["mu_s"] * found.bodies[0].normal
-    if v["mu_k"] > v["mu_s"] and limit < abs(drive) <= v["mu_k"] * found.bodies[0].normal:
+    if limit < abs(drive) <= v["mu_k"] * found.bodies[0].normal:
         raise Refusal("mu_k", HELD)
     return Judged(theta > 0, up, -1 if drive < 0 else 1, found)
 
@@ -188,7 +188,7 @@ def friction_law(here: Judged) -> Relation:
     """f = |D| at rest, μk·N in motion."""
     if here.stays:
         return Relation(
-            "f = D" if here.way > 0 else "f = -D",
+            "f = D" if here.way == 1 else "f = -D",
             what="The friction that acts",
             why="It stays at rest, so the net force is zero: static friction is just as large as what it holds.",
             units={"f": "N"},
@@ -294,7 +294,7 @@ def parts(data: Data, here: Judged) -> tuple[Part, ...]:
             f"the {noun}",
             slant + tilt,
         ),
-        ("f", "f", f"friction, {back}", tilt + (180 if here.way > 0 else 0)),
+        ("f", "f", f"friction, {back}", tilt + (180 if here.way == 1 else 0)),
     )
     guide = tilt if here.slope else None
     return (

@@ -185,7 +185,7 @@ def chosen(data: Data) -> Set:
             raise Refusal(None, NO_PULL_ASKED)
         if "m" in asked and not (data.has("N") or data.has("f")):
             raise Refusal(None, DROPS_OUT)
-        if not here.slides and here.way > 0:
+        if not here.slides and here.way == 1:
             raise Refusal("motion", NOTHING_UP)
     if not here.slides:
         if data.has("a"):
@@ -210,7 +210,7 @@ def laws(here: Set, by_mass: bool) -> Laws:
 
 def weight_for_normal(here: Set) -> str:
     """The mass as it comes out with N = mg."""
-    turn = "+" if here.way > 0 else "-"
+    turn = "+" if here.way == 1 else "-"
     under = f"g*sin(theta) {turn} mu*g" + (f" {turn} a" if here.slides else "")
     return f"P*cos(phi)/({under})"
 
@@ -275,7 +275,7 @@ def along(here: Set) -> Relation:
     if here.pulled:
         wrong.append(Mistake("all-along", "a", f"({drive.replace('*cos(phi)', '')} - f)/m", ALL_ALONG))
     if not here.slides:
-        up = here.way > 0
+        up = here.way == 1
         return Relation(
             f"P*cos(phi) = m*g*sin(theta) {'+' if up else '-'} f" if here.pulled else "f = m*g*sin(theta)",
             what="Balance the forces along the slope",
@@ -301,7 +301,7 @@ def along(here: Set) -> Relation:
 
 def both_in_one(here: Set) -> Relation:
     """Forces along the slope with f = μN, to be put together with those across it."""
-    up, held = here.way > 0, "m*a" if here.slides else "0"
+    up, held = here.way == 1, "m*a" if here.slides else "0"
     sign, wrong = ("+", "-") if up else ("-", "+")
     wrong = sign if here.push else wrong
     top = f"m*(g*sin(theta) {sign} mu*g*cos(theta){f' {sign} a' if here.slides else ''})"
@@ -326,7 +326,7 @@ def both_in_one(here: Set) -> Relation:
 
 def without_mass(here: Set) -> Relation:
     """Where neither a pull nor a mass is given: a = g sin θ − μg cos θ."""
-    first = "g*sin(theta)" if here.way < 0 else "-g*sin(theta)"
+    first = "g*sin(theta)" if here.way == -1 else "-g*sin(theta)"
     return Relation(
         f"a = {first} - mu*g*cos(theta)",
         what="Use Newton's second law along the slope, divided by the mass",
@@ -377,14 +377,14 @@ def situation(data: Data) -> Situation:
     kind = "kinetic" if here.slides else "static"
     relations, more = by_angle(data, here, laws(here, by_mass))
     tilt, lift = (degrees(found_angle(name, relations, data)) for name in ("theta", "phi"))
-    back = "down the slope" if here.way > 0 else "up the slope"
+    back = "down the slope" if here.way == 1 else "up the slope"
     noun, side = ("push", "below") if here.push else ("pull", "above")
     pulls = f"at φ {side} the slope" if data.values.get("phi") or "phi" in data.asked_names else "up the slope"
     rows = [
         ("F_g", "F_g", "the weight, straight down", 270.0),
         ("N", "N", "the normal force, away from the slope at right angles to it", tilt + 90),
         *([("P", "P", f"the {noun}, {pulls}", tilt + (-lift if here.push else lift))] if here.pulled else []),
-        ("f", "f", f"friction, {back}", tilt + (180 if here.way > 0 else 0)),
+        ("f", "f", f"friction, {back}", tilt + (180 if here.way == 1 else 0)),
     ]
     basis = replace(
         told(BOXES),
@@ -394,7 +394,7 @@ def situation(data: Data) -> Situation:
         unfit={
             "theta": NO_SLOPE,
             "phi": NO_LEAN,
-            **({"P": JAMS} if here.push and here.way > 0 else {} if here.push else {"N": LIFTS}),
+            **({"P": JAMS} if here.push and here.way == 1 else {} if here.push else {"N": LIFTS}),
         },
         units=UNITS,
         notes=(FBD_RULES,),
@@ -428,7 +428,7 @@ def situation(data: Data) -> Situation:
 def put_back(data: Data, here: Set, values: Values) -> tuple[Check, ...]:
     """Where two equations were put together: the answer in one line, without N; without a pull: other routes."""
     if not here.pulled:
-        first = "-g*sin(theta)" if here.way > 0 else "g*sin(theta)"
+        first = "-g*sin(theta)" if here.way == 1 else "g*sin(theta)"
         checks = [
             Check(
                 "The two parts of the weight and the weight itself make a right-angled triangle",
