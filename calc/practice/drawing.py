@@ -86,7 +86,7 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
     best: Drawn | None = None
     compared = 0
     for _ in range(TRIES):
-        find = _unknown(question, chance, level) if rule >= question.drawn_since else ""
+        find = _unknown(question, chance, level, rule) if rule >= question.drawn_since else ""
         inputs = _inputs(question, find, chance, level, rule)
         variant = _below(chance, 1000)
         if rule >= BETWEEN:
@@ -122,6 +122,7 @@ DRAWS = 5
 _WIDE, _USUAL, _PLAIN = ((Decimal(low), Decimal(high)) for low, high in (("0.001", 10_000), ("0.1", 1000), (1, 1000)))
 RESTATED_WITHIN = {1: _WIDE, 2: _WIDE, 3: _USUAL, 4: _PLAIN, 5: _PLAIN}
 BETWEEN = 4  # from this rule on a number is drawn between those a question declares, not from among them
+LATER_UNKNOWNS = 5  # from this rule on a question's later unknowns are asked for as well
 ONE_GIVEN = 2  # unknowns: one is asked, and a single number is given, to one figure more
 FEW = 12  # numbers of two figures between the ends; with fewer one figure more is drawn
 
@@ -186,7 +187,7 @@ def _example_unknown(question: Question) -> str:
     return empty[0] if empty else (question.unknowns[0] if question.unknowns else "")
 
 
-def _unknown(question: Question, chance: Chance, level: int) -> str:
+def _unknown(question: Question, chance: Chance, level: int, rule: int) -> str:
     """Level 1 asks what the example asks; from level 2 on any unknown may be asked."""
     if not question.unknowns:
         return ""
@@ -194,6 +195,8 @@ def _unknown(question: Question, chance: Chance, level: int) -> str:
     if level == 1:
         return usual
     asked = question.drawn or question.unknowns
+    if rule >= LATER_UNKNOWNS:
+        asked = (*asked, *question.drawn_later)
     others = [name for name in asked if name != usual]
     if level == 3 and others:
         return _pick(chance, others)

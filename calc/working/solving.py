@@ -137,6 +137,7 @@ def question(
     constants: tuple[str, ...] = (),
     unknowns: tuple[str, ...] | None = None,
     drawn: tuple[str, ...] = (),
+    drawn_later: tuple[str, ...] = (),
     asks: str = "",
     adjust: Callable[[dict[str, object], object, int], dict[str, object]] | None = None,
     levels: tuple[int, ...] = (1, 2, 3),
@@ -149,7 +150,7 @@ def question(
 
     situation: a function of the data where choices decide what holds and how it is told; it may raise
     Refusal. unknowns: the boxes that may be asked, where that is not each of them. any_givens: False where
-    one box alone stays empty. adjust, asks, drawn: as in Question.
+    one box alone stays empty. adjust, asks, drawn, drawn_later: as in Question.
     """
     inputs = {item.name: item for item in fields if isinstance(item, Input)}
     always = situation.measured(inputs) if isinstance(situation, Situation) else None
@@ -167,6 +168,7 @@ def question(
         unknowns=tuple(inputs) if unknowns is None else unknowns,
         asks=asks,
         drawn=drawn,
+        drawn_later=drawn_later,
         any_givens=any_givens,
         plan=planned,
         relations=() if callable(fixed) else fixed,

@@ -83,6 +83,23 @@ def test_a_younger_choice_stays_at_its_first_option_by_older_rules(level: int) -
     assert picked == {"up", "down"}
 
 
+@pytest.mark.parametrize("key", [key for key in KEYS if topics.find(key)[1].drawn_later])
+def test_later_unknowns_are_asked_by_the_newest_rule_alone(key: str) -> None:
+    """Each of them comes up within a few seeds; by the rule before none does, and what it drew is what it draws."""
+    topic, question = topics.find(key)
+    before = replace(question, drawn_later=())
+    asked: set[str] = set()
+    for seed in range(60):
+        asked.add(draw(topic, question, seed, 2 + seed % 2, DRAWS).find)
+        if asked >= set(question.drawn_later):
+            break
+    assert asked >= set(question.drawn_later)
+    for seed in range(4):
+        older = draw(topic, question, seed, 3, DRAWS - 1)
+        assert older == draw(topic, before, seed, 3, DRAWS - 1)
+        assert older.find not in question.drawn_later
+
+
 @pytest.mark.parametrize("case", STORED, ids=lambda c: f"{c['question']}-{c['seed']}-{c['level']}")
 def test_a_seed_gives_the_stored_question(case: dict[str, Any]) -> None:
     """Links to drawn questions stay good: these draws were stored once and must come back."""

@@ -65,16 +65,16 @@ V = in_medium(
 BOXES = (F_S, V_S, V_L, F_L, V)
 # of one that moves besides
 P = Quantity("%", 0.1, 40, NO_PER_CENT)(
-    "p", "Change of the note heard", "The note heard is {} %s than that of the source.", "", unfit=DISAGREE
+    "p", "Change of the note heard", "The note heard is {} %s than that of the source.", "; 5 12", unfit=DISAGREE
 )
 LAMBDA_L = wavelength_heard(
     "lambda_L",
     "Wavelength that reaches the listener",
     "The waves that reach the listener are {} long.",
-    "",
+    "; 0,5 0,8",
     unfit=DISAGREE,
 )
-MORE = (P, LAMBDA_L)
+MORE = tuple(replace(one, box=replace(one.box, since=5)) for one in (P, LAMBDA_L))
 
 # --- the wavelength that reaches the listener -----------------------------------------------------------------
 
@@ -284,7 +284,23 @@ def practise_one(typed: dict[str, object], chance: object, level: int) -> dict[s
     who = next((asked[name] for name in asked if not typed[name]), str(typed["moving"]))
     sign = SIGNS[str(typed["way"])]
     source, listener = (sign, 0) if who == "source" else (0, sign)
-    return heard({**typed, "moving": who}, chance, source, listener)
+    return with_more(typed, heard({**typed, "moving": who}, chance, source, listener), chance)
+
+
+def with_more(typed: dict[str, object], out: dict[str, object], chance: object) -> dict[str, object]:
+    """The same where the younger boxes are drawn: one of them asked, or now and then the change given for the notes."""
+    if "p" not in typed:
+        return out
+    emptied = {**out, "p": "", "lambda_L": ""}
+    if not typed["p"]:
+        return {**emptied, "f_S": "", "f_L": ""}
+    if not typed["lambda_L"]:
+        return {**emptied, "f_L": ""}
+    if (typed["v_S"] and typed["v_L"] and typed["v"]) or chance.random() < 0.5:  # type: ignore[attr-defined]
+        return emptied
+    f, note = (float(str(out[name]).split()[0].replace(",", ".")) for name in ("f_S", "f_L"))
+    share = f"{abs(note / f - 1) * 100:.3g} %".replace(".", ",")
+    return {**emptied, "f_S": "", "f_L": "", "p": share}
 
 
 ONE = question(
@@ -294,6 +310,7 @@ ONE = question(
     **boxes(MOVES, WAY, *BOXES, *MORE),
     laws=(DOPPLER.name,),
     drawn=tuple(one.box.name for one in BOXES),
+    drawn_later=("p", "lambda_L"),
     asks="f_L",
     adjust=practise_one,
     since=4,

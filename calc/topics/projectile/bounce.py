@@ -236,10 +236,12 @@ QUANTITIES = (
         "p",
         "Kinetic energy lost in the bounce",
         "In the bounce it loses {} of its kinetic energy.",
-        "",
+        "; 20 60",
         ask="Calculate what percentage of its kinetic energy it loses in the bounce.",
     ),
 )
+YOUNG = QUANTITIES[-1]
+QUANTITIES = (*QUANTITIES[:-1], replace(YOUNG, box=replace(YOUNG.box, since=5)))
 SIGNED = ("v_1", "v_2", "Deltav", "F_net")
 
 
@@ -287,6 +289,7 @@ GIVEN = {
     "h_2": "v_1 Deltav",
     "m": "h_1 h_2 Deltat N",
     "Deltat": "h_1 h_2 m N",
+    "p": "h_1 h_2",
 }
 OPENINGS = (
     "A ball of soft rubber falls straight down on a stone floor and bounces. Air resistance is left out; upwards is"
@@ -327,6 +330,7 @@ BOUNCE = question(
     laws=(FREE_FALL.name, EQUATIONS.name),
     constants=("g",),
     drawn=tuple(name for name in (one.box.name for one in QUANTITIES) if name != "p"),
+    drawn_later=("p",),
     asks="N",
     adjust=practise,
     since=4,

@@ -509,6 +509,7 @@ GIVEN = {
     "y_A": "u_A y_B u_B t_0 t",
     "y_B": "y_A u_A u_B t_0 t",
     "u_B": "y_A u_A y_B t_0 t",
+    "t_0": "y_A u_A y_B u_B t",
 }
 
 
@@ -516,11 +517,15 @@ def practise(typed: dict[str, object], random: object, level: int) -> dict[str, 
     """Bodies that meet in the air: A thrown up from below, B above it."""
     draw = cast(Random, random)
     asked = next(name for name in GIVEN if not typed[name])
+    if asked == "t_0":
+        typed = {**typed, "other": "free"}
     free = typed["other"] == "free"
     u_a = float(draw.choice((16, 18, 20, 22, 24) if level == 1 else (17, 19, 21, 23, 25)))
     u_b = float(draw.choice((0, 0, -2, -4) if free else (1, 2, 3, -1, -2)))
     t_0 = draw.choice((0.0, 0.5, 1.0)) if free and asked != "y_A" else 0.0
     y_a = float(draw.choice((2, 3, 5, 8) if asked == "y_A" else (0, 0, 2, 3, 5)))
+    if asked == "t_0":
+        t_0 = draw.choice((0.5, 0.8, 1.0, 1.2))
     t = t_0 + 0.4 + draw.random() * 1.2
     fall = 4.9 * (t - t_0) ** 2 if free else 0.0
     y_b = round(y_a + u_a * t - 4.9 * t * t - u_b * (t - t_0) + fall, 0 if level == 1 else 1)
@@ -539,7 +544,8 @@ MEETING = question(
     unknowns=("t", "y", "u_A", "u_B", "y_A", "y_B", "t_0"),
     laws=(DOWNWARDS.name, FREE_FALL.name, EQUATIONS.name),
     constants=("g",),
-    drawn=tuple(GIVEN),
+    drawn=tuple(name for name in GIVEN if name != "t_0"),
+    drawn_later=("t_0",),
     asks="t",
     adjust=practise,
     since=4,
