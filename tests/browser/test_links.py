@@ -288,7 +288,11 @@ UNDRAWN = {
         "phi": {"how": "pull", "motion": "up", "P": "60 N", "phi": "", "a": "1 m/s^2"},
     },
     "energy.tied": {"m1": {"m1": "", "v": "2 m/s"}},
-    "energy.friction-loss": {"h_A": {"h_A": "", "W_nc": "-200 J"}, "m": {"m": "", "W_nc": "-200 J"}},
+    "energy.friction-loss": {
+        "h_A": {"h_A": "", "W_nc": "-200 J"},
+        "m": {"m": "", "W_nc": "-200 J"},
+        "mu_k": {"mu_k": "", "where": "part", "L": "3 m"},
+    },
     "momentum.impulse": {"F_net": {"also": "longer"}},
     "momentum.join": {"v": {"also": "elastic"}},
     "momentum.part": {"v1": {"v1": "", "v2": "2 m/s"}, "v2": {"how": "pierce", "v1": "3 m/s"}},

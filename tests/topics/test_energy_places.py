@@ -5,10 +5,13 @@ import pytest
 import sympy
 from scipy import integrate
 
-from calc.figures import AngleMark, Arrow, Dimension, Dot
+from calc import topics
+from calc.figures import AngleMark, Arrow, Dimension, Dot, Surface
 from calc.figures.bodies import Ball
 from calc.model.questions import Refusal
-from calc.working.reading import Refusals
+from calc.practice.drawing import draw
+from calc.working.reading import Refusals, read
+from calc.working.working import work
 from tests.topics.test_energy_work import G, published, solve, value
 
 
@@ -153,6 +156,25 @@ REFUSED = (
     ),
     (
         "friction-loss",
+        "v",
+        {"where": "all", "m": "40", "h_A": "3", "h_B": "1", "u": "3", "mu_k": "0,2", "L": "2"},
+        "All the way is rough, up and down, so friction is not the same everywhere: leave this empty, or choose the"
+        " level part.",
+    ),
+    (
+        "friction-loss",
+        "mu_k",
+        {"where": "part", "h_A": "3", "h_B": "1", "u": "3", "v": "8", "L": "2"},
+        "No coefficient fits: friction only takes energy, and here the body has more at B than at A.",
+    ),
+    (
+        "friction-loss",
+        "v",
+        {"where": "part", "h_A": "3", "h_B": "2", "u": "0", "mu_k": "0,5", "L": "4"},
+        "It stops before B: friction and the height take more energy than it has.",
+    ),
+    (
+        "friction-loss",
         "u",
         {"m": "40", "h_A": "3", "h_B": "1", "v": "3", "W_nc": "-40"},
         "No speed at A fits: without any it would already be faster at B. Check the work and the speed at B.",
@@ -182,6 +204,67 @@ def test_places_that_cannot_be_are_refused(key: str, find: str, typed: dict[str,
     with pytest.raises((Refusal, Refusals)) as told:
         solve(key, find, **{**blank, **typed})
     assert sentence in str(told.value).replace("\u00a0", " ")
+
+
+# --- rough on a level part alone ---
+
+
+def over_the_strip(h_a: float, u: float, h_b: float, mu: float, way: float) -> float:
+    """The speed at B, leg by leg: down to the strip, integrated across it, and on up to B."""
+    at_strip = (u**2 + 2 * G * h_a) ** 0.5
+
+    def end(t: float, state: np.ndarray) -> float:
+        return float(state[0] - way)
+
+    end.terminal = True  # type: ignore[attr-defined]
+    path = integrate.solve_ivp(lambda t, s: (s[1], -mu * G), (0, 20), (0.0, at_strip), events=end, rtol=1e-10)
+    return float((path.y[1, -1] ** 2 - 2 * G * h_b) ** 0.5)
+
+
+@pytest.mark.parametrize("mass", ["", "40 kg"])
+@pytest.mark.parametrize(("h_a", "u", "h_b"), [(3.2, 2.0, 1.4), (1.0, 6.0, 2.0), (4.0, 0.0, 0.0)])
+def test_every_unknown_of_a_way_that_is_rough_on_a_part(mass: str, h_a: float, u: float, h_b: float) -> None:
+    """Split into legs, with and without the mass: integrated across the rough part."""
+    right = {"h_A": h_a, "u": u, "h_B": h_b, "mu_k": 0.25, "L": 3.0, "v": over_the_strip(h_a, u, h_b, 0.25, 3.0)}
+    for name, number in right.items():
+        typed = {other: f"{size!r}" for other, size in right.items() if other != name}
+        found = value("friction-loss", name, where="part", m=mass, **typed)
+        assert found == pytest.approx(number, rel=1e-6, abs=2e-6), name
+    if mass:
+        typed = {name: f"{size!r}" for name, size in right.items() if name != "mu_k"}
+        assert value("friction-loss", "f", where="part", m=mass, **typed) == pytest.approx(0.25 * 40 * G)
+        assert value("friction-loss", "W_nc", where="part", m=mass, **typed) == pytest.approx(-0.25 * 40 * G * 3)
+
+
+def test_the_legs_are_told_and_drawn() -> None:
+    """Smooth, rough, smooth: the point on each leg, and the rough part drawn hatched between A and B, L beneath it."""
+    typed = {"h_A": "3,2", "u": "2", "h_B": "1,4", "L": "3", "mu_k": "0,25"}
+    found = solve("friction-loss", "v", where="part", **typed)
+    (legs,) = [part for part in found.parts if part.key == "legs"]
+    assert "only the weight does work: it is conserved" in legs.points[0].words
+    assert "non-conservative force, takes energy: it is not conserved" in legs.points[1].words
+    assert found.figure
+    (strip,) = [item for item in found.figure.items if isinstance(item, Surface)]
+    at = {item.label: item.at for item in found.figure.items if isinstance(item, Dot)}
+    assert at["A"][0] < strip.start[0] < strip.end[0] < at["B"][0]
+    (length,) = [item for item in found.figure.items if isinstance(item, Dimension) and item.label == "L"]
+    assert (length.start, length.end) == (strip.start, strip.end)
+    whole = solve("friction-loss", "W_nc", **{**typed, "m": "40", "v": "5", "mu_k": "", "L": ""})
+    assert "legs" not in {part.key for part in whole.parts}
+
+
+def test_practice_splits_into_legs_by_the_newest_rule_alone() -> None:
+    """Older addresses are rough all the way, as they were; the newest draws both, each told as it is."""
+    topic, question = topics.find("energy.friction-loss")
+    seen: dict[int, set[bool]] = {4: set(), 5: set()}
+    for rule, met in seen.items():
+        for seed in range(8):
+            drawn = draw(topic, question, seed, 2, rule)
+            story = work(topic, question, read(question, drawn.inputs, drawn.find, variant=drawn.variant)).story
+            part = drawn.inputs.get("where") == "part"
+            assert part == any(word in story for word in ("gravel", "strip", "felt"))
+            met.add(part)
+    assert seen == {4: {False}, 5: {True, False}}
 
 
 @pytest.mark.parametrize("key", ["two-places", "friction-loss"])

@@ -14,6 +14,7 @@ from calc.model.directions import SIGN_OF_WORK
 from calc.model.questions import Choice, Data, Draw, Mistake, Refusal, Values
 from calc.model.relations import Relation
 from calc.topics.energy.laws import CONSERVED, NON_CONSERVATIVE
+from calc.topics.energy.rough import LEGS, MASSLESS, MU, NOT_LEVEL, ON_PART, RUBS, TOLD, WHERE, drawn
 from calc.topics.shared.quantities import distance, force, height, mass, speed, work
 from calc.working.declaring import boxes, state, told
 from calc.working.solving import Situation, question
@@ -29,6 +30,9 @@ UNFIT = {
     "f": "No friction fits: it only takes energy, and here the body has more at B than at A. Check the numbers.",
     "L": "No way fits: friction only takes energy, and here the body has more at B than at A. Check the numbers.",
 }
+MORE_AT_B = (
+    "No coefficient fits: friction only takes energy, and here the body has more at B than at A. Check the numbers."
+)
 ROUGH_UNFIT = {
     **UNFIT,
     "v": "It stops before B: friction and the height take more energy than it has. Check the numbers.",
@@ -104,6 +108,12 @@ TAKEN = Relation(
     plain="Friction only takes energy: the longer the way, the more.",
     directions=CHANGED.directions,
     mistakes=(Mistake("friction-positive", "W_nc", "f*L", FRICTION_PLUS, turns=True),),
+)
+
+TAKEN_THERE = replace(
+    TAKEN,
+    what="Work of friction on the rough part",
+    why="Only there is friction, against the motion: the angle between them is 180°, and its work is negative.",
 )
 
 # --- the boxes, the drawing --------------------------------------------------------------------------------
@@ -242,7 +252,13 @@ def on_smooth(data: Data) -> Situation:
 
 
 def on_rough(data: Data) -> Situation:
-    """With friction: its work is the change in mechanical energy."""
+    """With friction, all the way or on a level part: its work is the change in mechanical energy."""
+    if data.choices["where"] == "part":
+        return on_part(data)
+    if data.has("mu_k"):
+        raise Refusal("mu_k", NOT_LEVEL)
+    if "mu_k" in data.asked_names:
+        raise Refusal(None, NOT_LEVEL.replace("leave this empty", "ask for something else"))
     return replace(
         told(ROUGH),
         relations=(CHANGED, TAKEN),
@@ -252,6 +268,21 @@ def on_rough(data: Data) -> Situation:
         scene=lambda v: track(
             v, "From A to B", "A body moves from A to B against friction; the level of height zero is dotted."
         ),
+    )
+
+
+def on_part(data: Data) -> Situation:
+    """Friction on a level part alone."""
+    basis = told((*ROUGH, MU))
+    alone = not (data.has("m") or data.has("f") or data.has("W_nc")) and not {"m", "f", "W_nc"} & set(data.asked_names)
+    return replace(
+        basis,
+        relations=(MASSLESS,) if alone else (CHANGED, TAKEN_THERE, RUBS),
+        tell={**basis.tell, **TOLD},
+        openings=ON_PART,
+        stated=(state(NON_CONSERVATIVE), LEGS),
+        unfit={**ROUGH_UNFIT, "mu_k": MORE_AT_B, "f": UNFIT["f"], "L": UNFIT["L"]},
+        scene=drawn,
     )
 
 
@@ -268,10 +299,36 @@ SLIDE = question(
 )
 
 
+def on_strip(names: tuple[str, ...], typed: dict[str, object], chance: object) -> dict[str, object]:
+    """Numbers for a rough level part: it takes a part of the energy there is; without the mass where that cancels."""
+    toss = chance.random  # type: ignore[attr-defined]
+    asked = next((name for name in (*names, "f", "L") if not typed[name]), "W_nc")
+    h_a, u = 2 + round(30 * toss()) / 10, 2 + round(20 * toss()) / 10
+    h_b, mu = round(h_a * (0.2 + 0.3 * toss()), 1), 0.2 + round(20 * toss()) / 100
+    energy = 9.8 * (h_a - h_b) + u * u / 2  # of each kilogram
+    way = round((0.3 + 0.3 * toss()) * energy / (9.8 * mu), 1)
+    v = (2 * (energy - 9.8 * mu * way)) ** 0.5
+    massive = asked in ("m", "f", "W_nc")
+    shown = {
+        "m": f"{20 + round(40 * toss())} kg" if massive else "",
+        "h_A": f"{h_a:g} m",
+        "u": f"{u:g} m/s",
+        "h_B": f"{h_b:g} m",
+        "v": f"{v:.3g} m/s",
+        "W_nc": "",
+        "f": "",
+        "L": f"{way:g} m",
+        "mu_k": "" if asked in ("f", "W_nc") else f"{mu:g}",
+    }
+    return {**typed, **{name: one.replace(".", ",") for name, one in shown.items()}, asked: ""}
+
+
 def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
     """Friction takes a part of the energy there is; at level 3 its size and the way are given or asked."""
     toss = chance.random  # type: ignore[attr-defined]
     names = ("m", "h_A", "u", "h_B", "v")
+    if typed["where"] == "part":
+        return on_strip(names, typed, chance)
     asked = next((name for name in (*names, "f", "L") if not typed[name]), "W_nc")
     given = {"m": 20 + round(40 * toss()), "h_A": 2 + round(30 * toss()) / 10, "u": 2 + round(20 * toss()) / 10}
     h_b = round(given["h_A"] * (0.2 + 0.3 * toss()), 1)
@@ -297,8 +354,8 @@ LOSS = question(
     "friction-loss",
     "Energy that friction takes between two places",
     on_rough,
-    **boxes(*ROUGH),
-    unknowns=("W_nc", "v", "u", "h_A", "h_B", "f", "L", "m"),
+    **boxes(WHERE, *ROUGH, MU),
+    unknowns=("W_nc", "v", "u", "h_A", "h_B", "f", "L", "m", "mu_k"),
     drawn=("W_nc", "v", "h_B", "f", "L", "u"),
     asks="W_nc",
     constants=("g",),
