@@ -18,6 +18,7 @@ from calc.model.questions import Choice, Input, Refusal
 from calc.practice.drawing import draw
 from calc.practice.fair import fair_scene
 from calc.practice.hints import hints
+from calc.working.leading import boxes
 from calc.working.reading import Refusals, read
 from calc.working.working import work
 from tests.topics.asking import Chapter
@@ -506,6 +507,18 @@ def test_a_pull_lifts_and_a_push_presses_in_words_number_and_drawing(how: str, s
     assert ("into it" if how == "push" else "away from it") in worked.story
     assert ("push" in worked.story) == (how == "push")
     assert ("pull" in worked.story) == (how == "pull")
+
+
+@pytest.mark.parametrize("how", ["pull", "push"])
+def test_a_force_that_is_chosen_is_asked_for(how: str) -> None:
+    """Size and angle are shown on the form as soon as a pull or push is chosen; without them each says so itself."""
+    typed = {"how": how, "motion": "up", "m": "6 kg", "theta": "25°", "mu": "0,2"}
+    _, question = topics.find("forces.slope")
+    assert {"P", "phi"} <= set(boxes(question, "a", typed))
+    assert refused("slope", "a", **typed) == f"A {how} is chosen: type its size, or choose “no other force”."
+    along = refused("slope", "a", **typed, P="60 N")
+    assert along == f"A {how} is chosen: type its angle with the slope, 0° if it is along the slope."
+    assert {"P", "phi"}.isdisjoint(boxes(question, "a", {**typed, "how": "none", "motion": "down"}))
 
 
 def test_practice_pushes_by_the_newest_rule_alone() -> None:

@@ -63,6 +63,10 @@ from calc.working.declaring import Limit, Mistake, Relation, Together, boxes, st
 from calc.working.solving import Laws, Situation, question
 
 NOT_CHOSEN = "No pull is chosen: leave this box empty, or choose the pull P."
+GIVE = {
+    "P": "A {0} is chosen: type its size, or choose “no other force”.",
+    "phi": "A {0} is chosen: type its angle with the slope, 0° if it is along the slope.",
+}
 NO_PULL_ASKED = "No pull is chosen, so there is none to calculate: choose the pull P, or ask for something else."
 NOTHING_UP = "Nothing pulls it up the slope, so it cannot be about to slip up: choose the pull P, or “down”."
 DROPS_OUT = (
@@ -187,6 +191,10 @@ def chosen(data: Data) -> Set:
             raise Refusal(None, DROPS_OUT)
         if not here.slides and here.way == 1:
             raise Refusal("motion", NOTHING_UP)
+    elif {"a", "N", "f"} & set(asked) and not (data.has("N") or data.has("f")):
+        for name, sentence in GIVE.items():
+            if not data.has(name) and name not in asked:
+                raise Refusal(name, sentence.format("push" if here.push else "pull"))
     if not here.slides:
         if data.has("a"):
             raise Refusal("a", AT_REST)
