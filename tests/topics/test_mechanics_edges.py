@@ -155,3 +155,25 @@ def test_the_cosine_along_a_slope_is_told_whichever_way_it_moves(way: str) -> No
     wrong = 4 * 9.8 * cos(slope) + sign * (0.1 * 4 * 9.8 * cos(slope) + 4 * 1.2)
     data = {"m1": "4 kg", "m2": "", "mu": "0,1", "theta": "30°", "a": "1,2 m/s^2", "way": way}
     assert "sin-cos@T" in causes("newton.incline", "find", f"{wrong:.3f} N", "T", **data)
+
+
+@pytest.mark.parametrize(
+    ("chapter", "duties"),
+    [
+        ("forces", ("keep feet and fingers clear", "catch box under what can fall", "never try them out on a road")),
+        ("newton", ("catch box under them", "keep feet away", "fingers out of pulleys", "wear eye protection")),
+        ("gravitation", ("keep heads, hands and feet clear", "soft box underneath")),
+        ("projectile", ("only soft, light things", "that nobody enters", "look up before you let go")),
+        ("momentum", ("catch box under what can fall", "out of its way", "never heat, pierce or overfill")),
+        ("energy", ("never aim it at anyone", "catch box under it", "try nothing out without supervision")),
+        (
+            "doppler",
+            ("test the knot and the cord first", "keep everyone out of its circle", "never listen or measure on"),
+        ),
+        ("mixed", ("only supervised", "discharged before anyone touches them")),
+    ],
+)
+def test_a_chapter_says_how_no_one_is_hurt(chapter: str, duties: tuple[str, ...]) -> None:
+    """What to do and what never to do where practical work can hurt."""
+    said = " ".join(topics.topics()[chapter].cautions)
+    assert [duty for duty in duties if duty not in said] == []
