@@ -4,11 +4,17 @@ words."""
 import re
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from calc import topics
 from calc.model.answers import WorkedAnswer
+from calc.model.questions import Refusal
 from calc.practice.drawing import DRAWS, draw
+from calc.topics.projectile.bounce import NOT_DOWN, NOT_UP
 from calc.topics.projectile.equations import other_sign
+from calc.working.reading import Refusals
+from tests.strategies import examples
 from tests.topics.test_projectile import solve
 
 # question, unknown, data with upwards positive, the signed among them
@@ -81,6 +87,48 @@ def test_the_other_positive_direction_is_the_same_physics(
 def points(worked: WorkedAnswer) -> list[str]:
     """The points of parts in words, numbers and their signs left out."""
     return [re.sub(r"[−-]?\d[\d,]*", "0", point.words) for part in worked.parts for point in part.points]
+
+
+SPEEDS = st.integers(-15, 25).map(lambda n: f"{n} m/s")
+HEIGHTS = st.integers(0, 40).map(lambda n: f"{n} m")
+
+
+def outcome(question: str, find: str, data: dict[str, str]) -> list[object]:
+    """What comes of data: sizes and directions in words, or the words of the refusal."""
+    try:
+        worked = solve(question, find, **data)
+    except (Refusal, Refusals) as refused:
+        one = refused.refusals[0] if isinstance(refused, Refusals) else refused
+        return [neutral(one.sentence)]
+    found = [(round(abs(one.value), 9), one.direction and one.direction.words) for one in worked.answers]
+    return [*found, *(neutral(part.ask) for part in worked.parts)]
+
+
+@given(y_a=HEIGHTS, u_a=SPEEDS, y_b=HEIGHTS, u_b=SPEEDS, late=st.sampled_from(["", "0,5 s", "1 s"]), free=st.booleans())
+@examples(40)
+def test_whatever_two_bodies_do_they_do_it_either_way(
+    y_a: str, u_a: str, y_b: str, u_b: str, late: str, free: bool
+) -> None:
+    """They meet when and where they meet, or do not for the same reason, whichever direction is positive."""
+    data = {"y_A": y_a, "u_A": u_a, "y_B": y_b, "u_B": u_b, "t_0": late, "other": "free" if free else "steady"}
+    over = {**data, "u_A": other_sign(u_a), "u_B": other_sign(u_b), "positive": "down"}
+    assert outcome("meeting", "t,y", data) == outcome("meeting", "t,y", over)
+
+
+@given(v_1=SPEEDS, v_2=SPEEDS)
+@examples(30)
+def test_whatever_bounces_does_it_either_way(v_1: str, v_2: str) -> None:
+    """A bounce has the same force of the floor, or cannot be, whichever direction is positive."""
+    data = {"v_1": v_1, "v_2": v_2, "m": "200 g", "Deltat": "50 ms"}
+    over = {**data, "v_1": other_sign(v_1), "v_2": other_sign(v_2), "positive": "down"}
+    first, second = outcome("bounce", "N", data), outcome("bounce", "N", over)
+    told = [sorted(one) for one in (SIGNS_TOLD & {*first}, SIGNS_TOLD & {*second})]
+    assert [len(one) for one in told] in ([0, 0], [1, 1])
+    assert told[0] or first == second
+
+
+# what is said of a sign names the direction that is positive, so it differs
+SIGNS_TOLD = {neutral(words) for words in (*NOT_DOWN.values(), *NOT_UP.values())}
 
 
 @pytest.mark.parametrize("name", ["0 m/s", "0", "0,0 m/s", "-0"])
