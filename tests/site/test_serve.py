@@ -6,6 +6,7 @@ import http.client
 import urllib.error
 import urllib.request
 from collections.abc import Iterator
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -67,10 +68,10 @@ KEPT, ASKED = "public, max-age=31536000, immutable", "no-cache"
 )
 def test_only_what_is_named_by_its_content_is_kept_unasked(address: str, path: str, kept: str) -> None:
     """A browser asks again for a page, for a file whose name stays, and for one that was not there."""
-    connection = http.client.HTTPConnection(address.removeprefix("http://"), timeout=5)
-    connection.request("GET", f"/class/notes/{path}")
-    assert connection.getresponse().headers.get_all("Cache-Control") == [kept]
-    connection.close()
+    with closing(http.client.HTTPConnection(address.removeprefix("http://"), timeout=5)) as connection:
+        connection.request("GET", f"/class/notes/{path}")
+        with connection.getresponse() as answer:
+            assert answer.headers.get_all("Cache-Control") == [kept]
 
 
 @pytest.mark.parametrize("path", ["/../secret.txt", "/class/notes/%2e%2e/secret.txt"])
