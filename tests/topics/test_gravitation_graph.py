@@ -85,7 +85,7 @@ def test_mistakes_are_named(part: str, value: str, sentence: str) -> None:
 @pytest.mark.parametrize(
     ("change", "sentence"),
     [
-        ({"x_P": "0 m^-2"}, "1/r² is greater than zero: give the place of P on the axis."),
+        ({"x_P": "0 m^-2"}, "A place on the axis of 1/r² is greater than zero: give that of P."),
         ({"F_P": "0 N"}, "The force between two masses is never zero. Enter its size, above zero."),
         ({"m": "0 kg"}, "Mass must be greater than zero"),
         ({"r_2": "0 m"}, "Distance must be greater than zero."),

@@ -20,7 +20,7 @@ from calc.topics.shared.quantities import Quantity
 from calc.working.declaring import boxes, state
 
 READ = 0.05  # of a force that is read off the line. Common practice, no source.
-inverse_square = Quantity("m⁻²", 1e-24, 1e4, "1/r² is greater than zero: give the place of P on the axis.")
+inverse_square = Quantity("m⁻²", 1e-24, 1e4, "A place on the axis of 1/r² is greater than zero: give that of P.")
 STRAIGHT = Part(
     "straight",
     "explain",
