@@ -19,7 +19,6 @@ WHERE = Choice(
     "where",
     "It is rough",
     (("all", "all the way from A to B"), ("part", "only on a level part of length L")),
-    quiet=("all",),
     since=5,
 )
 MU = friction_coefficient(

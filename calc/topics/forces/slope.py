@@ -93,10 +93,10 @@ MOTION = Choice(
 BOXES = (
     mass("m", "Mass", "Its mass is {}.", "6 kg; 3 4 5 8; 3,5 6,5 8,5"),
     slope_angle("theta", "Angle of the slope", "The slope makes {} with the horizontal.", "25°; 20 25 30 35; 22 28 36"),
-    pull("P", "Pull", "The pull has a size of {}.", "; 30 40 60"),
+    pull("P", "Force", "The pull has a size of {}.", "; 30 40 60"),
     lean(
         "phi",
-        "Angle of the pull with the slope",
+        "Angle of the force with the slope",
         "The pull makes an angle of {} with the slope, away from it.",
         "; 0 15 20 25; 0 12 18 24",
         told_at={0.0: "The pull is parallel to the slope."},
@@ -131,7 +131,7 @@ TALES = {
         "On an even hillside a bar pushes at a sledge, up the hill.",
     ),
 }
-ASK_PUSHED = {"P": "Calculate the push.", "phi": "Calculate the angle of the push with the slope."}
+ASK = {"P": "Calculate the {}.", "phi": "Calculate the angle of the {} with the slope."}
 PUSHED = {
     "P": "The push has a size of {}.",
     "phi": "The push makes an angle of {} with the slope, into it.",
@@ -422,7 +422,7 @@ def situation(data: Data) -> Situation:
         told_at={**basis.told_at, **({"phi": {0.0: "The push is parallel to the slope."}} if here.push else {})},
         ask={
             **basis.ask,
-            **(ASK_PUSHED if here.push else {}),
+            **{name: one.format(noun) for name, one in ASK.items()},
             "mu": f"Calculate the coefficient of {kind} friction.",
             "f": f"Calculate the {kind} friction on it.",
         },

@@ -70,7 +70,6 @@ HOW = Choice(
     "how",
     "The two",
     (("part", "collide and part again"), ("pierce", "the first goes through the second")),
-    quiet=("part",),
     since=5,
 )
 STRUCK = declare(
