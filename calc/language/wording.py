@@ -24,6 +24,13 @@ def called[T](thing: T, names: Mapping[str, str]) -> T:
 
     Only whole words inside a text of several change: a word alone, or joined by a hyphen, is a key and stays.
     """
+    return reworded(thing, _calling(tuple(names.items())))
+
+
+@lru_cache(maxsize=16)
+def _calling(pairs: tuple[tuple[str, str], ...]) -> Callable[[str], str]:
+    """What calls the bodies of a text otherwise; it remembers, as the next plan of a question has most of its texts."""
+    names = dict(pairs)
     words = "|".join(map(re.escape, names))
     mention = re.compile(rf"(?<![-\w])({words})(s?)(?![-\w])", re.IGNORECASE)
 
@@ -31,7 +38,11 @@ def called[T](thing: T, names: Mapping[str, str]) -> T:
         name = names[found[1].lower()] + found[2]
         return name[0].upper() + name[1:] if found[1][0].isupper() else name
 
-    return reworded(thing, lambda text: mention.sub(other, text) if " " in text else text)
+    @lru_cache(maxsize=512)
+    def change(text: str) -> str:
+        return mention.sub(other, text) if " " in text else text
+
+    return change
 
 
 @lru_cache(maxsize=64)
