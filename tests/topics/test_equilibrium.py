@@ -1053,7 +1053,7 @@ def test_no_mixture_of_boxes_ends_in_a_fault(key: str) -> None:
     """Whatever boxes are filled, the answer is a worked one whose checks agree, or a sentence of ours."""
     topic, question = find(f"equilibrium.{key}")
     chance, solved = random.Random(7), 0
-    for _ in range(250):
+    for _ in range(500):
         typed = {}
         for item in question.fields:
             if isinstance(item, Choice):

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from math import sin
+from math import cos, sin
 
 from calc.model.answers import Point
 from calc.model.constants import SHEET
@@ -18,6 +18,7 @@ from calc.topics.equilibrium.along_drawn import draw_part, judge, line_checks
 from calc.topics.equilibrium.held_scene import scene, story
 from calc.topics.equilibrium.practised import one_of, si
 from calc.topics.equilibrium.relations import steps_of
+from calc.topics.equilibrium.rough import plan_rough
 from calc.topics.equilibrium.shared import (
     ACTING,
     APART,
@@ -48,7 +49,7 @@ from calc.topics.equilibrium.shared import (
     wanted,
 )
 from calc.topics.shared.electrostatics import COULOMB, EQUILIBRIUM, SECOND
-from calc.topics.shared.quantities import Quantity, charge
+from calc.topics.shared.quantities import Quantity, charge, friction_coefficient
 from calc.working.chain import follows, spread
 from calc.working.declaring import Given, boxes, told
 from calc.working.solving import Situation, led
@@ -75,6 +76,7 @@ WORDS = {
     "theta": "the angle of the slope",
     "a": "the acceleration at the instant of the cut",
     "E_net": "the net field where the string is tied",
+    "f": "the friction on it, and whether it stays",
 }
 HELPFUL = "m theta F_E T N r Q1 Q2 a"
 
@@ -83,6 +85,9 @@ HELPFUL = "m theta F_E T N r Q1 Q2 a"
 
 
 def plan_slope(data: Data) -> Plan:
+    """On a smooth slope; with a coefficient, or where friction is asked, on a rough one."""
+    if "f" in wanted(data) or data.values.get("mu_s"):
+        return plan_rough(data)
     return plan_line(data, slope=True)
 
 
@@ -198,12 +203,19 @@ def practise(slope: bool, typed: dict[str, object], random: object, level: int) 
         text["m"], pull = f"{m * 2e3:g} g", 2 * pull
     text["string"] = "up" if not lift or push < pull else "down"
     pulled = abs(pull - push) if lift else pull + push
-    want = one_of(random, {1: ("T", "F_E"), 2: ("T", "a", "F_E"), 3: ("a", "Q1", "m", "r", "n")}[level])
+    wants = {1: ("T", "F_E"), 2: ("T", "a", "F_E"), 3: ("a", "Q1", "m", "r", "n")}[level]
+    if slope and level > 1 and getattr(random, "rule", 1) >= ROUGH.box.since:
+        wants += ("f",)
+    want = one_of(random, wants)
     text.update(want=want, T="", F_E="", N="", n="", a="", d="", acting="signs", equal="own")
     if want in ("Q1", "m", "r", "n"):
         text.update({"T": f"{pulled * 1e3:.3g} mN", want: ""})
     if want in ("Q1", "n"):
         text.update(Q1="", acting="repel" if q1 * q2 > 0 else "attract")
+    if want == "f":
+        across = m * SCHOOL_G * cos(si(text["theta"], "°"))
+        least = abs((push if lift else -push) - pull) / across
+        text.update(string="none", mu_s=f"{least * one_of(random, (0.65, 0.8, 1.25, 1.5)):.2g}".replace(".", ","))
     if not slope and lift and one_of(random, ("hover", "string", "string")) == "hover":
         text.update(string="none", want="r", r="", T="", acting="signs")
         text["Q1"] = text["Q1"] or f"{q1 * 1e9:.3g} nC"
@@ -258,6 +270,8 @@ INCLINATION, NORMAL = optional(
     ),
 )
 ON_SLOPE = (ON_SLOPE[0], INCLINATION, *ON_SLOPE[1:7], NORMAL, *ON_SLOPE[7:])
+(ROUGH,) = optional(friction_coefficient("mu_s", "Coefficient of static friction (0: smooth)", ""))
+ROUGH = replace(ROUGH, box=replace(ROUGH.box, since=5))
 UPRIGHT = given_on_line("3 g; 2 3 4 5 6 8; 2,5 4,5 7,2", "+60 nC", "+90 nC", "?")
 WHERE = Choice("where", "The fixed charge is", (("below", "below the sphere"), ("above", "above the sphere")))
 WHERE_DRAWN = {"where": Draw(("below", "above"))}
@@ -271,9 +285,9 @@ WEIGHT = Choice(
 
 SLOPE = Question(
     key="slope",
-    title="Charged sphere on a smooth slope",
+    title="Charged sphere on a slope",
     **boxes(
-        to_be_found("T", "F_E", "N", "Q1", "Q2", "n", "r", "m", "theta", "a", "E_net"),
+        to_be_found("T", "F_E", "N", "Q1", "Q2", "n", "r", "m", "theta", "a", "E_net", "f"),
         WHERE,
         Choice(
             "string",
@@ -281,6 +295,7 @@ SLOPE = Question(
             (("up", "up the slope"), ("down", "down the slope"), ("none", "there is no string")),
         ),
         *ON_SLOPE,
+        ROUGH,
         *(ACTING, EQUAL, WHICH, WEIGHT, LENGTHS),
         draws=WHERE_DRAWN,
     ),

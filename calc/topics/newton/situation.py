@@ -412,7 +412,7 @@ SITUATION = Question(
         FIELD,
         *CHARGED,
         *OWN_RUB,
-        example={"chain": "tow2", "force": "pull-on", "start": "rest"},
+        example={"chain": "edge", "force": "none", "start": "rest", "P": "", "phi": "", "theta": "20°"},
         draws={
             # two over one pulley have a question of their own, and nearly every draw of them is apart
             "chain": Draw(tuple(key for key in SHAPES if key != "pulley")),
