@@ -257,6 +257,7 @@ WANTED = {
         "m": {"T": "0,3 N"},
         "theta": {"a": "2 m s^-2"},
         "E_net": HELD,
+        "f": {"string": "none", "mu_s": "0,6"},
     },
     "equilibrium.vertical": {
         "T": {"r": "30 cm", "string": "up"},
