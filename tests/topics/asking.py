@@ -19,7 +19,8 @@ class Chapter:
 
     def __init__(self, key: str) -> None:
         self.key = key
-        cases = json.loads((Path(__file__).parent / f"{key}_published.json").read_text("utf-8"))
+        path = Path(__file__).parent / f"{key}_published.json"
+        cases = json.loads(path.read_text("utf-8")) if path.exists() else ()
         self.cases = {case["id"]: case for case in cases}
 
     def solve(self, key: str, find: str = "", **typed: str) -> WorkedAnswer:
@@ -36,6 +37,18 @@ class Chapter:
         with pytest.raises((Refusal, Refusals)) as caught:
             self.solve(key, find, **typed)
         return str(getattr(caught.value, "sentence", "")) or str(caught.value)
+
+    def whole(self, key: str, **typed: str) -> WorkedAnswer:
+        """The worked answer of a whole question for these data, the rest as in its example."""
+        _, question = topics.find(f"{self.key}.{key}")
+        return self.solve(key, **{**question.example, **typed})
+
+    def refusal(self, key: str, **typed: str) -> tuple[str | None, str]:
+        """Where such data of a whole question are refused, and why."""
+        with pytest.raises((Refusal, Refusals)) as caught:
+            self.whole(key, **typed)
+        one = caught.value.refusals[0] if isinstance(caught.value, Refusals) else caught.value
+        return one.field, one.sentence
 
     def given(self, case: str, *names: str) -> list[str]:
         """Data of a published case by name, typed in SI."""

@@ -5,29 +5,15 @@ from __future__ import annotations
 import pytest
 from scipy.integrate import solve_ivp
 
-from calc import topics
 from calc.figures.pieces import Arrow
-from calc.model.answers import WorkedAnswer
-from calc.model.questions import Refusal
 from calc.topics.mixed.charged import scene
-from calc.working.reading import Refusals, read
-from calc.working.working import work
+from tests.topics.asking import Chapter
 
 K = 9e9
 
 
-def solve(key: str, **typed: str) -> WorkedAnswer:
-    """The worked answer for these data."""
-    topic, question = topics.find(f"mixed.{key}")
-    return work(topic, question, read(question, {**question.example, **typed}, ""))
-
-
-def refusal(key: str, **typed: str) -> tuple[str | None, str]:
-    """Where data are refused, and why."""
-    with pytest.raises((Refusal, Refusals)) as caught:
-        solve(key, **typed)
-    one = caught.value.refusals[0] if isinstance(caught.value, Refusals) else caught.value
-    return one.field, one.sentence
+ASKED = Chapter("mixed")
+solve, refusal = ASKED.whole, ASKED.refusal
 
 
 # --- two charged gliders ---

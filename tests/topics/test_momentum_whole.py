@@ -9,28 +9,15 @@ import pytest
 from scipy import optimize
 from scipy.integrate import quad, solve_ivp
 
-from calc import desk, topics
+from calc import desk
 from calc.figures.pieces import Arrow
 from calc.model.answers import WorkedAnswer
-from calc.model.questions import Refusal
 from calc.topics.momentum.canister import scene as canister_scene
 from calc.topics.momentum.pulse import pulse
-from calc.working.reading import Refusals, read
-from calc.working.working import work
+from tests.topics.asking import Chapter
 
-
-def solve(key: str, **typed: str) -> WorkedAnswer:
-    """The worked answer for these data, the rest as in the example."""
-    topic, question = topics.find(f"momentum.{key}")
-    return work(topic, question, read(question, {**question.example, **typed}, ""))
-
-
-def refusal(key: str, **typed: str) -> tuple[str | None, str]:
-    """Where data are refused, and why."""
-    with pytest.raises((Refusal, Refusals)) as caught:
-        solve(key, **typed)
-    one = caught.value.refusals[0] if isinstance(caught.value, Refusals) else caught.value
-    return one.field, one.sentence
+ASKED = Chapter("momentum")
+solve, refusal = ASKED.whole, ASKED.refusal
 
 
 def directions(found: WorkedAnswer) -> dict[str, str]:
