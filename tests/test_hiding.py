@@ -29,10 +29,12 @@ from calc.figures.circuits import Part, circuit, parallel, series
 from calc.figures.energy import Amount, energy_bars
 from calc.figures.graph_marks import Area, Gradient, Key
 from calc.figures.motion import Moving, before_after
-from calc.figures.pieces import Block, Dimension
+from calc.figures.pieces import Block, Dimension, Text
 from calc.figures.scenes import Body
 from calc.figures.telling import composed
 from calc.language.symbols import symbol
+from calc.model.questions import Part as Asked
+from calc.model.questions import Plan, Step
 from calc.papers.papers import plain_scene
 from calc.practice.drawing import draw
 from calc.practice.fair import fair_scene
@@ -152,3 +154,56 @@ def test_no_scene_shows_an_arrow_of_what_is_to_be_found(key: str) -> None:
                 for name in made:
                     assert f"{name.replace('_', ' ')} points" not in words
                     assert f"{name.replace('_', '')} points" not in words
+
+
+@pytest.mark.parametrize("key", ["projectile.positions", "projectile.reading", "gravitation.graph"])
+def test_a_graph_that_is_read_is_there_to_be_read(key: str) -> None:
+    """In practice and on paper, whichever numbers its axes happen to have in common with the answers."""
+    topic, question = topics.find(key)
+    for seed in range(5):
+        for level in (1, 2):
+            drawn = draw(topic, question, seed, level, 5)
+            found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
+            plan = question.plan(found.data)
+            assert fair_scene(plan, found) is not None, seed
+            assert plain_scene(plan, found) is not None, seed
+
+
+@pytest.mark.parametrize(
+    ("words", "label", "shown"),
+    [
+        ("The first is at 8 m, the second beyond it.", "", True),  # told in the story already
+        ("The second is at 6 m.", "", False),  # the answer, told by the picture alone
+        ("The first is at 8 m.", "6 m", False),
+        ("The first is at 8 m.", "8 m", True),
+    ],
+)
+def test_a_number_of_the_picture_tells_only_what_the_story_does_not(words: str, label: str, shown: bool) -> None:
+    """6 m is asked: the picture is left out where its words or a label say it, and stays where they say 8 m, as the
+    story does."""
+    step = Step(law="y = x - 2", make="y = x - 2", what="", why="", unit="m")
+    picture = Figure("Places", words, (Text((0, 0), label or "P"), Segment((0, 0), (9, 0), "axis")))
+    plan = Plan(
+        "The first is at 8 m.",
+        (Asked("find", "calculate", "Where is the second?", (step,)),),
+        {"x": 8.0},
+        scene=lambda v: picture,
+    )
+    question = topics.find("projectile.lift")[1]
+    assert (fair_scene(plan, read(question, question.example)) is not None) == shown
+
+
+def test_the_numbers_along_an_axis_are_no_answer() -> None:
+    """A graph whose axis has a 6 is shown where 6 m is asked; a label beside a point of it is not."""
+    step = Step(law="y = x - 2", make="y = x - 2", what="", why="", unit="m")
+    question = topics.find("projectile.lift")[1]
+    for mark, shown in (("P", True), ("6 m", False)):
+        drawn = graph("a", "b", [([(0.0, 0.0), (5.0, 12.0)], "")], marks=[(5.0, 12.0, mark)], description="A line.")
+        assert "6" in [getattr(item, "text", "") for item in drawn.items]
+        plan = Plan(
+            "A line.",
+            (Asked("find", "calculate", "Where is it?", (step,)),),
+            {"x": 8.0},
+            scene=lambda v, drawn=drawn: drawn,  # type: ignore[misc]
+        )
+        assert (fair_scene(plan, read(question, question.example)) is not None) == shown

@@ -7,10 +7,13 @@ import re
 from collections.abc import Mapping
 
 from calc.figures import Arrow, Curve, Figure, Segment, Sphere
+from calc.figures.pieces import Text
 from calc.marking.learner import by_sign
 from calc.model.questions import Plan
 from calc.working.reading import Read
 from calc.working.working import direction, run
+
+NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
 
 
 def fair_scene(plan: Plan, found: Read) -> Figure | None:
@@ -31,12 +34,18 @@ def fair_scene(plan: Plan, found: Read) -> Figure | None:
             return None
         if isinstance(item, Sphere) and item.sign and signs_asked:
             return None
-    labels = [getattr(item, "label", "") or getattr(item, "text", "") for item in scene.items]
-    said = " ".join((scene.title, scene.description, *scene.notes, *map(str, labels)))
+    labels = [
+        getattr(item, "label", "") or getattr(item, "text", "")
+        for item in scene.items
+        if not (isinstance(item, Text) and item.small)  # the numbers along an axis are those of every graph
+    ]
+    told = {*NUMBER.findall(plan.story)}
+    described = [number for number in NUMBER.findall(scene.description) if number not in told]
+    said = " ".join((scene.title, *described, *scene.notes, *map(str, labels)))
     answers = answer_values(plan, values)
     if any(unit == "°" for _, unit in answers) or any(
         math.isclose(number, abs(value), rel_tol=0.01)
-        for number in map(_number, re.findall(r"\d+(?:[.,]\d+)?", said))
+        for number in map(_number, NUMBER.findall(said))
         for value, _ in answers
     ):
         return None
