@@ -101,6 +101,18 @@ def test_the_story_does_not_tell_what_happens() -> None:
     assert stories[0] == stories[1]
 
 
+def test_the_drawing_is_as_it_was_chosen() -> None:
+    """Dashed components of the weight where they are chosen, and arrows all of one length."""
+    figures = {}
+    for choice in ({}, {"weight": "components"}, {"lengths": "equal"}):
+        plan, v, _ = worked(**choice)
+        part = next(part for part in plan.parts if part.key == "draw")
+        assert part.figure
+        figures[str(choice)] = part.figure(v)
+        assert ("dashed" in part.ask) == ("weight" in choice)
+    assert len({figure.items for figure in figures.values()}) == 3
+
+
 def test_a_smooth_slope_is_what_it_was() -> None:
     """No coefficient, or zero, and another unknown: worked without friction as ever."""
     boxes = {"want": "T", "string": "up"}

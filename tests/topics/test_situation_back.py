@@ -416,6 +416,21 @@ def test_the_motion_is_told_and_friction_acts_against_it(kind: str, told: str, w
     assert f"The positive direction is {which}: {onwards}." in equations.ask
 
 
+@pytest.mark.parametrize(
+    ("start", "told"),
+    [
+        ("goes-on", "They move off from rest, the body on the surface to the right, with an acceleration of 2 m·s⁻²."),
+        ("slips-on", "They are just about to slip, the body on the surface to the right."),
+        ("steady-on", "They move with a constant velocity, the body on the surface to the right."),
+    ],
+)
+def test_a_motion_with_what_hangs_is_told_of_the_surface(start: str, told: str) -> None:
+    """Which way, of the body on the surface: what hangs moves another way."""
+    own = {"a": "2"} if start == "goes-on" else {}
+    answer = worked(typed("m2", "edge", "none", start, **own), "m2")[2]
+    assert told in answer.story.replace("\u00a0", " ")
+
+
 @pytest.mark.parametrize("asked", ASKED)
 def test_the_story_has_the_letter_of_what_is_asked_and_not_its_value(asked: str) -> None:
     """m₁, P, φ or θ stands in the story; the drawing is the same for other values of what is found."""

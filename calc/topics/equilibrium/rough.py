@@ -9,7 +9,8 @@ from __future__ import annotations
 from dataclasses import replace
 from math import degrees
 
-from calc.figures import Figure
+from calc.figures import Figure, Force, Resolved, free_body_diagram
+from calc.figures.vectors import Angle
 from calc.model.answers import Direction, Mark, Point
 from calc.model.directions import FROM_SLOPE
 from calc.model.questions import FSA, SA, Check, Data, Mistake, Part, Plan, Refusal, Step, Values
@@ -20,7 +21,7 @@ from calc.topics.equilibrium.line_laws import NORMAL, PARALLEL
 from calc.topics.equilibrium.relations import coulomb, directed
 from calc.topics.equilibrium.shared import SAY_ACTING, kind, refuse_uncharged, signs
 from calc.topics.shared.connected import Body, Outcome, outcome
-from calc.topics.shared.free_bodies import FBD_RULES, free_body
+from calc.topics.shared.free_bodies import FBD_ASK, FBD_RULES, arrow_points
 from calc.working.working import measure, run
 
 TINY = 1e-9
@@ -197,13 +198,28 @@ def diagram(data: Data, line: Line, v: Values, slips: bool) -> Part:
     if abs(v["D"]) > TINY and not (slips and v["f_smax"] < TINY):
         up = v["D"] < 0
         rows.append(("f", "f_acts", f"friction, {line.words(1 if up else -1)}", tilt + (0 if up else 180)))
-    weight = v["m"] * v["g"]
     held = min(abs(v["D"]), v.get("f_smax", abs(v["D"])))
+    sizes = {**v, "w": v["m"] * v["g"], "f_acts": held}
+    forces = [Force(label, abs(sizes[name]), way) for label, name, _, way in rows]
+    resolved = data.choices["weight"] == "components"
+    ask = FBD_ASK.format(body="the sphere")
+    if resolved:
+        ask = ask.rstrip(".") + ". Show the components of the weight as dashed lines."
 
-    def sizes(known: dict[str, float]) -> dict[str, float]:
-        return {"w": weight, "f_acts": held}
+    def figure(values: Values) -> Figure:
+        return free_body_diagram(
+            forces,
+            title="Free-body diagram",
+            equal_lengths=data.choices["lengths"] == "equal",
+            min_fraction=0.02 if resolved else 0.14,
+            components=[Resolved("F_g", tilt, "mg sin θ", "mg cos θ")] if resolved else [],
+            angles=[Angle(270.0, 270.0 + tilt, "θ")] if resolved else [],
+            guides=[tilt],
+        )
 
-    return free_body("draw", "the sphere", rows, (), data, guide=tilt, derived=sizes)
+    return Part(
+        "draw", "draw", ask, points=arrow_points(*((label, where) for label, _, where, _ in rows)), figure=figure
+    )
 
 
 def told(data: Data, line: Line) -> str:

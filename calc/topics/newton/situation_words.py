@@ -153,14 +153,12 @@ def moved(data: Data, here: Setup) -> str:
     way, alone = here.where(here.way).words, here.shape.count == 1
     who, s = ("It", "s") if alone else ("They", "")
     verb = "is" if alone else "are"
-    where = way
-    if here.shape.count > here.shape.on:
-        where = f"{way}, told of {on_surface(here)}"
+    where = f" {way}" if here.shape.count == here.shape.on else f", {on_surface(here)} {way}"
     if here.told == "slips":
-        return f"{who} {verb} just about to slip {where}." if here.shape.on else f"{who} hang{s} at rest."
+        return f"{who} {verb} just about to slip{where}." if here.shape.on else f"{who} hang{s} at rest."
     if here.told == "steady":
-        return f"{who} move{s} with a constant velocity {where}."
-    opens = f"{who} move{s} off from rest {where}" if here.told == "goes" else f"{who} move{s} {where}"
+        return f"{who} move{s} with a constant velocity{where}."
+    opens = f"{who} move{s} off from rest{where}" if here.told == "goes" else f"{who} move{s}{where}"
     if data.has("a"):
         a, size = data.values["a"], data.said["a"].lstrip("+−-")
         if here.told == "goes":
