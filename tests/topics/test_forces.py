@@ -168,6 +168,21 @@ def test_numpy_finds_the_same_tensions(alpha: float, beta: float) -> None:
     assert back == pytest.approx(a, abs=1e-6)
 
 
+@pytest.mark.parametrize(("w", "size", "angle"), [(80.0, 50.0, 35.0), (40.0, 60.0, 20.0), (30.0, 25.0, 80.0)])
+def test_one_string_and_the_weight_fix_the_other(w: float, size: float, angle: float) -> None:
+    """What closes the triangle of two known forces, by numpy, is the other tension with its angle, left or right."""
+    known = np.array([-size * cos(radians(angle)), size * sin(radians(angle)) - w])
+    other, tilt = float(np.hypot(*known)), degrees(np.arctan2(-known[1], -known[0]))
+    assert 0 <= tilt < 90
+    for mine, far, near_angle, far_angle in (("T1", "T2", "alpha", "beta"), ("T2", "T1", "beta", "alpha")):
+        typed = {"w": f"{w} N", mine: f"{size} N", near_angle: f"{angle}°"}
+        assert value("strings", far, **typed) == pytest.approx(other)
+        assert degrees(value("strings", far_angle, **typed)) == pytest.approx(tilt)
+        back = {mine: f"{size} N", far: f"{other:.12g} N", far_angle: f"{tilt:.12g}°"}
+        assert degrees(value("strings", near_angle, **back)) == pytest.approx(angle, rel=1e-6)
+        assert value("strings", "w", **back) == pytest.approx(w)
+
+
 def test_the_angle_of_slipping_is_where_the_decision_turns() -> None:
     """tan θ = μ, for any mass: a hair steeper and "does it move?" says that it slides."""
     angle = value("slipping", "theta", mu_s="0,55")
@@ -364,6 +379,8 @@ LEVEL_PULL = {"how": "pull", "state": "slides", "m": "5 kg", "phi": "30°", "mu"
             LEVEL_STRINGS,
         ),
         ("strings", "alpha", {"w": "80 N", "T1": "30 N", "T2": "40 N"}, "These cannot balance"),
+        ("strings", "beta", {"w": "20 N", "T1": "50 N", "alpha": "35°"}, "a string would slope downwards"),
+        ("strings", "T1", {"w": "20 N", "T2": "50 N", "beta": "35°"}, "a string would slope downwards"),
         (
             "strings",
             "w",

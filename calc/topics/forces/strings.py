@@ -7,12 +7,12 @@ rule). Marks: common practice, no source.
 from __future__ import annotations
 
 from dataclasses import replace
-from math import degrees
+from math import degrees, sin
 
 from calc.figures import Figure, Force, tail_to_head
 from calc.figures.surfaces import on_two_strings
 from calc.model.answers import Point
-from calc.model.questions import Check, Data, Part, Values
+from calc.model.questions import Check, Data, Part, Refusal, Values
 from calc.topics.forces.words import EACH_AXIS_MARKS, lean
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
 from calc.topics.shared.motion_laws import EQUILIBRIUM
@@ -35,12 +35,17 @@ SWAPPED = (
 COSINES = "You added the horizontal parts. The vertical parts carry {w}: use the sines, {T1*sin(alpha) + T2*sin(beta)}."
 ALONE = "You let this string carry the whole weight. The other carries a part of it as well: use both equations."
 SIZES = "You added the sizes of the tensions. Only their vertical parts carry the weight: add those."
+RIGHT_ANGLE = "You used Pythagoras. The two forces are not at right angles: use the cosine rule."
+OTHER_ANGLE = (
+    "You took the angle with the horizontal for that with the weight. The cosine of the angle between is the sine of"
+    " the angle with the horizontal: use the sine."
+)
 PLAIN = "Nothing moves, so the pulls to the left and right are worth the same, and so are those up and down."
 ACROSS = Relation(
     "T1*cos(alpha) = T2*cos(beta)",
     what="Balance the horizontal forces",
     why="The knot is at rest: the tensions pull sideways equally, one to the left, the other to the right.",
-    units={"T1": "N", "T2": "N"},
+    units={"T1": "N", "T2": "N", "alpha": "°", "beta": "°"},
     plain=PLAIN,
     mistakes=(
         Mistake("sin-cos", "T2", "T1*sin(alpha)/sin(beta)", SWAPPED),
@@ -74,7 +79,7 @@ def pair(find: str, drop: str, mine: str, other: str) -> Together:
 
 
 def closed(angle: str, near: str, far: str) -> Relation:
-    """The closed triangle, for the angle of the string whose tension is ``near``."""
+    """The closed triangle, for the angle of the string whose tension is ``near``, or for the other tension."""
     return Relation(
         f"{far}^2 = {near}^2 + w^2 - 2*{near}*w*sin({angle})",
         what="Use the closed triangle of the three forces",
@@ -82,8 +87,13 @@ def closed(angle: str, near: str, far: str) -> Relation:
             "Head to tail the three arrows close. The side opposite the angle between weight and string is the other"
             " tension: by the cosine rule, with the cosine of 90° less the angle, which is its sine."
         ),
-        units={angle: "°"},
+        units={angle: "°", far: "N"},
         plain="Three forces that balance make a triangle, and three sides fix its angles.",
+        dropped={far: "A size has no sign: it is dropped."},
+        mistakes=(
+            Mistake("pythagoras", far, f"sqrt({near}^2 + w^2)", RIGHT_ANGLE),
+            Mistake("sin-cos", far, f"sqrt({near}^2 + w^2 - 2*{near}*w*cos({angle}))", OTHER_ANGLE),
+        ),
     )
 
 
@@ -140,6 +150,15 @@ def triangle(v: Values) -> Figure:
     )
 
 
+def refuse(data: Data, values: Values) -> None:
+    """One string alone that pulls upwards by more than the weight: the other would have to pull downwards."""
+    v = values
+    for tension_, angle in (("T1", "alpha"), ("T2", "beta")):
+        if {tension_, angle, "w"} <= v.keys() and v[tension_] * sin(v[angle]) > v["w"] * (1 + NEAR):
+            raise Refusal(tension_ if data.has(tension_) else None, BELOW)
+
+
+NEAR = 1e-9  # rounding
 SINES = Check(
     "The sine rule in the closed triangle",
     "T1*sin(alpha + beta) = w*cos(beta)",
@@ -208,6 +227,7 @@ STRINGS = declare(
         Limit("T2 + w - T1", CANNOT),
     ),
     unfit={"alpha": BELOW, "beta": BELOW},
+    refuse=refuse,
     later=later,
     proofs=lambda v: (SINES,) if {"T1", "alpha", "beta", "w"} <= v.keys() else (),
     scene=scene,
