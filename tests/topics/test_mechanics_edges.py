@@ -12,6 +12,7 @@ import pytest
 from calc import desk, topics
 from calc.figures import AngleMark, Arrow, Block, Segment
 from calc.topics.energy.drawn import surface
+from calc.working.reading import read
 
 # question, what is asked, data besides those of the example, what must be told, what must not
 ROWS: list[tuple[str, str, dict[str, str], tuple[str, ...], tuple[str, ...]]] = [
@@ -177,3 +178,12 @@ def test_a_chapter_says_how_no_one_is_hurt(chapter: str, duties: tuple[str, ...]
     """What to do and what never to do where practical work can hurt."""
     said = " ".join(topics.topics()[chapter].cautions)
     assert [duty for duty in duties if duty not in said] == []
+
+
+@pytest.mark.parametrize("key", topics.question_keys())
+def test_the_phrases_that_marks_hang_on_stand_in_their_sentence(key: str) -> None:
+    """A memo's key phrases are words of the point they belong to."""
+    question = topics.find(key)[1]
+    plan = question.plan(read(question, dict(question.example), "").data)
+    points = [point for part in plan.parts for point in part.points]
+    assert [(k, p.words) for p in points for k in p.keys if k.casefold() not in p.words.casefold()] == []
