@@ -148,6 +148,12 @@ def test_a_small_speed_at_the_start_can_be_forgotten() -> None:
     assert "initial-dropped@v" in found
 
 
+def test_a_small_height_at_the_end_can_be_forgotten() -> None:
+    """B is 1 m high: √(1² + 2g × 3 m) = 7,73 m/s leaves it out."""
+    found = causes("energy.two-places", "find", "7,733 m/s", "v", way="fly", h_A="3 m", h_B="1 m", u="1 m/s")
+    assert "height-at-b@v" in found
+
+
 @pytest.mark.parametrize("way", ["up", "down"])
 def test_the_cosine_along_a_slope_is_told_whichever_way_it_moves(way: str) -> None:
     """T from 4 kg on a slope of 30° with µ = 0,1 and a = 1,2 m/s², cos 30° put for sin 30°: up with + f + ma, down

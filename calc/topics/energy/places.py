@@ -54,6 +54,13 @@ SIGN_LOST = "You left the sign of {W_nc} out. Friction takes energy: put its wor
 FRICTION_PLUS = "You gave friction a plus sign. It acts against the motion: put a minus sign before its work."
 
 
+def _b_dropped(mass_given: bool) -> Mistake:
+    """The potential energy at B left out; without the mass, its part of the equation."""
+    if mass_given:
+        return Mistake("height-at-b", "v", "sqrt(u^2 + 2*g*h_A)", B_DROPPED)
+    return Mistake("height-at-b", "v", "sqrt(u^2 + 2*g*h_A)", B_DROPPED.replace("m*g", "g"), since=6)
+
+
 def smooth(mass_given: bool, at_rest: bool, b_low: bool) -> Relation:
     """The total mechanical energy at A and at B; without the mass, which cancels, where it is not given."""
     law = "m*g*h_A + 1/2*m*u^2 = m*g*h_B + 1/2*m*v^2" if mass_given else "g*h_A + 1/2*u^2 = g*h_B + 1/2*v^2"
@@ -61,7 +68,7 @@ def smooth(mass_given: bool, at_rest: bool, b_low: bool) -> Relation:
     drop = "2*g*(h_A - h_B)"
     slips = (
         () if at_rest else (Mistake("initial-dropped", "v", f"sqrt({drop})", U_DROPPED),),
-        () if b_low else (Mistake("height-at-b", "v", "sqrt(u^2 + 2*g*h_A)", B_DROPPED),),
+        () if b_low else (_b_dropped(mass_given),),
         (
             Mistake("half-lost", "v", "sqrt(u^2 + g*(h_A - h_B))", HALF_LOST),
             Mistake("root-lost", "v", f"u^2 + {drop}", ROOT_LOST, "the answer is the square of the speed"),
