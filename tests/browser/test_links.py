@@ -301,6 +301,10 @@ UNDRAWN = {
     "projectile.bounce": {"p": {"positive": "down", "h_1": "", "h_2": "", "v_1": "6 m/s", "v_2": "-4 m/s"}},
     "projectile.meeting": {"t_0": {"positive": "down", "u_A": "-20 m/s", "t_0": "", "t": "2,4 s"}},
     "newton.incline": {"a": {"way": "unsaid", "m2": "2,2 kg"}},
+    "newton.situation": {
+        "F": {"start": "goes-on", "a": "2 m/s^2", "also": "on-1"},
+        "E": {"start": "goes-on", "a": "2 m/s^2", "field": "on", "Q1": "5 uC"},
+    },
     "newton.lift": {"a": {"a": "", "N": "678 N"}},
     "electric-field.drop": {"d": {"n": "3", "d": ""}},
     "several-charges.stated": {"phi": {"Q3": "-5 nC", "phi": ""}},

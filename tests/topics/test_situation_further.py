@@ -11,6 +11,7 @@ import pytest
 from calc.model.questions import Refusal
 from calc.topics.newton.situation_chain import SHAPES, needed
 from calc.working.reading import Refusals
+from tests.test_figure_overlaps import all_faults
 from tests.topics.test_situation import QUESTION, USUAL, said, solved, typed, worked
 from tests.topics.test_situation_back import refusal, text
 from tests.topics.test_situation_back import typed as typed_back
@@ -55,6 +56,9 @@ def test_further_forces_and_own_coefficients_agree_with_one_linear_system() -> N
         right = solved({name: words for name, words in form.items() if not name.startswith("Q")}, way, further)
         assert v["a"] * way == pytest.approx(right["a"], abs=1e-6), form
         assert answer.unproven == (), form
+        if done <= 12:
+            figures = [answer.figure, *(part.figure for part in answer.parts)]
+            assert not any(all_faults(figure) for figure in figures if figure), form
         for name, value in v.items():
             letter, _, place = name.partition("_")
             if letter == "f" and place.isdigit():
@@ -74,6 +78,30 @@ def test_backwards_with_further_forces() -> None:
     assert right["a"] == pytest.approx(1.5, abs=1e-6)
     _, v, _ = worked_back({**form, "m1": text(v["m1"])} | {"mu_k": ""}, "mu_k")
     assert v["mu_k"] == pytest.approx(0.3)
+
+
+@pytest.mark.parametrize(("asked", "value"), [("F", 7.0), ("E", 20000.0)])
+def test_the_second_force_and_the_field_can_be_asked(asked: str, value: float) -> None:
+    """What is found is what gave the acceleration, by numpy; the story has its letter."""
+    more = {"also": "back-1", "F": "7", "field": "on", "Q2": "-300 uC", "E": "20000 N/C"}
+    form = typed("tow2", "pull-on", "on", P="80 N", theta="5°") | more
+    plain = {name: words for name, words in form.items() if not name.startswith("Q")}
+    a = solved(plain, 1.0, {1: -7.0, 2: -6.0})["a"]
+    found = {**form, "a": f"{a:.9f}".replace(".", ",")}
+    found.pop(asked)
+    _, v, answer = worked_back(found, asked)
+    assert v[asked] == pytest.approx(value, rel=1e-6)
+    told = {"F": "A second force F acts on the first along the surface, down the slope.", "E": "field of E that points"}
+    assert told[asked] in answer.story
+
+
+def test_the_second_force_cannot_point_the_other_way() -> None:
+    """An acceleration that needs it forwards is refused where backwards is chosen, and a field that is not there."""
+    form = typed("one", "pull-on", "on", P="20 N", a="9") | {"also": "back-1", "a": "9"}
+    sentence = "Nothing this way fits: it would have to point the other way. Turn it round, or check the numbers."
+    assert refusal(form, "F") == ("also", sentence)
+    absent = "There is no electric field: choose one, or ask for something else."
+    assert refusal(typed("one", "pull-on", "on") | {"a": "1"}, "E") == ("field", absent)
 
 
 WORDS = {"on": "to the right", "back": "to the left"}

@@ -30,7 +30,7 @@ from calc.topics.newton.situation_laws import (
     resting,
     whole,
 )
-from calc.topics.newton.situation_practice import practise
+from calc.topics.newton.situation_practice import DRAWN, practise
 from calc.topics.newton.situation_words import (
     changing,
     decided,
@@ -422,6 +422,7 @@ SITUATION = Question(
     ),
     plan=plan,
     unknowns=("a", *ASKED),
+    drawn=("a", *DRAWN),
     asks="a",
     drawn_since=5,
     laws=(SECOND.name, STATIC.name, KINETIC.name),

@@ -48,11 +48,16 @@ from calc.working.chain import possible_mistakes, worth
 from calc.working.working import sized
 
 TINY = 1e-9
+NO_CHARGE = 1e-21  # C: smaller than any there is
 MASSES = ("m1", "m2", "m3")
-ASKED = (*MASSES, "P", "phi", "mu_s", "mu_k", "theta")
-UNITS = {"P": "N", "phi": "°", "theta": "°", "mu_s": "", "mu_k": ""} | dict.fromkeys(MASSES, "kg")
+ASKED = (*MASSES, "P", "phi", "mu_s", "mu_k", "theta", "F", "E")
+UNITS = {"F": "N", "E": "N·C⁻¹", "P": "N", "phi": "°", "theta": "°", "mu_s": "", "mu_k": ""} | dict.fromkeys(
+    MASSES, "kg"
+)
 LINKS = ("T_1", "T_2", "R_1", "R_2")
 KNOWN = ("a", *LINKS)
+
+CHOSEN_BY = {"F": "also", "E": "field"}
 
 SAY_WAY = (
     "To find something else than what happens, the motion must be known: choose that they move off, move, are about to"
@@ -78,12 +83,16 @@ ABSENT = {
     "phi": ("force", "There is no pull or push: choose one, or ask for something else."),
     "mu_s": ("chain", "No body touches a surface here: ask for something else."),
     "mu_k": ("chain", "No body touches a surface here: ask for something else."),
+    "F": ("also", "There is no second force: choose one, or ask for something else."),
+    "E": ("field", "There is no electric field: choose one, or ask for something else."),
 }
 MU_S_MOVES = "Once it slides, μₛ no longer counts: choose “about to slip”, or ask for μₖ."
 MU_K_SLIPS = "μₖ counts only while it slides: choose a motion, or ask for μₛ."
 DROPS_OUT = {
     "m": "This mass drops out of the equations: any mass does the same. Ask for something else.",
     "P": "The force drops out of the equations: any size does the same. Ask for something else.",
+    "F": "The second force drops out of the equations: any size does the same. Ask for something else.",
+    "E": "The field drops out of the equations: any strength does the same. Ask for something else.",
     "mu": "Friction drops out of the equations: any coefficient does the same. Ask for something else.",
 }
 BOTH = (
@@ -98,6 +107,7 @@ HEAVY = "No mass fits: it would have to be zero or less. Check the forces, the a
 AGAINST = (
     "No force this way fits: it would have to act the other way. Turn the pull or push round, or check the numbers."
 )
+TURN_ROUND = "Nothing this way fits: it would have to point the other way. Turn it round, or check the numbers."
 HELPS = (
     "A coefficient of friction cannot be negative: with these numbers friction would have to help the motion. Check the"
     " acceleration and the forces."
@@ -134,7 +144,7 @@ def apply(choices: Mapping[str, str], name: str, filled: set[str]) -> None:
     if not told:
         raise Refusal("start", SAY_WAY)
     room(choices)
-    there = needed(choices)
+    there = needed(choices) | {box for box, by in CHOSEN_BY.items() if choices.get(by, "none") != "none"}
     if name not in there:
         raise Refusal(*ABSENT[name])
     if name == "mu_s" and told != "slips":
@@ -184,7 +194,7 @@ def tried(choices: Mapping[str, str], v: Mapping[str, float], name: str) -> Setu
         counts = w.get(mu + n, w[mu])
         w |= {f"mu_s{n}": counts, f"mu_k{n}": counts}
     force, push, acted = force_of(choices["force"], shape)
-    extras = extras_of(choices, v)
+    extras = extras_of(choices, {**v, name: some} if name in CHOSEN_BY else v)
     bodies = bodies_of(shape, w, force, push, acted, extras)
     start = way if told in ("moves", "steady") else 0
     found = Outcome("limit" if told == "slips" else "moves", (), ())
@@ -245,13 +255,15 @@ def linear(side: Side, v: Mapping[str, float]) -> Step:
     if letter == "m" and abs(level) < TINY:
         raise Refusal(None, DROPS_OUT[letter])
     jams = name == "P" and here.push and here.force == here.way and slope < TINY
-    if abs(slope) < TINY or not side.held_in:
+    if abs(slope) < (NO_CHARGE if name == "E" else TINY) or not side.held_in:
         raise Refusal("phi" if jams else None, JAMS if jams else DROPS_OUT[letter])
     value = -level / slope
     if letter == "m" and value <= TINY:
         raise Refusal(None, HEAVY)
     if letter == "P" and value <= TINY:
         raise Refusal("phi" if jams else "force", JAMS if jams else AGAINST)
+    if name in CHOSEN_BY and value <= TINY:
+        raise Refusal(CHOSEN_BY[name], TURN_ROUND)
     if letter == "mu" and value < -TINY:
         raise Refusal(None, HELPS)
     return together(side).step(name)

@@ -8,7 +8,7 @@ from typing import Any
 from calc.model.constants import Settings
 from calc.model.questions import Data, Refusal
 from calc.topics.forces.words import typed_as
-from calc.topics.newton.situation_back import ASKED, LINKS, MASSES, solved, split
+from calc.topics.newton.situation_back import LINKS, MASSES, solved, split
 from calc.topics.newton.situation_chain import (
     ALSO,
     CHAIN,
@@ -26,6 +26,7 @@ from calc.topics.shared.connected import MOST
 from calc.working.chain import worth
 
 NAMES = ("m1", "m2", "m3", "theta", "P", "phi", "mu_s", "mu_k")
+DRAWN = ("m1", "m2", "m3", "P", "phi", "mu_s", "mu_k", "theta")  # what practice asks for besides what happens
 EACH_DRAW = 5  # the rule of drawing from which an arrangement is settled for a draw, and other things are asked
 TRIES = 12  # set-ups of one arrangement tried at once
 G = 9.8
@@ -49,7 +50,7 @@ def practise(typed: dict[str, object], chance: Any, level: int) -> dict[str, obj
     """Only the boxes that apply, in an arrangement that can be worked."""
     if getattr(chance, "rule", 1) < EACH_DRAW:
         return settled(typed)
-    asked = next((name for name in ASKED if not typed[name]), "a")
+    asked = next((name for name in DRAWN if not typed[name]), "a")
     chain = chance.kept.setdefault("chain", chance.choice(tuple(SHAPES)))
     ready = typed | {"chain": chain, "also": "none", "field": "none"}
     for _ in range(TRIES):

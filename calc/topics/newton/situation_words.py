@@ -197,12 +197,11 @@ def further(data: Data, here: Setup) -> tuple[str, ...]:
             who = f"{body[0].upper()}{body[1:]}"
             said.append(
                 f"{who} carries a charge of {data.said[extra.charge]}, in a uniform electric field of"
-                f" {data.said['E']} that points {here.where(here.field).words}."
+                f" {letter(data, 'E')} that points {here.where(here.field).words}."
             )
         else:
-            said.append(
-                f"A second force F of {data.said['F']} acts on {body} along the surface, {here.where(extra.way).words}."
-            )
+            size = f" of {data.said['F']}" if data.has("F") else ""
+            said.append(f"A second force F{size} acts on {body} along the surface, {here.where(extra.way).words}.")
     return tuple(said)
 
 
@@ -291,6 +290,8 @@ def sought(here: Setup, asked: str) -> str:
     return {
         "P": f"Calculate the size of P, the {'push' if here.push else 'pull'}.",
         "phi": "Calculate the angle φ, the smaller one if two fit.",
+        "F": "Calculate the size of F, the second force.",
+        "E": "Calculate E, the strength of the electric field.",
         "mu_s": "Calculate the coefficient of static friction.",
         "mu_k": "Calculate the coefficient of kinetic friction.",
         "theta": "Calculate the angle θ of the slope, the smaller one if two fit.",
