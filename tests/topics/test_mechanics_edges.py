@@ -71,13 +71,22 @@ ROWS: list[tuple[str, str, dict[str, str], tuple[str, ...], tuple[str, ...]]] = 
     # A weight just a little smaller than on the ground is a weight at a height.
     ("gravitation.lander", "", {"n": "1,05"}, ("Answer:",), ("greater than 1",)),
     ("gravitation.lander", "", {"n": "1"}, ("greater than 1",), ("Answer:",)),
+    # A force below 1 N has a direction all the same.
+    (
+        "newton.situation",
+        "",
+        {"chain": "one", "force": "pull-on", "m1": "5 kg", "m2": "", "P": "0,5 N", "theta": "0°", "phi": "0°"}
+        | {"mu_s": "0", "mu_k": "0"},
+        ("0,50 N, to the right", "0,10 m·s⁻², to the right"),
+        ("to the left",),
+    ),
     # Two at one pulley: the heavier goes down.
     (
         "newton.situation",
         "",
         {"chain": "pulley", "force": "none", "m1": "3 kg", "m2": "5 kg", "theta": "", "P": "", "phi": ""}
         | {"mu_s": "", "mu_k": ""},
-        ("a = 2,45", "upwards"),
+        ("2,45 m·s⁻², upwards",),
         (),
     ),
     (
@@ -85,7 +94,7 @@ ROWS: list[tuple[str, str, dict[str, str], tuple[str, ...], tuple[str, ...]]] = 
         "",
         {"chain": "pulley", "force": "none", "m1": "5 kg", "m2": "3 kg", "theta": "", "P": "", "phi": ""}
         | {"mu_s": "", "mu_k": ""},
-        ("a = 2,45", "downwards"),
+        ("2,45 m·s⁻², downwards",),
         (),
     ),
 ]

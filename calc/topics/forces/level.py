@@ -253,7 +253,7 @@ def situation(data: Data) -> Situation:
         told(BOXES),
         relations=relations,
         openings=tuple(f"{tale} {ENDS[now]}" for tale in TALES[how]),
-        limits=(Limit("N", LIFTS),) if up else (),
+        limits=(Limit("N", LIFTS),),
         unfit={"phi": NO_LEAN, **({"N": LIFTS} if up else {"P": JAMS})},
         later=lambda data, values: more,
         units=UNITS,
