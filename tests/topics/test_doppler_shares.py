@@ -2,6 +2,7 @@
 
 import pytest
 
+from calc.topics.doppler.shares import shares
 from tests.topics.test_doppler import counted, refusal, solve
 
 F, V = 500.0, 340.0
@@ -67,6 +68,53 @@ def test_the_wavelength_that_reaches_the_listener(who: str, way: str, u: float) 
         speed = solve("one-moves", "v_S", **picked, **waves, f_S=f"{F} Hz")
         assert speed.answers[0].value == pytest.approx(u)
         assert len([step for part in speed.parts for step in part.steps]) == 1
+
+
+@pytest.mark.parametrize(
+    ("who", "way", "said"),
+    [
+        ("source", "towards", "f_L/f_S is 1 + p/100, for the note is higher."),
+        ("source", "away", "f_L/f_S is 1 − p/100, for the note is lower."),
+        ("listener", "towards", "f_L/f_S is 1 + p/100, for the note is higher."),
+        ("listener", "away", "f_L/f_S is 1 − p/100, for the note is lower."),
+    ],
+)
+def test_the_reason_says_higher_towards_and_lower_away(who: str, way: str, said: str) -> None:
+    """With the sign that goes with it, for the ratio and for the frequencies, and how to mend the usual swap."""
+    box = "v_S" if who == "source" else "v_L"
+    (step,) = solve("one-moves", box, moving=who, way=way, p="8 %", v="340 m/s").parts[-1].steps
+    assert step.why == f"Only the ratio of the frequencies counts: {said}"
+    (notes,) = solve("one-moves", "f_L", moving=who, way=way, p="8 %", f_S="500 Hz").parts[-1].steps
+    higher = "higher: it is (100 + p)" if way == "towards" else "lower: it is (100 − p)"
+    assert notes.why == f"The note heard is {higher} per cent of the note of the source."
+    sign = 1 if way == "towards" else -1
+    by_speeds = shares(sign, 0)[1] if who == "source" else shares(0, sign)[1]
+    (swapped,) = by_speeds.mistakes
+    fraction = "v − v/(1 + p/100)" if way == "towards" else "v/(1 − p/100) − v"
+    assert swapped.said == (
+        "You took that per cent of the speed of sound. That holds for a moving listener; a moving source stands below"
+        f" the fraction line: use {fraction}."
+        if who == "source"
+        else "You worked as for a moving source. A moving listener stands above the fraction line: take that per cent"
+        " of v."
+    )
+
+
+@pytest.mark.parametrize(
+    ("who", "said"),
+    [
+        ("source", "The listener is at rest, so v = fλ holds for what is heard."),
+        (
+            "listener",
+            "In a second the waves come closer to the listener by this speed, and they lie one wavelength apart.",
+        ),
+    ],
+)
+def test_the_reason_for_the_note_of_a_wavelength(who: str, said: str) -> None:
+    """A listener at rest hears v/λ; one who moves meets the waves faster or more slowly."""
+    speed = {} if who == "source" else {"v_L": "25 m/s"}
+    steps = solve("one-moves", "f_L", moving=who, way="away", lambda_L="0,7 m", v="340 m/s", **speed).parts[-1].steps
+    assert [step.why for step in steps] == [said]
 
 
 def test_the_reference_change_of_eight_per_cent() -> None:

@@ -16,6 +16,7 @@ ABOVE = {"M": "6,4e23 kg", "R": "3,4e6 m", "h": "400 km"}
 PAIR = {"m1": "4,8e24 kg", "m2": "650 kg"}
 SOURCE = {"f_S": "500 Hz", "v_S": "30 m/s", "v": "340 m/s"}
 THROW = {"u": "12 m/s"}
+LOWERED = {"way": "away", "f_S": "500 Hz", "f_L": "460 Hz"}
 BOUNCED = {"positive": "down", "h_1": "2 m", "h_2": "1,2 m"}
 AHEAD, BEHIND = 340 / 310, 340 / 370
 
@@ -71,6 +72,32 @@ TABLE = [
     ("doppler.one-moves", "f_L", SOURCE, 500 / AHEAD, "Hz", "upside-down@f_L"),
     ("doppler.one-moves", "f_L", {**SOURCE, "v_S": "108 km/h"}, 500 * 340 / 232, "Hz", "unconverted-v_S@v_S"),
     ("doppler.one-moves", "v_S", {"p": "8 %", "v": "340 m/s"}, 27.2, "m/s", "roles-swapped@v_S"),
+    ("doppler.one-moves", "v_S", {"way": "away", "p": "8 %", "v": "340 m/s"}, 27.2, "m/s", "roles-swapped@v_S"),
+    (
+        "doppler.one-moves",
+        "v_L",
+        {"moving": "listener", "p": "8 %", "v": "340 m/s"},
+        340 - 340 / 1.08,
+        "m/s",
+        "roles-swapped@v_L",
+    ),
+    (
+        "doppler.one-moves",
+        "v_L",
+        {"moving": "listener", "way": "away", "p": "8 %", "v": "340 m/s"},
+        340 / 0.92 - 340,
+        "m/s",
+        "roles-swapped@v_L",
+    ),
+    ("doppler.one-moves", "p", LOWERED, 92.0, "%", "whole-ratio@p"),
+    (
+        "doppler.one-moves",
+        "p",
+        {"way": "away", "f_S": "500 Hz", "f_L": "460 Hz"},
+        4000 / 460,
+        "%",
+        "of-the-note-heard@p",
+    ),
     ("doppler.one-moves", "p", {"f_S": "500 Hz", "f_L": "540 Hz"}, 108.0, "%", "whole-ratio@p"),
     ("doppler.one-moves", "p", {"f_S": "500 Hz", "f_L": "540 Hz"}, 4000 / 540, "%", "of-the-note-heard@p"),
     ("doppler.one-moves", "lambda_L", SOURCE, 370 / 500, "m", "other-side@lambda_L"),

@@ -32,6 +32,7 @@ def shares(source: int, listener: int) -> tuple[Relation, Relation]:
     """
     sign = source or listener
     ratio, way = (HIGHER, "higher") if sign > 0 else (LOWER, "lower")
+    said = "1 + p/100" if sign > 0 else "1 − p/100"
     change = "f_L - f_S" if sign > 0 else "f_S - f_L"
     by_notes = Relation(
         f"f_L = f_S*({ratio})",
@@ -45,21 +46,20 @@ def shares(source: int, listener: int) -> tuple[Relation, Relation]:
             Mistake("whole-ratio", "p", "f_L/f_S*100", ONLY_RATIO),
         ),
     )
-    slips = []
-    if source:
-        right = f"v - v/({ratio})" if sign > 0 else f"v/({ratio}) - v"
-        slips.append(Mistake("roles-swapped", "v_S", "v*p/100", OF_SOUND % right))
-    else:
-        swapped = f"v - v/({ratio})" if sign > 0 else f"v/({ratio}) - v"
-        slips.append(Mistake("roles-swapped", "v_L", swapped, AS_SOURCE))
+    of_source = f"v - v/({ratio})" if sign > 0 else f"v/({ratio}) - v"
+    swapped = (
+        Mistake("roles-swapped", "v_S", "v*p/100", OF_SOUND % of_source)
+        if source
+        else Mistake("roles-swapped", "v_L", of_source, AS_SOURCE)
+    )
     by_speeds = Relation(
         f"{ratio} = {over(source, listener)}",
         what="Divide the Doppler formula by the frequency of the source",
-        why=f"Only the ratio of the frequencies counts: f_L/f_S is {ratio.replace('-', '−')}, for the note is {way}.",
+        why=f"Only the ratio of the frequencies counts: f_L/f_S is {said}, for the note is {way}.",
         plain=PLAIN,
         units={"p": "%", "v": "m·s⁻¹", **({"v_S": "m·s⁻¹"} if source else {"v_L": "m·s⁻¹"})},
         marks=MARKS,
-        mistakes=tuple(slips),
+        mistakes=(swapped,),
         quotes=(DOPPLER.name,),
     )
     return by_notes, by_speeds
