@@ -300,7 +300,7 @@ UNDRAWN = {
     "momentum.pulse": {"v": {"also": "pair"}},
     "projectile.bounce": {"p": {"positive": "down", "h_1": "", "h_2": "", "v_1": "6 m/s", "v_2": "-4 m/s"}},
     "projectile.meeting": {"t_0": {"positive": "down", "u_A": "-20 m/s", "t_0": "", "t": "2,4 s"}},
-    "newton.incline": {"a": {"way": "unsaid", "m2": "2,2 kg"}},
+    "newton.incline": {"a": {"way": "unsaid", "m2": "2,2 kg"}, "T": {"also": "cut"}},
     "newton.situation": {
         "F": {"start": "goes-on", "a": "2 m/s^2", "also": "on-1"},
         "E": {"start": "goes-on", "a": "2 m/s^2", "field": "on", "Q1": "5 uC"},

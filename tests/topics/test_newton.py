@@ -319,6 +319,40 @@ def test_what_cannot_be_is_refused_with_its_reason(key: str, find: str, typed: d
     assert sentence in refused(key, find, **typed)
 
 
+# --- a string that breaks on a slope ---
+
+
+@pytest.mark.parametrize(("way", "m2", "mu"), [("up", 3.0, 0.2), ("down", 0.5, 0.2), ("up", 3.0, 0.0)])
+def test_a_string_that_breaks_leaves_the_forces_that_are_drawn(way: str, m2: float, mu: float) -> None:
+    """The arrows of the body on the slope add up to m₁a₁ down the slope, friction against the motion it still has."""
+    typed = {"way": way, "m1": "4 kg", "m2": f"{m2} kg", "theta": "30°", "mu": f"{mu}"}
+    worked = solve("incline", "a", also="cut", **typed)
+    parts = {part.key: part for part in worked.parts}
+    slides = parts["cut-slides"].answer
+    assert slides
+    assert slides.direction
+    assert slides.direction.words == "down the slope"
+    turn = 1 if way == "up" else -1
+    assert slides.value == pytest.approx(G * (sin(radians(30)) + turn * mu * cos(radians(30))))
+    drawn = parts["cut-draw"]
+    assert drawn.figure
+    sizes = {"F_g": 4 * G, "N": worked.values["N_1"], "f": worked.values["f"]}
+    arrows = [one for one in drawn.figure.items if isinstance(one, Arrow)]
+    assert [one.label for one in arrows] == (["F_g", "N", "f"] if mu else ["F_g", "N"])
+    total = sum(
+        sizes[one.label] * np.subtract(one.end, one.start) / np.hypot(*np.subtract(one.end, one.start))
+        for one in arrows
+    )
+    assert total == pytest.approx(-4 * slides.value * np.array([cos(radians(30)), sin(radians(30))]), abs=1e-6)
+    back = {"up": "down the slope", "down": "up the slope"}[way]
+    if mu:
+        assert f"f: friction, {back}." in [point.words for point in drawn.points]
+    step = parts["cut-slides"].steps[0]
+    assert f"still moves {way} at first, so friction acts {back.removesuffix(' the slope')} the slope" in step.why
+    assert "9,8" in parts["cut-falls"].points[1].words
+    assert not {"cut-falls", "cut-draw", "cut-slides"} & {part.key for part in solve("incline", "a", **typed).parts}
+
+
 # --- at rest over the top of a slope, and weightless ------------------------------------------------------------
 
 

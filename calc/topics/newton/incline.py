@@ -15,7 +15,7 @@ from calc.figures import Figure
 from calc.figures.connected import over_the_top
 from calc.model.directions import ALONG_SLOPE
 from calc.model.questions import Check, Choice, Data, Plan, Refusal, Values
-from calc.topics.newton import at_rest
+from calc.topics.newton import at_rest, cut
 from calc.topics.newton.edge import HANGS, sizes
 from calc.topics.newton.pairs import (
     AT_ONCE,
@@ -275,8 +275,9 @@ MOVING = connected(
         limits=(Limit("g - a", FREE, at="a"),),
         unfit=lambda data: {"m1": FREE, "m2": FREE, "a": AGAINST_IT},
         checks_of=lambda data: check(moving(data)),
+        later=lambda data, values: cut.parts(data, values, moving(data)) if data.choices["also"] == "cut" else (),
     ),
-    choices=(WAY,),
+    choices=(cut.CUT, WAY),
     adjust=way_that_fits,
 )
 
