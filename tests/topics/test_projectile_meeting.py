@@ -5,6 +5,8 @@ import itertools
 import pytest
 from scipy import optimize
 
+from calc.figures import Arrow
+from calc.topics.projectile.equations import other_sign
 from tests.topics.test_projectile import G, refused, solve, value
 
 NAMES = ("y_A", "u_A", "y_B", "u_B", "t_0")
@@ -191,3 +193,75 @@ def test_a_body_may_be_just_reached() -> None:
 def test_what_never_meets_is_refused(case: tuple[float, ...], other: str, sentence: str) -> None:
     """Each refusal gives its reason and what to do."""
     assert sentence in refused("meeting", "t", other=other, **typed(*case))
+
+
+@pytest.mark.parametrize(
+    ("data", "said"),
+    [
+        # u_B down: the other root would lie after the meeting
+        (
+            {"y_B": "30 m", "u_B": "-1", "u_A": "20", "t": "2,4 s"},
+            "By that B would start after they have met: drop it.",
+        ),
+        # B is still going up when they meet: coming down it would have had to start before A
+        (
+            {"y_A": "30 m", "y_B": "5 m", "u_B": "14", "u_A": "0", "t": "2 s"},
+            "By that B would start before A: drop it.",
+        ),
+        (
+            {"y_B": "18 m", "u_B": "9", "u_A": "20", "t": "1,8 s"},
+            "It is right as well: then they meet while B goes up, which the next part asks for.",
+        ),
+    ],
+)
+@pytest.mark.parametrize("positive", ["up", "down"])
+def test_why_the_other_delay_is_dropped(data: dict[str, str], said: str, positive: str) -> None:
+    """By where it lies on the time line; where both are answers, that is said."""
+    given = {"y_A": "0 m", **data}
+    if positive == "down":
+        given |= {name: other_sign(given[name]) for name in ("u_A", "u_B")}
+    found = solve("meeting", "t_0", positive=positive, **given)
+    (step,) = [one for one in found.parts[1].steps if "other root" in one.method]
+    assert step.method.partition(". ")[2] == said
+
+
+def test_how_the_heights_are_worked_is_told_for_each_positive_direction() -> None:
+    """Upwards a displacement adds to the height, downwards it is taken from it."""
+    told = {
+        positive: solve("meeting", "y", positive=positive, y_A="2 m", u_A=u, t="1 s").parts[-1].steps[0].why
+        for positive, u in (("up", "12"), ("down", "-12"))
+    }
+    assert told == {
+        "up": "From Δy = ut + ½at² with a = −g: the height is that of the start and the displacement together.",
+        "down": "From Δy = ut + ½at² with a = g: downwards is positive, so the displacement is taken from the height of"
+        " the start.",
+    }
+
+
+def test_where_b_turns_is_told_whole() -> None:
+    """The refusal names both heights and says what to do."""
+    assert refused("meeting", "t_0", y_A="0 m", y_B="18 m", u_B="5", u_A="20", t="1,8 s") == (
+        "B never gets there: its highest point is 19,28 m above the ground, and they meet 20,12 m above it. Check the"
+        " values."
+    )
+
+
+def test_they_may_meet_close_to_the_ground() -> None:
+    """Half a metre up is above the ground; B dropped from 5 m is there after √(2 · 4,5/g)."""
+    assert value("meeting", "t_0", y="0,5 m", y_B="5 m", u_B="0", t="2 s") == pytest.approx(2 - (9 / G) ** 0.5)
+
+
+def test_a_body_that_comes_down_steadily_is_met_before_it_lands() -> None:
+    """B comes down 10 m at 2 m/s in 5 s: A, thrown up fast, would pass its height only after that, below the ground."""
+    assert refused("meeting", "t", other="steady", **typed(30, 23, 10, -2, None)).startswith("A has landed: ")
+    found = solve("meeting", "t", other="steady", **typed(12, 15, 10, -2, None))
+    assert found.answers[0].value == pytest.approx((17 + (17**2 + 4 * G) ** 0.5) / G)
+
+
+@pytest.mark.parametrize(("u", "positive", "way"), [("0,5", "up", 1), ("-0,5", "up", -1), ("0,5", "down", -1)])
+def test_the_arrow_at_the_start_points_as_the_body_moves(u: str, positive: str, way: int) -> None:
+    """Slow or fast, with either positive direction."""
+    figure = solve("meeting", "y", y_A="5 m", u_A=u, t="0,4 s", positive=positive).figure
+    assert figure is not None
+    (arrow,) = [one for one in figure.items if isinstance(one, Arrow) and one.label == "u_A"]
+    assert (arrow.end[1] - arrow.start[1]) * way > 0

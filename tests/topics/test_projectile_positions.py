@@ -112,3 +112,62 @@ def test_the_picture_names_the_key_points_and_tells_no_answer() -> None:
         "goes down to its turning point at B, as upwards is negative"
         in scene({"h_0": 4.0, "t_1": 2.0, "h_1": 12.0}, up=False).description
     )
+
+
+def test_the_reasons_name_the_positive_direction() -> None:
+    """Upwards u is positive and a displacement adds to the height; downwards u is negative and it is taken from it."""
+    told = {}
+    for positive in ("up", "down"):
+        parts = {part.key: part for part in solve("positions", **typed(*CASES[0]), positive=positive).parts}
+        told[positive] = [parts[key].steps[0].why for key in ("start", "position")]
+    assert told == {
+        "up": [
+            "From Δy = ½(u + v)t: the graph is level at the turning point, so v = 0 there. It goes up; upwards is"
+            " positive.",
+            "The graph gives it directly: go from that time to the curve, then across to the axis. Δy = ut + ½at² from"
+            " the start gives the same.",
+        ],
+        "down": [
+            "From Δy = ½(u + v)t: the graph is level at the turning point, so v = 0 there. It goes up; downwards is"
+            " positive, so u is negative.",
+            "The graph gives it directly: go from that time to the curve, then across to the axis. Δy = ut + ½at² from"
+            " the start gives the same; downwards is positive, so it is taken from h₀.",
+        ],
+    }
+
+
+def test_the_story_holds_the_key_points() -> None:
+    """Where it begins, where it turns, where zero is, and which direction is positive."""
+    story = solve("positions", **typed(*CASES[0])).story.replace("\N{NO-BREAK SPACE}", " ")
+    assert story == (
+        "On a moon without air a lander throws a stone straight up, and its camera records the position of the stone."
+        " The graph of position against time is part of a parabola. It begins 4 m above the ground, and its turning"
+        " point lies at 2 s and 12 m above the ground. Positions are measured from the ground. Upwards is positive."
+    )
+
+
+@pytest.mark.parametrize(
+    ("part", "value", "key"),
+    [
+        ("start", "4 m/s", "mean-velocity@u"),  # 8 m in 2 s
+        ("start", "12 m/s", "from-the-ground@u"),
+        ("landing", "2.449 s", "down-only@t"),  # √(2 · 12/4)
+        ("landing", "4 s", "up-twice@t"),
+        ("end", "8 m/s", "as-at-start@v"),
+        ("end", "17.8 m/s", "whole-time@v"),
+        ("average", "4.495 m/s", "distance@v_av"),  # 20 m in 4,45 s
+        ("distance", "4 m", "displacement@d"),
+        ("distance", "12 m", "one-way@d"),
+    ],
+)
+@pytest.mark.parametrize("positive", ["up", "down"])
+def test_mistakes_are_named(part: str, value: str, key: str, positive: str) -> None:
+    """Each wrong size is told as the mistake that gives it, whichever direction is positive."""
+    data = {
+        "question": "projectile.positions",
+        "inputs": {"positive": positive, **typed(*CASES[0])},
+        "answers": {part: {"value": value}},
+    }
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    (told,) = [one for one in reply["data"]["parts"] if one["part"] == part]
+    assert key in [name for fit in told.get("fits", ()) for name in fit["keys"]], told["state"]

@@ -73,7 +73,7 @@ BOTH_SIDES = (Mark("formula"), Mark("substitution", 2), Mark("answer"))  # one f
 NEVER = "They never meet: A never comes nearer to B. Check the heights and the velocities with their signs."
 ALWAYS = "They are always together: they start at the same height and move alike. Change one of the values."
 BEFORE = "They do not meet: the equation gives {}, before they both move. Check the heights and the velocities."
-LANDED = "{} has landed: the equation gives a time of {}, and by then {} has reached the ground. Check the values."
+LANDED = "A has landed: the equation gives a time of {}, and by then A has reached the ground. Check the values."
 TOO_LOW = "They never meet: A does not reach B, which moves away too fast or starts too high. Check the values."
 NO_DELAY = "B moves all the time at constant velocity, and its height is that at the start of A: leave its delay empty."
 WAITED = "You have the time that B moves. Its delay is asked: subtract that time from {t}."
@@ -286,19 +286,14 @@ def lands(high: float, u: float, g: float) -> float:
 
 
 def fault(data: Data, values: Values, now: float) -> str:
-    """Why they cannot meet at a time: B has not started yet, or one of them has landed; '' if they can."""
+    """Why they cannot meet at a time: B has not started yet, or A has landed; '' if they can."""
     g, t_0 = data.settings.constant("g"), values.get("t_0", 0.0)
     said = measure(now, "s", data.settings.style).text
     if now < t_0 or now <= 0:
         return BEFORE.format(said)
-    ends = {"A": lands(values["y_A"], values["u_A"], g)}
-    if data.choices.get("other", "free") == "free":
-        ends["B"] = t_0 + lands(values["y_B"], values["u_B"], g)
-    elif values["u_B"] < 0:
-        ends["B"] = -values["y_B"] / values["u_B"]
-    for name, end in ends.items():
-        if now > end * (1 + 1e-9):
-            return LANDED.format(name, said, name)
+    # where they meet both are at one height: B is below the ground only if A is
+    if now > lands(values["y_A"], values["u_A"], g) * (1 + 1e-9):
+        return LANDED.format(said)
     return ""
 
 
