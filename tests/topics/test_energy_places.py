@@ -9,6 +9,7 @@ from calc import topics
 from calc.figures import AngleMark, Arrow, Dimension, Dot, Surface
 from calc.figures.bodies import Ball
 from calc.practice.drawing import draw
+from calc.working.leading import boxes
 from calc.working.reading import read
 from calc.working.working import work
 from tests.topics.test_energy_work import G, published, refused, solve, value
@@ -248,6 +249,18 @@ def test_the_legs_are_told_and_drawn() -> None:
     assert (length.start, length.end) == (strip.start, strip.end)
     whole = solve("friction-loss", "W_nc", **{**typed, "m": "40", "v": "5", "mu_k": "", "L": ""})
     assert "legs" not in {part.key for part in whole.parts}
+
+
+def test_what_the_rough_part_needs_is_asked_for() -> None:
+    """Its length and coefficient are shown on the form as soon as it is chosen; without them each says so itself."""
+    _, question = topics.find("energy.friction-loss")
+    typed = {"h_A": "3,2 m", "u": "2 m/s", "h_B": "1,4 m"}
+    assert {"L", "mu_k"} <= set(boxes(question, "v", {**typed, "where": "part"}))
+    assert "mu_k" not in boxes(question, "v", {**typed, "where": "all"})
+    said = refused("friction-loss", "v", where="part", **typed)
+    assert said == "Type the length of the rough part, or the work of friction on it."
+    said = refused("friction-loss", "v", where="part", L="3 m", **typed)
+    assert said == "Type the coefficient of kinetic friction on the rough part, or the work of friction on it."
 
 
 def test_practice_splits_into_legs_by_the_newest_rule_alone() -> None:

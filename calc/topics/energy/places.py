@@ -14,7 +14,7 @@ from calc.model.directions import SIGN_OF_WORK
 from calc.model.questions import Choice, Data, Draw, Mistake, Refusal, Values
 from calc.model.relations import Relation
 from calc.topics.energy.laws import CONSERVED, NON_CONSERVATIVE
-from calc.topics.energy.rough import LEGS, MASSLESS, MU, NOT_LEVEL, ON_PART, RUBS, TOLD, WHERE, drawn
+from calc.topics.energy.rough import GIVE, LEGS, MASSLESS, MU, NOT_LEVEL, ON_PART, RUBS, TOLD, WHERE, drawn
 from calc.topics.shared.quantities import distance, force, height, mass, speed, work
 from calc.working.declaring import boxes, state, told
 from calc.working.solving import Situation, question
@@ -280,6 +280,10 @@ def on_rough(data: Data) -> Situation:
 
 def on_part(data: Data) -> Situation:
     """Friction on a level part alone."""
+    if not (data.has("W_nc") or data.has("f") or {"W_nc", "f"} & set(data.asked_names)):
+        for name, sentence in GIVE.items():
+            if not data.has(name) and name not in data.asked_names:
+                raise Refusal(name, sentence)
     basis = told((*ROUGH, MU))
     alone = not (data.has("m") or data.has("f") or data.has("W_nc")) and not {"m", "f", "W_nc"} & set(data.asked_names)
     return replace(

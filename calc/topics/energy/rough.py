@@ -30,6 +30,10 @@ NOT_LEVEL = (
     "All the way is rough, up and down, so friction is not the same everywhere: leave this empty, or choose the level"
     " part."
 )
+GIVE = {
+    "L": "Type the length of the rough part, or the work of friction on it.",
+    "mu_k": "Type the coefficient of kinetic friction on the rough part, or the work of friction on it.",
+}
 TOLD = {"f": "The friction on it there is {}.", "L": "The rough part is {} long."}
 ON_PART = (
     (
