@@ -12,6 +12,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import product
 from typing import NamedTuple
 
 from calc.language.expressions import Expression, ExpressionError
@@ -141,8 +142,11 @@ def readings(text: str, letters: Letters) -> Iterator[Side]:
     """Every way to read a side, the likeliest first."""
     seen = set()
     line = plain(text)[:LONGEST]
-    for units, paper in ((True, True), (True, False), (False, True), (False, False)):
-        tokens = _tokens(line, letters, units, paper)
+    ways = list(product((True, False), (True, False), (False,)))
+    if "x" in letters.forms and _TIMES_BETWEEN.search(line):  # "k x x^2" where x is a letter too
+        ways += [(units, paper, True) for units, paper, _ in ways]
+    for units, paper, times in ways:
+        tokens = _tokens(line, letters, units, paper, times)
         if not tokens:
             continue
         for tight in (True, False) if "/" in line else (False,):
@@ -185,8 +189,11 @@ def _own(letter: str) -> str:
     return "own_" + "_".join(str(ord(sign)) for sign in letter)
 
 
-def _tokens(line: str, letters: Letters, units: bool, paper: bool) -> list[Token]:
-    """The tokens of a line in one spelling; none where a sign cannot be read. paper: "vf" is one letter, not v × f."""
+def _tokens(line: str, letters: Letters, units: bool, paper: bool, times: bool) -> list[Token]:
+    """The tokens of a line in one spelling; none where a sign cannot be read.
+
+    paper: "vf" is one letter, not v × f. times: an x between spaces is no letter.
+    """
     found: list[Token] = []
     at = 0
     while at < len(line):
@@ -198,7 +205,9 @@ def _tokens(line: str, letters: Letters, units: bool, paper: bool) -> list[Token
         name, size = letters.at(line, at)
         if numeral:
             at = _number(line, numeral, units, found)
-        elif ended and size <= 1 and (_TIMES.match(line, at) or (not name and _TIMES_BETWEEN.match(line, at))):
+        elif (
+            ended and size <= 1 and (_TIMES.match(line, at) or ((times or not name) and _TIMES_BETWEEN.match(line, at)))
+        ):
             found.append(Token("mark", "*"))
             at += 1
         elif ended and units and found[-1].text == ")" and (unit := _unit(line, at)) and unit[1] == len(line):

@@ -85,6 +85,7 @@ THROWN = {"H": "43 m", "positive": "up", "start": "thrown", "u": "15 m/s"}
 STRAP = {"P": "130 N", "m": "30 kg", "mu_k": "0,3", "mu_s": "0,35", "phi": "30°"}
 NOTE = {"f_S": "800 Hz", "moving": "source", "v": "335 m/s", "v_S": "40 m/s", "way": "towards"}
 STRUCK = {"m": "150 g", "u": "12 m/s", "v": "-12 m/s", "Deltat": "5 ms"}
+SPRING = {"h": "1,2 m", "k": "400 N/m", "m": "80 g", "x": "10 cm"}
 DOWN = {"Deltat": "0,2 s", "m": "400 g", "u": "-8 m/s", "v": "5 m/s"}
 CHUTE = {"m": "2 kg", "mu_k": "0,3", "mu_s": "0,4", "theta": "30°", "u": "5 m/s"}
 WAYS = [
