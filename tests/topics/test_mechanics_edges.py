@@ -143,12 +143,24 @@ def test_a_slanting_pull_is_drawn_from_the_front_of_the_body_away_from_the_surfa
     assert ahead > 0
 
 
-def causes(key: str, part: str, value: str, find: str, **inputs: str) -> list[str]:
-    """The mistakes that an answer is told to come from."""
+def told_of(key: str, part: str, value: str, find: str, **inputs: str) -> list[tuple[str, str]]:
+    """The mistakes that an answer is told to come from, each with what is said of it."""
     data = {"question": key, "inputs": inputs, "find": find, "answers": {part: {"value": value}}}
     reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
     verdict = next(one for one in reply["data"]["parts"] if one["part"] == part)
-    return [name for fit in verdict["fits"] for name in fit["keys"]]
+    return [(name, say) for fit in verdict["fits"] for name, say in zip(fit["keys"], fit["say"], strict=True)]
+
+
+def causes(key: str, part: str, value: str, find: str, **inputs: str) -> list[str]:
+    """The mistakes alone."""
+    return [name for name, _ in told_of(key, part, value, find, **inputs)]
+
+
+def test_friction_acts_on_the_body_on_the_table() -> None:
+    """5 kg on a table, 3 kg hangs and falls 0,8 m: without friction v = √(2 × 3 × 9,8 × 0,8/8) = 2,4249 m/s."""
+    data = {"first": "table", "m1": "5 kg", "m2": "3 kg", "h": "0,8 m", "u": "0 m/s", "mu_k": "0,2"}
+    ((_, say),) = told_of("energy.tied", "find", "2,4249 m/s", "v", **data)
+    assert say.startswith("You left friction out. It takes energy from the first body")
 
 
 def test_a_small_speed_at_the_start_can_be_forgotten() -> None:
