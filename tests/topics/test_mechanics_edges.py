@@ -71,6 +71,13 @@ ROWS: list[tuple[str, str, dict[str, str], tuple[str, ...], tuple[str, ...]]] = 
     # A weight just a little smaller than on the ground is a weight at a height.
     ("gravitation.lander", "", {"n": "1,05"}, ("Answer:",), ("greater than 1",)),
     ("gravitation.lander", "", {"n": "1"}, ("greater than 1",), ("Answer:",)),
+    (
+        "projectile.lift",
+        "t",
+        {"a": "-9,8 m/s^2"},
+        ("a lift whose acceleration is g downwards, or more,",),
+        ("Answer:",),
+    ),
     # A force below 1 N has a direction all the same.
     (
         "newton.situation",
