@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from calc.topics.newton.situation_back import DROPS_OUT
+from tests.topics.test_situation import refusal as refused_forwards
 from tests.topics.test_situation import typed as typed_forwards
 from tests.topics.test_situation import worked as worked_forwards
 from tests.topics.test_situation_back import refusal, typed, worked
@@ -331,3 +333,77 @@ def test_from_rest_the_way_it_moves_off_follows_or_is_asked_for() -> None:
 def test_what_is_not_there_is_said_word_for_word(form: dict[str, str], asked: str, sentence: str) -> None:
     """Each quantity that an arrangement does not have."""
     assert refusal(form, asked)[1] == sentence
+
+
+REFUSED = [
+    (
+        typed_forwards("ends", "pull-on"),
+        ("force", "Both ends hold strings here, so there is no room for a pull or push: choose “no pull or push”."),
+    ),
+    (
+        typed_forwards("edge", "pull-on"),
+        (
+            "force",
+            (
+                "The string to the pulley is in the way at the front. Choose a pull backwards or a push forwards: both"
+                " act from behind."
+            ),
+        ),
+    ),
+    (
+        typed_forwards("tow2", "push-on"),
+        (
+            "force",
+            (
+                "A push would close the gap between bodies in tow, and the string would hang loose. Choose a pull, or"
+                " bodies that touch."
+            ),
+        ),
+    ),
+    (
+        typed_forwards("touch2", "pull-on"),
+        ("force", "A pull would take bodies that touch apart. Choose a push, or bodies in tow."),
+    ),
+    (
+        typed_forwards("one"),
+        (
+            "force",
+            (
+                "Nothing acts along the surface and everything is at rest, so nothing happens: friction is zero. Choose"
+                " a force, a slope, or a motion at first."
+            ),
+        ),
+    ),
+    (
+        typed_forwards("one", "none", "on", mu_s="0", mu_k="0"),
+        (
+            "force",
+            (
+                "Nothing acts along a smooth, level surface, so by Newton's first law the velocity stays as it is: a is"
+                " zero. Choose a force, a slope or friction."
+            ),
+        ),
+    ),
+    (typed_forwards("one", theta="71°"), ("theta", "The page draws slopes up to 70°: use a smaller angle.")),
+    (
+        typed_forwards("one", theta="20°", mu_k="0,5"),
+        ("mu_k", "μₖ may not be larger than μₛ: friction would stop it as soon as it starts. Check the coefficients."),
+    ),
+]
+
+
+@pytest.mark.parametrize(("form", "said"), REFUSED)
+def test_what_is_not_worked_is_said_word_for_word(form: dict[str, str], said: tuple[str, str]) -> None:
+    """A force without room, nothing that acts, a slope that is not drawn, coefficients that cannot be."""
+    assert refused_forwards(form) == said
+
+
+def test_what_makes_no_difference_is_said() -> None:
+    """A second force that what is given already fixes, at a body whose mass drops out."""
+    assert DROPS_OUT == {
+        "m": "This mass drops out of the equations: any mass does the same. Ask for something else.",
+        "P": "The force drops out of the equations: any size does the same. Ask for something else.",
+        "F": "The second force drops out of the equations: any size does the same. Ask for something else.",
+        "E": "The field drops out of the equations: any strength does the same. Ask for something else.",
+        "mu": "Friction drops out of the equations: any coefficient does the same. Ask for something else.",
+    }
