@@ -12,6 +12,8 @@ import pytest
 from calc import desk, topics
 from calc.figures import AngleMark, Arrow, Block, Segment
 from calc.topics.energy.drawn import surface
+from calc.topics.projectile.lamp import meanwhile
+from calc.topics.projectile.reading import balance
 from calc.working.reading import read
 
 # question, what is asked, data besides those of the example, what must be told, what must not
@@ -221,3 +223,17 @@ def test_the_phrases_that_marks_hang_on_stand_in_their_sentence(key: str) -> Non
     plan = question.plan(read(question, dict(question.example), "").data)
     points = [point for part in plan.parts for point in part.points]
     assert [(k, p.words) for p in points for k in p.keys if k.casefold() not in p.words.casefold()] == []
+
+
+def test_the_check_of_a_velocity_graph_sees_one_per_cent() -> None:
+    """2 m/s² for 2 s lead from 1 m/s to 5 m/s, and neither to 5,05 m/s nor with 1,98 m/s²."""
+    holds = balance(["a1"], 2).holds
+    assert holds
+    right = {"t1": 0.0, "t2": 2.0, "v1": 1.0, "v2": 5.0, "a1": 2.0}
+    assert [holds(right | wrong) for wrong in ({}, {"v2": 5.05}, {"a1": 1.98})] == [True, False, False]
+
+
+@pytest.mark.parametrize("up", [True, False])
+def test_a_parent_reads_that_a_steady_balloon_moves_evenly(up: bool) -> None:
+    """At constant velocity it covers the same distance in each second."""
+    assert "same number of metres in each second" in meanwhile(up).plain

@@ -272,7 +272,7 @@ def scene(data: Data, here: Setup) -> Figure:
     shape, count = here.shape, here.shape.count
     pulled = None
     if here.force:
-        pulled = Pulled("P", degrees(data.values.get("phi", SOME_LEAN)), here.push, back=here.force < 0)
+        pulled = Pulled("P", degrees(data.values.get("phi", SOME_LEAN)), here.push, back=here.force == -1)
     figure = chain(
         degrees(data.values.get("theta", SOME_SLOPE if here.slope else 0.0)),
         tuple(f"m_{n}" for n in here.numbers),
