@@ -12,6 +12,7 @@ import pytest
 from calc import desk, topics
 from calc.figures import AngleMark, Arrow, Block, Segment
 from calc.topics.energy.drawn import surface
+from calc.topics.energy.moved import Way, weight_law
 from calc.topics.projectile.lamp import meanwhile
 from calc.topics.projectile.reading import balance
 from calc.working.reading import read
@@ -237,3 +238,10 @@ def test_the_check_of_a_velocity_graph_sees_one_per_cent() -> None:
 def test_a_parent_reads_that_a_steady_balloon_moves_evenly(up: bool) -> None:
     """At constant velocity it covers the same distance in each second."""
     assert "same number of metres in each second" in meanwhile(up).plain
+
+
+def test_a_parent_reads_that_only_height_counts_for_the_weight() -> None:
+    """Up or down, by the height and not by the length of the slope."""
+    for rise in (1, -1):
+        (law,) = weight_law(Way(rise, "none"))
+        assert law.plain == "Only going up or down counts for the weight, not how long the slope is."
