@@ -39,7 +39,7 @@ from calc.figures import (
     words,
 )
 from calc.figures.bodies import Ball, Lift, Pulley, Slope, Trolley
-from calc.figures.chains import chain
+from calc.figures.chains import Acting, Lying, chain
 from calc.figures.circuit_pieces import NOUNS
 from calc.figures.circuits import Part, circuit, parallel, series
 from calc.figures.connected import in_a_lift, in_a_row, over_an_edge, over_one_pulley, over_the_top
@@ -147,6 +147,9 @@ def uprights() -> Iterator[Made]:
         )
 
 
+TWO = ("m_1", "m_2")
+
+
 def tied() -> Iterator[Made]:
     """Bodies on surfaces with ropes and rods, on strings, over pulleys and in lifts, at the ends of their angles."""
     for slope, lean, push in product((0, 4, 30, 75), (None, 0, 20, 80), (False, True)):
@@ -162,6 +165,9 @@ def tied() -> Iterator[Made]:
     for angle in (0, 4, 35, 70):
         held = Pulled("P", 25, back=True)
         yield f"chain ahead {angle}", lambda a=angle, h=held: chain(a, ("m_1", "m_2"), pulled=h, front="m_3")
+    for angle, back in product((0, 12, 35, 70), (False, True)):
+        force, lies = Acting(0, back), Lying(1, back, "Q_2", not back)
+        yield f"chain further {angle} {back}", lambda a=angle, s=force, f=lies: chain(a, TWO, second=s, field=f)
     yield "chain ends", lambda: chain(0, ("m_2",), back="m_1", front="m_3")
     for either in (False, True):
         yield f"in a row {either}", lambda e=either: in_a_row(pushed=e)

@@ -6,19 +6,40 @@ Nothing drawn tells whether or which way they move.
 from __future__ import annotations
 
 from itertools import pairwise
-from math import cos, radians
+from math import cos, radians, sin
+from typing import NamedTuple
 
 from calc.figures import words
 from calc.figures.bodies import Cord, Pulley, Rope, Slope, Table
 from calc.figures.connected import over_one_pulley
-from calc.figures.figure import Figure
-from calc.figures.pieces import Block, Item, Point, Surface, polar
+from calc.figures.figure import Figure, Tells
+from calc.figures.pieces import Block, Item, Point, Surface, Text, Told, polar
 from calc.figures.surfaces import BOX, ROPE, SCHEMATIC, Pulled, held, rope
 
 GAP = 2.0  # a string between two bodies in tow
 ROOM = 2.6  # between the last body and an end of the surface
 WHEEL = 0.6
 STEEPEST = 70.0
+ABOVE = 0.8  # from a body to what is drawn over it
+TURNED, NAME = 15.0, 1.3  # a box turned further than this has its name over it, and that needs so much
+
+
+class Acting(NamedTuple):
+    """A force along the surface on the body at this place (from 0, left to right), forwards or backwards."""
+
+    place: int
+    back: bool = False
+    label: str = "F"
+
+
+class Lying(NamedTuple):
+    """A uniform electric field along the surface, forwards or backwards, and the body in it that is charged."""
+
+    place: int
+    positive: bool
+    charge: str = "Q"
+    back: bool = False
+    label: str = "E"
 
 
 def chain(
@@ -29,13 +50,16 @@ def chain(
     pulled: Pulled | None = None,
     front: str = "",
     back: str = "",
+    second: Acting | None = None,
+    field: Lying | None = None,
     title: str = "The bodies and what joins them",
 ) -> Figure:
     """Bodies on a surface that rises to the right at ``angle_deg`` (0 to 70).
 
     on: their labels from left to right, none for two that hang over one pulley. touch: they touch, no string between.
     pulled: acts on the last, or backwards on the first; a push the other way about. front, back: labels of what hangs
-    beyond the right and the left end. Raises ValueError for a slope that cannot be drawn or what hangs at its foot.
+    beyond the right and the left end. second, field: a further force, and a charge in a field, drawn over the bodies.
+    Raises ValueError for a slope that cannot be drawn or what hangs at its foot.
     """
     if not on:
         return over_one_pulley(labels=(back, front), title=title)
@@ -63,14 +87,76 @@ def chain(
     names = words.names_in("θ") if angle_deg else frozenset[str]()
     if pulled and pulled.angle_deg:
         names |= words.names_in(pulled.angle_label)
+    items += _over_bodies(centres, angle_deg, second, field, touch)
+    tells = _further(on, angle_deg, second, field)
+    said = _said(angle_deg, on, touch, front, back) + _where(on, pulled, angle_deg)
     return Figure(
         title,
-        _said(angle_deg, on, touch, front, back) + _where(on, pulled, angle_deg),
+        " ".join((said, *(one.sentence for one in tells))),
         tuple(items),
         (SCHEMATIC,),
         unit=1.0,
         drawn_from=tuple(sorted(names)),
+        tells=tells,
     )
+
+
+def _over_bodies(
+    centres: list[Point], angle: float, second: Acting | None, field: Lying | None, touch: bool
+) -> list[Item]:
+    """The second force, the sign of the charge and the field, in rows over the bodies and no wider than they are.
+
+    A pull or push never leans over its body, so nothing here crosses one.
+    """
+    items, half = list[Item](), BOX[0] / 2 - 0.1
+
+    def arrow(first: Point, last: Point, up: float, backwards: bool) -> tuple[Point, Point]:
+        ends = (polar(first, -half, angle), polar(last, half, angle))
+        start, end = (polar(point, BOX[1] / 2 + up, angle + 90) for point in ends)
+        return (end, start) if backwards else (start, end)
+
+    # The sign is written level: on a slope it needs more room.
+    needs = 1.6 * sin(radians(angle)) + 0.6 * cos(radians(angle))
+    base = over = ABOVE + (NAME if angle > TURNED else 0.0)
+    if field:
+        sign = f"{field.charge} ({'+' if field.positive else '−'})"
+        at = polar(centres[field.place], BOX[1] / 2 + base - 0.5 + needs, angle + 90)
+        items.append(Text(at, sign, "centre", shows=tuple(words.names_in(field.charge))))
+    if second:
+        if field and (touch or field.place == second.place):
+            over = base + 2 * needs - 0.1
+        centre = centres[second.place]
+        items.append(Told(*arrow(centre, centre, over, second.back), second.label, label_at="middle"))
+    if field:
+        over = max(over + 1.9 if second else 0.0, base + 2 * needs)
+        for row, label in ((0.0, ""), (1.0, field.label)):
+            ends = arrow(centres[0], centres[-1], over + row, field.back)
+            shows = tuple(words.names_in(field.label))
+            items.append(Told(*ends, label, "field", label_at="middle", shows=shows))
+    return items
+
+
+def _further(on: tuple[str, ...], angle: float, second: Acting | None, field: Lying | None) -> tuple[Tells, ...]:
+    """The second force, the field and the charge in words."""
+
+    def way(backwards: bool) -> str:
+        if angle:
+            return "down the slope" if backwards else "up the slope"
+        return "to the left" if backwards else "to the right"
+
+    found = list[Tells]()
+    if second:
+        who, name = words.plain(on[second.place]), words.plain(second.label)
+        said = f"An arrow labelled {name} over {who} points {way(second.back)}: a second force on {who}."
+        found.append(Tells(said, tuple(words.names_in(second.label))))
+    if field:
+        name = words.plain(field.label)
+        said = f"Parallel arrows labelled {name} point {way(field.back)}: a uniform electric field along the surface."
+        found.append(Tells(said, tuple(words.names_in(field.label))))
+        sign = "positive" if field.positive else "negative"
+        said = f"The charge {words.plain(field.charge)} of {words.plain(on[field.place])} is {sign}."
+        found.append(Tells(said, tuple(words.names_in(field.charge))))
+    return tuple(found)
 
 
 def _placed(angle: float, length: float, places: list[float]) -> tuple[list[Item], list[Point]]:

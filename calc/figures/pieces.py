@@ -154,6 +154,11 @@ class Arrow(Span):
 
 
 @dataclass(frozen=True, slots=True)
+class Told(Arrow):
+    """An arrow whose direction the story gives: a drawn question shows it too."""
+
+
+@dataclass(frozen=True, slots=True)
 class Segment(Span):
     """A straight line; `arrow` puts an arrowhead half-way along it."""
 

@@ -14,6 +14,7 @@ from functools import lru_cache
 
 from calc import topics
 from calc.figures import Arrow, Curve, Figure, Segment
+from calc.figures.pieces import Told
 from calc.language.expressions import equation
 from calc.language.maths import Maths
 from calc.model.answers import ConstantShown, WorkedAnswer
@@ -305,8 +306,8 @@ def _worked(pick: Pick, found: Read, plan: Plan, wanted: Wanted) -> Item:
 
 
 def plain_scene(plan: Plan, found: Read) -> Figure | None:
-    """The scene without its arrows and field lines, which are the learner's to find; None where it still tells
-    an answer."""
+    """The scene without the arrows and field lines that are the learner's to find; None where it still tells an
+    answer."""
     if plan.scene is None:
         return None
     scene = plan.scene(run(plan, found.data.settings.constants())).without(found_values(plan))
@@ -318,7 +319,7 @@ def _bare(scene: Figure) -> Figure | None:
     kept = tuple(
         item
         for item in scene.items
-        if not (isinstance(item, Arrow) and item.kind not in ("axis", "velocity"))
+        if not (isinstance(item, Arrow) and not isinstance(item, Told) and item.kind not in ("axis", "velocity"))
         and not (isinstance(item, Segment | Curve) and item.kind == "fieldline")
     )
     if len(kept) == len(scene.items):

@@ -7,7 +7,7 @@ import re
 from collections.abc import Mapping
 
 from calc.figures import Arrow, Curve, Figure, Segment, Sphere
-from calc.figures.pieces import Text
+from calc.figures.pieces import Text, Told
 from calc.marking.learner import by_sign
 from calc.model.questions import Plan
 from calc.working.reading import Read
@@ -28,7 +28,7 @@ def fair_scene(plan: Plan, found: Read) -> Figure | None:
         by_sign(direction(step, values)) for step in plan.steps
     )
     for item in scene.items:
-        if isinstance(item, Arrow) and item.kind not in ("axis", "velocity"):
+        if isinstance(item, Arrow) and not isinstance(item, Told) and item.kind not in ("axis", "velocity"):
             return None
         if isinstance(item, Segment | Curve) and item.kind == "fieldline":
             return None

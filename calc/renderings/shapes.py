@@ -28,6 +28,7 @@ from calc.figures.pieces import (
     Sphere,
     Surface,
     Text,
+    Told,
     corners,
 )
 from calc.renderings import circuit_symbols, labels, marks, mechanics
@@ -194,6 +195,7 @@ def draw(sheet: Sheet, item: Item) -> None:
 
 DRAWN: dict[type[Item], Callable[[Sheet, Any], None]] = {
     Arrow: marks.arrow,
+    Told: marks.arrow,
     Dimension: marks.dimension,
     AngleMark: marks.angle,
     Sphere: _sphere,

@@ -8,10 +8,17 @@ from typing import Any
 
 import pytest
 
+from calc.figures import Arrow, Figure
+from calc.figures.chains import Acting, Lying, chain
+from calc.figures.pieces import Block, Text
+from calc.figures.surfaces import Pulled
 from calc.model.questions import Refusal
+from calc.papers.papers import plain_scene
+from calc.practice.fair import fair_scene
 from calc.topics.newton.situation_chain import SHAPES, needed
-from calc.working.reading import Refusals
+from calc.working.reading import Refusals, read
 from tests.test_figure_overlaps import all_faults
+from tests.test_hiding import seen
 from tests.topics.test_situation import QUESTION, USUAL, said, solved, typed, worked
 from tests.topics.test_situation_back import refusal, text
 from tests.topics.test_situation_back import typed as typed_back
@@ -138,9 +145,105 @@ def test_the_second_force_is_told_and_drawn_the_way_it_points(way: str) -> None:
     _, plan, _, answer = worked(form)
     assert f"A second force F of 12\u00a0N acts on the first along the surface, {where}." in answer.story
     assert answer.figure
-    assert answer.figure.notes[-1] == "The second force is not drawn here."
+    assert answer.figure.notes == ("Not to scale.",)
+    (arrow,) = (item for item in answer.figure.items if isinstance(item, Arrow))
+    assert arrow.label == "F"
+    assert heading(arrow) == pytest.approx(10 if way == "on" else 190)
+    assert nearest(answer.figure, middle(arrow)) == "m_1"
+    assert f"An arrow labelled F over m1 points {where}: a second force on m1." in answer.figure.description
     first = next(part for part in plan.parts if part.key == "draw-1")
     assert f"F: the second force, {where}." in [point.words for point in first.points]
+
+
+def middle(arrow: Arrow) -> tuple[float, float]:
+    """The point half-way."""
+    return (arrow.start[0] + arrow.end[0]) / 2, (arrow.start[1] + arrow.end[1]) / 2
+
+
+def heading(arrow: Arrow) -> float:
+    """The direction it points, in degrees anticlockwise from the right."""
+    (x, y), (x2, y2) = arrow.start, arrow.end
+    return math.degrees(math.atan2(y2 - y, x2 - x)) % 360
+
+
+def nearest(figure: Figure, point: tuple[float, float]) -> str:
+    """The name of the box whose middle is nearest."""
+    boxes = [item for item in figure.items if isinstance(item, Block)]
+    return min(boxes, key=lambda box: math.dist(box.centre, point)).label
+
+
+FIELD_FORM = {"E": "20000 N/C", "also": "back-1", "F": "7"}
+
+
+@pytest.mark.parametrize("theta", ["0°", "15°"])
+@pytest.mark.parametrize("field", ["on", "back"])
+@pytest.mark.parametrize("sign", ["", "-"])
+def test_the_field_and_the_sign_of_the_charge_are_drawn_and_told(theta: str, field: str, sign: str) -> None:
+    """Two parallel arrows point along the field whatever the sign, which stands over the charged body."""
+    more = FIELD_FORM | {"field": field, "Q2": f"{sign}300 uC"}
+    figure = worked(typed("tow2", "pull-on", theta=theta, P="80 N") | more)[3].figure
+    assert figure
+    assert figure.notes == ("Not to scale.",)
+    lines = [item for item in figure.items if isinstance(item, Arrow) and item.kind == "field"]
+    forwards = float(theta[:-1])
+    assert [heading(one) for one in lines] == pytest.approx([forwards if field == "on" else forwards + 180] * 2)
+    (written,) = (item for item in figure.items if isinstance(item, Text))
+    assert written.text == f"Q_2 ({'−' if sign else '+'})"
+    assert nearest(figure, written.at) == "m_2"
+    where = {"0°": WORDS, "15°": {"on": "up the slope", "back": "down the slope"}}[theta][field]
+    assert f"Parallel arrows labelled E point {where}: a uniform electric field" in figure.description
+    assert f"The charge Q2 of m2 is {'negative' if sign else 'positive'}." in figure.description
+    assert all_faults(figure) == []
+
+
+@pytest.mark.parametrize(
+    ("asked", "gone", "kept"),
+    [
+        ("F", ("labelled F", "second force"), ("labelled E", "is negative")),
+        ("E", ("labelled E", "electric field"), ("labelled F", "is negative")),
+        ("Q2", ("charge Q2", "negative", "(−)"), ("labelled F", "labelled E")),
+    ],
+)
+def test_what_is_asked_of_further_forces_is_hidden(asked: str, gone: tuple[str, ...], kept: tuple[str, ...]) -> None:
+    """Its arrow or sign and its sentence are gone from picture and words; the bodies and the rest stay."""
+    form = typed("tow2", "pull-on", theta="10°", P="80 N") | FIELD_FORM | {"field": "on", "Q2": "-300 uC"}
+    whole = worked(form)[3].figure
+    assert whole
+    hidden = whole.without({asked})
+    before, after = seen(whole), seen(hidden)
+    for words in (*gone, *kept, "Boxes m1, m2 stand"):
+        assert words in before
+        assert (words in after) == (words not in gone)
+    assert hidden
+    arrows = {item.kind for item in hidden.items if isinstance(item, Arrow)}
+    assert arrows == {"F": {"field"}, "E": {"force"}, "Q2": {"field", "force"}}[asked]
+
+
+@pytest.mark.parametrize("angle", [0, 12, 30, 55, 70])
+def test_labels_stand_clear_with_further_forces(angle: int) -> None:
+    """Wherever the second force and the charge are, with a rope or rod at any angle, no label touches anything."""
+    chance, wrong = random.Random(angle), list[str]()
+    for _ in range(24):
+        count, touch = chance.randint(1, 3), chance.random() < 0.5
+        held = Pulled("P", chance.choice((0, 30, 60, 88)), touch, back=chance.random() < 0.5)
+        second = Acting(chance.randrange(count), chance.random() < 0.5)
+        place = chance.randrange(count)
+        field = Lying(place, chance.random() < 0.5, f"Q_{place + 1}", chance.random() < 0.5)
+        on = tuple(f"m_{n}" for n in range(1, count + 1))
+        either = chance.choice(((second, field), (second, None), (None, field)))
+        wrong += all_faults(chain(angle, on, touch=touch, pulled=held, second=either[0], field=either[1]))
+    assert wrong == []
+
+
+def test_given_arrows_stay_in_practice_and_on_paper() -> None:
+    """The second force and the field are data: a drawn question shows them, with their words."""
+    form = typed("tow2", "pull-on", theta="10°", P="80 N") | FIELD_FORM | {"field": "on", "Q2": "-300 uC"}
+    found = read(QUESTION, form, "a")
+    plan = QUESTION.plan(found.data)
+    for scene in (fair_scene(plan, found), plain_scene(plan, found)):
+        assert scene
+        assert {item.label for item in scene.items if isinstance(item, Arrow)} == {"F", "E", ""}
+        assert "An arrow labelled F over m1 points down the slope" in scene.description
 
 
 REFUSED: list[tuple[dict[str, str], str, str]] = [

@@ -10,7 +10,7 @@ from dataclasses import replace
 from math import degrees, radians
 
 from calc.figures import Figure
-from calc.figures.chains import chain
+from calc.figures.chains import Acting, Lying, chain
 from calc.figures.surfaces import Pulled
 from calc.model.answers import Point
 from calc.model.questions import Check, Data, Draw, Part, Plan, Question, Refusal
@@ -50,7 +50,6 @@ from calc.working.declaring import Given, boxes, state
 from calc.working.working import run
 
 SOME_SLOPE = SOME_LEAN = radians(25)  # drawn where the angle is asked
-NOT_DRAWN = ("The second force is not drawn here.", "The electric field is not drawn here.")
 STILL = (
     Point("All forces balance: the net force is zero.", 1, ("net force is zero",)),
     Point("The acceleration is zero.", 1, ("acceleration is zero",)),
@@ -273,16 +272,23 @@ def scene(data: Data, here: Setup) -> Figure:
     pulled = None
     if here.force:
         pulled = Pulled("P", degrees(data.values.get("phi", SOME_LEAN)), here.push, back=here.force == -1)
-    figure = chain(
+    second = field = None
+    for extra in here.extras:
+        place = here.numbers.index(extra.n)
+        if extra.charge:
+            field = Lying(place, extra.way == here.field, f"Q_{extra.n}", back=here.field < 0)
+        else:
+            second = Acting(place, back=extra.way < 0)
+    return chain(
         degrees(data.values.get("theta", SOME_SLOPE if here.slope else 0.0)),
         tuple(f"m_{n}" for n in here.numbers),
         touch=shape.touch,
         pulled=pulled,
         front=f"m_{count}" if shape.ahead else "",
         back="m_1" if shape.behind else "",
+        second=second,
+        field=field,
     )
-    left_out = [NOT_DRAWN[bool(extra.charge)] for extra in here.extras]
-    return replace(figure, notes=(*figure.notes, *left_out))
 
 
 def checks(here: Setup) -> tuple[Check, ...]:
