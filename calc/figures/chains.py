@@ -121,7 +121,7 @@ def _over_bodies(
     if field:
         sign = f"{field.charge} ({'+' if field.positive else '−'})"
         at = polar(centres[field.place], BOX[1] / 2 + base - 0.5 + needs, angle + 90)
-        items.append(Text(at, sign, "centre", shows=tuple(words.names_in(field.charge))))
+        items.append(Text(at, sign, "centre", shows=tuple(sorted(words.names_in(field.charge)))))
     if second:
         if field and (touch or field.place == second.place):
             over = base + 2 * needs - 0.1
@@ -131,7 +131,7 @@ def _over_bodies(
         over = max(over + 1.9 if second else 0.0, base + 2 * needs)
         for row, label in ((0.0, ""), (1.0, field.label)):
             ends = arrow(centres[0], centres[-1], over + row, field.back)
-            shows = tuple(words.names_in(field.label))
+            shows = tuple(sorted(words.names_in(field.label)))
             items.append(Told(*ends, label, "field", label_at="middle", shows=shows))
     return items
 
@@ -148,14 +148,14 @@ def _further(on: tuple[str, ...], angle: float, second: Acting | None, field: Ly
     if second:
         who, name = words.plain(on[second.place]), words.plain(second.label)
         said = f"An arrow labelled {name} over {who} points {way(second.back)}: a second force on {who}."
-        found.append(Tells(said, tuple(words.names_in(second.label))))
+        found.append(Tells(said, tuple(sorted(words.names_in(second.label)))))
     if field:
         name = words.plain(field.label)
         said = f"Parallel arrows labelled {name} point {way(field.back)}: a uniform electric field along the surface."
-        found.append(Tells(said, tuple(words.names_in(field.label))))
+        found.append(Tells(said, tuple(sorted(words.names_in(field.label)))))
         sign = "positive" if field.positive else "negative"
         said = f"The charge {words.plain(field.charge)} of {words.plain(on[field.place])} is {sign}."
-        found.append(Tells(said, tuple(words.names_in(field.charge))))
+        found.append(Tells(said, tuple(sorted(words.names_in(field.charge)))))
     return tuple(found)
 
 
