@@ -14,6 +14,7 @@ import pytest
 
 from calc import desk, topics
 from calc.figures import Arrow
+from calc.figures.pieces import Told
 from calc.language.quantities import parse_quantity
 from calc.model.constants import Settings
 from calc.model.questions import LATER, Choice, Input, Plan, Rows, Topic
@@ -303,13 +304,17 @@ def test_a_drawn_question_goes_through_the_desk(key: str) -> None:
 
 @pytest.mark.parametrize("key", KEYS)
 def test_the_scene_keeps_the_answer(key: str) -> None:
-    """A scene shown with a question has no force or field drawn in, and never an angle that is asked."""
+    """A scene shown with a question shows no force or field but a given one, and never an angle that is asked."""
     for one in every_draw(key):
         found, plan = planned(one)
         scene = fair_scene(plan, found)
         if scene is None:
             continue
-        assert not [i for i in scene.items if isinstance(i, Arrow) and i.kind in ("force", "field", "resultant")]
+        for arrow in (i for i in scene.items if isinstance(i, Arrow) and i.kind in ("force", "field", "resultant")):
+            told = {arrow.label} - {""} or set(arrow.shows)
+            assert told
+            assert told <= set(plan.values) - {step.makes for step in plan.steps}
+            assert isinstance(arrow, Told)
         asked = {part.answers for part in plan.parts if part.kind == "calculate"}
         assert not [s.makes for s in plan.steps if s.makes in asked and s.unit == "°"]
 
