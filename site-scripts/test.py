@@ -29,8 +29,9 @@ CHECKS = (
     ("ruff", "format", "--check", "."),
     ("mypy", "calc"),
 )
-# One worker a core, each with a browser of its own; all share the one built site.
-PARALLEL = ("-n", "auto", "--dist", "worksteal")
+# A worker a core and one more, as a test of a page waits for its browser now and then. Each has a browser of its own;
+# all share the one built site.
+PARALLEL = ("-n", str((os.cpu_count() or 1) + 1), "--dist", "worksteal")
 
 
 def main() -> int:
