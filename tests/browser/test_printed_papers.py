@@ -76,6 +76,17 @@ def counted_alone(heads: list[tuple[str, str, int, int]]) -> list[tuple[str, str
 
 
 @pytest.mark.skipif(not which("pdftotext"), reason="there is no pdftotext on this machine")
+def test_a_single_paper_ends_with_its_memo(served: str, page: Page, tmp_path: Path) -> None:
+    """Paper and memo count their own pages, and no empty page follows."""
+    page.goto(served + "worksheet.html#paper=coulomb.force,coulomb.scaling&level=2&seed=41")
+    expect(page.locator(".sheets > .memo")).to_have_count(1, timeout=SLOW)
+    expect(page.locator(".sheets > .paper .print-code").first).to_be_attached(timeout=SLOW)
+    page.pdf(path=tmp_path / "one.pdf", prefer_css_page_size=True)
+    sheets = pages_of(tmp_path / "one.pdf")
+    assert counted_alone(heads_of(sheets)) == [("Worksheet", "Paper 41"), ("Worksheet", "Paper 41, memo")]
+
+
+@pytest.mark.skipif(not which("pdftotext"), reason="there is no pdftotext on this machine")
 def test_every_page_of_a_class_set_tells_whose_it_is(served: str, page: Page, tmp_path: Path) -> None:
     """Name, paper and page x of y of that paper stand on every page; no heading ends one; one answer table closes."""
     link = "worksheet.html#paper=coulomb.force,coulomb.contact,several-charges.line&space=lined&level=2&seed=41"
