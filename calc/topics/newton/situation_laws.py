@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.language.symbols import symbol
-from calc.model.answers import Mark
+from calc.model.answers import Law, Mark
 from calc.model.questions import Mistake
 from calc.model.relations import Relation, Towards
 from calc.topics.forces.words import (
@@ -151,42 +151,31 @@ def shared(here: Setup, kind: str) -> str:
 
 def greatest(here: Setup, n: int) -> Relation:
     """Static friction on body n, about to slip."""
-    return Relation(
-        f"f_{n} = {here.mu('s', n)}*N_{n}",
-        what="Friction from the normal force",
-        why="It is about to slip, so static friction has its largest size, against the way it would slip.",
-        units={f"f_{n}": "N"},
-        plain=PLAIN_F,
-        marks=TWO,
-        quotes=(STATIC.name,),
-        directions={f"f_{n}": here.where(-here.way)},
-        mistakes=(
-            (Mistake("weight-for-normal", f"f_{n}", f"{here.mu('s', n)}*m{n}*g", BY_WEIGHT % n),)
-            if here.slope or n == here.acted
-            else ()
-        ),
-    )
+    why = "It is about to slip, so static friction has its largest size, against the way it would slip."
+    return rubbing(here, n, "s", why, STATIC)
 
 
 def kinetic(here: Setup, n: int) -> Relation:
     """Kinetic friction on body n."""
+    other = STATIC_SLIDES % (here.mu("k", n), n)
+    swapped = Mistake("static-for-kinetic", f"f_{n}", f"{here.mu('s', n)}*N_{n}", other)
+    return rubbing(here, n, "k", "It slides, so friction is kinetic, against the motion.", KINETIC, swapped)
+
+
+def rubbing(here: Setup, n: int, kind: str, why: str, law: Law, *mistakes: Mistake) -> Relation:
+    """Friction on body n by the coefficient of a kind, static or kinetic, against the way it goes or would go."""
+    mu = here.mu(kind, n)
+    by_weight = Mistake("weight-for-normal", f"f_{n}", f"{mu}*m{n}*g", BY_WEIGHT % n)
     return Relation(
-        f"f_{n} = {here.mu('k', n)}*N_{n}",
+        f"f_{n} = {mu}*N_{n}",
         what="Friction from the normal force",
-        why="It slides, so friction is kinetic, against the motion.",
+        why=why,
         units={f"f_{n}": "N"},
         plain=PLAIN_F,
         marks=TWO,
-        quotes=(KINETIC.name,),
+        quotes=(law.name,),
         directions={f"f_{n}": here.where(-here.way)},
-        mistakes=(
-            Mistake("static-for-kinetic", f"f_{n}", f"{here.mu('s', n)}*N_{n}", STATIC_SLIDES % (here.mu("k", n), n)),
-            *(
-                [Mistake("weight-for-normal", f"f_{n}", f"{here.mu('k', n)}*m{n}*g", BY_WEIGHT % n)]
-                if here.slope or n == here.acted
-                else []
-            ),
-        ),
+        mistakes=(*mistakes, by_weight) if here.slope or n == here.acted else mistakes,
     )
 
 
