@@ -25,7 +25,7 @@ try:
 except ImportError:  # not on every system; there builds are not guarded
     fcntl = None  # type: ignore[assignment]
 
-from page_policy import content_named, references, with_content_names, with_policy, with_script_files
+from page_policy import content_named, kept_policies, references, with_content_names, with_policy, with_script_files
 from page_scripts import write_scripts
 from runtime.build_runtime import made_runtime
 from toolbox import (
@@ -95,9 +95,9 @@ def _build(force: bool) -> Path:
             _mkdocs(site)
             vendor(site)
             write_scripts(site)
+            _seal_pages(site)
             shutil.copytree(runtime.result(), site / "assets" / "runtime")
-        say("Sealing the pages")
-        _finish_pages(site)
+        _name_by_content(site)
         say("Writing the offline zip")
         write_zip(site, staging / ZIP.name)
         # The served copy is offered for download; the zip was written before it was there.
@@ -147,13 +147,22 @@ def _late_index(site: Path) -> None:
     script.write_text(text.replace(_INDEX_AT_ONCE, _INDEX_WHEN_OPENED), encoding="utf-8")
 
 
-def _finish_pages(site: Path) -> None:
-    pages = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
+def _seal_pages(site: Path) -> None:
+    """Move scripts out of the pages and put their policy in: all that does not wait for the runtime."""
+    say("Sealing the pages")
+    policies = kept_policies()
+    for path in sorted(site.rglob("*.html")):
+        text = with_script_files(path.read_text(encoding="utf-8"), path, site / "assets/javascripts/inline")
+        path.write_text(with_policy(text, path.name, policies), encoding="utf-8")
+    policies.write()
+
+
+def _name_by_content(site: Path) -> None:
     plain: set[Path] = set()  # files that now stand there under the name of their content
-    for path, text in pages.items():
-        text = with_script_files(text, path, site / "assets/javascripts/inline")
+    for path in sorted(site.rglob("*.html")):
+        text = path.read_text(encoding="utf-8")
         plain |= {(path.parent / name).resolve() for name in references(text)}
-        path.write_text(with_policy(with_content_names(text, path), path.name), encoding="utf-8")
+        path.write_text(with_content_names(text, path), encoding="utf-8")
     for file in plain:
         if file.name != "loader.js" and content_named(file) != file:
             file.unlink()

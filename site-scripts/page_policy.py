@@ -11,13 +11,15 @@ import hashlib
 import os
 import re
 import shutil
+import sys
 from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
 
 import material
 
-from toolbox import SetupError
+from kept_results import Kept
+from toolbox import SetupError, digest
 
 _REFERENCE = re.compile(r"(?P<start><(?:script|link)\b[^>]*\s(?:src|href)=\")(?P<to>[^\"?#]+)\"")
 _INLINE = re.compile(r"<script>(.*?)</script>", re.DOTALL)
@@ -78,7 +80,8 @@ def with_script_files(page: str, path: Path, folder: Path) -> str:
             )
         folder.mkdir(parents=True, exist_ok=True)
         file = folder / f"{hashlib.sha256(f'{script}\n'.encode()).hexdigest()[:12]}.js"
-        file.write_text(f"{script}\n", encoding="utf-8")
+        if not file.is_file():
+            file.write_text(f"{script}\n", encoding="utf-8")
         # Neither deferred nor async: it runs where it stood.
         return f'<script src="{Path(os.path.relpath(file, path.parent)).as_posix()}"></script>'
 
@@ -117,9 +120,16 @@ def policy(page: str, name: str) -> str:
     return "; ".join(f"{rule} {sources}" for rule, sources in rules.items())
 
 
-def with_policy(page: str, name: str) -> str:
+def kept_policies() -> Kept[str]:
+    """The policies of pages by the content of each: a page that is as it was is not read through again."""
+    return Kept("policies", digest([Path(__file__)], sys.version))
+
+
+def with_policy(page: str, name: str, kept: Kept[str] | None = None) -> str:
     """Return the page with its policy right after the charset, before anything it governs."""
-    tag = f'<meta http-equiv="Content-Security-Policy" content="{policy(page, name)}">'
+    content = hashlib.sha256(page.encode()).hexdigest()
+    rules = kept.get(content, lambda: policy(page, name)) if kept else policy(page, name)
+    tag = f'<meta http-equiv="Content-Security-Policy" content="{rules}">'
     finished, count = _CHARSET.subn(lambda match: f"{match[0]}\n    {tag}", page, count=1)
     if count != 1:
         raise SetupError(f'{name}: no <meta charset="utf-8"> to put the content policy after.')

@@ -15,7 +15,8 @@ import tempfile
 from collections.abc import Iterable
 from pathlib import Path
 
-from toolbox import NODE_MODULES, SCRIPTS, SetupError
+from kept_results import Kept
+from toolbox import NODE_MODULES, SCRIPTS, SetupError, digest
 
 FOLDER = SCRIPTS / "pages"
 PLACE = "assets/scripts"
@@ -74,15 +75,23 @@ def _entry(name: str) -> str:
 
 def _bundle(names: list[str], target: Path, *more: str) -> dict[str, list[str]]:
     """Bundle each name; return the modules in each, a module after those it imports, by their names alone."""
+    kept: Kept[tuple[str, list[str]]] = Kept("scripts", digest([FOLDER, SCRIPTS / "package-lock.json", Path(__file__)]))
     modules = {}
-    with tempfile.TemporaryDirectory() as scratch:
-        told = Path(scratch) / "told.json"
-        for name in names:
-            options = ["--bundle", "--format=iife", f"--metafile={told}", f"--outfile={target / name}.js", *more]
-            esbuild(_entry(name), FOLDER, *options)
-            (made,) = json.loads(told.read_text(encoding="utf-8"))["outputs"].values()
-            modules[name] = [Path(used).stem for used in made["inputs"]]
+    target.mkdir(parents=True, exist_ok=True)
+    for name in names:
+        text, modules[name] = kept.get(" ".join([name, *more]), lambda name=name: _bundled(_entry(name), *more))
+        (target / f"{name}.js").write_text(text, encoding="utf-8")
+    kept.write()
     return modules
+
+
+def _bundled(entry: str, *more: str) -> tuple[str, list[str]]:
+    """The script that starts from this text, and the modules in it."""
+    with tempfile.TemporaryDirectory() as scratch:
+        script, told = Path(scratch) / "script.js", Path(scratch) / "told.json"
+        esbuild(entry, FOLDER, "--bundle", "--format=iife", f"--metafile={told}", f"--outfile={script}", *more)
+        (made,) = json.loads(told.read_text(encoding="utf-8"))["outputs"].values()
+        return script.read_text(encoding="utf-8"), [Path(used).stem for used in made["inputs"]]
 
 
 def esbuild(source: str, folder: Path, *options: str) -> str:

@@ -16,6 +16,7 @@ block stops the build with its file, line and what to change. First mentions of 
 from __future__ import annotations
 
 import re
+import sys
 from collections.abc import Callable
 from functools import cache
 from html import escape
@@ -23,6 +24,7 @@ from pathlib import Path
 from typing import Any
 
 from mkdocs.exceptions import PluginError
+from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page
 
 import licences
@@ -44,9 +46,40 @@ from calc.working.reading import Refusals, read
 from calc.working.working import work
 from chapters import DOCS, Chapter, Entry, chapters, entry_at, whole_questions_using
 from fences import BlockError, find_blocks
+from kept_results import Kept
 from page_scripts import bundle_of
+from toolbox import SCRIPTS, digest
 
 _SPOT = re.compile(r'<div data-block="(\d+)"></div>')
+# What the search passes over is put in after it has read the page, which takes it a while.
+_NOT_SEARCHED = re.compile(r"<[^>]* data-search-exclude[ >]")
+_kept: Kept[str] | None = None
+
+
+def on_files(files: Files, **_: object) -> Files:
+    """Find the blocks that the last build made of the same code, styles and chapters."""
+    global _kept
+    order = [
+        (chapter.address, chapter.title, chapter.about, [(e.page, e.when, e.was) for e in chapter.entries])
+        for chapter in chapters()
+    ]
+    _kept = Kept(
+        "blocks", digest([Path(topics.__file__).parents[1], SCRIPTS, DOCS / "assets"], f"{sys.version}{order}")
+    )
+    return files
+
+
+def on_post_build(**_: object) -> None:
+    """Keep the blocks of this build."""
+    if _kept:
+        _kept.write()
+
+
+def _built(kind: str, lines: list[str], home: str) -> str:
+    """The HTML of a block; one that was built before with the same lines is not built again."""
+    if not _kept:
+        return BLOCKS[kind](lines, home)
+    return _kept.get("\n".join([kind, home, *lines]), lambda: BLOCKS[kind](lines, home))
 
 
 def on_page_markdown(markdown: str, page: Page, **_: object) -> str:
@@ -67,7 +100,7 @@ def on_page_markdown(markdown: str, page: Page, **_: object) -> str:
                     raise BlockError(f"{key} stands twice on this page; keep one of its blocks.")
                 keys.add(key)
             text += [*lines[done:at], "", f'<div data-block="{len(built)}"></div>', ""]
-            built.append(BLOCKS[block.kind]([line for line in block.body if line.strip()], home))
+            built.append(_built(block.kind, [line for line in block.body if line.strip()], home))
             kinds.add(block.kind)
             done = block.end
         if here and keys - {here[1].key}:
@@ -100,7 +133,7 @@ def _question_page(
     )
     if not any('class="question"' in block for block in built):
         text = [*text, "", f'<div data-block="{len(built)}"></div>', ""]
-        built.append(question_block([entry.key], home))
+        built.append(_built("question", [entry.key], home))
     text = [above, *text, "", f'<div data-block="{len(built)}"></div>', ""]
     built.append(_ways_on(chapter, entry, home))
     return text
@@ -131,11 +164,22 @@ def _ways_on(chapter: Chapter, entry: Entry, home: str) -> str:
 
 
 def on_page_content(content: str, page: Page, **_: object) -> str:
-    """Link glossary terms, then put the built blocks in."""
+    """Link glossary terms, then put in the built blocks that the search reads."""
     if page.file.src_uri not in ("glossary.md", "index.md"):
         content = link_terms(content, DOCS / "glossary.md", "../" * page.file.src_uri.count("/"))
     built = page.meta.get("blocks", [])
-    return _SPOT.sub(lambda match: built[int(match[1])], content)
+
+    def put(match: re.Match[str]) -> str:
+        block = built[int(match[1])]
+        return match[0] if _NOT_SEARCHED.match(block) else block
+
+    return _SPOT.sub(put, content)
+
+
+def on_post_page(output: str, page: Page, **_: object) -> str:
+    """Put in the blocks that the search does not read."""
+    built = page.meta.get("blocks", [])
+    return _SPOT.sub(lambda match: built[int(match[1])], output)
 
 
 @cache

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jinja2 import Environment, FileSystemBytecodeCache
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.plugins import event_priority
 from mkdocs.structure.files import File, Files, InclusionLevel
@@ -10,6 +11,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.meta import get_data
 
 import formulas
+import kept_results
 import licences
 from calc import VERSION
 from chapters import chapters
@@ -63,6 +65,14 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
 def on_page_content(html: str, page: Page, **_: object) -> str:
     """Set `$...$` and `$$...$$`; until the page is written every formula stands in words, for the search."""
     return formulas.in_words(formulas.set_prose(html, page.file.src_uri))
+
+
+def on_env(env: Environment, **_: object) -> Environment:
+    """Keep the compiled templates of the theme from build to build."""
+    folder = kept_results.FOLDER / "templates"
+    folder.mkdir(parents=True, exist_ok=True)
+    env.bytecode_cache = FileSystemBytecodeCache(str(folder))
+    return env
 
 
 def on_page_context(context: dict[str, object], page: Page, nav: Navigation, **_: object) -> dict[str, object]:

@@ -67,7 +67,7 @@ full.FS.writeFile("/tmp/package.zip", compiled);
 full.runPython("import sys; sys.path.insert(0, '/tmp/package.zip')");
 first("import_package()");
 // A few examples load what is imported late; the second pass answers all of them with just these modules.
-first("warm_up(example_requests()[::10])");
+first("warm_up(example_requests()[::40])");
 first(`import_named(${JSON.stringify(`${plan.named} ${plan.keep.join(" ")}`)})`);
 const [stdlib, imageStdlib] = first("strip_stdlib()").toJs();
 fs.writeFileSync(plan.stdlibOut, stdlib);

@@ -8,7 +8,7 @@ from types import SimpleNamespace
 import pytest
 from mkdocs.exceptions import PluginError
 
-from pages_hook import BlockError, link_terms, on_page_content, on_page_markdown, question_block
+from pages_hook import BlockError, link_terms, on_page_content, on_page_markdown, on_post_page, question_block
 
 
 def page(text: str) -> SimpleNamespace:
@@ -24,7 +24,7 @@ FRONT = "---\ntitle: A page\n---\n"
 def built(body: str) -> str:
     """The content of a page whose Markdown is ``body``, with the blocks put in."""
     made = page(FRONT + body)
-    return on_page_content(on_page_markdown(body, made), made)
+    return on_post_page(on_page_content(on_page_markdown(body, made), made), made)
 
 
 def test_a_question_block_becomes_form_and_worked_example() -> None:
@@ -35,6 +35,16 @@ def test_a_question_block_becomes_form_and_worked_example() -> None:
     assert 'class="answer"' in content
     assert 'href="practice.html#practice=coulomb.force&amp;seed=1&amp;level=1"' in content
     assert "```" not in content
+
+
+def test_the_search_reads_laws_and_no_worked_answer() -> None:
+    """What the search is given of a page has the laws in it; a question's form and answer come after."""
+    body = "# A page\n\n```laws\ncoulomb\n```\n\n```question\ncoulomb.force\n```\n"
+    made = page(FRONT + body)
+    read = on_page_content(on_page_markdown(body, made), made)
+    assert 'class="laws"' in read
+    assert "<form" not in read
+    assert "<form" in on_post_page(read, made)
 
 
 @pytest.mark.parametrize(

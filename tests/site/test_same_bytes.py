@@ -28,13 +28,17 @@ SOURCES = ("docs", "calc", "site-scripts", "mkdocs.yml", "LICENSE")
 def two_sites(built_site: Path, tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
     """The site, and one built from a copy of its sources in a folder of another name and at other settings.
 
-    The runtime comes from the cache: its own tests build it twice.
+    The runtime comes from the cache, as its own tests build it twice; nothing else that a build keeps does.
     """
     place = tmp_path_factory.mktemp("b") / "Grade 12" / "some other name"
     _copy_sources(place)
+    _build(place)
+    return [built_site, place / "build/site"]
+
+
+def _build(place: Path) -> None:
     own = {"TZ": "Asia/Tokyo", "LC_ALL": "C.UTF-8", "USER": "ben", "HOME": str(place.parent), "PYTHONHASHSEED": "7"}
     subprocess.run([sys.executable, "site-scripts/build_site.py"], cwd=place, env={**os.environ, **own}, check=True)
-    return [built_site, place / "build/site"]
 
 
 def _copy_sources(place: Path) -> None:
@@ -46,7 +50,8 @@ def _copy_sources(place: Path) -> None:
         else:
             shutil.copy(REPO / name, place / name)
     (place / "site-scripts/node_modules").symlink_to(REPO / "site-scripts/node_modules")
-    shutil.copytree(BUILD / "cache", place / "build/cache")
+    (runtime,) = (BUILD / "cache").glob("runtime-*")
+    shutil.copytree(runtime, place / "build/cache" / runtime.name)
 
 
 def files(site: Path) -> dict[str, bytes]:
@@ -61,6 +66,50 @@ def test_two_builds_have_the_same_bytes(two_sites: list[Path]) -> None:
     assert [name for name in one if one[name] != other[name]] == []
     assert "booklet-offline.zip" in one
     assert "search/search_index.js" in one
+
+
+def test_a_changed_page_changes_nothing_else(two_sites: list[Path]) -> None:
+    """What a build keeps for the next is all as if it were made anew; the page that was changed is."""
+    before = files(two_sites[1])
+    place = two_sites[1].parent.parent
+    page = place / "docs/gravitation/force.md"
+    old = page.read_text(encoding="utf-8")
+    page.write_text(f"{old}\nA plumb line shows which way is down.\n", encoding="utf-8")
+    try:
+        _build(place)
+        after = files(two_sites[1])
+    finally:
+        page.write_text(old, encoding="utf-8")
+    changed = [name for name in before if after[name] != before[name]]
+    assert list(after) == list(before)
+    assert changed == [
+        "booklet-offline.zip",
+        "gravitation/force.html",
+        "search/search_index.js",
+        "search/search_index.json",
+    ]
+    assert b"A plumb line shows" in after["gravitation/force.html"]
+
+
+def test_a_changed_question_is_worked_anew(two_sites: list[Path]) -> None:
+    """An example that was kept is not shown once the code that works it is another."""
+    place = two_sites[1].parent.parent
+    question = place / "calc/topics/coulomb/force.py"
+    old = question.read_text(encoding="utf-8")
+    code = (
+        "import sys; sys.path.insert(0, 'site-scripts')\n"
+        "import pages_hook\n"
+        "pages_hook.on_files(None)\n"
+        "print(pages_hook._built('question', ['coulomb.force'], '../'))"
+    )
+    shown = []
+    for text in (old, old.replace("Find the size of the force with", "Work out the size of the force with")):
+        question.write_text(text, encoding="utf-8")
+        done = subprocess.run([sys.executable, "-c", code], cwd=place, capture_output=True, text=True, check=True)
+        shown.append(done.stdout)
+    question.write_text(old, encoding="utf-8")
+    assert "Find the size of the force" in shown[0]
+    assert "Work out the size of the force" in shown[1]
 
 
 def test_nothing_is_dated(two_sites: list[Path]) -> None:
