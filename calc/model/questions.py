@@ -406,7 +406,7 @@ class Question:
     constants: names of the data sheet that its formulas may use; any other letter is a quantity.
     drawn: the unknowns that practice asks for, where that is not each of them. drawn_since: the draw number from
     which on it asks for one; by older ones, from when the question always asked the same, none is named.
-    drawn_later: unknowns that practice asks for besides from the fifth draw number on.
+    drawn_later: unknowns that practice asks for besides, each with the draw number from which on it does.
     example: typed text by field name (a Rows field: list of row dicts), the page's worked example.
     since: the draw number of addresses from which on a topic's list holds it. former: keys it had before.
     draws: how practice makes new data. relations: the laws it is put together from, where they are the same for
@@ -422,7 +422,7 @@ class Question:
     asks: str = ""
     drawn: tuple[str, ...] = ()
     drawn_since: int = 1
-    drawn_later: tuple[str, ...] = ()
+    drawn_later: Mapping[str, int] = field(default_factory=dict)
     constants: tuple[str, ...] = ()
     laws: tuple[str, ...] = ()
     draws: Mapping[str, Draw] = field(default_factory=dict)

@@ -116,13 +116,12 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
 
 # Addresses carry the number of the rule they were drawn by; one without it is of the first. A later rule may know
 # more questions and choices (see Question.since, Choice.since) and draw other data; what an earlier one drew stays.
-DRAWS = 5
+DRAWS = 6
 # By rule: between which numbers a quantity may be given in another prefix. An examiner writes 2 nC and 1,5 µC,
 # never 0,002 µC or 1 500 nC (common practice, no source).
 _WIDE, _USUAL, _PLAIN = ((Decimal(low), Decimal(high)) for low, high in (("0.001", 10_000), ("0.1", 1000), (1, 1000)))
-RESTATED_WITHIN = {1: _WIDE, 2: _WIDE, 3: _USUAL, 4: _PLAIN, 5: _PLAIN}
+RESTATED_WITHIN = {1: _WIDE, 2: _WIDE, 3: _USUAL, 4: _PLAIN, 5: _PLAIN, 6: _PLAIN}
 BETWEEN = 4  # from this rule on a number is drawn between those a question declares, not from among them
-LATER_UNKNOWNS = 5  # from this rule on a question's later unknowns are asked for as well
 ONE_GIVEN = 2  # unknowns: one is asked, and a single number is given, to one figure more
 FEW = 12  # numbers of two figures between the ends; with fewer one figure more is drawn
 
@@ -195,8 +194,7 @@ def _unknown(question: Question, chance: Chance, level: int, rule: int) -> str:
     if level == 1:
         return usual
     asked = question.drawn or question.unknowns
-    if rule >= LATER_UNKNOWNS:
-        asked = (*asked, *question.drawn_later)
+    asked = (*asked, *(name for name, since in question.drawn_later.items() if since <= rule))
     others = [name for name in asked if name != usual]
     if level == 3 and others:
         return _pick(chance, others)

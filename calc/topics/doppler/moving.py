@@ -310,7 +310,7 @@ ONE = question(
     **boxes(MOVES, WAY, *BOXES, *MORE),
     laws=(DOPPLER.name,),
     drawn=tuple(one.box.name for one in BOXES),
-    drawn_later=("p", "lambda_L"),
+    drawn_later={"p": 5, "lambda_L": 5},
     asks="f_L",
     adjust=practise_one,
     since=4,

@@ -330,7 +330,7 @@ BOUNCE = question(
     laws=(FREE_FALL.name, EQUATIONS.name),
     constants=("g",),
     drawn=tuple(name for name in (one.box.name for one in QUANTITIES) if name != "p"),
-    drawn_later=("p",),
+    drawn_later={"p": 5},
     asks="N",
     adjust=practise,
     since=4,

@@ -540,7 +540,7 @@ MEETING = question(
     laws=(DOWNWARDS.name, FREE_FALL.name, EQUATIONS.name),
     constants=("g",),
     drawn=tuple(name for name in GIVEN if name != "t_0"),
-    drawn_later=("t_0",),
+    drawn_later={"t_0": 5},
     asks="t",
     adjust=practise,
     since=4,
