@@ -161,6 +161,16 @@ ALONG_THREAD = Kind(
         "sideways": ("horizontal", "to the side"),
     },
 )
+ON_ARC = Kind(
+    "along the arc of a swing",
+    (("outwards", "outwards along the arc"), ("back", "back along the arc, towards the vertical")),
+    (("outwards", "back"),),
+    {
+        "outwards": ("outward", "away from the vertical", "further out"),
+        "back": ("inwards", "backwards", "towards the vertical"),
+    },
+    signed=True,
+)
 FROM_SLOPE = Kind(
     "away from a slope or into it",
     (
@@ -258,6 +268,7 @@ KINDS = (
     ALONG_SLOPE,
     AWAY_TOWARDS,
     ALONG_THREAD,
+    ON_ARC,
     FROM_SLOPE,
     CLOCKWISE,
     ALONG_X,

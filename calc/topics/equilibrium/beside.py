@@ -14,6 +14,7 @@ from calc.model.answers import Direction, Point
 from calc.model.directions import LEFT_RIGHT
 from calc.model.questions import Check, Choice, Data, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation, Said
+from calc.topics.equilibrium import let_go
 from calc.topics.equilibrium.hung import PARTS, SAGGING
 from calc.topics.equilibrium.practised import following, like_charges, practised
 from calc.topics.equilibrium.relations import (
@@ -167,6 +168,30 @@ NEXT_TO = (
         " fixed charge on the left."
     ),
 )
+HELD_NEXT_TO = (
+    (
+        "A small charged sphere hangs on a light insulating thread. A second charged sphere is fixed to its left. The"
+        " first is held at the level of the second, out to the side to which the force between them points, and let go"
+        " from rest."
+    ),
+    (
+        "On a nylon thread a charged foam sphere is held level with a fixed charge on its left, out to the side to"
+        " which the electrostatic force points. Then it is let go from rest."
+    ),
+    (
+        "A charged sphere on a light thread is held so that the centres of it and of a fixed charge on its left lie on"
+        " one level line, the thread leaning to the side to which the force points. It is let go from rest."
+    ),
+)
+BESIDE_PROOFS = (
+    Check(
+        "The whole way back: Coulomb's law with these charges must give the force that the angle needs",
+        "k*Q1*Q2/r^2 = m*g*tan(alpha)",
+        sizes=("Q1", "Q2"),
+    ),
+    TRIANGLE,
+    FIRST,
+)
 
 
 def beside(data: Data) -> Situation:
@@ -179,22 +204,19 @@ def beside(data: Data) -> Situation:
     pair = Pair(acting, two=False, equal=False)
     push = kind_of_force(acting) if acting else None
     said = {1: " They repel each other.", -1: " They attract each other.", 0: ""}[acting]
+    held = let_go.is_let_go(data)
+    if held:
+        let_go.refuse(data)
+    here = let_go.laws(push) if held else (*thread_laws(push), WOULD_CUT, *cut(AWAY))
     bare = replace(
         electrons_told(BESIDE_GIVEN, -1 if data.choices["which"] == "excess" else 1),
-        relations=(*thread_laws(push), WOULD_CUT, coulomb(push, one, two), counting(one), *cut(AWAY)),
+        relations=(*here, coulomb(push, one, two), counting(one)),
         openings=tuple(opening + said for opening in NEXT_TO),
-        proofs=where_known(
-            Check(
-                "The whole way back: Coulomb's law with these charges must give the force that the angle needs",
-                "k*Q1*Q2/r^2 = m*g*tan(alpha)",
-                sizes=("Q1", "Q2"),
-            ),
-            TRIANGLE,
-            FIRST,
-            COUNTED,
-        ),
+        proofs=let_go.proofs(COUNTED) if held else where_known(*BESIDE_PROOFS, COUNTED),
         scene=lambda v: beside_scene(v.get("alpha", 0.4), acting, one, two),
     )
+    if held:
+        return let_go.let_go(data, bare, acting, pair.arrows(), tuple(opening + said for opening in HELD_NEXT_TO))
     return one_sphere(data, bare, acting, pair.arrows(), (GROWS, pair.after()))
 
 
@@ -262,6 +284,7 @@ BESIDE_GIVEN = (
     BESIDE_BODY["F_E"],
     BESIDE_BODY["T"],
     BESIDE_BODY["a"],
+    let_go.FROM_NOW,
 )
 BESIDE = question(
     "thread-beside-charge",
@@ -273,6 +296,7 @@ BESIDE = question(
         example={"acting": "repel", "which": "lacking"},
     ),
     asks="Q1",
+    drawn=("m", "alpha", "Q1", "n", "Q2", "r", "F_E", "T", "a"),
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     since=2,
@@ -317,6 +341,29 @@ BETWEEN = (
         "Between two parallel upright plates, whose field is uniform and points {way}, a charged sphere hangs at rest"
         " on a thin silk thread."
     ),
+)
+HELD_BETWEEN = (
+    (
+        "Two large upright metal plates make a uniform horizontal field {way} between them. A small charged sphere on a"
+        " light insulating thread is held there, out to the side to which the force on it points, and let go from rest."
+    ),
+    (
+        "Between two upright charged plates, whose uniform field points {way}, a charged foil-covered sphere on a nylon"
+        " thread is held out to the side to which the force on it points. Then it is let go from rest."
+    ),
+    (
+        "A charged sphere on a thin silk thread is held at a slant between two parallel upright plates, leaning to the"
+        " side to which the force on it points, and let go from rest. The field is uniform and points {way}."
+    ),
+)
+FIELD_PROOFS = (
+    Check(
+        "The whole way back: the force of the field must be the one that the angle needs",
+        "Q*V/d = m*g*tan(alpha)",
+        sizes=("Q",),
+    ),
+    TRIANGLE,
+    FIRST,
 )
 
 
@@ -385,9 +432,10 @@ def in_field(data: Data) -> Situation:
         raise Refusal("lean", SAY_LEAN)
     push = along * field
     way = LEFT_RIGHT.of("right" if push > 0 else "left") if push else None
+    hangs = "leans" if let_go.is_let_go(data) else "hangs"
     lean = {
-        1: " It hangs to the side to which the field points.",
-        -1: " It hangs to the side from which the field comes.",
+        1: f" It {hangs} to the side to which the field points.",
+        -1: f" It {hangs} to the side from which the field comes.",
         0: "",
     }[along if not data.has("Q") else 0]
     memo = arrow_points(
@@ -398,28 +446,22 @@ def in_field(data: Data) -> Situation:
             f"the electrostatic force, {way.words if way else ''}, {'along' if along > 0 else 'against'} the field",
         ),
     )
+    held = let_go.is_let_go(data)
+    if held:
+        let_go.refuse(data)
+    here = let_go.laws(way) if held else (*thread_laws(way), WOULD_CUT)
+    cuts = () if held else cut(AWAY)
+    counted = replace(COUNTED, equation="n*e = Q", sizes=("Q",))
     bare = replace(
         electrons_told(FIELD_GIVEN, along),
-        relations=(
-            *(*thread_laws(way), WOULD_CUT),
-            force_in_field(way, along),
-            PLATES,
-            *cut(AWAY),
-            counting(along).renamed(Q1="Q"),
-        ),
+        relations=(*here, force_in_field(way, along), PLATES, *cuts, counting(along).renamed(Q1="Q")),
         openings=tuple(one.format(way=f"to the {data.choices['field']}") + lean for one in BETWEEN),
-        proofs=where_known(
-            Check(
-                "The whole way back: the force of the field must be the one that the angle needs",
-                "Q*V/d = m*g*tan(alpha)",
-                sizes=("Q",),
-            ),
-            TRIANGLE,
-            FIRST,
-            replace(COUNTED, equation="n*e = Q", sizes=("Q",)),
-        ),
+        proofs=let_go.proofs(counted) if held else where_known(*FIELD_PROOFS, counted),
         scene=lambda v: field_scene(v.get("alpha", 0.4), field, push, along),
     )
+    if held:
+        openings = tuple(one.format(way=f"to the {data.choices['field']}") + lean for one in HELD_BETWEEN)
+        return let_go.let_go(data, bare, push, memo, openings)
     ask = "As the sphere moves on between the plates, does its acceleration change? Explain."
     return one_sphere(data, bare, push, memo, (ask, SAME))
 
@@ -493,6 +535,7 @@ FIELD_GIVEN = (
     FIELD_BODY["F_E"],
     FIELD_BODY["T"],
     FIELD_BODY["a"],
+    let_go.FROM_NOW,
 )
 LEANING = Choice(
     "lean",

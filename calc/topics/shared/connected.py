@@ -83,6 +83,15 @@ class Body:
         return self.mu_k * max(self.normal(g), 0.0)
 
 
+def on_thread(mass: float, lean: float, sideways: float) -> Body:
+    """A body on a tight thread that leans by ``lean`` (rad) from the vertical, pushed outwards by ``sideways`` (N).
+
+    It can only move at right angles to the thread, as on a smooth slope that rises by the same angle; the tension is
+    what a normal force would be, and where it would "lift off" the thread is slack.
+    """
+    return Body(mass, lean, along=sideways * cos(lean), off=-sideways * sin(lean))
+
+
 @dataclass(frozen=True)
 class Motion:
     """What one body does. drive, friction and a (m·s⁻²) are along the positive direction, signed.
