@@ -13,7 +13,7 @@ from calc.figures import words
 from calc.figures.bodies import Cord, Pulley, Rope, Slope, Table
 from calc.figures.connected import over_one_pulley
 from calc.figures.figure import Figure, Tells
-from calc.figures.pieces import Block, Item, Point, Surface, Text, Told, polar
+from calc.figures.pieces import Block, Dimension, Item, Point, Segment, Sign, Sphere, Surface, Text, Told, polar
 from calc.figures.surfaces import BOX, ROPE, SCHEMATIC, Pulled, held, rope
 
 GAP = 2.0  # a string between two bodies in tow
@@ -21,6 +21,7 @@ ROOM = 2.6  # between the last body and an end of the surface
 WHEEL = 0.6
 STEEPEST = 70.0
 ABOVE = 0.8  # from a body to what is drawn over it
+BESIDE, BALL = 2.6, 0.65  # room for a fixed charge, and its radius
 TURNED, NAME = 15.0, 1.3  # a box turned further than this has its name over it, and that needs so much
 
 
@@ -33,13 +34,28 @@ class Acting(NamedTuple):
 
 
 class Lying(NamedTuple):
-    """A uniform electric field along the surface, forwards or backwards, and the body in it that is charged."""
+    """A uniform electric field along the surface, forwards or backwards, and the body in it that is charged.
+
+    positive: its sign, None where that is not known.
+    """
 
     place: int
-    positive: bool
+    positive: bool | None
     charge: str = "Q"
     back: bool = False
     label: str = "E"
+
+
+class Fixed(NamedTuple):
+    """A fixed charge beyond the bodies, in line with them, and the body that it acts on; signs 0 where not known."""
+
+    place: int
+    body_sign: int
+    sign: int
+    charge: str = "Q_1"
+    back: bool = False
+    label: str = "Q"
+    distance: str = "r"
 
 
 def chain(
@@ -52,6 +68,7 @@ def chain(
     back: str = "",
     second: Acting | None = None,
     field: Lying | None = None,
+    fixed: Fixed | None = None,
     title: str = "The bodies and what joins them",
 ) -> Figure:
     """Bodies on a surface that rises to the right at ``angle_deg`` (0 to 70).
@@ -59,7 +76,8 @@ def chain(
     on: their labels from left to right, none for two that hang over one pulley. touch: they touch, no string between.
     pulled: acts on the last, or backwards on the first; a push the other way about. front, back: labels of what hangs
     beyond the right and the left end. second, field: a further force, and a charge in a field, drawn over the bodies.
-    Raises ValueError for a slope that cannot be drawn or what hangs at its foot.
+    fixed: a fixed charge and the body it acts on. Raises ValueError for a slope that cannot be drawn or what hangs at
+    its foot.
     """
     if not on:
         return over_one_pulley(labels=(back, front), title=title)
@@ -68,6 +86,11 @@ def chain(
     step = BOX[0] + (0.0 if touch else GAP)
     lead = ROPE + 0.6 if pulled and pulled.back != pulled.push else ROOM
     tail = ROPE + 0.6 if pulled and pulled.back == pulled.push and not front else ROOM
+    roped = _roped(pulled)
+    if fixed and fixed.back:
+        lead += BESIDE
+    elif fixed:
+        tail += BESIDE
     length = lead + BOX[0] + step * (len(on) - 1) + tail
     items, centres = _placed(angle_deg, length, [lead + BOX[0] / 2 + step * n for n in range(len(on))])
     if front or back:
@@ -87,8 +110,12 @@ def chain(
     names = words.names_in("θ") if angle_deg else frozenset[str]()
     if pulled and pulled.angle_deg:
         names |= words.names_in(pulled.angle_label)
-    items += _over_bodies(centres, angle_deg, second, field, touch)
-    tells = _further(on, angle_deg, second, field)
+    marked = field.place if field else fixed.place if fixed else None
+    items += _over_bodies(centres, angle_deg, second, field, touch, marked)
+    if fixed:
+        at = 1.8 if fixed.back else length - 1.8
+        items += _beside(centres, polar((0.0, 0.0), at, angle_deg), angle_deg, fixed, second, roped)
+    tells = _further(on, angle_deg, second, field) + _near(on, angle_deg, fixed, roped)
     said = _said(angle_deg, on, touch, front, back) + _where(on, pulled, angle_deg)
     return Figure(
         title,
@@ -102,11 +129,12 @@ def chain(
 
 
 def _over_bodies(
-    centres: list[Point], angle: float, second: Acting | None, field: Lying | None, touch: bool
+    centres: list[Point], angle: float, second: Acting | None, field: Lying | None, touch: bool, marked: int | None
 ) -> list[Item]:
     """The second force, the sign of the charge and the field, in rows over the bodies and no wider than they are.
 
-    A pull or push never leans over its body, so nothing here crosses one.
+    marked: the place of the body over which a sign stands. A pull or push never leans over its body, so nothing here
+    crosses one.
     """
     items, half = list[Item](), BOX[0] / 2 - 0.1
 
@@ -119,11 +147,11 @@ def _over_bodies(
     needs = 1.6 * sin(radians(angle)) + 0.6 * cos(radians(angle))
     base = over = ABOVE + (NAME if angle > TURNED else 0.0)
     if field:
-        sign = f"{field.charge} ({'+' if field.positive else '−'})"
+        sign = field.charge if field.positive is None else f"{field.charge} ({'+' if field.positive else '−'})"
         at = polar(centres[field.place], BOX[1] / 2 + base - 0.5 + needs, angle + 90)
         items.append(Text(at, sign, "centre", shows=tuple(sorted(words.names_in(field.charge)))))
     if second:
-        if field and (touch or field.place == second.place):
+        if marked is not None and (touch or marked == second.place):
             over = base + 2 * needs - 0.1
         centre = centres[second.place]
         items.append(Told(*arrow(centre, centre, over, second.back), second.label, label_at="middle"))
@@ -134,6 +162,59 @@ def _over_bodies(
             shows = tuple(sorted(words.names_in(field.label)))
             items.append(Told(*ends, label, "field", label_at="middle", shows=shows))
     return items
+
+
+def _roped(pulled: Pulled | None) -> int:
+    """On which side a rope or rod leaves the bodies: in front (+1), behind, or none."""
+    if not pulled:
+        return 0
+    return -1 if pulled.back != pulled.push else 1
+
+
+def _beside(
+    centres: list[Point], foot: Point, angle: float, fixed: Fixed, second: Acting | None, roped: int
+) -> list[Item]:
+    """The fixed charge on its stand, the sign of the body's charge, and the distance over them where there is room."""
+    at, body = polar(foot, BOX[1] / 2, angle + 90), centres[fixed.place]
+    sign: Sign = "" if not fixed.sign else "+" if fixed.sign > 0 else "-"
+    items: list[Item] = [
+        Segment(foot, polar(foot, BOX[1] / 2 - BALL, angle + 90), "outline"),
+        Sphere(at, BALL, sign, fixed.label, shows=tuple(sorted(words.names_in(fixed.label)))),
+    ]
+    needs = 1.6 * sin(radians(angle)) + 0.6 * cos(radians(angle))
+    base = ABOVE + (NAME if angle > TURNED else 0.0)
+    written = fixed.charge + (f" ({'+' if fixed.body_sign > 0 else '−'})" if fixed.body_sign else "")
+    over = polar(body, BOX[1] / 2 + base - 0.5 + needs, angle + 90)
+    items.append(Text(over, written, "centre", shows=tuple(sorted(words.names_in(fixed.charge)))))
+    if roped == (-1 if fixed.back else 1):
+        return items
+    height = BOX[1] / 2 + base + 2 * needs + (1.9 if second else 0.0)
+    left, right = sorted((body, at))
+    items.append(Dimension(left, right, fixed.distance, height, height - 0.5))
+    return items
+
+
+def _near(on: tuple[str, ...], angle: float, fixed: Fixed | None, roped: int) -> tuple[Tells, ...]:
+    """The fixed charge and the body's charge in words."""
+    if not fixed:
+        return ()
+    where = "further down than" if fixed.back else "further up than"
+    if not angle:
+        where = "to the left of" if fixed.back else "to the right of"
+    who, name = words.plain(on[fixed.place]), words.plain(fixed.label)
+    charge, distance = words.plain(fixed.charge), words.plain(fixed.distance)
+    said = f"A ball labelled {name} stands {where} the bodies, in line with them: a fixed charge."
+    if roped != (-1 if fixed.back else 1):
+        said += f" Its distance from {who} is marked {distance}."
+    found = [Tells(said, ())]
+    for sign, label, whose in (
+        (fixed.sign, fixed.label, f"The fixed charge {name}"),
+        (fixed.body_sign, fixed.charge, f"The charge {charge} of {who}"),
+    ):
+        if sign:
+            kind = "positive" if sign > 0 else "negative"
+            found.append(Tells(f"{whose} is {kind}.", tuple(sorted(words.names_in(label)))))
+    return tuple(found)
 
 
 def _further(on: tuple[str, ...], angle: float, second: Acting | None, field: Lying | None) -> tuple[Tells, ...]:
@@ -153,6 +234,7 @@ def _further(on: tuple[str, ...], angle: float, second: Acting | None, field: Ly
         name = words.plain(field.label)
         said = f"Parallel arrows labelled {name} point {way(field.back)}: a uniform electric field along the surface."
         found.append(Tells(said, tuple(sorted(words.names_in(field.label)))))
+    if field and field.positive is not None:
         sign = "positive" if field.positive else "negative"
         said = f"The charge {words.plain(field.charge)} of {words.plain(on[field.place])} is {sign}."
         found.append(Tells(said, tuple(sorted(words.names_in(field.charge)))))

@@ -304,6 +304,13 @@ UNDRAWN = {
     "newton.situation": {
         "F": {"start": "goes-on", "a": "2 m/s^2", "also": "on-1"},
         "E": {"start": "goes-on", "a": "2 m/s^2", "field": "on", "Q1": "5 uC"},
+        "Q1": {"start": "slips-on", "field": "on", "E": "20000 N/C"},
+        "Q2": {"chain": "tow2", "force": "pull-on", "P": "90 N", "phi": "0°", "start": "slips-on", "field": "on"}
+        | {"E": "20000 N/C"},
+        "Q3": {"chain": "tow3", "force": "pull-on", "P": "90 N", "phi": "0°", "m3": "3 kg", "start": "slips-on"}
+        | {"field": "back", "E": "20000 N/C"},
+        "Q": {"start": "slips-on", "fixed": "back", "Q1": "5 uC", "r": "0,2 m"},
+        "r": {"start": "slips-on", "fixed": "back", "Q1": "5 uC", "Q": "-5 uC"},
     },
     "newton.lift": {"a": {"a": "", "N": "678 N"}},
     "electric-field.drop": {"d": {"n": "3", "d": ""}},

@@ -13,7 +13,8 @@ from scipy.integrate import solve_ivp
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Plan
 from calc.topics import find
-from calc.topics.newton.situation_chain import LEAVE, SHAPES, needed
+from calc.topics.newton.situation_chain import LEAVE, needed
+from calc.topics.newton.situation_shapes import SHAPES
 from calc.working.leading import boxes
 from calc.working.reading import Read, Refusals, read
 from calc.working.working import run, work

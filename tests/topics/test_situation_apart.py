@@ -10,7 +10,8 @@ import numpy as np
 import pytest
 
 from calc.model.questions import Refusal
-from calc.topics.newton.situation_chain import SHAPES, needed
+from calc.topics.newton.situation_chain import needed
+from calc.topics.newton.situation_shapes import SHAPES
 from tests.topics.test_situation import USUAL, G, said, typed, worked
 
 

@@ -16,7 +16,8 @@ from calc.model.questions import Plan, Refusal
 from calc.practice.drawing import DRAWS, draw
 from calc.topics import find
 from calc.topics.newton.situation_back import ABSENT
-from calc.topics.newton.situation_chain import SHAPES, START, needed
+from calc.topics.newton.situation_chain import START, needed
+from calc.topics.newton.situation_shapes import SHAPES
 from calc.working.reading import Refusals, read
 from calc.working.working import run, work
 from tests.topics.test_situation import USUAL, solved

@@ -15,7 +15,8 @@ from calc.figures.surfaces import Pulled
 from calc.model.questions import Refusal
 from calc.papers.papers import plain_scene
 from calc.practice.fair import fair_scene
-from calc.topics.newton.situation_chain import SHAPES, needed
+from calc.topics.newton.situation_chain import needed
+from calc.topics.newton.situation_shapes import SHAPES
 from calc.working.reading import Refusals, read
 from tests.test_figure_overlaps import all_faults
 from tests.test_hiding import seen

@@ -7,17 +7,16 @@ the bodies. The decision is that of calc.topics.shared.connected. Marks: common 
 from __future__ import annotations
 
 from dataclasses import replace
-from math import degrees, radians
 
-from calc.figures import Figure
-from calc.figures.chains import Acting, Lying, chain
-from calc.figures.surfaces import Pulled
 from calc.model.answers import Point
 from calc.model.questions import Check, Data, Draw, Part, Plan, Question, Refusal
 from calc.topics.forces.words import lean, pull
 from calc.topics.newton import situation_apart
+from calc.topics.newton import situation_charges as charges
 from calc.topics.newton.situation_back import ASKED, FOUND_HERE, KNOWN, WHAT_HAPPENS, put_back, solved, split
-from calc.topics.newton.situation_chain import ALSO, CHAIN, FIELD, FORCE, SHAPES, START, Setup, set_up
+from calc.topics.newton.situation_chain import START, Setup, set_up
+from calc.topics.newton.situation_drawn import diagrams, scene
+from calc.topics.newton.situation_extras import ALSO, FIELD, FIXED
 from calc.topics.newton.situation_laws import (
     STEADY,
     between,
@@ -31,25 +30,36 @@ from calc.topics.newton.situation_laws import (
     whole,
 )
 from calc.topics.newton.situation_practice import DRAWN, practise
+from calc.topics.newton.situation_shapes import CHAIN, FORCE, SHAPES
 from calc.topics.newton.situation_words import (
+    at_once,
     changing,
     decided,
     equations,
+    later,
     name,
     on_surface,
+    other_way,
     positive,
     sought,
     story,
     told,
 )
 from calc.topics.shared.connected import Kind, Outcome, outcome
-from calc.topics.shared.free_bodies import FBD_RULES, free_body
+from calc.topics.shared.free_bodies import FBD_RULES
 from calc.topics.shared.motion_laws import KINETIC, SECOND, STATIC
-from calc.topics.shared.quantities import Quantity, charge, field_strength, friction_coefficient, mass, slope_angle
+from calc.topics.shared.quantities import (
+    Quantity,
+    charge,
+    distance,
+    field_strength,
+    friction_coefficient,
+    mass,
+    slope_angle,
+)
 from calc.working.declaring import Given, boxes, state
 from calc.working.working import run
 
-SOME_SLOPE = SOME_LEAN = radians(25)  # drawn where the angle is asked
 STILL = (
     Point("All forces balance: the net force is zero.", 1, ("net force is zero",)),
     Point("The acceleration is zero.", 1, ("acceleration is zero",)),
@@ -107,12 +117,31 @@ CHARGED = (
     younger(charge("Q2", "Charge of the second body", "", unit="µC")),
     younger(charge("Q3", "Charge of the third body", "", unit="µC")),
 )
+NEARBY = tuple(
+    replace(one, box=replace(one.box, optional=True, since=6))
+    for one in (
+        charge("Q", "Fixed charge", "", unit="µC"),
+        distance("r", "Distance between the two charges", "", high=10),
+    )
+)
+AT_ONCE = (
+    "This holds at the moment that is told: as they move, the distance between the charges changes, and with it the"
+    " force."
+)
 
 
 def from_rest(here: Setup, g: float) -> Outcome:
     """What they do from rest."""
     kinds: list[Kind] = ["contact" if here.shape.touch else "string"] * (here.shape.count - 1)
     return outcome(here.bodies, kinds, g=g)
+
+
+def electric(here: Setup) -> list[Part]:
+    """The force of a fixed charge."""
+    if not here.beside:
+        return []
+    ask = f"Calculate the electrostatic force on {name(here, here.beside.n)}."
+    return [Part("electric", "calculate", ask, (charges.coulomb(here).step("F_E"),))]
 
 
 def forces(here: Setup) -> list[Part]:
@@ -125,6 +154,7 @@ def forces(here: Setup) -> list[Part]:
             each = "the normal force on each body on the surface"
         also = tuple(step.makes for step in normals[:-1])
         parts.append(Part("normal", "calculate", f"Calculate {each}.", normals, also=also))
+    parts += electric(here)
     along = drive(here)
     if along:
         hang = here.shape.behind or here.shape.ahead
@@ -208,89 +238,6 @@ def motion(data: Data, here: Setup) -> list[Part]:
     return parts
 
 
-def rows_of(data: Data, here: Setup, n: int) -> tuple[tuple[str, str, str, float], ...] | None:
-    """The forces on body n, each with where it points; None where one of them does not follow."""
-    shape, body, moved = here.shape, here.bodies[n - 1], here.found.bodies[n - 1]
-    tilt, hang, tiny = degrees(body.rise), shape.hangs(n), 1e-9 * body.mass
-    rows = [("F_g", f"w{n}", "the weight, straight down", 270.0)]
-    if not hang:
-        up = "away from the slope at right angles to it" if here.slope else "upwards"
-        rows.append(("N", f"N_{n}", f"the normal force, {up}", tilt + 90))
-    if n == here.acted:
-        slant = degrees(body.pulls[0].angle) if here.force > 0 else 180 - degrees(body.pulls[0].angle)
-        side = f", at φ {'below' if here.push else 'above'} the surface" if slant else ""
-        way = slant if here.force > 0 else 180 - slant
-        rows.append(
-            ("P", "P", f"the {'push' if here.push else 'pull'}, {here.where(here.force).words}{side}", way + tilt)
-        )
-    for extra in (one for one in here.extras if one.n == n):
-        label, what = ("F_E", "the electrostatic force") if extra.charge else ("F", "the second force")
-        angle = tilt + (0 if extra.way > 0 else 180)
-        rows.append((label, label, f"{what}, {here.where(extra.way).words}", angle))
-    for link, ahead in ((n, 1), (n - 1, -1)):
-        if not 1 <= link < shape.count:
-            continue
-        force = here.found.links[link - 1].force
-        if force is None:
-            return None
-        if force > tiny:
-            way = ahead * (-1 if here.link == "R" else 1)
-            what = "the tension" if here.link == "T" else f"the force of {name(here, n + ahead)}"
-            where, angle = ("upwards", 90.0) if hang else (here.where(way).words, tilt + (0 if way > 0 else 180))
-            rows.append((f"{here.link}_{link}", f"{here.link}_{link}", f"{what}, {where}", angle))
-    if moved.friction is None:
-        return None
-    if abs(moved.friction) > tiny:
-        way = 1 if moved.friction > 0 else -1
-        rows.append(("f", f"f_{n}", f"friction on it, {here.where(way).words}", tilt + (0 if way > 0 else 180)))
-    return tuple(rows)
-
-
-def diagrams(data: Data, here: Setup) -> list[Part]:
-    """A free-body diagram of each body all of whose forces follow."""
-    g, parts = data.settings.constants()["g"], list[Part]()
-    sizes = {f"{here.link}_{n}": link.force for n, link in enumerate(here.found.links, 1) if link.force is not None}
-    for n, (body, moved) in enumerate(zip(here.bodies, here.found.bodies, strict=True), 1):
-        rows = rows_of(data, here, n)
-        if rows is None:
-            continue
-        own: dict[str, float] = sizes | {
-            f"w{n}": body.mass * g,
-            f"N_{n}": moved.normal,
-            f"f_{n}": abs(moved.friction or 0.0),
-            **{"F_E" if one.charge else "F": one.size for one in here.extras},
-        }
-        guide = degrees(body.rise) if here.slope and not body.hangs else None
-        who = name(here, n)
-        parts.append(free_body(f"draw-{n}", who, rows, (), data, f"Free-body diagram of {who}", guide, own.__or__))
-    return parts
-
-
-def scene(data: Data, here: Setup) -> Figure:
-    """The surface, the bodies, what joins them and the force."""
-    shape, count = here.shape, here.shape.count
-    pulled = None
-    if here.force:
-        pulled = Pulled("P", degrees(data.values.get("phi", SOME_LEAN)), here.push, back=here.force == -1)
-    second = field = None
-    for extra in here.extras:
-        place = here.numbers.index(extra.n)
-        if extra.charge:
-            field = Lying(place, extra.way == here.field, f"Q_{extra.n}", back=here.field < 0)
-        else:
-            second = Acting(place, back=extra.way < 0)
-    return chain(
-        degrees(data.values.get("theta", SOME_SLOPE if here.slope else 0.0)),
-        tuple(f"m_{n}" for n in here.numbers),
-        touch=shape.touch,
-        pulled=pulled,
-        front=f"m_{count}" if shape.ahead else "",
-        back="m_1" if shape.behind else "",
-        second=second,
-        field=field,
-    )
-
-
 def checks(here: Setup) -> tuple[Check, ...]:
     """The equations of the bodies that were not used, else the parts of all forces on one body."""
     used = {body for _, body in links(here)}
@@ -325,22 +272,29 @@ def plan(data: Data) -> Plan:
 
 def backwards(data: Data) -> Plan:
     """The diagrams and the equations of the bodies, and what is asked from them."""
-    here, steps = solved(data)
+    found = solved(data)
+    here = found.here
     each = "the body" if here.shape.count == 1 else "each body"
     ask = f"Write Newton's second law for {each} along its path. {positive(here)}."
+    sign = data.asked in charges.ASKED and data.asked != "r"
+    also = tuple[Part, ...]()
+    if found.other:
+        ask_other = other_way(found.other.here, data.asked)
+        also = (Part("other", "calculate", ask_other, found.other.steps, asks_sign=sign),)
     return Plan(
         story=story(data, here),
         parts=(
             state(SECOND),
             *diagrams(data, here),
             Part("equations", "explain", ask, points=equations(here)),
-            Part("find", "calculate", sought(here, data.asked), steps),
+            Part("find", "calculate", sought(here, data.asked), found.steps, asks_sign=sign),
+            *also,
         ),
         values={name: value for name, value in data.values.items() if name != data.asked},
         units={name: "°" for name in ("theta", "phi") if data.has(name)},
         scene=lambda values: scene(data, here),
         checks=put_back(here, data),
-        notes=(FBD_RULES,),
+        notes=(FBD_RULES, *((AT_ONCE,) if here.beside and not here.balanced else ())),
     )
 
 
@@ -349,12 +303,12 @@ def parted(data: Data, here: Setup) -> Plan:
     first, after, checks_ = situation_apart.parts(here, data)
     return Plan(
         story=story(data, here),
-        parts=(state(SECOND), *first, *diagrams(data, here), *after),
+        parts=(state(SECOND), *electric(here), *first, *diagrams(data, here), *after),
         values=dict(data.values),
         units={name: "°" for name in ("theta", "phi") if data.has(name)},
         scene=lambda values: scene(data, here),
         checks=checks_,
-        notes=(FBD_RULES, situation_apart.LATER),
+        notes=(FBD_RULES, situation_apart.LATER, *((AT_ONCE,) if here.beside else ())),
     )
 
 
@@ -367,7 +321,7 @@ def forwards(data: Data) -> Plan:
     for box in KNOWN:
         if data.has(box):
             raise Refusal(box, FOUND_HERE)
-    here = set_up(data.choices, data.values, g, apart=True)
+    here = set_up(data.choices, data.known, apart=True)
     if here.found.slack:
         return parted(data, here)
     rest = from_rest(here, g)
@@ -376,7 +330,12 @@ def forwards(data: Data) -> Plan:
     calculated = tuple(part for part in (*work, *act) if part.steps)
     v = run(Plan("", calculated, dict(data.values)), constants)
     notes = [FBD_RULES]
-    if here.start:
+    if here.beside and here.moves:
+        notes.append(AT_ONCE)
+    if here.beside and here.start:
+        ask = "Does the motion become faster or slower at this moment? Give a reason."
+        act.append(Part("motion", "explain", ask, points=at_once(here, v)))
+    elif here.start:
         told = None if rest.slack else rest
         slows = v["a"] < -STEADY
         if slows and not told:
@@ -393,6 +352,10 @@ def forwards(data: Data) -> Plan:
                 points=decided(data, here, here.found, v),
             )
         )
+    if here.beside and here.moves:
+        ask = "Does the acceleration stay the same as they move on? Give a reason."
+        one = here.shape.count == 1
+        act.append(Part("later", "explain", ask.replace("they move", "it moves") if one else ask, points=later(here)))
     return Plan(
         story=story(data, here),
         parts=(state(SECOND), *work, *act),
@@ -416,7 +379,9 @@ SITUATION = Question(
         ALSO,
         SECOND_FORCE,
         FIELD,
+        FIXED,
         *CHARGED,
+        *NEARBY,
         *OWN_RUB,
         example={"chain": "edge", "force": "none", "start": "rest", "P": "", "phi": "", "theta": "20°"},
         draws={
@@ -432,7 +397,7 @@ SITUATION = Question(
     asks="a",
     drawn_since=5,
     laws=(SECOND.name, STATIC.name, KINETIC.name),
-    constants=("g",),
+    constants=("g", "k"),
     adjust=practise,
     scenario=True,
     since=4,

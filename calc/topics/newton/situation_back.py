@@ -8,7 +8,7 @@ mechanics.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from calc.language.expressions import ExpressionError
 from calc.language.expressions import equation as line
@@ -18,27 +18,14 @@ from calc.model.answers import Mark
 from calc.model.questions import Check, Data, Mistake, Refusal, Step
 from calc.model.relations import Relation
 from calc.topics.forces.words import JAMS, LIFTS, PLAIN_A
+from calc.topics.newton import situation_charges as charges
 from calc.topics.newton.pairs import FREE, PLAIN_ONE
 from calc.topics.newton.situation_angles import of_force, of_slope
-from calc.topics.newton.situation_chain import (
-    FILL,
-    FURTHER,
-    LEAVE,
-    ODD,
-    OWN,
-    SHAPES,
-    Setup,
-    Told,
-    bodies_of,
-    extras_of,
-    field_of,
-    force_of,
-    needed,
-    room,
-    set_up,
-)
-from calc.topics.newton.situation_chain import NOT_THERE as NO_BODY
+from calc.topics.newton.situation_chain import FILL, FURTHER, LEAVE, ODD, OWN, Setup, Told, needed, placed, set_up
+from calc.topics.newton.situation_extras import CHARGES, NEARBY, charged, extras_of
 from calc.topics.newton.situation_laws import drives, joined, presses
+from calc.topics.newton.situation_shapes import NOT_THERE as NO_BODY
+from calc.topics.newton.situation_shapes import SHAPES, room
 from calc.topics.newton.situation_side import Side, bracket
 from calc.topics.newton.situation_words import name as called
 from calc.topics.newton.situation_words import positive
@@ -50,10 +37,18 @@ from calc.working.working import sized
 TINY = 1e-9
 NO_CHARGE = 1e-21  # C: smaller than any there is
 MASSES = ("m1", "m2", "m3")
-ASKED = (*MASSES, "P", "phi", "mu_s", "mu_k", "theta", "F", "E")
-UNITS = {"F": "N", "E": "N·C⁻¹", "P": "N", "phi": "°", "theta": "°", "mu_s": "", "mu_k": ""} | dict.fromkeys(
-    MASSES, "kg"
-)
+ASKED = (*MASSES, "P", "phi", "mu_s", "mu_k", "theta", "F", "E", *charges.ASKED)
+UNITS = {
+    "F_E": "N",
+    "F_B": "N",
+    "F": "N",
+    "E": "N·C⁻¹",
+    "P": "N",
+    "phi": "°",
+    "theta": "°",
+    "mu_s": "",
+    "mu_k": "",
+} | dict.fromkeys(MASSES, "kg")
 LINKS = ("T_1", "T_2", "R_1", "R_2")
 KNOWN = ("a", *LINKS)
 
@@ -85,7 +80,22 @@ ABSENT = {
     "mu_k": ("chain", "No body touches a surface here: ask for something else."),
     "F": ("also", "There is no second force: choose one, or ask for something else."),
     "E": ("field", "There is no electric field: choose one, or ask for something else."),
+    **dict.fromkeys(NEARBY, ("fixed", "There is no fixed charge: choose one, or ask for something else.")),
+    **dict.fromkeys(
+        CHARGES,
+        (
+            "field",
+            "Nothing acts on a charge here: choose an electric field or a fixed charge, or ask for something else.",
+        ),
+    ),
 }
+NO_CHARGED_BODY = (
+    "No such body stands on the surface here: choose another arrangement, or ask for the charge of another body."
+)
+NOT_STEADY = (
+    "The force of a fixed charge changes with the distance, so no constant velocity lasts: choose a motion and give an"
+    " acceleration of zero for this moment."
+)
 MU_S_MOVES = "Once it slides, μₛ no longer counts: choose “about to slip”, or ask for μₖ."
 MU_K_SLIPS = "μₖ counts only while it slides: choose a motion, or ask for μₛ."
 DROPS_OUT = {
@@ -121,6 +131,14 @@ HOLDS = (
     "With these numbers it would stay at rest: static friction can hold it. Choose that it moves at first, or check μₛ."
 )
 OTHER_WAY = "With these numbers it would go the other way. Check which way it moves, or the numbers."
+SLACKENED = (
+    "With these numbers the string between {pair} would have to push: it is slack, and each has a motion of its own, so"
+    " that of the one says nothing about the other. Treat them one by one (“one body”), or check the numbers."
+)
+PARTED = (
+    "With these numbers {pair} would have to pull each other: they part, and each has a motion of its own, so that of"
+    " the one says nothing about the other. Treat them one by one (“one body”), or check the numbers."
+)
 NEVER_SLIPS = "With these numbers it is not about to slip this way. Check the numbers."
 NO_FRICTION = "You left friction out. It acts against the motion: put {%s} in as well."
 NO_A = "You made the forces balance. They speed the bodies up: put {%s} in as well."
@@ -145,8 +163,14 @@ def apply(choices: Mapping[str, str], name: str, filled: set[str]) -> None:
         raise Refusal("start", SAY_WAY)
     room(choices)
     there = needed(choices) | {box for box, by in CHOSEN_BY.items() if choices.get(by, "none") != "none"}
-    if name not in there:
+    if choices.get("fixed", "none") != "none":
+        there |= set(NEARBY)
+    if name not in there | (set(CHARGES) if charged(choices) else set()):
         raise Refusal(*ABSENT[name])
+    if name in CHARGES and int(name[1]) not in SHAPES[choices["chain"]].standing:
+        raise Refusal("chain", NO_CHARGED_BODY)
+    if told == "steady" and choices.get("fixed", "none") != "none":
+        raise Refusal("start", NOT_STEADY)
     if name == "mu_s" and told != "slips":
         raise Refusal("start", MU_S_MOVES)
     if name == "mu_k" and told == "slips":
@@ -159,7 +183,7 @@ def apply(choices: Mapping[str, str], name: str, filled: set[str]) -> None:
             raise Refusal(box, FILL[box])
     shape = SHAPES[choices["chain"]]
     for box in OWN:
-        if box in filled and (int(box[-1]) > shape.count or shape.hangs(int(box[-1]))):
+        if box in filled and int(box[-1]) not in shape.standing:
             raise Refusal(box, NO_BODY)
     motion(choices, filled, told)
 
@@ -182,10 +206,10 @@ def motion(choices: Mapping[str, str], filled: set[str], told: str) -> None:
         raise Refusal("a", GIVE if shape.count > 1 else GIVE_ALONE)
 
 
-def tried(choices: Mapping[str, str], v: Mapping[str, float], name: str) -> Setup:
-    """The set-up for writing its equations, with some value for what is asked."""
-    _, way, told = split(choices)
-    shape = SHAPES[choices["chain"]]
+def tried(choices: Mapping[str, str], v: Mapping[str, float], name: str, force: str) -> Setup:
+    """The set-up for writing its equations, with some value for what is asked; the force on a charge is called
+    ``force`` where it has to be found."""
+    forwards, way, told = split(choices)
     mu = "mu_s" if told == "slips" else "mu_k"
     some = {"phi": 0.3, "theta": 0.5}.get(name, 1.0)
     w = {"P": 0.0, **v, name: some}
@@ -193,27 +217,15 @@ def tried(choices: Mapping[str, str], v: Mapping[str, float], name: str) -> Setu
     for n in ("2", "3"):
         counts = w.get(mu + n, w[mu])
         w |= {f"mu_s{n}": counts, f"mu_k{n}": counts}
-    force, push, acted = force_of(choices["force"], shape)
-    extras = extras_of(choices, {**v, name: some} if name in CHOSEN_BY else v)
-    bodies = bodies_of(shape, w, force, push, acted, extras)
-    start = way if told in ("moves", "steady") else 0
-    found = Outcome("limit" if told == "slips" else "moves", (), ())
-    slope = name == "theta" or v.get("theta", 0.0) > 0
-    return Setup(
-        shape,
-        slope,
-        force,
-        push,
-        acted,
-        start,
-        bodies,
-        found,
-        way,
-        told,
-        extras,
-        field_of(choices),
-        frozenset(v) & set(OWN),
+    extras = extras_of(choices, {**v, name: some} if name in (*CHOSEN_BY, *charges.ASKED) else v)
+    here = replace(
+        placed(forwards, w, extras),
+        found=Outcome("limit" if told == "slips" else "moves", (), ()),
+        way=way,
+        told=told,
+        own=frozenset(v) & set(OWN),
     )
+    return charges.trial(here, force) if name in charges.ASKED else here
 
 
 def parts(here: Setup, name: str, link: str) -> tuple[Side, Side | None]:
@@ -242,8 +254,11 @@ def helper(side: Side, who: str) -> tuple[Step, ...]:
     return (*side.before, law.step("a"))
 
 
-def linear(side: Side, v: Mapping[str, float]) -> Step:
-    """What stands in the equation to the first power. Refuses where it drops out or comes out impossible."""
+def linear(side: Side, v: Mapping[str, float]) -> float:
+    """What stands in the equation to the first power. Refuses where it drops out or comes out impossible.
+
+    An electrostatic force is below zero where it points against the motion.
+    """
     here, name = side.here, side.name
     known = sized({k: x for k, x in v.items() if k != name}, here.sizes)
     letter = name.partition("_")[0].rstrip("123")
@@ -258,6 +273,8 @@ def linear(side: Side, v: Mapping[str, float]) -> Step:
     if abs(slope) < (NO_CHARGE if name == "E" else TINY) or not side.held_in:
         raise Refusal("phi" if jams else None, JAMS if jams else DROPS_OUT[letter])
     value = -level / slope
+    if side.name in (charges.FORCE, charges.ANOTHER):
+        return value
     if letter == "m" and value <= TINY:
         raise Refusal(None, HEAVY)
     if letter == "P" and value <= TINY:
@@ -266,7 +283,7 @@ def linear(side: Side, v: Mapping[str, float]) -> Step:
         raise Refusal(CHOSEN_BY[name], TURN_ROUND)
     if letter == "mu" and value < -TINY:
         raise Refusal(None, HELPS)
-    return together(side).step(name)
+    return value
 
 
 def together(side: Side) -> Relation:
@@ -275,12 +292,14 @@ def together(side: Side) -> Relation:
     whole = side.last - side.first + 1 == here.shape.count
     what = "Newton's second law" if here.shape.count == 1 else "Put the equations of all bodies together"
     zero = " Nothing speeds up, so the net force is zero."
+    electric = name in (charges.FORCE, charges.ANOTHER)
     inner = " All have the same size of acceleration; the forces between them cancel." if side.last > side.first else ""
     return Relation(
         side.law,
         what=what if whole else f"Use the equation of {whose(here, side)}",
-        why=f"{positive(here)}." + (zero if here.balanced else inner),
+        why=f"{positive(here)}." + (zero if here.balanced else inner) + (charges.reason(here) if electric else ""),
         units={name: UNITS[name]},
+        directions={name: here.where(charges.electric(here).way)} if electric else {},
         sizes=here.sizes,
         plain=PLAIN_A,
         marks=(Mark("formula", 2), Mark("substitution"), Mark("answer")),
@@ -315,55 +334,118 @@ def slips(side: Side) -> list[Mistake]:
     return found
 
 
-def solved(data: Data) -> tuple[Setup, tuple[Step, ...]]:
-    """What is set up with what was asked, and the steps to that. Refuses what does not fit together.
+@dataclass(frozen=True)
+class Solved:
+    """What is set up with what was asked, the steps to that, and those to another that fits as well."""
 
-    From rest with a known acceleration or force it moves off whichever way fits.
+    here: Setup
+    steps: tuple[Step, ...]
+    other: Solved | None = None
+
+
+def solved(data: Data) -> Solved:
+    """What was asked. Refuses what does not fit together.
+
+    From rest with a known acceleration or force it moves off whichever way fits. A charge or its distance has two
+    answers where friction may act either way.
     """
-    if data.choices["start"] != "rest" or not any(data.has(box) for box in KNOWN):
+    electric = data.asked in charges.ASKED
+    noun, _, way = data.choices["start"].partition("-")
+    if noun == "slips" and electric:
+        found = one_way(data)
+        return replace(found, other=another(found, data, f"slips-{'back' if way == 'on' else 'on'}"))
+    if noun != "rest" or not any(data.has(box) for box in KNOWN):
         return one_way(data)
-    found, reasons = list[tuple[Setup, tuple[Step, ...]]](), list[Refusal]()
+    fits, reasons = list[Solved](), list[Refusal]()
     for start in ("goes-on", "goes-back"):
         try:
-            found.append(one_way(replace(data, choices={**data.choices, "start": start})))
+            fits.append(one_way(begun(data, start)))
         except Refusal as refusal:
             reasons.append(refusal)
-    if len(found) > 1:
-        raise Refusal("start", TWO_WAYS)
-    if not found:
+    if not fits:
         raise reasons[0]
-    return found[0]
+    if len(fits) == 1:
+        return fits[0]
+    other = another(fits[0], data, "goes-back") if electric else None
+    if not other:
+        raise Refusal("start", TWO_WAYS)
+    return replace(fits[0], other=other)
 
 
-def one_way(data: Data) -> tuple[Setup, tuple[Step, ...]]:
-    """The same where the way they move is chosen."""
+def begun(data: Data, start: str) -> Data:
+    """The same with this motion told."""
+    return replace(data, choices={**data.choices, "start": start})
+
+
+def another(found: Solved, data: Data, start: str) -> Solved | None:
+    """The charge or distance with which they go the other way, under names of its own.
+
+    None where there is none, where it is the same, or where a step on the way comes out otherwise as well.
+    """
+    try:
+        other = one_way(begun(data, start), charges.ANOTHER, f"{data.asked[0]}_B")
+    except Refusal:
+        return None
+    known = {step.makes: step.how for step in found.steps}
+    if any(known.get(step.makes, step.how) != step.how for step in other.steps):
+        return None
+    ways = [step for step in other.steps if step.makes not in known]
+    values = (worth(data.values, one.steps, data.settings.constants()) for one in (found, other))
+    first, second = (v[one.steps[-1].makes] for v, one in zip(values, (found, other), strict=True))
+    same = found.here.extras[-1].way == other.here.extras[-1].way and abs(first - second) <= TINY * first
+    return None if same else replace(other, steps=tuple(ways))
+
+
+def one_way(data: Data, force: str = charges.FORCE, label: str = "") -> Solved:
+    """The same where the way they move is chosen. force, label: the names of the electrostatic force and of what
+    follows from it."""
     name, constants = data.asked, data.settings.constants()
     apply(data.choices, name, set(data.values))
-    here = tried(data.choices, data.values, name)
+    here = tried(data.choices, data.known, name, force)
     link = next((box for box in LINKS if data.has(box)), "")
-    side, other = parts(here, name, link)
+    side, other = parts(here, force if name in charges.ASKED else name, link)
     steps = list[Step]()
+    if here.beside and name not in charges.ASKED:
+        steps.append(charges.coulomb(here).step(charges.FORCE))
     if other:
         steps += helper(other, whose(here, other))
     v = {**constants, **data.values, **worth(data.values, steps, constants)}
+    possible(here, v, name, link)
+    sign = 1
+    if name == "theta":
+        if len({side.of(n) for n in side.rough}) > 1:
+            raise Refusal(next(box for box in OWN if data.has(box)), OWN_ANGLE)
+        steps += of_slope(side, v)
+    else:
+        v |= worth(v, side.before, constants)
+        if name == "phi":
+            steps += of_force(side, v)
+        elif name in charges.ASKED:
+            last, sign = by_force(side, v, name, label or name)
+            steps += [*side.before, *last]
+        else:
+            linear(side, v)
+            steps += [*side.before, together(side).step(name)]
+    value = sign * worth(data.values, steps, constants)[label or name]
+    real = forward(data, here, name, value)
+    return Solved(real, possible_mistakes({*constants, *data.values} - {name}, steps))
+
+
+def possible(here: Setup, v: Mapping[str, float], name: str, link: str) -> None:
+    """Refuses an acceleration that cannot be, typed or found from a force."""
     if here.told == "goes" and v["a"] <= 0:
         raise Refusal(link or "a", SLOWS_OFF if link else NOT_OFF)
     falls = any(here.shape.hangs(n) and drives(here, n)[0][0] == here.way for n in range(1, here.shape.count + 1))
     if falls and v.get("a", 0.0) > v["g"] - TINY:
         raise Refusal(link or "a", FREE)
-    if name == "theta" and len({side.of(n) for n in side.rough}) > 1:
-        raise Refusal(next(box for box in OWN if data.has(box)), OWN_ANGLE)
-    if name == "theta":
-        steps += of_slope(side, v)
-    elif name == "phi":
-        v |= worth(v, side.before, constants)
-        steps += of_force(side, v)
-    else:
-        steps += side.before
-        v |= worth(v, side.before, constants)
-        steps.append(linear(side, v))
-    value = worth(data.values, steps, constants)[name]
-    return forward(data, here, name, value), possible_mistakes({*constants, *data.values} - {name}, steps)
+
+
+def by_force(side: Side, v: Mapping[str, float], name: str, label: str) -> tuple[tuple[Step, ...], int]:
+    """The electrostatic force from the equation, and what is asked from it; the sign of a charge."""
+    way = charges.reachable(side.here, v, name, linear(side, v))
+    here = charges.turned(side.here, way)
+    last, sign = charges.found(here, v, name, label)
+    return (together(replace(side, here=here)).step(side.name), last), sign
 
 
 def whose(here: Setup, side: Side) -> str:
@@ -376,21 +458,23 @@ def whose(here: Setup, side: Side) -> str:
 def forward(data: Data, here: Setup, name: str, value: float) -> Setup:
     """The set-up with what was found, decided forwards. Refuses where it does not do what was told."""
     choices, way, told = split(data.choices)
-    v = {**data.values, name: max(value, 0.0)}
+    v = {**data.known, name: value if name in charges.ASKED else max(value, 0.0)}
     used, spare = ("mu_s", "mu_k") if told == "slips" else ("mu_k", "mu_s")
     for n in ("", "2", "3"):
         if used + n in v:
             v.setdefault(spare + n, v[used + n])
     if v.get("mu_k", 0.0) > v.get("mu_s", 0.0) + TINY:
         raise Refusal("mu_k" if data.has("mu_k") else "mu_s", ODD)
-    apply_ = needed(choices) | set(FURTHER)
+    apply_ = needed(choices) | {*FURTHER, *data.settings.constants()}
     try:
-        real = set_up(choices, {box: x for box, x in v.items() if box in apply_}, data.settings.constants()["g"])
+        real = set_up(choices, {box: x for box, x in v.items() if box in apply_}, apart=True)
     except Refusal as refusal:
         lifts = refusal.sentence == LIFTS and name in ("P", "phi")
         hidden = lifts or refusal.field == name
         raise Refusal(None if hidden else refusal.field, WOULD_LIFT if lifts else refusal.sentence) from None
-    state, drive = real.found.state, sum(body.drive(data.settings.constants()["g"]) for body in real.bodies)
+    if real.found.slack:
+        raise Refusal("chain", loose(real))
+    state, drive = real.found.state, sum(body.drive(v["g"]) for body in real.bodies)
     if told == "slips" and here.rough and (state != "limit" or drive * way < 0):
         raise Refusal(None, NEVER_SLIPS)
     if told == "goes":
@@ -401,9 +485,20 @@ def forward(data: Data, here: Setup, name: str, value: float) -> Setup:
     return replace(real, way=way, told=told)
 
 
+def loose(here: Setup) -> str:
+    """Why nothing follows where a string is slack or bodies part."""
+    at = next(n for n, link in enumerate(here.found.links, 1) if not link.acts)
+    pair = f"{called(here, at)} and {called(here, at + 1)}"
+    if here.link == "R":
+        return PARTED.format(pair=pair)
+    return SLACKENED.format(pair=pair)
+
+
 def put_back(here: Setup, data: Data) -> tuple[Check, ...]:
     """What was found, put into the equation of all bodies with every force written out, none of them negative."""
-    terms = [(here.way * sign, term) for n in range(1, here.shape.count + 1) for sign, term in drives(here, n)]
+    whole = {one.term: one.whole for one in here.extras}
+    every = [term for n in range(1, here.shape.count + 1) for term in drives(here, n)]
+    terms = [(here.way * sign, whole.get(term, term)) for sign, term in every]
     names = [(here.mu("s" if here.slips else "k", n), n) for n in here.numbers]
     terms += [(-1, f"{mu}*{bracket(presses(here, n))}") for mu, n in names if data.values.get(mu, 1.0) > 0]
     masses = " + ".join(f"m{n}" for n in range(1, here.shape.count + 1))

@@ -32,6 +32,7 @@ ONE_MASS = "You divided by the mass of one body. All of them accelerate: divide 
 NO_FRICTION = "You left friction out. It acts against the motion: subtract {%s}."
 WEIGHT_T = "You made {%s} as large as the weight that hangs. Then it could not accelerate: put {%s*a} in."
 NEGATIVE = "You let {%s} point along the field. {%s} is negative: its force points against the field."
+REVERSED = "You took {F_E} the other way. Say first whether the charges attract or repel, and draw it."
 NET_T = "You made {%s} as large as the net force. Put the other forces on this body in as well."
 
 
@@ -95,7 +96,10 @@ def drive(here: Setup) -> Relation | None:
     if here.force:
         slips.append(Mistake("all-along", "D", sum_.replace("*cos(phi)", ""), ALL_ALONG))
     field = ""
-    for extra in (one for one in here.extras if one.charge):
+    if here.beside:
+        other = joined([(-sign, term) if term == "F_E" else (sign, term) for sign, term in terms])
+        slips.append(Mistake("electric-reversed", "D", other, REVERSED))
+    for extra in (one for one in here.extras if one.charge and not one.side):
         kind = (
             "positive, so its force points along"
             if extra.way == here.field

@@ -9,19 +9,9 @@ from calc.model.constants import Settings
 from calc.model.questions import Data, Refusal
 from calc.topics.forces.words import typed_as
 from calc.topics.newton.situation_back import LINKS, MASSES, solved, split
-from calc.topics.newton.situation_chain import (
-    ALSO,
-    CHAIN,
-    FIELD,
-    FORCE,
-    FURTHER,
-    SHAPES,
-    START,
-    Setup,
-    Shape,
-    needed,
-    set_up,
-)
+from calc.topics.newton.situation_chain import FURTHER, START, Setup, needed, set_up
+from calc.topics.newton.situation_extras import ALSO, FIELD
+from calc.topics.newton.situation_shapes import CHAIN, FORCE, SHAPES, Shape
 from calc.topics.shared.connected import MOST
 from calc.working.chain import worth
 
@@ -106,7 +96,7 @@ def happening(typed: dict[str, object], chance: Any) -> dict[str, object] | None
         ready["start"] = str(typed["force"]).partition("-")[2]
     kept = applying(ready)
     try:
-        here = set_up(choices_of(kept), values_of(kept), G)
+        here = set_up(choices_of(kept), values_of(kept) | {"g": G})
     except Refusal:
         return None
     return kept if here.moves or len(here.rough) < 2 else None  # where several share the load, less is left to ask
@@ -129,7 +119,7 @@ def asking(typed: dict[str, object], asked: str, chance: Any) -> dict[str, objec
     kept = applying(ready, asked)
     data = Data(values_of(kept), {}, choices_of(kept), {}, {}, asked, Settings())
     try:
-        _, steps = solved(data)
+        steps = solved(data).steps
     except Refusal:
         return None
     value = worth(data.values, steps, data.settings.constants())[asked]
@@ -141,7 +131,7 @@ def motion(typed: dict[str, object], kind: str, way: str, chance: Any) -> dict[s
     """How the set-up moves, as it may be told: the way, and a or a force between bodies."""
     kept = applying(typed | {"start": "rest" if kind == "goes" else way})
     try:
-        here = set_up(choices_of(kept), values_of(kept), G)
+        here = set_up(choices_of(kept), values_of(kept) | {"g": G})
     except Refusal:
         return None
     a = here.found.bodies[0].a * (1 if kind == "goes" or way == "on" else -1)
@@ -195,7 +185,7 @@ def settled(typed: dict[str, object]) -> dict[str, object]:
         apply = needed(choices)
         kept = {name: tried[name] if name in apply or name not in NAMES else "" for name in tried}
         try:
-            here = set_up(choices, {name: number(str(kept[name])) for name in NAMES if kept[name]}, 9.8)
+            here = set_up(choices, {"g": G} | {name: number(str(kept[name])) for name in NAMES if kept[name]})
         except Refusal:
             continue
         if here.moves or len(here.rough) < 2:

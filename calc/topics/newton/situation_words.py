@@ -7,6 +7,7 @@ from calc.language.symbols import symbol
 from calc.model.answers import Point
 from calc.model.questions import Data, Values
 from calc.topics.newton.situation_chain import Setup
+from calc.topics.newton.situation_extras import Extra
 from calc.topics.newton.situation_laws import STEADY, equation
 from calc.topics.shared.connected import Outcome
 from calc.working.working import measure
@@ -195,14 +196,26 @@ def further(data: Data, here: Setup) -> tuple[str, ...]:
         body = "it" if here.shape.on == 1 else f"the {NEAR[extra.n]}"
         if extra.charge:
             who = f"{body[0].upper()}{body[1:]}"
-            said.append(
-                f"{who} carries a charge of {data.said[extra.charge]}, in a uniform electric field of"
-                f" {letter(data, 'E')} that points {here.where(here.field).words}."
-            )
+            carries = f"{who} carries a charge of {letter(data, extra.charge)}"
+            said.append(f"{carries}, {near(data, here, extra) if extra.side else within(data, here)}.")
         else:
             size = f" of {data.said['F']}" if data.has("F") else ""
             said.append(f"A second force F{size} acts on {body} along the surface, {here.where(extra.way).words}.")
     return tuple(said)
+
+
+def within(data: Data, here: Setup) -> str:
+    """The field that a charge is in."""
+    where = here.where(here.field).words
+    return f"in a uniform electric field of {letter(data, 'E')} that points {where}"
+
+
+def near(data: Data, here: Setup, extra: Extra) -> str:
+    """The fixed charge that acts on it."""
+    charge = f"Q of {data.said['Q']}" if data.has("Q") else "Q"
+    away = data.said["r"] if data.has("r") else "a distance r"
+    side = ("further up" if extra.side > 0 else "further down") if here.slope else here.where(extra.side).words
+    return f"and a small charge {charge} is fixed {away} {side}, in line with it"
 
 
 def told(data: Data, value: float, unit: str = "N") -> str:
@@ -273,6 +286,33 @@ def changing(here: Setup, v: Values, rest: Outcome | None) -> tuple[Point, ...]:
     return (first, Point(f"Then {who.lower()} stay{s} at rest.", 1, (f"stay{s} at rest",)))
 
 
+def at_once(here: Setup, v: Values) -> tuple[Point, ...]:
+    """Beside a fixed charge only this moment is told: whether what moves speeds up."""
+    alone = here.shape.count == 1
+    who, s = ("it", "s") if alone else ("they", "")
+    if abs(v["a"]) < STEADY:
+        return (Point("a is zero at this moment: the velocity just now does not change.", 1, ("does not change",)),)
+    if v["a"] > 0:
+        return (Point(f"a has the direction of the motion: {who} speed{s} up.", 1, (f"speed{s} up",)),)
+    return (Point(f"a is against the motion: {who} slow{s} down.", 1, (f"slow{s} down",)),)
+
+
+def later(here: Setup) -> tuple[Point, ...]:
+    """How the force of a fixed charge changes as they move on, and with it the acceleration."""
+    extra = here.beside
+    if not extra:
+        return ()
+    nearer, helps = here.way == extra.side, here.way == extra.way
+    more, shorter = ("larger", "smaller") if nearer else ("smaller", "larger")
+    first = f"The charges move {'closer together' if nearer else 'further apart'}: r becomes {shorter}, F_E {more}."
+    grows = "larger" if nearer == helps else "smaller"
+    second = (
+        f"F_E acts {'with' if helps else 'against'} the motion, so the net force in the direction of the motion becomes"
+        f" {grows}: the acceleration does not stay the same."
+    )
+    return (Point(first, 1, (more,)), Point(second, 1, ("not stay the same",)))
+
+
 def positive(here: Setup) -> str:
     """Which direction is positive, where the motion is known: a sentence without its stop."""
     way = here.where(here.way).words
@@ -281,6 +321,21 @@ def positive(here: Setup) -> str:
     they = "it" if here.shape.count == 1 else "they"
     which = f"that in which {they} would slip" if here.told == "slips" else "that of the motion"
     return f"The positive direction is {which}: {way}"
+
+
+def other_way(here: Setup, asked: str) -> str:
+    """What else is asked where a second charge or distance fits."""
+    noun, letter_ = ("distance", "r") if asked == "r" else ("charge", "Q")
+    alone = here.shape.count == 1
+    who, s, verb = ("it", "s", "is") if alone else ("they", "", "are")
+    does = f"{verb} about to slip" if here.told == "slips" else f"move{s} off with the same acceleration, but"
+    where = here.where(here.way).words
+    if here.shape.on < here.shape.count:
+        where = f"{on_surface(here)} {where}"
+    return (
+        f"With another {noun} {who} {does} the other way: {where}. Calculate this {noun},"
+        f" {symbol(f'{letter_}_B').text}."
+    )
 
 
 def sought(here: Setup, asked: str) -> str:
@@ -292,6 +347,12 @@ def sought(here: Setup, asked: str) -> str:
         "phi": "Calculate the angle φ, the smaller one if two fit.",
         "F": "Calculate the size of F, the second force.",
         "E": "Calculate E, the strength of the electric field.",
+        "Q": "Calculate Q, the fixed charge, and give its sign.",
+        "r": "Calculate r, the distance between the two charges.",
+        **{
+            f"Q{n}": f"Calculate {symbol(f'Q{n}').text}, the charge of {name(here, n)}, and give its sign."
+            for n in here.numbers
+        },
         "mu_s": "Calculate the coefficient of static friction.",
         "mu_k": "Calculate the coefficient of kinetic friction.",
         "theta": "Calculate the angle θ of the slope, the smaller one if two fit.",
