@@ -21,7 +21,7 @@ import random
 import re
 import sys
 from collections import Counter, defaultdict
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
@@ -632,6 +632,15 @@ def _answer(one: Sheet, part: Asked, number: float, chance: random.Random, figur
     return entry
 
 
+def figures_that_tell(number: float, data: Iterable[float]) -> int:
+    """Four figures, or as many as tell a number from a datum that it is close to: 420,03 Hz where 420 Hz is given."""
+    others = [one for one in data if one and one != number]
+    return next(
+        (n for n in range(4, 9) if all(f"{number:.{n - 1}e}" != f"{one:.{n - 1}e}" for one in others)),
+        9,
+    )
+
+
 def _turned(line: Line, part: Asked) -> str:
     assert line.where
     key = line.where[0]
@@ -851,7 +860,7 @@ def _carry(report: Report, key: str, one: Sheet, place: int, kind: str, wrong: f
             continue
         if kind.endswith("turned") and not line.where and new * old < 0:
             continue  # a size that came out below zero: no learner goes on with it
-        entry = _answer(one, other, new, chance)
+        entry = _answer(one, other, new, chance, figures_that_tell(new, one.start.values()))
         if line.where and line.where[0] in TURNED:
             turned = _sense(one, other, now)
             if turned is None:  # the direction hangs on more than a sign: no guess at what a learner says

@@ -584,6 +584,8 @@ def main() -> None:
     asked.add_argument("--only", default="")
     asked.add_argument("--show", type=int, default=10)
     args = asked.parse_args()
+    if not 0 <= args.seed < 1000:
+        asked.error("the seed is a whole number from 0 to 999: a thousand drawn questions belong to each")
     only = tuple(args.only.split(","))
     report = Report()
     drew: Counter[str] = Counter()

@@ -79,7 +79,8 @@ class Typed:
         size, wanted = abs(self.value), abs(right)
         if base:
             close = abs(size - wanted) <= (CLOSE + NEARLY) * abs(wanted - abs(base)) + NEARLY * wanted
-            return close or (self.figures > 2 and self.shows(right) and not self.shows(base))
+            told = self.shows(right) and not self.shows(base)
+            return close or (self.figures > 2 and (told or (self._places(right) and not self._places(base))))
         if wanted == 0:
             return size == 0
         return abs(size - wanted) <= CLOSE * wanted * (1 + NEARLY) or self.rounds(right, 2)
@@ -106,6 +107,10 @@ class Typed:
             return self.near(value)
         width = max(self.last, FINEST * abs(self.value))  # values on the way were rounded, whatever is typed at the end
         return abs(abs(self.value) - abs(value)) <= width * (1 + 1e-6) + NEARLY * abs(value)
+
+    def _places(self, value: float) -> bool:
+        """The same with every place typed meant: 420,03 is not 420."""
+        return abs(abs(self.value) - abs(value)) <= self.half * (1 + 1e-6) + NEARLY * abs(value)
 
     def beside(self, value: float) -> bool:
         """Whether the last figure typed is at most one off, as after cutting digits short; sizes only."""

@@ -248,6 +248,13 @@ IN_OUT = Kind(
     (("in", "out"),),
     {"in": ("into", "inwards"), "out": ("outwards",)},
 )
+PITCH = Kind(
+    "higher or lower note",
+    (("higher", "higher"), ("lower", "lower")),
+    (("higher", "lower"),),
+    {"higher": ("raised", "rises"), "lower": ("lowered", "falls", "drops")},
+    signed=True,
+)
 SIDE_OF_END = Kind(
     "values above or below an end",
     (("more", "all values above this one"), ("less", "all values below this one")),
@@ -278,6 +285,7 @@ KINDS = (
     FORWARDS,
     COMPASS,
     IN_OUT,
+    PITCH,
     SIDE_OF_END,
 )
 

@@ -156,6 +156,9 @@ class _Reader:
             return empty[0]
         if question.asks in empty:
             return question.asks
+        elder = [name for name in empty if getattr(question.find(name), "since", 1) == 1]
+        if len(elder) == 1:  # a box that came later leaves a link that knew nothing of it as it was
+            return elder[0]
         words = [_lower(question.find(name).words) for name in empty or question.unknowns]
         if empty and question.any_givens:
             sentence = f"Pick what to find: {_listed(words)} are empty."

@@ -60,6 +60,9 @@ def test_a_correct_rounding_in_which_the_difference_shows_is_right() -> None:
     assert read_value("167 Hz", "Hz").agrees(167.213, 150)
     assert not read_value("170 Hz", "Hz").agrees(167.213, 150)
     assert not read_value("150 Hz", "Hz").agrees(150.2, 150)
+    assert read_value("420,03 Hz", "Hz").agrees(420.03035, 420)
+    assert not read_value("420,0 Hz", "Hz").agrees(420.03035, 420)
+    assert not read_value("420,04 Hz", "Hz").agrees(420.03035, 420)
     assert read_value("170 Hz", "Hz").agrees(168.5)
 
 

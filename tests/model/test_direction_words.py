@@ -70,6 +70,8 @@ compass · east: east · eastwards, due east
 compass · west: west · westwards, due west
 into or out of the page · in: into the page · into, inwards
 into or out of the page · out: out of the page · out, outwards
+higher or lower note · higher: higher · raised, rises
+higher or lower note · lower: lower · lowered, falls, drops
 values above or below an end · more: all values above this one · greater, above, at least, longer, farther, further
 values above or below an end · less: all values below this one · smaller, below, at most, shorter, nearer
 """
@@ -92,6 +94,7 @@ OPPOSITES = {
     ("north", "south"),
     ("east", "west"),
     ("in", "out"),
+    ("higher", "lower"),
     ("more", "less"),
 }
 
@@ -127,6 +130,7 @@ def test_a_sign_stands_for_the_words_only_along_one_line() -> None:
     assert sorted(kind.name for kind in KINDS if kind.signed) == [
         "along a slope",
         "forwards or backwards",
+        "higher or lower note",
         "left or right",
         "sign of a charge",
         "sign of a component along x",

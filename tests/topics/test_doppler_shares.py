@@ -2,7 +2,9 @@
 
 import pytest
 
-from calc.topics.doppler.shares import shares
+from calc import topics
+from calc.practice.drawing import DRAWS, draw
+from calc.topics.doppler.shares import drops, linked, shares, shares_of_both
 from tests.topics.test_doppler import counted, refusal, solve
 
 F, V = 500.0, 340.0
@@ -161,3 +163,191 @@ def test_a_change_that_does_not_fit_the_frequencies_is_named() -> None:
     data = {"moving": "source", "way": "towards", "f_S": "500 Hz", "f_L": "540 Hz", "v": "340 m/s"}
     assert refusal("one-moves", "v_S", **data, p="9 %")[0] in ("p", "f_L")
     assert solve("one-moves", "v_S", **data, p="8 %").answers[0].value == pytest.approx(340 - 340 / 1.08)
+
+
+# --- both move --------------------------------------------------------------------------------------------------
+
+BOTH = [("towards", "towards", 22.0, 31.0), ("towards", "away", 20.0, 33.0), ("away", "towards", 35.0, 25.0)]
+BOTH += [("towards", "away", 30.0, 12.0), ("away", "away", 18.0, 24.0)]
+SIGN = {"towards": 1, "away": -1}
+
+
+def both(source: str, listener: str, v_s: float, v_l: float) -> tuple[dict[str, str], float, float]:
+    """The choices, the note counted wave by wave and its change in per cent, below zero for a lower note."""
+    note = counted(F, V, SIGN[source] * v_s, SIGN[listener] * v_l)
+    return {"source_way": source, "listener_way": listener}, note, (note - F) / F * 100
+
+
+@pytest.mark.parametrize(("source", "listener", "v_s", "v_l"), BOTH)
+def test_where_both_move_the_change_is_enough_for_each_speed(
+    source: str, listener: str, v_s: float, v_l: float
+) -> None:
+    """Without the frequencies: each speed, the speed of sound, and the change itself with higher or lower."""
+    picked, _, p = both(source, listener, v_s, v_l)
+    data = {"p": f"{p!r} %", "v": f"{V} m/s", "v_S": f"{v_s} m/s", "v_L": f"{v_l} m/s"}
+    for name, right in (("p", p), ("v", V), ("v_S", v_s), ("v_L", v_l)):
+        found = solve("both-move", name, **picked, **{key: text for key, text in data.items() if key != name})
+        assert found.answers[0].value == pytest.approx(right, rel=1e-6)
+        way = "higher" if p > 0 else "lower"
+        if name == "p":
+            assert found.answers[0].direction.words == way
+            assert "higher or lower than that of the source" in found.parts[-1].ask
+        else:
+            assert f" % {way} than that of the source." in found.story.replace("\N{NO-BREAK SPACE}", " ")
+            assert "−" not in found.story.partition("The note heard")[2]
+
+
+@pytest.mark.parametrize(("source", "listener", "v_s", "v_l"), BOTH)
+def test_where_both_move_each_frequency_follows_from_the_change(
+    source: str, listener: str, v_s: float, v_l: float
+) -> None:
+    """From the other frequency and the change, whatever the speeds are."""
+    picked, note, p = both(source, listener, v_s, v_l)
+    heard_one = solve("both-move", "f_L", **picked, p=f"{p!r} %", f_S=f"{F} Hz")
+    sent = solve("both-move", "f_S", **picked, p=f"{p!r} %", f_L=f"{note!r} Hz")
+    change = solve("both-move", "p", **picked, f_S=f"{F} Hz", f_L=f"{note!r} Hz")
+    values = [one.answers[0].value for one in (heard_one, sent, change)]
+    assert values == pytest.approx([note, F, p], rel=1e-6)
+
+
+def test_one_towards_and_one_away_at_the_same_speed_change_nothing() -> None:
+    """Both trains move the same way equally fast: the note heard is that of the source."""
+    same = {"source_way": "towards", "listener_way": "away", "v": "340 m/s"}
+    found = solve("both-move", "p", **same, v_S="20 m/s", v_L="20 m/s")
+    assert (found.answers[0].value, found.answers[0].direction) == (0, None)
+    told = solve("both-move", "v_S", **same, v_L="20 m/s", p="0 %")
+    assert "The note heard is that of the source." in told.story
+    assert told.answers[0].value == pytest.approx(20)
+
+
+@pytest.mark.parametrize(
+    ("source", "listener", "data", "field", "sentence"),
+    [
+        (
+            "towards",
+            "towards",
+            {"p": "-4 %"},
+            "p",
+            "both move towards each other, so the note heard is higher. Type the change above zero.",
+        ),
+        (
+            "away",
+            "away",
+            {"p": "4 %"},
+            "p",
+            "both move away from each other, so the note heard is lower. Type the change below zero, with a minus",
+        ),
+        ("towards", "away", {"p": "-100 %"}, "p", "A note cannot be lower by all of its frequency."),
+        # a source at 20 m/s towards raises the note by 6,25 % already; a listener who comes too cannot bring it to 2 %
+        ("towards", "towards", {"p": "2 %"}, None, "with these directions no speed gives this change."),
+    ],
+)
+def test_a_change_that_both_directions_cannot_give_is_refused(
+    source: str, listener: str, data: dict[str, str], field: str | None, sentence: str
+) -> None:
+    """Beside its box where its sign is wrong, else for the whole."""
+    picked = {"source_way": source, "listener_way": listener, "v_S": "20 m/s", "v": "340 m/s"}
+    where, why = refusal("both-move", "v_L", **picked, **data)
+    assert (where, sentence in why) == (field, True), why
+
+
+# --- two notes --------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("who", "u"), [("source", 30.0), ("listener", 25.0)])
+def test_two_notes_by_their_changes(who: str, u: float) -> None:
+    """Rise before, fall after and the drop between, each asked from the notes and giving the speed back."""
+    v_s, v_l = (u, 0.0) if who == "source" else (0.0, u)
+    first, second = counted(F, V, v_s, v_l), counted(F, V, -v_s, -v_l)
+    changes = {"p_1": (first / F - 1) * 100, "p_2": (1 - second / F) * 100, "p": (1 - second / first) * 100}
+    speed = "v_S" if who == "source" else "v_L"
+    notes = {"f_1": f"{first!r} Hz", "f_2": f"{second!r} Hz"}
+    for name, right in changes.items():
+        assert solve("passing", name, passing=who, **notes).answers[0].value == pytest.approx(right, rel=1e-6)
+        by_speed = solve("passing", name, passing=who, v=f"{V} m/s", **{speed: f"{u} m/s"})
+        assert by_speed.answers[0].value == pytest.approx(right, rel=1e-6)
+        assert len(by_speed.parts[-1].steps) == 1
+        back = solve("passing", speed, passing=who, v=f"{V} m/s", **{name: f"{right!r} %"})
+        assert back.answers[0].value == pytest.approx(u, rel=1e-6)
+        sound_speed = solve("passing", "v", passing=who, **{name: f"{right!r} %", speed: f"{u} m/s"})
+        assert sound_speed.answers[0].value == pytest.approx(V, rel=1e-6)
+    for given, asked in (("p_1", "p_2"), ("p_1", "p"), ("p_2", "p"), ("p_2", "p_1"), ("p", "p_1"), ("p", "p_2")):
+        if given == "p":  # the drop and one of the others give the third
+            other = "p_2" if asked == "p_1" else "p_1"
+            data = {"p": f"{changes['p']!r} %", other: f"{changes[other]!r} %"}
+        else:
+            data = {given: f"{changes[given]!r} %"}
+        found = solve("passing", asked, passing=who, **data)
+        assert found.answers[0].value == pytest.approx(changes[asked], rel=1e-6)
+
+
+def test_the_two_notes_are_told_and_asked_as_higher_before_and_lower_after() -> None:
+    """Each change with what it counts from; the drop counts from the note before."""
+    speed = {"v": "340 m/s", "passing": "source"}
+    stories = [solve("passing", "v_S", **speed, **{name: "8 %"}).story for name in ("p_1", "p_2", "p")]
+    plain = [one.replace("\N{NO-BREAK SPACE}", " ") for one in stories]
+    assert "Before passing the note is 8 % higher than that of the source." in plain[0]
+    assert "After passing the note is 8 % lower than that of the source." in plain[1]
+    assert "In passing the note heard drops by 8 %." in plain[2]
+    notes = {"passing": "source", "f_1": "548 Hz", "f_2": "460 Hz"}
+    assert [solve("passing", name, **notes).parts[-1].ask for name in ("p_1", "p_2", "p")] == [
+        "Calculate by how many per cent the note before passing is higher than that of the source.",
+        "Calculate by how many per cent the note after passing is lower than that of the source.",
+        "Calculate by how many per cent the note heard drops in passing.",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("who", "data", "field", "sentence"),
+    [
+        ("source", {"p_1": "0 %"}, "p_1", "Before passing the note is higher, after passing lower, whatever moves."),
+        ("source", {"p_2": "-8 %"}, "p_2", "Type how many per cent, above zero and without a sign."),
+        ("source", {"p_2": "100 %"}, "p_2", "A note cannot be lower by all of its frequency."),
+        ("source", {"p": "100 %"}, "p", "A note cannot be lower by all of its frequency."),
+        ("listener", {"p_1": "100 %"}, "p_1", "Sound never catches the listener"),
+    ],
+)
+def test_a_change_that_no_passing_gives_is_refused(who: str, data: dict[str, str], field: str, sentence: str) -> None:
+    """Beside its box."""
+    where, why = refusal("passing", "v_S" if who == "source" else "v_L", passing=who, v="340 m/s", **data)
+    assert (where, sentence in why) == (field, True), why
+
+
+def test_the_reasons_of_the_changes() -> None:
+    """Which ratio stands where, in words that hold for the one who moves."""
+    assert [law.why for law in linked("source")] == [
+        "f_S/f₁ = (v − v_S)/v and f_S/f₂ = (v + v_S)/v: added, the speeds drop out and 2 is left.",
+        "f₂/f_S is f₁/f_S times f₂/f₁: ratios that follow each other are multiplied.",
+    ]
+    assert linked("listener")[0].why == (
+        "f₁ = f_S(v + v_L)/v and f₂ = f_S(v − v_L)/v: both differ by v_L/v from the note of the source."
+    )
+    assert drops("source")[1].why == (
+        "The frequency of the source is the same in both formulas, so it drops out: f₂/f₁ is 1 − p/100."
+    )
+    assert shares_of_both(1, -1)[0].why == (
+        "The note heard is (100 + p) per cent of the note of the source: p is above zero for a higher note, below zero"
+        " for a lower one."
+    )
+
+
+@pytest.mark.parametrize("key", ["both-move", "passing"])
+def test_practice_gives_a_change_in_place_of_the_notes_now_and_then(key: str) -> None:
+    """Some draws ask for a speed from a change alone, others from frequencies."""
+    topic, question = topics.find(f"doppler.{key}")
+    drawn = [draw(topic, question, seed, 2, DRAWS) for seed in range(40)]
+    changes = [name for name in ("p", "p_1", "p_2") if name in drawn[0].inputs]
+    speeds = [one for one in drawn if one.find in ("v_S", "v_L", "v")]
+    by_change = [one for one in speeds if any(one.inputs[name] for name in changes)]
+    assert 0 < len(by_change) < len(speeds)
+    assert not any(one.inputs.get("f_S") or one.inputs.get("f_L") or one.inputs.get("f_1") for one in by_change)
+
+
+def test_a_link_that_knew_nothing_of_the_change_asks_what_it_asked() -> None:
+    """One of the older boxes empty: that one is found, though the box of the change is empty as well."""
+    data = {"source_way": "towards", "listener_way": "towards", "f_S": "500 Hz", "v_L": "20 m/s", "v": "340 m/s"}
+    found = solve("both-move", **data, f_L="580 Hz")
+    assert [one.name for one in found.answers] == ["v_S"]
+    where, why = refusal("both-move", **{**data, "f_S": ""})
+    assert "Pick what to find: frequency of the source, speed of the source, frequency the listener hears" in why
+    assert where is None

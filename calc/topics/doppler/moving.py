@@ -11,10 +11,11 @@ from dataclasses import replace
 from calc.figures import Figure
 from calc.figures.waves import Listener, Way, wavefronts
 from calc.language.expressions import equation
+from calc.model.directions import PITCH
 from calc.model.questions import Check, Choice, Data, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation
 from calc.topics.doppler.laws import DOPPLER, doppler
-from calc.topics.doppler.shares import met, shares
+from calc.topics.doppler.shares import ALL_GONE, met, per_cent, shares, shares_of_both
 from calc.topics.shared.quantities import Quantity
 from calc.working.declaring import boxes, state, told
 from calc.working.solving import Limit, Situation, question
@@ -42,11 +43,18 @@ BEYOND = (
 AT_REST = "The {0} is at rest here. Leave this box empty, or choose that the {0} moves."
 NOT_ASKED = "The {0} is at rest here, so its speed is zero. Pick something else to find, or choose that the {0} moves."
 SIGNS = {"towards": 1, "away": -1}
-NO_PER_CENT = (
-    "No relative motion: a change of zero means that neither comes closer. Type how many per cent, above zero; choose"
-    " towards for higher and away for lower."
+HIGHER_NOTE = (
+    "Directions and change disagree: both move towards each other, so the note heard is higher. Type the change above"
+    " zero."
 )
-ALL_GONE = "A note cannot be lower by all of its frequency. Give less than 100 %."
+LOWER_NOTE = (
+    "Directions and change disagree: both move away from each other, so the note heard is lower. Type the change below"
+    " zero, with a minus sign."
+)
+NO_SPEED = (
+    "Directions and change disagree: with these directions no speed gives this change. Check both directions, the"
+    " change and whether it is higher or lower."
+)
 
 wavelength_heard = Quantity("m", 1e-6, 100, "Wavelength must be greater than zero.")
 sound = Quantity("Hz", 20, 20e6, "Frequency must be greater than zero.")
@@ -64,7 +72,7 @@ V = in_medium(
 )
 BOXES = (F_S, V_S, V_L, F_L, V)
 # of one that moves besides
-P = Quantity("%", 0.1, 40, NO_PER_CENT)(
+P = per_cent(
     "p", "Change of the note heard", "The note heard is {} %s than that of the source.", "; 5 12", unfit=DISAGREE
 )
 LAMBDA_L = wavelength_heard(
@@ -340,26 +348,67 @@ BOTH_TOLD = (
 )
 
 
+# Higher or lower hangs on both directions, and with one towards and one away on the speeds too: the sign says it.
+P_BOTH = Quantity("%", 0.1, 90, way=(PITCH, "higher"), help="a lower note is negative")(
+    "p",
+    "Change of the note heard",
+    "The note heard is {} than that of the source.",
+    "; 5 12",
+    ask="Calculate by how many per cent the note heard is higher or lower than that of the source.",
+    told_at={0.0: "The note heard is that of the source."},
+    unfit=NO_SPEED,
+)
+P_BOTH = replace(P_BOTH, box=replace(P_BOTH.box, since=6))
+
+
 def both_move(data: Data) -> Situation:
     """The situation of the choices made."""
     ways = data.choices["source_way"], data.choices["listener_way"]
     source, listener = (SIGNS[way] for way in ways)
     refuse(data, source, listener)
     openings = tuple(one.format(source=WAYS[ways[0]], listener=WAYS[ways[1]]) for one in BOTH_TOLD)
-    return held(source, listener, openings)
+    base = held(source, listener, openings)
+    if "p" not in {*data.values, *data.asked_names}:
+        return base
+    change = data.values.get("p")
+    if change is not None and change <= -100:
+        raise Refusal("p", ALL_GONE)
+    if change is not None and source == listener and change * source <= 0:
+        raise Refusal("p", HIGHER_NOTE if source > 0 else LOWER_NOTE)
+    more = told((P_BOTH,))
+    return replace(
+        base,
+        relations=(*base.relations, *shares_of_both(source, listener)) if isinstance(base.relations, tuple) else (),
+        tell={**base.tell, **more.tell},
+        told_at={**base.told_at, **more.told_at},
+        ask={**base.ask, **more.ask},
+        ways=more.ways,
+        limits=tuple(replace(one, sentence=NO_SPEED) for one in base.limits) if change is not None else base.limits,
+        unfit=dict.fromkeys((*base.unfit, "p"), NO_SPEED) if change is not None else base.unfit,
+    )
 
 
 def practise_both(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
     """Both move as chosen."""
-    return heard(typed, chance, SIGNS[str(typed["source_way"])], SIGNS[str(typed["listener_way"])])
+    out = heard(typed, chance, SIGNS[str(typed["source_way"])], SIGNS[str(typed["listener_way"])])
+    if "p" not in typed:
+        return out
+    if not typed["p"]:
+        return {**out, "f_S": "", "f_L": ""}
+    if (typed["v_S"] and typed["v_L"] and typed["v"]) or chance.random() < 0.5:  # type: ignore[attr-defined]
+        return {**out, "p": ""}
+    f, note = (float(str(out[name]).split()[0].replace(",", ".")) for name in ("f_S", "f_L"))
+    return {**out, "f_S": "", "f_L": "", "p": f"{(note / f - 1) * 100:+.3g} %".replace(".", ",")}
 
 
 BOTH = question(
     "both-move",
     "Source and listener both move",
     both_move,
-    **boxes(SOURCE_WAY, LISTENER_WAY, *BOXES, example={"v_L": "20 m/s"}),
+    **boxes(SOURCE_WAY, LISTENER_WAY, *BOXES, P_BOTH, example={"v_L": "20 m/s"}),
     laws=(DOPPLER.name,),
+    drawn=tuple(one.box.name for one in BOXES),
+    drawn_later={"p": 6},
     adjust=practise_both,
     since=4,
 )

@@ -16,6 +16,7 @@ from calc.model.questions import Check, Choice, Data, Mistake, Refusal, Values
 from calc.model.relations import Relation
 from calc.topics.doppler.laws import DOPPLER, MARKS, doppler
 from calc.topics.doppler.moving import AT_REST, F_S, NEVER, NOT_ASKED, SHOCK, V_L, V_S, V, sound
+from calc.topics.doppler.shares import ALL_GONE, drops, linked, per_cent, shares
 from calc.working.declaring import boxes, told
 from calc.working.solving import Laws, Situation, question
 
@@ -25,6 +26,10 @@ BETWEEN = (
     " Check the three frequencies."
 )
 NO_PASSING = "No relative motion: with a speed of zero nothing passes. Enter a speed above zero."
+NO_CHANGE = (
+    "Before passing the note is higher, after passing lower, whatever moves. Type how many per cent, above zero and"
+    " without a sign."
+)
 NO_SPEED = "These frequencies leave no speed that fits. Check which note is heard before passing and which after."
 ONLY_LISTENER = (
     "You took the mean of the notes. Only for a moving listener is that the frequency of the source: use"
@@ -45,6 +50,34 @@ PASSES = Choice(
 )
 SOURCE_SPEED, LISTENER_SPEED, SPEED_OF_SOUND = (replace(one, example="", unfit=NO_SPEED) for one in (V_S, V_L, V))
 BOXES = (F_1, F_2, replace(SPEED_OF_SOUND, example="340 m/s"), SOURCE_SPEED, LISTENER_SPEED, FOUND)
+FROM_SOURCE = "Calculate by how many per cent the note %s passing is %s than that of the source."
+DECLARED = (
+    per_cent(
+        "p_1",
+        "Change of the note before passing",
+        "Before passing the note is {} higher than that of the source.",
+        "; 5 12",
+        ask=FROM_SOURCE % ("before", "higher"),
+        unfit=BETWEEN,
+    ),
+    per_cent(
+        "p_2",
+        "Change of the note after passing",
+        "After passing the note is {} lower than that of the source.",
+        "; 5 12",
+        ask=FROM_SOURCE % ("after", "lower"),
+        unfit=BETWEEN,
+    ),
+    per_cent(
+        "p",
+        "Drop of the note in passing",
+        "In passing the note heard drops by {}.",
+        "; 9 20",
+        ask="Calculate by how many per cent the note heard drops in passing.",
+        unfit=BETWEEN,
+    ),
+)
+CHANGES = tuple(replace(one, box=replace(one.box, since=6, refusal=NO_CHANGE)) for one in DECLARED)
 OPENINGS = {
     "source": (
         (
@@ -142,6 +175,11 @@ def refuse(data: Data, who: str) -> None:
             raise Refusal(name, NO_PASSING)
         if data.has(name) and data.has("v") and data.values[name] >= data.values["v"]:
             raise Refusal(name, SHOCK if who == "source" else NEVER)
+    for name in ("p_2", "p"):
+        if data.has(name) and data.values[name] >= 100:
+            raise Refusal(name, ALL_GONE)
+    if who == "listener" and data.values.get("p_1", 0.0) >= 100:
+        raise Refusal("p_1", NEVER)
     notes = [name for name in ("f_1", "f_S", "f_2") if data.has(name)]
     for one, other in pairwise(notes):
         if data.values[one] <= data.values[other]:
@@ -175,15 +213,30 @@ def scene(who: str) -> Figure:
     return wavefronts("S", "", "", sides, title=title)
 
 
+def changes(who: str, names: set[str]) -> Laws:
+    """The laws of those changes in per cent that are given or asked."""
+    source, listener = (1, 0) if who == "source" else (0, 1)
+    there = [one.box.name for one in CHANGES if one.box.name in names]
+    found = list[Relation]()
+    if "p_1" in there:
+        found += [law.renamed(f_L="f_1", p="p_1") for law in shares(source, listener, "p₁")]
+    if "p_2" in there:
+        found += [law.renamed(f_L="f_2", p="p_2") for law in shares(-source, -listener, "p₂")]
+    if "p" in there:
+        found += drops(who)
+    return (*found, *(linked(who) if len(there) > 1 else ()))
+
+
 def situation(data: Data) -> Situation:
     """The situation of the choice made."""
     who = data.choices["passing"]
     refuse(data, who)
+    boxes = (*BOXES, *CHANGES)
     return replace(
-        told(BOXES),
-        relations=laws(who),
+        told(boxes),
+        relations=(*laws(who), *changes(who, {*data.values, *data.asked_names})),
         openings=OPENINGS[who],
-        unfit={one.box.name: one.unfit for one in BOXES},
+        unfit={one.box.name: one.unfit for one in boxes},
         scene=lambda v: scene(who),
         proofs=lambda v: proofs(who, v),
     )
@@ -192,7 +245,7 @@ def situation(data: Data) -> Situation:
 def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
     """Both notes of a drawn source and speed; where the source is given one of the notes is asked."""
     toss = chance.random  # type: ignore[attr-defined]
-    asked = next(name for name in ("v_S", "v_L", "f_S", "v", "f_1", "f_2") if not typed[name])
+    asked = next(name for name in ("v_S", "v_L", "f_S", "v", "f_1", "f_2", "p_1", "p_2", "p") if not typed[name])
     who = {"v_S": "source", "v_L": "listener"}.get(asked, str(typed["passing"]))
     speed = "v_S" if who == "source" else "v_L"
     f, v, u = 400 + round(400 * toss()), 332 + round(14 * toss()), 18 + round(24 * toss())
@@ -202,17 +255,37 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
     keep = {"v": ("f_1", "f_2", speed), "f_1": ("f_2", "v", speed), "f_2": ("f_1", "v", speed)}.get(
         asked, ("f_1", "f_2", "v")
     )
-    return {**typed, "passing": who} | {
+    out = {**typed, "passing": who} | {
         name: whole.get(name, "") if name in keep else "" for name in (*whole, "v_S", "v_L")
     }
+    return with_changes(out, asked, whole, speed, chance) if "p" in typed else out
+
+
+def with_changes(
+    out: dict[str, object], asked: str, whole: dict[str, str], speed: str, chance: object
+) -> dict[str, object]:
+    """The same where changes in per cent are drawn: one of them asked, or now and then given for the notes."""
+    emptied = {**out, "p_1": "", "p_2": "", "p": ""}
+    toss = chance.random()  # type: ignore[attr-defined]
+    if asked in ("p_1", "p_2", "p"):
+        keep = ("f_1", "f_2") if toss < 0.5 else ("v", speed)
+        return {**emptied, **{name: text if name in keep else "" for name, text in whole.items()}}
+    if asked not in (speed, "v") or toss < 0.5:
+        return emptied
+    first, second, own = (float(whole[name].split()[0].replace(",", ".")) for name in ("f_1", "f_2", "f_S"))
+    shares = {"p_1": first / own - 1, "p_2": 1 - second / own, "p": 1 - second / first}
+    name = ("p_1", "p_2", "p")[int(toss * 6) % 3]
+    return {**emptied, "f_1": "", "f_2": "", name: f"{shares[name] * 100:.3g} %".replace(".", ",")}
 
 
 PASSING = question(
     "passing",
     "Two notes: before and after passing",
     situation,
-    **boxes(PASSES, *BOXES),
+    **boxes(PASSES, *BOXES, *CHANGES),
     laws=(DOPPLER.name,),
+    drawn=tuple(one.box.name for one in BOXES),
+    drawn_later={"p_1": 6, "p_2": 6, "p": 6},
     asks="v_S",
     adjust=practise,
     since=4,
