@@ -1,6 +1,7 @@
 """The model of learners writes what a learner writes."""
 
 import pytest
+
 from learner_model import figures_that_tell
 
 
