@@ -11,6 +11,7 @@ from scipy.integrate import solve_ivp
 
 from calc.model.answers import PartShown, WorkedAnswer
 from calc.model.questions import Refusal
+from calc.practice.drawing import draw
 from calc.topics import find
 from calc.topics.shared.connected import on_thread, outcome
 from calc.working.reading import Refusals, read
@@ -179,3 +180,18 @@ def test_a_tight_thread_is_a_smooth_slope(seed: int) -> None:
     assert found.bodies[0].normal == pytest.approx(float(forces @ away))
     pulled_up = outcome([on_thread(m, lean, -2 * m * G)], g=G)
     assert pulled_up.state == ("lifts off" if 2 * math.tan(lean) > 1 else "moves")
+
+
+@pytest.mark.parametrize("key", [BESIDE, FIELD])
+def test_practice_lets_go_on_both_sides_of_rest(key: str) -> None:
+    """From the sixth rule of drawing on; no earlier one asks for it."""
+    topic, question = find(f"equilibrium.{key}")
+    starts = []
+    for seed in range(1, 70):
+        assert draw(topic, question, seed, 3, 5).find != "a_0"
+        drawn = draw(topic, question, seed, 3, 6)
+        if drawn.find == "a_0":
+            worked = work(topic, question, read(question, drawn.inputs, "a_0", variant=drawn.variant))
+            starts.append(value(worked))
+    assert min(starts) < -1
+    assert max(starts) > 1

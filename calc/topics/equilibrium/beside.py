@@ -245,8 +245,11 @@ def practise_beside(typed: dict[str, object], random: object, level: int) -> dic
             "F_E": ("m alpha", "T m"),
             "T": ("m alpha", "m r Q1 Q2"),
             "a": ("m alpha", "m r Q1 Q2"),
+            **let_go.enough(typed, "m alpha r Q1 Q2"),
         },
     )
+    if let_go.is_drawn(typed, "Q1 n Q2 r m alpha F_E T a"):
+        text["alpha"] = let_go.aside(text["alpha"], random)
     both = bool(text["Q1"] and text["Q2"])
     text["acting"] = "signs" if both else "repel"
     if level > 1 and not both and text["which"] == "excess":  # one of two, drawn already
@@ -297,6 +300,7 @@ BESIDE = question(
     ),
     asks="Q1",
     drawn=("m", "alpha", "Q1", "n", "Q2", "r", "F_E", "T", "a"),
+    drawn_later={"a_0": 6},
     constants=("k", "g", "e"),
     laws=(EQUILIBRIUM.name, COULOMB.name, SECOND.name),
     since=2,
@@ -490,8 +494,11 @@ def practise_in_field(typed: dict[str, object], random: object, level: int) -> d
             "F_E": ("Q V d", "m alpha"),
             "T": ("m Q E", "m alpha"),
             "a": ("m Q V d", "m Q E"),
+            **let_go.enough(typed, "m alpha Q V d", "m alpha Q E"),
         },
     )
+    if let_go.is_drawn(typed, "alpha m Q E V d F_E T a"):
+        text["alpha"] = let_go.aside(text["alpha"], random)
     del text["n"]  # this box came after the draws were stored: it is no part of them
     if text["Q"]:
         text["lean"] = "signs"
@@ -559,6 +566,7 @@ IN_FIELD = question(
     ),
     asks="alpha",
     drawn=("m", "Q", "alpha", "E", "V", "d", "F_E", "T", "a"),
+    drawn_later={"a_0": 6},
     constants=("g", "e"),
     laws=(EQUILIBRIUM.name, SECOND.name),
     since=2,

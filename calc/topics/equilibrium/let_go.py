@@ -7,15 +7,16 @@ calc.topics.shared.connected, for which a tight thread is a smooth slope. Marks:
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
-from math import cos, sin
+from math import atan, cos, degrees, sin, tan
 
 from calc.model.answers import Direction, Point
 from calc.model.directions import ON_ARC
 from calc.model.questions import Check, Data, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation, Said
 from calc.topics.equilibrium.hung import SAGGING
+from calc.topics.equilibrium.practised import one_of, si
 from calc.topics.equilibrium.relations import THREAD_UNITS, TO_SUPPORT, provable
 from calc.topics.equilibrium.shared import FBD_RULES, refuse_uncharged
 from calc.topics.equilibrium.thread_figures import thread_draw
@@ -119,6 +120,25 @@ START: Given = Quantity(
 )
 FROM_NOW = replace(START, box=replace(START.box, optional=True, since=6))
 THEN = "At the instant it is let go the tension in the thread is {}."
+
+
+def enough(typed: Mapping[str, object], *ways: str) -> dict[str, tuple[str, ...]]:
+    """For practice: what leads to the start, where the rule of drawing knows it."""
+    return {"a_0": ways} if "a_0" in typed else {}
+
+
+def is_drawn(typed: Mapping[str, object], others: str) -> bool:
+    """Whether practice asks for the start: none of the other quantities is left empty."""
+    return "a_0" in typed and all(typed[name] for name in others.split())
+
+
+def aside(rest: str, random: object) -> str:
+    """For practice: an angle (°) well inside or far outside that at which it would hang at rest.
+
+    Outside, F_E must be small beside the weight, else the answer hangs on the g of the data sheet.
+    """
+    leans = tan(si(rest, "°")) * one_of(random, (0.4, 0.55, 3.3, 3.7))
+    return f"{degrees(atan(leans)):.0f}°"
 
 
 def is_let_go(data: Data) -> bool:
