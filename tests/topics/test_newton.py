@@ -269,7 +269,18 @@ PAIR = {"m1": "4 kg", "m2": "3 kg"}
             {"m1": "4 kg", "mu": "0,2", "a": "12 m/s^2"},
             "A hanging mass cannot accelerate it at g or more",
         ),
-        ("edge", "a", {"m1": "9 kg", "m2": "1 kg", "mu": "0,5"}, "from rest nothing moves, so a = 0 and T = m₂g"),
+        (
+            "edge",
+            "T",
+            {"m1": "9 kg", "m2": "1 kg", "mu": "0,5", "a": "1 m/s^2"},
+            "With these numbers they stay at rest: a = 0 and T = m₂g follow. Leave this box empty, or change a number.",
+        ),
+        (
+            "edge",
+            "a",
+            {"m1": "9 kg", "T": "30 N", "mu": "0,5"},
+            "With these numbers they would not speed up this way. Check the acceleration, the tension, a mass or the",
+        ),
         ("row", "a", {**PAIR, "P": "5 N", "mu": "0,5"}, "T cannot be found"),
         (
             "row",

@@ -13,8 +13,7 @@ from calc.model.answers import Direction, Point
 from calc.model.directions import ALONG_SLOPE
 from calc.model.questions import Check, Data, Part, Plan
 from calc.model.relations import Relation
-from calc.topics.newton.edge import sizes
-from calc.topics.newton.pairs import PLAIN_F, PLAIN_ONE
+from calc.topics.newton.pairs import PLAIN_F, PLAIN_ONE, sizes
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
 from calc.topics.shared.motion_laws import SECOND
 from calc.working.declaring import Mistake, state

@@ -12,8 +12,8 @@ from calc.model.answers import Mark, Point
 from calc.model.directions import LEFT_RIGHT
 from calc.model.questions import Check, Data, Part, Plan, Question, Refusal
 from calc.model.relations import Relation
-from calc.topics.newton.edge import HANGS, STAYS, both, diagrams, sizes
-from calc.topics.newton.pairs import AT_ONCE, OTHER_BODY, PLAIN_ONE, friction, masses
+from calc.topics.newton.edge import HANGS, STAYS, both, diagrams
+from calc.topics.newton.pairs import AT_ONCE, OTHER_BODY, PLAIN_ONE, friction, masses, sizes
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
 from calc.topics.shared.motion_laws import KINETIC, SECOND
 from calc.topics.shared.quantities import friction_coefficient

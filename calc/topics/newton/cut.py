@@ -12,8 +12,7 @@ from calc.model.answers import Point
 from calc.model.directions import ALONG_SLOPE
 from calc.model.questions import Choice, Data, Part, Values
 from calc.model.relations import Relation
-from calc.topics.newton.edge import sizes
-from calc.topics.newton.pairs import PLAIN_ONE
+from calc.topics.newton.pairs import PLAIN_ONE, sizes
 from calc.topics.shared.free_bodies import free_body
 from calc.topics.shared.motion_laws import SECOND
 from calc.working.declaring import Mistake

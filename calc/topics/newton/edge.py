@@ -1,11 +1,15 @@
-"""A body on a table, tied over a pulley to one that hangs: T − f = m₁a and m₂g − T = m₂a, f = μm₁g."""
+"""A body on a table, tied over a pulley to one that hangs: T − f = m₁a and m₂g − T = m₂a, f = μm₁g.
+
+Where friction holds them they stay (see :mod:`calc.topics.newton.edge_held`).
+"""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
 from calc.figures.connected import over_an_edge
-from calc.model.questions import Check, Data
+from calc.model.questions import Check, Data, Plan, Refusal
+from calc.topics.newton import edge_held
 from calc.topics.newton.pairs import (
     ADDED,
     ADDED_G,
@@ -28,6 +32,7 @@ from calc.topics.newton.pairs import (
     friction,
     masses,
     put_together,
+    sizes,
     string,
 )
 from calc.topics.shared.motion_laws import SECOND
@@ -38,6 +43,27 @@ STAYS = (
     "The weight that hangs is not larger than the friction: from rest nothing moves, so a = 0 and T = m₂g. Use a larger"
     " mass that hangs or less friction."
 )
+SLOWS = (
+    "With these numbers they would not speed up this way. Check the acceleration, the tension, a mass or the"
+    " coefficient."
+)
+FOLLOWS = "With these numbers they stay at rest: a = 0 and T = m₂g follow. Leave this box empty, or change a number."
+RESTS = 6  # the rule of drawing from which practice also draws what stays at rest
+TALES = (
+    (
+        "A crate on a level table is tied to a light string. The string runs to the right over a light pulley without"
+        " friction at the edge, and a sandbag hangs from it."
+    ),
+    (
+        "A block lies on a level bench, tied to a light string that runs to the right over a pulley without friction at"
+        " the end of the bench. A bucket hangs from the string."
+    ),
+    (
+        "A trolley with jammed wheels stands on a level worktop. A light string runs from it to the right over a pulley"
+        " without friction, and a weight hangs from the string."
+    ),
+)
+HELD = "They are held at rest and then let go."
 HANGS = Relation(
     "m2*g - T = m2*a",
     what="Use Newton's second law for the body that hangs",
@@ -135,26 +161,22 @@ def diagrams(data: Data) -> tuple[tuple[str, str, Rows, float | None], ...]:
     )
 
 
-def sizes(known: dict[str, float]) -> dict[str, float]:
-    """Weights, as far as they are known."""
-    return {f"w{n}": known[f"m{n}"] * known["g"] for n in (1, 2) if f"m{n}" in known}
-
-
-EDGE = connected(
+BOXES = (
+    *masses(
+        "the body on the table",
+        "the body that hangs",
+        "4 kg; 3 4 5 6; 2,5 3,5 5,5",
+        "3 kg; 2 3 4; 1,5 2,5 3,5",
+    ),
+    coefficient("with the table", "0,25; 0,1 0,15 0,2 0,3; 0,12 0,18 0,26"),
+    common("?; 1 1,5 2 2,5; 0,8 1,6 2,4"),
+    string("; 12 15 20; 14 18 22"),
+)
+MOVING = connected(
     Set(
         key="edge",
         title="Over the edge of a table",
-        boxes=(
-            *masses(
-                "the body on the table",
-                "the body that hangs",
-                "4 kg; 3 4 5 6; 2,5 3,5 5,5",
-                "3 kg; 2 3 4; 1,5 2,5 3,5",
-            ),
-            coefficient("with the table", "0,25; 0,1 0,15 0,2 0,3; 0,12 0,18 0,26"),
-            common("?; 1 1,5 2 2,5; 0,8 1,6 2,4"),
-            string("; 12 15 20; 14 18 22"),
-        ),
+        boxes=BOXES,
         laws=lambda data: LAWS,
         openings=lambda data: (
             (
@@ -175,7 +197,7 @@ EDGE = connected(
         figure=lambda v: over_an_edge(),
         enough={"a": "m1 m2 mu", "T": "m1 m2 mu", "m1": "m2 mu a", "m2": "m1 mu a", "mu": "m1 m2 a"},
         limits=(Limit("g - a", FREE, at="a"),),
-        unfit={"a": STAYS, "T": STAYS, "m1": FREE, "m2": FREE},
+        unfit={"a": SLOWS, "T": SLOWS, "m1": FREE, "m2": FREE},
         proofs=(
             Check(
                 AT_ONCE,
@@ -185,3 +207,26 @@ EDGE = connected(
         ),
     )
 )
+
+
+def plan(data: Data) -> Plan:
+    """In motion as two connected bodies, at rest with what holds them."""
+    if not edge_held.stays(data):
+        return MOVING.plan(data)
+    for name in ("a", "T"):
+        if data.has(name):
+            raise Refusal(name, FOLLOWS)
+    facts = " ".join(one.tell.format(data.said[one.box.name]) for one in BOXES if data.has(one.box.name))
+    return edge_held.plan(data, tuple(f"{tale} {HELD}" for tale in TALES), facts)
+
+
+def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
+    """What the set-up gives; by an older rule what stays is left without its coefficient, and so drawn anew."""
+    ready = MOVING.adjust(typed, chance, level) if MOVING.adjust else typed
+    if getattr(chance, "rule", 0) >= RESTS or not all(ready[name] for name in ("m1", "m2", "mu")):
+        return ready
+    m1, m2, mu = (float(str(ready[name]).split()[0].replace(",", ".")) for name in ("m1", "m2", "mu"))
+    return {**ready, "mu": ""} if m2 <= mu * m1 else ready
+
+
+EDGE = replace(MOVING, plan=plan, adjust=practise)

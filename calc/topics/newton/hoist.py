@@ -14,9 +14,8 @@ from calc.model.answers import Mark, Point
 from calc.model.directions import UP_DOWN
 from calc.model.questions import Check, Data, Mistake, Part, Plan, Question, Refusal
 from calc.model.relations import Relation
-from calc.topics.newton.edge import sizes
 from calc.topics.newton.lift import SLACK, accelerates
-from calc.topics.newton.pairs import ONE_MASS, PLAIN_ONE, masses, put_together
+from calc.topics.newton.pairs import ONE_MASS, PLAIN_ONE, masses, put_together, sizes
 from calc.topics.newton.pulley import LIGHTER, diagrams
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
 from calc.topics.shared.motion_laws import SECOND

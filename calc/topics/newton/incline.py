@@ -16,7 +16,7 @@ from calc.figures.connected import over_the_top
 from calc.model.directions import ALONG_SLOPE
 from calc.model.questions import Check, Choice, Data, Plan, Refusal, Values
 from calc.topics.newton import at_rest, cut
-from calc.topics.newton.edge import HANGS, sizes
+from calc.topics.newton.edge import HANGS
 from calc.topics.newton.pairs import (
     AT_ONCE,
     FREE,
@@ -34,6 +34,7 @@ from calc.topics.newton.pairs import (
     connected,
     masses,
     put_together,
+    sizes,
     string,
 )
 from calc.topics.shared.connected import HANGING, Body, outcome

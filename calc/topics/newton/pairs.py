@@ -109,6 +109,11 @@ def put_together(first: Relation, second: Relation, find: str, drop: str, slips:
     return Together(one, replace(second, units=UNITS, mistakes=()), find, drop, EACH, PLAIN_EACH, back=True)
 
 
+def sizes(known: dict[str, float]) -> dict[str, float]:
+    """Weights, as far as they are known."""
+    return {f"w{n}": known[f"m{n}"] * known["g"] for n in (1, 2) if f"m{n}" in known}
+
+
 @dataclass(frozen=True)
 class Set:
     """One set-up of two bodies.

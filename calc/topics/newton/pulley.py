@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from calc.figures.connected import over_one_pulley
 from calc.model.questions import Check, Data
-from calc.topics.newton.edge import HANGS, sizes
+from calc.topics.newton.edge import HANGS
 from calc.topics.newton.pairs import (
     AT_ONCE,
     FREE,
@@ -22,6 +22,7 @@ from calc.topics.newton.pairs import (
     connected,
     masses,
     put_together,
+    sizes,
     string,
 )
 from calc.topics.shared.motion_laws import SECOND

@@ -17,9 +17,8 @@ from calc.model.questions import NO_MARKS, Check, Data, Part, Plan, Question, Re
 from calc.model.relations import Relation
 from calc.topics.forces.moves import ODD
 from calc.topics.forces.words import BY_WEIGHT, PLAIN_F, PLAIN_N, STILL_AT_REST, TWO, typed_as
-from calc.topics.newton.edge import sizes
 from calc.topics.newton.incline import LEVEL_N, NORMAL_SINE
-from calc.topics.newton.pairs import PLAIN_ONE, masses
+from calc.topics.newton.pairs import PLAIN_ONE, masses, sizes
 from calc.topics.shared.connected import HANGING, Body, Outcome, outcome
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
 from calc.topics.shared.motion_laws import KINETIC, SECOND, STATIC, THIRD

@@ -9,7 +9,6 @@ from dataclasses import replace
 
 from calc.figures.connected import in_a_row
 from calc.model.questions import Check
-from calc.topics.newton.edge import sizes
 from calc.topics.newton.pairs import (
     AT_ONCE,
     INTERNAL,
@@ -27,6 +26,7 @@ from calc.topics.newton.pairs import (
     masses,
     pulling,
     put_together,
+    sizes,
     string,
 )
 from calc.topics.shared.motion_laws import SECOND, THIRD
