@@ -13,6 +13,7 @@ import gzip
 import hashlib
 import io
 import json
+import marshal
 import os
 import re
 import shutil
@@ -30,6 +31,7 @@ if str(HERE.parent) not in sys.path:
 
 from pyodide_lock import PackageSpec, PyodideLockSpec  # noqa: E402
 
+from runtime.prepare import without_places  # noqa: E402
 from runtime.slim_core import slim_pyodide  # noqa: E402
 from toolbox import NODE_MODULES, REPO, SetupError, digest, find_node, run, say  # noqa: E402
 
@@ -42,6 +44,7 @@ KEEP = ("_strptime", "calendar", "encodings.ascii", "encodings.latin_1", "traceb
 # Oldest browsers with everything the runtime needs (DecompressionStream is the youngest part).
 BROWSERS = "chrome112,firefox113,safari16.4"
 VERSION = "1.0"
+_PYC_HEAD = 16  # bytes of a .pyc before its code
 _IMPORT = re.compile(r"^[ \t]*(?:from ([\w]+(?:\.\w+)*) import |import (\w.*))", re.MULTILINE)
 FILES = {
     "engine": "engine-{}.js",
@@ -222,20 +225,25 @@ def lock_and_compile(source: Path, pyodide: Path, folder: Path) -> tuple[Path, P
 
 
 def undated(archive: Path) -> bytes:
-    """Return a zip of the same files without what differs from build to build: times and rights."""
+    """Return a zip of the same files without what differs from build to build, times and rights, and with byte code
+    that does not tell which instruction is of which line."""
     packed = io.BytesIO()
     with zipfile.ZipFile(archive) as given, zipfile.ZipFile(packed, "w") as plain:
         for name in sorted(given.namelist()):
             entry = zipfile.ZipInfo(name)
             entry.external_attr = 0o644 << 16
             entry.create_system = 3  # Unix, wherever it is made
-            plain.writestr(entry, given.read(name), zipfile.ZIP_DEFLATED, 9)
+            content = given.read(name)
+            if name.endswith(".pyc"):
+                code = marshal.loads(content[_PYC_HEAD:])
+                content = content[:_PYC_HEAD] + marshal.dumps(without_places(code))
+            plain.writestr(entry, content, zipfile.ZIP_DEFLATED, 9)
     return packed.getvalue()
 
 
 def _python_tool(module: str, *arguments: str | Path) -> None:
-    # A fixed date, so that the same sources give the same byte code.
-    settings = {"SOURCE_DATE_EPOCH": "1577836800"}
+    # A fixed date, so that the same sources give the same byte code; without docstrings, which no page shows.
+    settings = {"SOURCE_DATE_EPOCH": "1577836800", "PYTHONOPTIMIZE": "2"}
     run([sys.executable, "-m", module, *arguments], remedy=REMEDY, timeout=120, settings=settings)
 
 
