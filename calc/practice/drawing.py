@@ -84,9 +84,13 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
     level = min(max(level, 1), 3)
     chance = Chance(f"{key}/{seed}/{level}", rule)
     best: Drawn | None = None
-    compared = 0
-    for _ in range(TRIES):
-        find = _unknown(question, chance, level, rule) if rule >= question.drawn_since else ""
+    compared, find = 0, ""
+    for tried in range(TRIES):
+        held = rule >= HELD and find in question.drawn_later
+        if held and best and tried == TRIES // 2:
+            return best
+        if not held or tried >= TRIES // 2:
+            find = _unknown(question, chance, level, rule) if rule >= question.drawn_since else ""
         inputs = _inputs(question, find, chance, level, rule)
         variant = _below(chance, 1000)
         if rule >= BETWEEN:
@@ -122,6 +126,7 @@ DRAWS = 6
 _WIDE, _USUAL, _PLAIN = ((Decimal(low), Decimal(high)) for low, high in (("0.001", 10_000), ("0.1", 1000), (1, 1000)))
 RESTATED_WITHIN = {1: _WIDE, 2: _WIDE, 3: _USUAL, 4: _PLAIN, 5: _PLAIN, 6: _PLAIN}
 BETWEEN = 4  # from this rule on a number is drawn between those a question declares, not from among them
+HELD = 6  # from this rule on a later unknown, once drawn, is tried for a while: few data may suit it
 ONE_GIVEN = 2  # unknowns: one is asked, and a single number is given, to one figure more
 FEW = 12  # numbers of two figures between the ends; with fewer one figure more is drawn
 

@@ -10,6 +10,9 @@ from scipy import integrate
 from calc import desk, topics
 from calc.figures import Arrow
 from calc.model.questions import Refusal
+from calc.practice.drawing import draw
+from calc.working.reading import read
+from calc.working.working import work
 from tests.topics.test_energy_work import PUBLISHED, G, published, refused, solve, value
 
 
@@ -226,3 +229,16 @@ def test_the_vehicle_is_drawn_the_way_it_drives(way: str, turn: float) -> None:
     (arrow,) = [item for item in figure.items if isinstance(item, Arrow)]
     heading = np.degrees(np.arctan2(arrow.end[1] - arrow.start[1], arrow.end[0] - arrow.start[0])) % 360
     assert heading == pytest.approx(turn)
+
+
+def test_practice_of_the_first_speed_of_a_load_is_a_motion_that_can_be() -> None:
+    """The height is the mean of both speeds times the time, and the power is what the motor then needs, with g = 9,8."""
+    topic, question = topics.find("energy.average-power")
+    drawn = [one for seed in range(60) if (one := draw(topic, question, seed, 3, 6)).find == "u"]
+    assert len(drawn) > 2
+    for one in drawn:
+        values = work(topic, question, read(question, one.inputs, "u")).values
+        m, h, u, v, t = (values[name] for name in ("m", "h", "u", "v", "Deltat"))
+        assert h == pytest.approx((u + v) / 2 * t, rel=0.04)
+        assert values["P"] * t == pytest.approx(m * 9.8 * h + m * (v * v - u * u) / 2, rel=1e-6)
+        assert 0 < u < v

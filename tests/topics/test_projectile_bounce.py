@@ -6,6 +6,10 @@ import pytest
 import sympy
 from scipy import integrate
 
+from calc import topics
+from calc.practice.drawing import draw
+from calc.working.reading import read
+from calc.working.working import work
 from tests.topics.test_projectile import G, published, refused, solve, value
 
 # h₁ = 2 m, h₂ = 1,2 m, 0,2 kg, 50 ms (a common case): the rest by hand
@@ -168,3 +172,15 @@ def test_it_may_stay_on_the_floor() -> None:
     found = solve("bounce", "Deltav", h_1="2 m", h_2="0 m")
     assert found.values["Deltav"] == pytest.approx(-V1)
     assert "It does not rise again." in found.story
+
+
+def test_practice_gives_the_loss_of_energy_in_place_of_the_second_height_now_and_then() -> None:
+    """From the sixth rule of drawing on, and then h₂ stays empty; by the fifth never."""
+    topic, question = topics.find("projectile.bounce")
+    by_rule = {rule: [draw(topic, question, seed, 2, rule) for seed in range(40)] for rule in (5, 6)}
+    given = {rule: [one for one in drawn if one.inputs["p"]] for rule, drawn in by_rule.items()}
+    assert given[5] == []
+    assert 3 < len(given[6]) < 30
+    for one in given[6]:
+        assert not one.inputs["h_2"]
+        assert "of its kinetic energy" in work(topic, question, read(question, one.inputs, one.find)).story

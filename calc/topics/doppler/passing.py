@@ -15,7 +15,7 @@ from calc.figures.waves import Listener, wavefronts
 from calc.model.questions import Check, Choice, Data, Mistake, Refusal, Values
 from calc.model.relations import Relation
 from calc.topics.doppler.laws import DOPPLER, MARKS, doppler
-from calc.topics.doppler.moving import AT_REST, F_S, NEVER, NOT_ASKED, SHOCK, V_L, V_S, V, sound
+from calc.topics.doppler.moving import AT_REST, F_S, NEVER, NOT_ASKED, SHOCK, V_L, V_S, V, known, sound
 from calc.topics.doppler.shares import ALL_GONE, drops, linked, per_cent, shares
 from calc.working.declaring import boxes, told
 from calc.working.solving import Laws, Situation, question
@@ -194,12 +194,14 @@ def proofs(who: str, values: Values) -> tuple[Check, ...]:
         return ()
     if speed in values:
         gap = "The two notes differ by as many per cent of their sum as the speed is of the speed of sound."
-        return (Check("A second way: difference of the notes over their sum", f"{speed}/v = {RATIO}", gap),)
+        return known(Check("A second way: difference of the notes over their sum", f"{speed}/v = {RATIO}", gap), values)
     if who == "source":
         words = "1/f is that time, and the source's own lies half-way between the two heard."
-        return (Check("A second way: by the time from one crest to the next", "1/f_S - 1/f_1 = 1/f_2 - 1/f_S", words),)
+        crests = Check("A second way: by the time from one crest to the next", "1/f_S - 1/f_1 = 1/f_2 - 1/f_S", words)
+        return known(crests, values)
     words = "A moving listener hears as much more on the way in as less on the way out."
-    return (Check("A second way: both notes lie equally far from that of the source", "f_1 - f_S = f_S - f_2", words),)
+    equally = Check("A second way: both notes lie equally far from that of the source", "f_1 - f_S = f_S - f_2", words)
+    return known(equally, values)
 
 
 def scene(who: str) -> Figure:

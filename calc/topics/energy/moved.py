@@ -515,13 +515,20 @@ def scene(way: Way, v: Values) -> Figure:
 def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
     """Numbers that fit together: the pull is enough to move the body, a body without one does not stop."""
     toss = chance.random  # type: ignore[attr-defined]
-    asked = next((name for name in ("v", "L", "F", "mu_k", "u", "m") if not typed[name]), "W_net")
+    asked = next((name for name in ("v", "L", "F", "mu_k", "u", "m", "theta", "phi") if not typed[name]), "W_net")
     text: dict[str, object] = {**typed, **dict.fromkeys(("f", "W_F", "W_w", "W_f", "W_net", "phi"), "")}
     if asked in ("F", "m") and text["pull"] == "none":
         text["pull"] = "along"
+    if asked == "phi":
+        text["pull"] = "above"
+    if asked == "theta":  # going up, the angle would hang too much on g
+        text["way"] = "down"
+    if asked in ("theta", "phi"):  # rough enough to tell the tangent of ε from its sine
+        text["mu_k"] = f"{0.34 + round(12 * toss()) / 100:g}"
     way = Way(RISE[str(text["way"])], str(text["pull"]))
     size = {"m": 5 + round(10 * toss()), "mu_k": 0.1 + round(20 * toss()) / 100, "L": 2 + round(3 * toss())}
-    size |= {"theta": 15 + round(15 * toss()), "phi": 15 + round(15 * toss()), "g": 9.8}
+    steep, lean = (30 if asked == "theta" else 15), (58 if asked == "phi" else 15)
+    size |= {"theta": steep + round(15 * toss()), "phi": lean + round(15 * toss()), "g": 9.8}
     for name in size:
         if text.get(name):
             size[name] = float(str(text[name]).split()[0].rstrip("°").replace(",", "."))
@@ -541,7 +548,7 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
         "mu_k": f"{size['mu_k']:g}",
         "L": f"{size['L']:g} m",
         "u": f"{u:g} m/s",
-        "v": f"{v:.3g} m/s" if asked not in ("v", "W_net") else "",
+        "v": f"{v:.{4 if asked in ('theta', 'phi') else 3}g} m/s" if asked not in ("v", "W_net") else "",
     }
     return {**text, **{name: one.replace(".", ",") for name, one in shown.items()}, asked: ""}
 
@@ -561,6 +568,7 @@ MOVED = question(
     ),
     unknowns=tuple(UNKNOWN),
     drawn=("v", "L", "F", "mu_k", "u", "W_net"),
+    drawn_later={"m": 6, "theta": 6, "phi": 6},
     asks="v",
     constants=("g",),
     laws=(THEOREM.name, WORK.name),

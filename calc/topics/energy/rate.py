@@ -114,7 +114,7 @@ def crane(v: Values) -> Figure:
     )
 
 
-AVERAGE = replace(
+LIFTING = replace(
     declare(
         "average-power",
         "Average power of a motor that lifts",
@@ -142,13 +142,34 @@ AVERAGE = replace(
             "h": "m u v P Deltat",
             "v": "m h u P Deltat",
             "m": "h u v P Deltat",
+            "u": "m h v P Deltat",
         },
         asks="P",
         unknowns=("P", "W", "Deltat", "h", "v", "m", "u"),
         since=4,
     ),
     drawn=("P", "W", "Deltat", "h", "v", "m"),
+    drawn_later={"u": 6},
 )
+
+
+def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
+    """What leads to the unknown drawn; where the initial speed is asked, a power that leaves one."""
+    assert LIFTING.adjust
+    out = LIFTING.adjust(typed, chance, level)
+    if typed["u"]:
+        return out
+    toss = chance.random  # type: ignore[attr-defined]
+    m = float(str(out["m"]).split()[0].replace(",", "."))
+    h, v = 1 + round(6 * toss()) / 10, 5 + round(20 * toss()) / 10  # little height: the speed hangs less on g
+    u = v * (0.75 + 0.15 * toss())
+    lasts = round(2 * h / (u + v), 2)
+    power = (9.8 * m * h + m * (v * v - u * u) / 2) / lasts
+    shown = {"h": f"{h:g} m", "v": f"{v:g} m/s", "Deltat": f"{lasts:g} s", "P": f"{power / 1000:.3g} kW"}
+    return out | {name: text.replace(".", ",") for name, text in shown.items()}
+
+
+AVERAGE = replace(LIFTING, adjust=practise)
 
 # --- one constant force along a way ------------------------------------------------------------------------
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import lru_cache
-from math import degrees
+from math import atan, cos, degrees, radians, sin
 
 from calc.figures import Figure
 from calc.figures.surfaces import Pulled, on_surface
@@ -45,6 +45,7 @@ from calc.topics.forces.words import (
     normal,
     pull,
     put_back_words,
+    typed_as,
     weight,
 )
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
@@ -80,8 +81,16 @@ ENOUGH = {
         "mu": "m P phi a",
         "P": "m phi mu a",
         "m": "P phi mu a",
+        "phi": "m P mu a",
     },
-    "about": {"P": "m phi mu", "m": "P phi mu", "mu": "m P phi", "N": "m phi mu", "f": "m phi mu"},
+    "about": {
+        "P": "m phi mu",
+        "m": "P phi mu",
+        "mu": "m P phi",
+        "N": "m phi mu",
+        "f": "m phi mu",
+        "phi": "m P mu",
+    },
 }
 TALES = {
     "pull": (
@@ -292,13 +301,26 @@ def put_back(data: Data, up: bool, slides: bool, values: Values) -> tuple[Check,
     return (Check(put_back_words(slides), line),)
 
 
+def leaning_force(typed: dict[str, object], slides: bool, chance: object) -> tuple[str, str]:
+    """A coefficient large enough to tell its ε from a sine's, and a force whose angle hangs little on g."""
+    toss = chance.random  # type: ignore[attr-defined]
+    m, a = (float(str(typed[name]).split()[0].replace(",", ".")) for name in ("m", "a"))
+    mu, up = 0.34 + round(12 * toss()) / 100, typed["how"] == "pull"
+    slant = atan(mu) + radians(40 + 15 * toss()) if up else radians(35 + 10 * toss())
+    force = m * (9.8 * mu + (a if slides else 0.0)) / (cos(slant) + (mu if up else -mu) * sin(slant))
+    return typed_as(mu, "", 2).strip(), typed_as(force, "N", 3)
+
+
 def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
     """Only the boxes that lead to what is asked; an acceleration is asked of what slides."""
     names = tuple(one.box.name for one in BOXES)
     find = next(name for name in names if not typed[name])
     now = "slides" if find == "a" else str(typed["state"])
     keep = ENOUGH[now][find].split()
-    return {**typed, "state": now, **{name: typed[name] if name in keep else "" for name in names}}
+    ready = dict(typed)
+    if find == "phi":
+        ready["mu"], ready["P"] = leaning_force(typed, now == "slides", chance)
+    return {**ready, "state": now, **{name: ready[name] if name in keep else "" for name in names}}
 
 
 LEVEL = question(
@@ -309,6 +331,7 @@ LEVEL = question(
     laws=(KINETIC.name, STATIC.name, SECOND.name),
     unknowns=("a", "P", "m", "mu", "N", "f", "phi"),
     drawn=("a", "P", "m", "mu", "N", "f"),
+    drawn_later={"phi": 6},
     constants=("g",),
     asks="a",
     adjust=practise,

@@ -457,8 +457,8 @@ def put_back(data: Data, here: Set, values: Values) -> tuple[Check, ...]:
 
 
 ENOUGH = {
-    ("none", "slides"): {"a": "m theta mu", "N": "m theta", "f": "m theta mu", "mu": "m theta a"},
-    ("none", "about"): {"mu": "m theta", "N": "m theta", "f": "m theta"},
+    ("none", "slides"): {"a": "m theta mu", "N": "m theta", "f": "m theta mu", "mu": "m theta a", "theta": "mu a"},
+    ("none", "about"): {"mu": "m theta", "N": "m theta", "f": "m theta", "theta": "mu"},
     ("pull", "slides"): {
         "a": "m theta P phi mu",
         "N": "m theta P phi",
@@ -466,6 +466,8 @@ ENOUGH = {
         "mu": "m theta P phi a",
         "P": "m theta phi mu a",
         "m": "theta P phi mu a",
+        "theta": "m P phi mu a",
+        "phi": "m theta P mu a",
     },
     ("pull", "about"): {
         "P": "m theta phi mu",
@@ -473,6 +475,8 @@ ENOUGH = {
         "mu": "m theta P phi",
         "N": "m theta P phi",
         "f": "m theta P phi",
+        "theta": "m P phi mu",
+        "phi": "m theta P mu",
     },
 }
 
@@ -480,9 +484,12 @@ ENOUGH = {
 PUSHES = 5  # the rule of drawing from which practice also pushes
 
 
-def fitting(typed: dict[str, object], way: int, slides: bool, push: bool) -> tuple[str, str]:
-    """A pull or push that gives the acceleration drawn, 0 where it is about to slip, and that acceleration, typed."""
-    usual = {"m": 5.0, "theta": 28.0, "phi": 0.0, "mu": 0.2, "a": 1.2}
+def fitting(typed: dict[str, object], way: int, slides: bool, push: bool, lean: float = 0.0) -> tuple[str, str]:
+    """A pull or push that gives the acceleration drawn, 0 where it is about to slip, and that acceleration, typed.
+
+    lean: its angle with the slope (°), where that is asked.
+    """
+    usual = {"m": 5.0, "theta": 28.0, "phi": lean, "mu": 0.2, "a": 1.2}
     m, theta, phi, mu, a = (
         float(str(typed[name]).split("°")[0].split()[0].replace(",", ".")) if typed[name] else usual[name]
         for name in usual
@@ -500,19 +507,24 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
     names = tuple(one.box.name for one in BOXES)
     find = next(name for name in names if not typed[name])
     how, motion = str(typed["how"]), str(typed["motion"])
-    if find in ("P", "m"):
+    if find in ("P", "m", "phi"):
         how = "pull"
     if find == "a":
         motion = motion.removeprefix("slip-")
+    if find == "theta" and motion.endswith("up"):  # going up, the angle would hang too much on g
+        motion = motion.replace("up", "down")
     if how == "none" and (motion == "slip-up" or (find == "mu" and motion == "up")):
         motion = "down"
     slides = not motion.startswith("slip")
     way = 1 if motion.endswith("up") else -1
     ready = dict(typed)
+    if find in ("theta", "phi"):  # rough enough to tell the tangent of ε from its sine
+        ready["mu"] = typed_as(0.34 + round(12 * chance.random()) / 100, "", 2).strip()  # type: ignore[attr-defined]
     if how == "pull" and getattr(chance, "rule", 0) >= PUSHES and chance.random() < 0.6:  # type: ignore[attr-defined]
         how = "push"
     if how != "none":
-        ready["P"], ready["a"] = fitting(typed, way, slides, how == "push")
+        lean = 40 + 25 * chance.random() if find == "phi" else 0.0  # type: ignore[attr-defined]
+        ready["P"], ready["a"] = fitting(ready, way, slides, how == "push", lean)
     elif find == "mu" and slides:  # an acceleration that some friction gives
         theta = radians(float(str(typed["theta"]).split("°")[0].replace(",", ".")))
         share = 0.4 + 0.4 * chance.random()  # type: ignore[attr-defined]
@@ -529,6 +541,7 @@ SLOPE = question(
     laws=(KINETIC.name, STATIC.name, SECOND.name),
     unknowns=("a", "P", "m", "mu", "N", "f", "theta", "phi"),
     drawn=("a", "P", "m", "mu", "N", "f"),
+    drawn_later={"theta": 6, "phi": 6},
     constants=("g",),
     asks="a",
     adjust=practise,

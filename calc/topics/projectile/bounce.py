@@ -278,6 +278,7 @@ def scene(v: Values, up: bool = True) -> Figure:
     )
 
 
+LOSS_GIVEN = 6  # the rule of drawing from which practice also gives the share of the energy that is lost
 RATIO = Check("The ratio of the speeds, from the heights alone", "v_2/v_1 = -sqrt(h_2/h_1)")
 GIVEN = {
     "N": "h_1 h_2 m Deltat",
@@ -318,8 +319,12 @@ def situation(data: Data) -> Situation:
 
 
 def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
-    """What leads to the unknown drawn, with the signs of the positive direction."""
-    return turned(only_given(typed, GIVEN, [one.box.name for one in QUANTITIES]), *SIGNED)
+    """What leads to the unknown drawn, with the signs of the positive direction; the loss, now and then, for h₂."""
+    out = only_given(typed, GIVEN, [one.box.name for one in QUANTITIES])
+    losing = getattr(random, "rule", 0) >= LOSS_GIVEN and out["h_1"] and out["h_2"] and typed["p"]
+    if losing and random.random() < 0.4:  # type: ignore[attr-defined]
+        out = {**out, "h_2": "", "p": typed["p"]}
+    return turned(out, *SIGNED)
 
 
 BOUNCE = question(
