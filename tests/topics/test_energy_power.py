@@ -232,7 +232,7 @@ def test_the_vehicle_is_drawn_the_way_it_drives(way: str, turn: float) -> None:
 
 
 def test_practice_of_the_first_speed_of_a_load_is_a_motion_that_can_be() -> None:
-    """The height is the mean of both speeds times the time, and the power is what the motor then needs, with g = 9,8."""
+    """The height is the mean of both speeds times the time, and the power is what the motor needs, with g = 9,8."""
     topic, question = topics.find("energy.average-power")
     drawn = [one for seed in range(60) if (one := draw(topic, question, seed, 3, 6)).find == "u"]
     assert len(drawn) > 2
