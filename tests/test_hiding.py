@@ -156,7 +156,10 @@ def test_no_scene_shows_an_arrow_of_what_is_to_be_found(key: str) -> None:
                     assert f"{name.replace('_', '')} points" not in words
 
 
-@pytest.mark.parametrize("key", ["projectile.positions", "projectile.reading", "gravitation.graph"])
+READ = ("positions", "reading", "accelerations")
+
+
+@pytest.mark.parametrize("key", [f"projectile.{kind}" for kind in READ] + ["gravitation.graph"])
 def test_a_graph_that_is_read_is_there_to_be_read(key: str) -> None:
     """In practice and on paper, whichever numbers its axes happen to have in common with the answers."""
     topic, question = topics.find(key)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.model.questions import Topic
+from calc.topics.projectile.accelerations import ACCELERATIONS
 from calc.topics.projectile.bounce import BOUNCE
 from calc.topics.projectile.court import COURT
 from calc.topics.projectile.flight import FLIGHT
@@ -20,7 +21,20 @@ TOPIC = Topic(
     key="projectile",
     title="Vertical projectile motion",
     laws=(FREE_FALL, DOWNWARDS, EQUATIONS),
-    questions=(FLIGHT, FROM_HEIGHT, BOUNCE, MEETING, GRAPHS, READING, POSITIONS, LIFT, COURT, LAMP, RINGS),
+    questions=(
+        FLIGHT,
+        FROM_HEIGHT,
+        BOUNCE,
+        MEETING,
+        GRAPHS,
+        READING,
+        POSITIONS,
+        ACCELERATIONS,
+        LIFT,
+        COURT,
+        LAMP,
+        RINGS,
+    ),
     cautions=(
         (
             "Falling bodies: drop only soft, light things, over a marked area that nobody enters, and look up before"
