@@ -38,6 +38,19 @@ def test_a_name_has_one_wording() -> None:
     assert sorted(set(names)) == sorted(names)
 
 
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("Newton's first law", "remains at rest or moves at constant velocity unless"),
+        ("Newton's second law", "the body accelerates in the direction of the net force"),
+        ("Newton's third law", "simultaneously exerts a force on body A that is equal in magnitude and opposite in"),
+    ],
+)
+def test_the_laws_of_motion_are_numbered_as_everywhere(name: str, words: str) -> None:
+    """Inertia, acceleration, pairs: the order of the Principia's axioms (I. Newton, 1687)."""
+    assert [law.name for law in LAWS.values() if words in law.words] == [name]
+
+
 @pytest.mark.parametrize("law", LAWS.values(), ids=lambda law: law.name)
 def test_the_phrases_marks_hang_on_stand_in_the_law(law: Law) -> None:
     """Every key phrase is a part of its law; a long one tells it from every other law of the booklet."""

@@ -24,10 +24,11 @@ from calc.marking.findings import _early
 from calc.marking.learner import judge_direction, read_line, read_value
 from calc.model.answers import Direction
 from calc.model.constants import SHEET
-from calc.model.questions import Check, Input, Question, Rows
+from calc.model.questions import Check, Input, Plan, Question, Rows
 from calc.practice.revision import Attempt
 from calc.topics.coulomb.electrons import few_electrons
 from calc.topics.several_charges.shared import axis_angle, compass, scale_words
+from calc.topics.shared import quantities
 from calc.working.reading import Refusals, doubtful, read
 from calc.working.working import agrees, decides, run
 from tests.cases import KEYS, Case, cases
@@ -136,6 +137,78 @@ def test_the_ranges_of_electrostatics_are_those_of_a_class() -> None:
     _, question = topics.find("coulomb.force")
     ranges = {i.name: (i.low, i.high) for i in question.fields if isinstance(i, Input)}
     assert ranges == {"Q1": (1e-12, 1e-4), "Q2": (1e-12, 1e-4), "r": (1e-3, 10), "F": (1e-9, 1e3), "R": (1e-4, 1.0)}
+
+
+# kind of quantity, the smallest and the largest that is usual, what a zero is told ("": it is taken). Common practice,
+# no source.
+USUAL = [
+    ("mass", "0,1 g", "1e6 kg", "Mass must be greater than zero."),
+    ("time", "1 ms", "10 min", "Time must be greater than zero."),
+    ("delay", "1 ms", "10 min", ""),
+    ("length", "1 mm", "10 km", "Distance must be greater than zero."),
+    ("distance", "1 mm", "10 km", "Distance must be greater than zero."),
+    ("extension", "1 mm", "2 m", "Distance must be greater than zero."),
+    ("height", "1 mm", "10 km", ""),
+    ("speed", "1e-3 m/s", "1 km/s", ""),
+    ("velocity", "1e-3 m/s", "500 m/s", ""),
+    ("velocity_along", "1e-3 m/s", "300 m/s", ""),
+    ("displacement_along", "1 mm", "10 km", ""),
+    ("acceleration", "1e-3 m/s^2", "1000 m/s^2", ""),
+    ("force", "1 mN", "1 MN", ""),
+    ("electrostatic_force", "1 nN", "1 kN", ""),
+    ("momentum", "1e-3 kg m/s", "1e7 kg m/s", ""),
+    ("impulse", "1e-3 N s", "1e7 N s", ""),
+    ("energy", "1 mJ", "1 GJ", ""),
+    ("work", "1 mJ", "1 GJ", ""),
+    ("power", "1 mW", "1 GW", "Power must be greater than zero."),
+    ("spring_constant", "1 N/m", "1e5 N/m", "The spring constant must be greater than zero."),
+    ("friction_coefficient", "0,001", "1,5", ""),
+    ("charge", "1 pC", "100 µC", ""),
+    ("field_strength", "1 N/C", "3 MN/C", "Field strength must be greater than zero."),
+    ("voltage", "1 mV", "50 kV", "Potential difference must be greater than zero."),
+    ("current", "1 µA", "1 kA", "Current must be greater than zero."),
+    ("resistance", "1 mΩ", "100 MΩ", "Resistance must be greater than zero."),
+    ("frequency", "1 Hz", "1e20 Hz", "Frequency must be greater than zero."),
+    ("wavelength", "1 pm", "1 km", "Wavelength must be greater than zero."),
+]
+BELOW_ZERO = {
+    "delay": "A delay cannot be negative: call the body that starts first A.",
+    "force": "Enter the size; choose the direction.",
+    "electrostatic_force": "Enter the size of the force; choose the direction separately.",
+    "friction_coefficient": "A coefficient of friction cannot be negative.",
+}
+
+
+def typed_into(kind: str, text: str) -> tuple[str, bool]:
+    """What a box of this kind says of a text: the refusal, and whether it is taken but doubted."""
+    box = vars(quantities)[kind]("x", "Some words", "It is {}.").box
+    trial = Question("trial", "A trial", (box,), lambda data: Plan("", ()), {"x": text})
+    try:
+        read(trial, {"x": text})
+    except Refusals as several:
+        return several.refusals[0].sentence, False
+    return "", bool(doubtful(box, parse_quantity(text, box.unit), Style()))
+
+
+@pytest.mark.parametrize(("kind", "least", "most", "zero"), USUAL, ids=[row[0] for row in USUAL])
+def test_what_is_usual_of_each_kind_of_quantity(kind: str, least: str, most: str, zero: str) -> None:
+    """Both ends are taken without a doubt; a hundredth beyond either is doubted; zero is taken or refused in words."""
+    for text, factor in ((least, "0,99"), (most, "1,01")):
+        assert typed_into(kind, text) == ("", False)
+        number, _, unit = text.partition(" ")
+        beyond = float(number.replace(",", ".")) * float(factor.replace(",", "."))
+        assert typed_into(kind, f"{beyond!r} {unit}") == ("", True)
+    unit = least.partition(" ")[2]
+    assert typed_into(kind, f"0 {unit}")[0] == zero
+    if kind in BELOW_ZERO:
+        assert typed_into(kind, f"-1 {unit}")[0] == BELOW_ZERO[kind]
+
+
+@pytest.mark.parametrize(("text", "refused"), [("0°", False), ("0,1°", False), ("89,9°", False), ("90°", True)])
+def test_a_slope_is_less_than_upright(text: str, refused: bool) -> None:
+    """A level one will do; upright it is no slope, and the sentence says where an angle lies."""
+    said = "Angle lies between 0° and 90°; choose above or below." if refused else ""
+    assert typed_into("slope_angle", text)[0] == said
 
 
 @pytest.mark.parametrize(

@@ -401,3 +401,12 @@ def test_the_root_that_is_dropped_is_the_other_charge() -> None:
     said = root.method.replace("\N{NO-BREAK SPACE}", " ")
     assert said == "The other root is Q₁ = −3,16 × 10⁻⁹ C. It is the charge on the other sphere."
     assert worked.answers[1].shown.text.replace("\N{NO-BREAK SPACE}", " ") == "Q₂ = −3,16 × 10⁻⁹ C"
+
+
+def test_the_law_in_plain_words() -> None:
+    """Both ways a force can act, what makes it larger and what smaller."""
+    (step,) = solve("force", Q1="8 nC", Q2="-5 nC", r="12 cm").parts[-1].steps
+    assert step.plain == (
+        "Two charged things push or pull each other. More charge on either one makes the force bigger in step; twice as"
+        " far apart makes it four times weaker."
+    )

@@ -285,6 +285,26 @@ def test_the_angle_asked_of_a_pull_that_just_slips_is_that_of_the_question_on_ev
     assert turn == pytest.approx(every["phi_2"], abs=1e-6)
 
 
+@pytest.mark.parametrize(
+    ("push", "said"),
+    [
+        (16, "The other root is φ = −18,07°. It lies above the surface: there the push would be a pull, not a push."),
+        (12, ""),  # both hold
+    ],
+)
+def test_every_angle_of_a_push_that_just_holds_is_found(push: int, said: str) -> None:
+    """5 kg on 40° with μ 0,5, pushed up the slope and into it: numpy looks for every angle from 0° to 90° at which the
+    forces along the slope cancel at the limit; the other root is dropped with its reason."""
+    theta, angles = radians(40), np.radians(np.linspace(0, 90, 900_001))
+    normal = 5 * G * cos(theta) + push * np.sin(angles)
+    gap = push * np.cos(angles) + 0.5 * normal - 5 * G * sin(theta)
+    roots = np.degrees(angles[:-1][np.sign(gap[:-1]) != np.sign(gap[1:])])
+    worked = solve("slope", "phi", how="push", motion="slip-down", m="5 kg", theta="40°", mu="0,5", P=f"{push} N")
+    found = [degrees(worked.values[name]) for name in ("phi", "phi_2") if name in worked.values]
+    assert sorted(found) == pytest.approx(roots, abs=1e-3)
+    assert [step.method for part in worked.parts for step in part.steps if step.method] == ([said] if said else [])
+
+
 @pytest.mark.parametrize(("a", "two"), [("-11,2 m/s^2", True), ("-7 m/s^2", False)])
 def test_a_second_slope_that_slows_as_much_is_told(a: str, two: bool) -> None:
     """μ 0,6 on the way up: g(sin θ + μ cos θ) has its largest value at 59°, and numpy finds it on both sides."""

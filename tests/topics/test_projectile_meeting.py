@@ -1,12 +1,19 @@
 """Two bodies that meet: scipy's roots of the gap between them, reference cases, refusals, every unknown."""
 
 import itertools
+import json
+import re
 
 import pytest
 from scipy import optimize
 
+from calc import desk, topics
 from calc.figures import Arrow
+from calc.figures.bodies import Ball
+from calc.figures.pieces import Dimension, Surface
 from calc.topics.projectile.equations import other_sign
+from calc.working.reading import read
+from calc.working.working import work
 from tests.topics.test_projectile import G, refused, solve, value
 
 NAMES = ("y_A", "u_A", "y_B", "u_B", "t_0")
@@ -265,3 +272,185 @@ def test_the_arrow_at_the_start_points_as_the_body_moves(u: str, positive: str, 
     assert figure is not None
     (arrow,) = [one for one in figure.items if isinstance(one, Arrow) and one.label == "u_A"]
     assert (arrow.end[1] - arrow.start[1]) * way > 0
+
+
+DELAYED = {"y_A": "0 m", "u_A": "20", "y_B": "18 m", "u_B": "9", "t": "1,8 s", "t_0": ""}  # B passes there twice
+LATER = {"y_A": "0 m", "u_A": "20", "y_B": "30 m", "u_B": "0", "t_0": "1 s"}
+LONE = {"y_A": "2 m", "u_A": "10", "y_B": "", "u_B": "", "t": "1 s", "t_0": ""}
+MISTAKES = [
+    (
+        "t",
+        "find",
+        "1,5 s",  # 30 m at 20 m/s, as if both fell from the first moment
+        LATER,
+        "You let both start at the same moment. B moves for a shorter time: use t − t₀ for B.",
+    ),
+    (
+        "t",
+        "find",
+        "0,5556 s",  # 10 m at 18 m/s
+        {"other": "steady", "y_A": "0 m", "u_A": "20", "y_B": "10 m", "u_B": "2"},
+        "You left out the fall of A. B does not fall freely, so (1/2)gt² does not cancel: keep it.",
+    ),
+    (
+        "y",
+        "find",
+        "16,9 m",  # 2 m + 10 m + 4,9 m
+        LONE,
+        "You added (1/2)gt². Gravity takes height away from y, so subtract it.",
+    ),
+    (
+        "y",
+        "find",
+        "5,1 m",  # 10 m − 4,9 m
+        LONE,
+        "You found how far A is from its own start. The height above the ground is asked: add y_A.",
+    ),
+    (
+        "t_0",
+        "find",
+        "1,5219 s",
+        DELAYED,
+        "You have the delay for meeting B on its way up. This part asks for its way down: take the other root.",
+    ),
+    (
+        "t_0",
+        "again-t_0",
+        "0,24137 s",
+        DELAYED,
+        "You have the delay for meeting B on its way down. This part asks for its way up: take the other root.",
+    ),
+    (
+        "t_0",
+        "find",
+        "1,5586 s",  # 1,8 s − 0,2414 s
+        DELAYED,
+        "You have the time that B moves. Its delay is asked: subtract that time from t.",
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("find", "part", "value", "data", "sentence"), MISTAKES, ids=[f"{row[1]}-{row[2]}" for row in MISTAKES]
+)
+@pytest.mark.parametrize("positive", ["up", "down"])
+def test_mistakes_are_told_in_words(
+    find: str, part: str, value: str, data: dict[str, str], sentence: str, positive: str
+) -> None:
+    """The wrong number is told as what gives it, whichever direction is positive."""
+    given = {"other": "free", "t": "", "y": "", **data, "positive": positive}
+    if positive == "down":
+        given |= {name: other_sign(given[name]) for name in ("u_A", "u_B") if given[name]}
+    request = {"question": "projectile.meeting", "inputs": given, "find": find, "answers": {part: {"value": value}}}
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": request})))
+    (told,) = [one for one in reply["data"]["parts"] if one["part"] == part]
+    assert [said for fit in told.get("fits", ()) for said in fit["say"]] == [sentence]
+
+
+@pytest.mark.parametrize("variant", range(3))
+@pytest.mark.parametrize("other", ["free", "steady"])
+def test_every_telling_says_how_each_of_them_moves(other: str, variant: int) -> None:
+    """Both freely from the same moment; or A freely and B, a lift, a drone or a balloon, at constant velocity."""
+    topic, question = topics.find("projectile.meeting")
+    given = {"positive": "up", "other": other, **typed(0, 20, 10, 2, None)}
+    story = work(topic, question, read(question, given, "t", variant=variant)).story.replace("\N{NO-BREAK SPACE}", " ")
+    opening, _, rest = story.partition(" Upwards is positive, and heights are measured from the ground. ")
+    assert "straight up or down" in opening or "vertical" in opening
+    assert re.search(r"air resistance .*out|move freely", opening, re.IGNORECASE)
+    start = "A starts on the ground. A starts with a velocity of 20 m·s⁻¹ upwards. "
+    if other == "free":
+        assert opening.endswith(" Both start at the same moment.")
+        assert re.search(r"two (stones|steel balls|heavy darts), A and B", opening, re.IGNORECASE)
+        assert rest == start + "B starts 10 m above the ground. B starts with a velocity of 2 m·s⁻¹ upwards."
+    else:
+        assert "same moment" not in opening
+        assert re.search(r"(lift|drone|balloon), B,", opening)
+        assert re.search(r"(stone|ball|dart), A,", opening)
+        assert rest == start + (
+            "At that moment B is 10 m above the ground. B moves at a constant velocity of 2 m·s⁻¹ upwards."
+        )
+
+
+@pytest.mark.parametrize(
+    ("other", "numbers", "tells"),
+    [
+        ("free", (30, 0, 0, 15, None), ["A starts from rest.", "B starts on the ground."]),
+        ("free", (0, 20, 30, 0, 0.0), ["B starts from rest.", "Both start at the same moment."]),
+        ("free", (0, 20, 30, 0, 0.5), ["B starts 0,5 s after A."]),
+        ("free", (20, -3, 0, 15, None), ["A starts with a velocity of 3 m·s⁻¹ downwards."]),
+        ("steady", (10, 20, 0, 0, None), ["At that moment B passes the ground.", "B does not move."]),
+        ("steady", (0, 12, 4, -1, None), ["B moves at a constant velocity of 1 m·s⁻¹ downwards."]),
+    ],
+)
+def test_what_is_nothing_is_told_in_words(other: str, numbers: tuple[float | None, ...], tells: list[str]) -> None:
+    """From rest, on the ground, at the same moment; and which way a velocity points."""
+    story = solve("meeting", "t", other=other, **typed(*numbers)).story.replace("\N{NO-BREAK SPACE}", " ")
+    assert [one for one in tells if one not in story] == []
+
+
+def test_a_second_meeting_is_asked_for_and_its_other_root_is_the_first() -> None:
+    """A lift that rises past: A comes up to it and falls back to it; both times and both heights are asked for."""
+    found = solve("meeting", "t,y", other="steady", **typed(0, 20, 10, 2, None))
+    asked = {part.key: part.ask for part in found.parts if part.kind == "calculate"}
+    assert asked == {
+        "find-t": "They meet twice. Calculate the time from the start of A until they meet for the first time.",
+        "find-y": "They meet twice. Calculate the height at which they meet for the first time.",
+        "again-t": "Calculate the time from the start of A until they meet again.",
+        "again-y": "Calculate the height at which they meet again.",
+    }
+    said = [step.method.replace("\N{NO-BREAK SPACE}", " ") for part in found.parts for step in part.steps]
+    assert [one for one in said if one] == [
+        "The other root is t = 2,99 s. It is right as well: they meet again, which the next part asks for.",
+        "The other root is t₁ = 0,68 s. It belongs to the first meeting: drop it here.",
+    ]
+    heights = [shown.value for shown in found.answers]
+    assert heights[1::2] == pytest.approx([10 + 2 * t for t in heights[::2]])
+
+
+@pytest.mark.parametrize(
+    ("numbers", "said"),
+    [
+        ((10, 20, 10, 2, None), "The other root is t = 0 s. It belongs to the start itself: drop it."),
+        ((10, 20, 0, 2, None), "The other root is t = −0,49 s. It belongs to a time before the start: drop it."),
+        ((0, 12, 4, -2, None), "The other root is t = 2,54 s. By then A has landed: drop it."),
+    ],
+)
+def test_why_the_other_meeting_is_dropped(numbers: tuple[float | None, ...], said: str) -> None:
+    """They began together, A began above B, or A has landed."""
+    found = solve("meeting", "t", other="steady", **typed(*numbers))
+    methods = [step.method.replace("\N{NO-BREAK SPACE}", " ") for part in found.parts for step in part.steps]
+    assert [one for one in methods if one] == [said]
+    assert not any(part.key.startswith("again") for part in found.parts)
+
+
+@pytest.mark.parametrize("positive", ["up", "down"])
+def test_the_picture_shows_both_starts_above_the_ground(positive: str) -> None:
+    """B above A and beside it, each with its height from the ground to its middle; at rest a body has no arrow."""
+    way = 1 if positive == "up" else -1
+    figure = solve("meeting", "t", positive=positive, **typed(5, 20 * way, 15, 0, None)).figure
+    assert figure is not None
+    balls = {item.label: item.centre for item in figure.items if isinstance(item, Ball)}
+    (ground,) = [item.start[1] for item in figure.items if isinstance(item, Surface)]
+    marked = {item.label: (item.start, item.end) for item in figure.items if isinstance(item, Dimension)}
+    assert ground < balls["A"][1] < balls["B"][1]
+    assert balls["A"][0] < balls["B"][0]
+    assert marked == {f"y_{name}": ((x, ground), (x, y)) for name, (x, y) in balls.items()}
+    arrows = {item.label: item.end[1] > item.start[1] for item in figure.items if isinstance(item, Arrow)}
+    assert arrows == {"u_A": True, "+": positive == "up"}
+    assert figure.title == "A and B at their starts"
+    assert figure.drawn_from == ("y_A", "y_B")
+
+
+@pytest.mark.parametrize(("y_a", "y_b", "names"), [(0, 15, ["y_B"]), (15, 0, ["y_A"])])
+def test_a_body_on_the_ground_has_no_height_to_mark(y_a: float, y_b: float, names: list[str]) -> None:
+    """Only the one above the ground has its height beside it."""
+    numbers = (y_a, 20, y_b, 0) if not y_a else (y_a, 0, y_b, 18)
+    figure = solve("meeting", "t", **typed(*numbers, None)).figure
+    assert figure is not None
+    assert [item.label for item in figure.items if isinstance(item, Dimension)] == names
+
+
+def test_a_meeting_at_the_very_start_of_b_is_one() -> None:
+    """B starts as A comes past on its way up, at 14 m after one second less half a g: they meet then, 1 s after A."""
+    found = solve("meeting", "t,y", **typed(0, 20, 20 - G / 2, 3, 1.0)).values
+    assert (found["t"], found["y"]) == pytest.approx((1, 20 - G / 2))

@@ -1,13 +1,17 @@
 """A graph of position is read: numpy's parabola through its key points, refusals, words on both sides, marks."""
 
 import json
+import re
 from typing import Any
 
 import numpy as np
 import pytest
 
-from calc import desk
+from calc import desk, topics
+from calc.figures import Curve, Dot
 from calc.topics.projectile.positions import READ, scene
+from calc.working.reading import read
+from calc.working.working import work
 from tests.topics.test_projectile import refused, solve
 
 CASES = [(4.0, 2.0, 12.0, 1.0), (0.0, 1.5, 6.0, 2.5), (2.0, 1.0, 6.9, 0.4), (20.0, 3.0, 65.0, 6.0)]
@@ -146,22 +150,61 @@ def test_the_story_holds_the_key_points() -> None:
     )
 
 
-@pytest.mark.parametrize(
-    ("part", "value", "key"),
-    [
-        ("start", "4 m/s", "mean-velocity@u"),  # 8 m in 2 s
-        ("start", "12 m/s", "from-the-ground@u"),
-        ("landing", "2.449 s", "down-only@t"),  # √(2 · 12/4)
-        ("landing", "4 s", "up-twice@t"),
-        ("end", "8 m/s", "as-at-start@v"),
-        ("end", "17.8 m/s", "whole-time@v"),
-        ("average", "4.495 m/s", "distance@v_av"),  # 20 m in 4,45 s
-        ("distance", "4 m", "displacement@d"),
-        ("distance", "12 m", "one-way@d"),
-    ],
-)
+# what is typed, what it is told to be
+MISTAKES = [
+    (
+        "start",
+        "4 m/s",  # 8 m in 2 s
+        "You have the gradient of the straight line up to the turning point, the mean velocity. At the start it is"
+        " fastest: double that for u.",
+    ),
+    (
+        "start",
+        "12 m/s",
+        "You measured from the ground. The displacement begins at the start: subtract h₀ from h₁.",
+    ),
+    (
+        "position",
+        "6 m",  # it has risen by 6 m then
+        "You left out the height of the start. The position is measured from the ground: add h₀.",
+    ),
+    (
+        "landing",
+        "2.449 s",  # √(2 · 12/4)
+        "You have the time from the turning point down. The clock starts with the throw: add t₁.",
+    ),
+    (
+        "landing",
+        "4 s",
+        "You doubled t₁. It lands lower than it starts, so the way down takes longer: find that time and add t₁.",
+    ),
+    (
+        "end",
+        "8 m/s",
+        "You gave it the speed of the start. It lands lower than it starts and is faster there: multiply a by t − t₁.",
+    ),
+    (
+        "end",
+        "17.8 m/s",
+        "You used the whole time. It is at rest at the turning point: its velocity grows from then on, use t − t₁.",
+    ),
+    (
+        "average",
+        "4.495 m/s",  # 20 m in 4,45 s
+        "You divided the distance by the time. Take the displacement, from the start straight to the ground, for vₐᵥ.",
+    ),
+    (
+        "distance",
+        "4 m",
+        "You have the size of the displacement. The distance counts both ways: add the way up and the way down.",
+    ),
+    ("distance", "12 m", "You have the way down alone. Add the way up, h₁ − h₀."),
+]
+
+
+@pytest.mark.parametrize(("part", "value", "sentence"), MISTAKES, ids=[f"{row[0]}-{row[1]}" for row in MISTAKES])
 @pytest.mark.parametrize("positive", ["up", "down"])
-def test_mistakes_are_named(part: str, value: str, key: str, positive: str) -> None:
+def test_mistakes_are_named(part: str, value: str, sentence: str, positive: str) -> None:
     """Each wrong size is told as the mistake that gives it, whichever direction is positive."""
     data = {
         "question": "projectile.positions",
@@ -170,4 +213,80 @@ def test_mistakes_are_named(part: str, value: str, key: str, positive: str) -> N
     }
     reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
     (told,) = [one for one in reply["data"]["parts"] if one["part"] == part]
-    assert key in [name for fit in told.get("fits", ()) for name in fit["keys"]], told["state"]
+    assert sentence in [said for fit in told.get("fits", ()) for said in fit["say"]], told["state"]
+
+
+def test_from_the_ground_up_no_way_is_longer_than_the_other() -> None:
+    """Where it lands as high as it starts, twice the time up is right, and so is the speed of the start."""
+    given = typed(*CASES[1])
+    data = {
+        "question": "projectile.positions",
+        "inputs": {"positive": "up", **given},
+        "answers": {"landing": {"value": "3 s"}, "end": {"value": "8 m/s", "direction": "downwards"}},
+    }
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    states = {one["part"]: one["state"] for one in reply["data"]["parts"]}
+    assert [states[part] for part in ("landing", "end")] == ["right", "right"]
+
+
+@pytest.mark.parametrize("variant", range(3))
+def test_every_telling_throws_it_straight_up_where_there_is_no_air(variant: int) -> None:
+    """Whoever throws it, it rises at first, nothing slows it but the pull of that world, and its graph is told."""
+    topic, question = topics.find("projectile.positions")
+    story = work(topic, question, read(question, question.example, variant=variant)).story
+    assert re.search(r"\b(straight up|vertically upwards)\b", story)
+    assert re.search(r"\b(without|there is no) air\b", story)
+    assert re.search(r"[Tt]he graph of .*position.* against time is part of a parabola\.", story)
+
+
+@pytest.mark.parametrize(("t_2", "read_off"), [("2,99 s", True), ("3 s", False)])
+def test_a_position_is_read_only_before_it_lands(t_2: str, read_off: bool) -> None:
+    """Thrown from the ground, at its top after 1,5 s, it is back after 3 s: at that moment nothing is left to read."""
+    given = {**typed(*CASES[1]), "t_2": t_2}
+    if read_off:
+        assert 0 < solve("positions", **given).values["h_2"] < 0.1
+    else:
+        assert "It has reached the ground by then, after 3,00 s." in refused("positions", **given)
+
+
+@pytest.mark.parametrize(("h_1", "allowed"), [("4,01 m", True), ("4 m", False)])
+def test_a_turning_point_lies_above_the_start(h_1: str, allowed: bool) -> None:
+    """A centimetre higher will do; as high as the start will not."""
+    given = {**typed(*CASES[0]), "h_1": h_1}
+    if allowed:
+        assert solve("positions", **given).values["u"] == pytest.approx(0.01)
+    else:
+        assert "The turning point lies above the start" in refused("positions", **given)
+
+
+@pytest.mark.parametrize(("positive", "way"), [("up", 1), ("down", -1)])
+def test_the_graph_is_drawn_through_its_key_points(positive: str, way: int) -> None:
+    """A at the start, B two seconds and eight metres further, the end on the axis of time at 4,45 s; on the side of the
+    positive direction."""
+    figure = solve("positions", **typed(*CASES[0]), positive=positive).figure
+    assert figure is not None
+    (curve,) = [np.array(item.points) for item in figure.items if isinstance(item, Curve)]
+    dots = {item.label: np.array(item.at) for item in figure.items if isinstance(item, Dot)}
+    assert list(dots) == ["A", "B"]
+    above = {name: way * (at[1] - curve[-1, 1]) for name, at in dots.items()}  # the curve ends on the ground
+    assert tuple(dots["A"]) == tuple(curve[0])
+    assert dots["A"][0] == 0
+    assert above["B"] == pytest.approx(3 * above["A"])  # 12 m and 4 m
+    assert above["B"] == pytest.approx(max(way * (curve[:, 1] - curve[-1, 1])))
+    assert curve[-1, 0] / dots["B"][0] == pytest.approx((2 + 6**0.5) / 2)
+    assert figure.title == "Position against time"
+    assert figure.notes == ("Zero is at the ground. The gradient of this graph is the velocity.",)
+
+
+@pytest.mark.parametrize(("positive", "speeds"), [("up", ("8,00", "−9,80")), ("down", ("−8,00", "9,80"))])
+def test_the_graph_of_the_velocity_is_told_end_to_end(positive: str, speeds: tuple[str, str]) -> None:
+    """A mark for the axes, one for the line from the first velocity to the last, one for where it crosses."""
+    part = solve("positions", **typed(*CASES[0]), positive=positive).parts[-1]
+    assert [(point.words.replace("\N{NO-BREAK SPACE}", " "), point.marks) for point in part.points] == [
+        ("Axes labelled v (m·s⁻¹) and t (s).", 1),
+        (f"A straight line from {speeds[0]} m·s⁻¹ at the start to {speeds[1]} m·s⁻¹ at 4,45 s.", 1),
+        ("It crosses the time axis at 2 s, the time of the turning point.", 1),
+    ]
+    assert part.figure is not None
+    (line,) = [item.points for item in part.figure.items if isinstance(item, Curve)]
+    assert (line[-1][1] > line[0][1]) is (positive == "down")
