@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from calc import topics
+from calc import desk, topics
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Refusal
 from calc.working.reading import Refusals, read
@@ -58,3 +58,12 @@ class Chapter:
         """The answer as published, within its own tolerance."""
         told = self.cases[case]["published"]
         return pytest.approx(told["value"], rel=told["rel_tol"])
+
+
+def mistakes_said(question: str, inputs: dict[str, str], part: str, value: str, find: str = "") -> list[str]:
+    """What a reader is told that a wrong number comes of, through the desk."""
+    data = {"question": question, "inputs": inputs, "find": find, "answers": {part: {"value": value}}}
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    assert reply["ok"], reply
+    (told,) = [one for one in reply["data"]["parts"] if one["part"] == part]
+    return [said for fit in told.get("fits", ()) for said in fit["say"]]

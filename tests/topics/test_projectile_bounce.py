@@ -1,15 +1,21 @@
 """A bounce: sympy for every unknown, published speeds, the reference case, refusals, signs."""
 
 import itertools
+import re
 
 import pytest
 import sympy
 from scipy import integrate
 
 from calc import topics
+from calc.figures import Arrow
+from calc.figures.pieces import Dimension
+from calc.model.questions import Refusal
 from calc.practice.drawing import draw
+from calc.topics.projectile.equations import other_sign
 from calc.working.reading import read
 from calc.working.working import work
+from tests.topics.asking import mistakes_said
 from tests.topics.test_projectile import G, published, refused, solve, value
 
 # h₁ = 2 m, h₂ = 1,2 m, 0,2 kg, 50 ms (a common case): the rest by hand
@@ -184,3 +190,221 @@ def test_practice_gives_the_loss_of_energy_in_place_of_the_second_height_now_and
     for one in given[6]:
         assert not one.inputs["h_2"]
         assert "of its kinetic energy" in work(topic, question, read(question, one.inputs, one.find)).story
+
+
+EMPTY = dict.fromkeys((*ALL, "p"), "")
+WHOLE = {"h_1": "2 m", "h_2": "1,2 m", "m": "200 g", "Deltat": "50 ms"}
+TOGETHER = (
+    "You subtracted the sizes. The velocity turns round: {} is positive and {} negative, so add the sizes for Δv."
+)
+# what is asked, the wrong number, the data with upwards positive, what is said then and with downwards positive
+MISTAKES = [
+    ("v_1", "39,2 m/s", {"h_1": "2 m"}, ("You stopped at the square. Take its square root: that is the size of v₁.",)),
+    ("v_2", "23,52 m/s", {"h_2": "1,2"}, ("You stopped at the square. Take its square root: that is the size of v₂.",)),
+    (
+        "v_1",
+        f"{V2:.6g} m/s",
+        {"h_1": "2 m", "h_2": "1,2 m"},
+        ("You took the other height. Use h₁ for v₁: the one that belongs to this part of the motion.",),
+    ),
+    (
+        "v_2",
+        f"{-V1:.6g} m/s",
+        {"h_1": "2 m", "h_2": "1,2 m"},
+        ("You took the other height. Use h₂ for v₂: the one that belongs to this part of the motion.",),
+    ),
+    (
+        "Deltav",
+        f"{-V1 - V2:.6g} m/s",
+        {"h_1": "2 m", "h_2": "1,2 m"},
+        (TOGETHER.format("upwards", "downwards"), TOGETHER.format("downwards", "upwards")),
+    ),
+    (
+        "v_2",
+        "16 m/s",
+        {"v_1": "-6", "Deltav": "10"},
+        (
+            "You left out the minus sign of v₁. It points downwards: subtract its size from Δv.",
+            "You left out the minus sign of Δv. It points upwards: subtract its size from v₁.",
+        ),
+    ),
+    (
+        "N",
+        f"{ALL['F_net']:.6g} N",
+        WHOLE,
+        (
+            "You left the weight out. The floor also carries the weight: add mg to Fₙₑₜ.",
+            "You left the weight out. The floor also carries the weight: add mg to the size of Fₙₑₜ.",
+        ),
+    ),
+    (
+        "N",
+        f"{ALL['F_net'] - 0.2 * G:.6g} N",
+        WHOLE,
+        ("You subtracted the weight. The floor makes the net force and carries the weight too: add mg.",),
+    ),
+    (
+        "F_net",
+        "46,4 N",
+        {"N": "46,4 N", "m": "200 g"},
+        (
+            "You left the weight out. N also carries it: subtract mg from N.",
+            "You left the weight out. N also carries it: subtract N from mg.",
+        ),
+    ),
+    (
+        "h_2",
+        "0,4 m",
+        {"h_1": "2 m", "p": "20 %"},
+        ("You took the part that is lost. What is left is asked: use 1 − p/100.",),
+    ),
+    (
+        "h_1",
+        "6 m",
+        {"h_2": "1,2 m", "p": "20 %"},
+        ("You took the part that is lost. What is left is asked: use 1 − p/100.",),
+    ),
+    (
+        "p",
+        "60 %",
+        {"h_1": "2 m", "h_2": "1,2 m"},
+        ("You have the share that is left. The share that is lost is asked: subtract yours from the whole.",),
+    ),
+]
+
+
+@pytest.mark.parametrize(("find", "value", "data", "said"), MISTAKES, ids=[f"{row[0]}-{row[1]}" for row in MISTAKES])
+@pytest.mark.parametrize("positive", ["up", "down"])
+def test_mistakes_are_told_in_words(
+    find: str, value: str, data: dict[str, str], said: tuple[str, ...], positive: str
+) -> None:
+    """The wrong number is told as what gives it, in the signs of the positive direction."""
+    given = {**EMPTY, **data, "positive": positive}
+    if positive == "down":
+        given |= {name: other_sign(given[name]) for name in ("v_1", "Deltav") if given[name]}
+    assert said[-1 if positive == "down" else 0] in mistakes_said("projectile.bounce", given, "find", value, find)
+
+
+@pytest.mark.parametrize(
+    ("positive", "told"),
+    [
+        (
+            "up",
+            [
+                "From v² = u² + 2aΔy with u = 0: it falls from rest over the whole of h₁. Upwards is positive, so v₁ is"
+                " negative.",
+                "From v² = u² + 2aΔy with v = 0: at the top of the rebound it is at rest. It leaves the floor upwards.",
+                "A change is final minus initial. Upwards is positive, so v₁ goes in with its minus sign and the sizes"
+                " add up.",
+                "The net force during the contact changes the momentum of the body by mΔv, upwards.",
+                "Two forces act: N upwards and the weight downwards. The net force is N less the weight.",
+            ],
+        ),
+        (
+            "down",
+            [
+                "From v² = u² + 2aΔy with u = 0: it falls from rest over the whole of h₁. Downwards is positive, and so"
+                " is v₁.",
+                "From v² = u² + 2aΔy with v = 0: at the top of the rebound it is at rest. It leaves the floor upwards."
+                " Downwards is positive, so v₂ is negative.",
+                "A change is final minus initial. Downwards is positive, so v₂ goes in with its minus sign and the"
+                " sizes add up.",
+                "The net force during the contact changes the momentum of the body by mΔv, upwards.",
+                "Two forces act: N upwards, which is negative, and the weight downwards. The net force is mg less N.",
+            ],
+        ),
+    ],
+)
+def test_the_reasons_of_a_bounce_in_both_senses(positive: str, told: list[str]) -> None:
+    """Every step says which of the signs is the minus sign, and why the other root is dropped."""
+    found = solve("bounce", "N", positive=positive, **WHOLE)
+    steps = [step for part in found.parts for step in part.steps]
+    assert [step.why for step in steps] == told
+    dropped = [step.method.partition(". ")[2] for step in steps if step.method]
+    assert dropped == [
+        "It would point upwards, and it comes down: drop it.",
+        "It would point downwards, and it leaves the floor upwards: drop it.",
+    ]
+    less = "N less the weight" if positive == "up" else "mg less N"
+    assert found.checks[0].what.endswith(f"impulse equals change in momentum, with the net force as {less}")
+    assert [step.plain for step in steps] == [
+        "The higher it falls from, the faster it arrives.",
+        "How high it comes tells how fast it left the floor.",
+        "First it has to lose all of its velocity downwards, then gain some upwards.",
+        "The shorter the contact, the larger the force.",
+        "The floor has two jobs: it turns the body round, and it holds it up.",
+    ]
+
+
+@pytest.mark.parametrize("variant", range(3))
+@pytest.mark.parametrize(("positive", "other"), [("up", "down"), ("down", "up")])
+def test_every_telling_of_a_bounce_names_its_positive_direction(variant: int, positive: str, other: str) -> None:
+    """What falls, that nothing but the floor matters, and which direction is positive; then the heights from the
+    floor."""
+    topic, question = topics.find("projectile.bounce")
+    given = {**EMPTY, **WHOLE, "positive": positive}
+    story = work(topic, question, read(question, given, "N", variant=variant)).story.replace("\N{NO-BREAK SPACE}", " ")
+    opening, _, rest = story.partition(" It is let go from rest at A, ")
+    assert rest == (
+        "2 m above the floor. It rises to B, 1,2 m above the floor. It has a mass of 200 g. The contact lasts 50 ms."
+    )
+    assert re.search(rf"{positive}wards (is|as) positive", opening, re.IGNORECASE)
+    assert f"{other}wards" not in opening.lower()
+    assert re.search(r"air resistance .*(out|ignored)|leave air resistance out", opening, re.IGNORECASE)
+    assert re.search(r"falls straight down|drops straight|let go above the floor", opening)
+
+
+@pytest.mark.parametrize("positive", ["up", "down"])
+def test_the_picture_of_a_bounce_falls_on_the_left_and_rises_on_the_right(positive: str) -> None:
+    """The fall from A is the longer; v₁ points down, v₂ up, whichever direction is positive."""
+    figure = solve("bounce", "N", positive=positive, **WHOLE).figure
+    assert figure is not None
+    arrows = {item.label: (item.start, item.end) for item in figure.items if isinstance(item, Arrow)}
+    heights = {item.label: item.end[1] - item.start[1] for item in figure.items if isinstance(item, Dimension)}
+    assert set(arrows) == {"v_1", "v_2", "+"}
+    turned = {name: end[1] > start[1] for name, (start, end) in arrows.items()}
+    assert turned == {"v_1": False, "v_2": True, "+": positive == "up"}
+    assert arrows["v_1"][0][0] < arrows["v_2"][0][0]
+    assert abs(heights["h_1"]) > abs(heights["h_2"]) > 0
+    assert figure.title == "Before and after the bounce"
+
+
+@pytest.mark.parametrize(
+    ("find", "data", "allowed"),
+    [
+        ("Deltav", {"h_1": "2 m", "h_2": "2 m"}, True),  # as high as before
+        ("Deltav", {"v_1": "-4", "v_2": "0"}, True),
+        ("F_net", {"m": "2 kg", "N": "19,7 N"}, True),
+        ("F_net", {"m": "2 kg", "N": "19,6 N"}, False),  # the weight alone
+        ("h_2", {"h_1": "2 m", "p": "100 %"}, True),
+        ("h_2", {"h_1": "2 m", "p": "0 %"}, True),
+        ("h_2", {"h_1": "2 m", "p": "-1 %"}, False),
+        ("h_2", {"h_1": "2 m", "p": "100,1 %"}, False),
+        ("Deltav", {"v_1": "0", "v_2": "3"}, False),
+    ],
+)
+def test_how_far_a_bounce_may_go(find: str, data: dict[str, str], allowed: bool) -> None:
+    """All of the energy may be kept or lost, and no more; the floor pushes with more than the weight."""
+    if allowed:
+        solve("bounce", find, **data)
+    else:
+        refused("bounce", find, **data)
+
+
+@pytest.mark.parametrize(
+    ("find", "data", "field"),
+    [
+        ("Deltav", {"h_1": "1 m", "h_2": "2 m"}, "h_2"),
+        ("Deltav", {"v_1": "-4", "v_2": "5"}, "v_2"),
+        ("v_2", {"v_1": "-4", "Deltav": "9"}, None),
+        ("Deltav", {"v_1": "4", "v_2": "3"}, "v_1"),
+        ("Deltav", {"v_1": "-4", "v_2": "-3"}, "v_2"),
+        ("F_net", {"m": "2 kg", "N": "15 N"}, "N"),
+    ],
+)
+def test_a_refusal_stands_beside_what_was_typed(find: str, data: dict[str, str], field: str | None) -> None:
+    """At the box that is to be changed; at none where the number was found on the way."""
+    topic, question = topics.find("projectile.bounce")
+    with pytest.raises(Refusal) as told:
+        work(topic, question, read(question, {**EMPTY, "positive": "up", **data}, find))
+    assert told.value.field == field

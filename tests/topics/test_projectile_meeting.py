@@ -1,19 +1,19 @@
 """Two bodies that meet: scipy's roots of the gap between them, reference cases, refusals, every unknown."""
 
 import itertools
-import json
 import re
 
 import pytest
 from scipy import optimize
 
-from calc import desk, topics
+from calc import topics
 from calc.figures import Arrow
 from calc.figures.bodies import Ball
 from calc.figures.pieces import Dimension, Surface
 from calc.topics.projectile.equations import other_sign
 from calc.working.reading import read
 from calc.working.working import work
+from tests.topics.asking import mistakes_said
 from tests.topics.test_projectile import G, refused, solve, value
 
 NAMES = ("y_A", "u_A", "y_B", "u_B", "t_0")
@@ -341,10 +341,7 @@ def test_mistakes_are_told_in_words(
     given = {"other": "free", "t": "", "y": "", **data, "positive": positive}
     if positive == "down":
         given |= {name: other_sign(given[name]) for name in ("u_A", "u_B") if given[name]}
-    request = {"question": "projectile.meeting", "inputs": given, "find": find, "answers": {part: {"value": value}}}
-    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": request})))
-    (told,) = [one for one in reply["data"]["parts"] if one["part"] == part]
-    assert [said for fit in told.get("fits", ()) for said in fit["say"]] == [sentence]
+    assert mistakes_said("projectile.meeting", given, part, value, find) == [sentence]
 
 
 @pytest.mark.parametrize("variant", range(3))

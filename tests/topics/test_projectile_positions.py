@@ -12,6 +12,7 @@ from calc.figures import Curve, Dot
 from calc.topics.projectile.positions import READ, scene
 from calc.working.reading import read
 from calc.working.working import work
+from tests.topics.asking import mistakes_said
 from tests.topics.test_projectile import refused, solve
 
 CASES = [(4.0, 2.0, 12.0, 1.0), (0.0, 1.5, 6.0, 2.5), (2.0, 1.0, 6.9, 0.4), (20.0, 3.0, 65.0, 6.0)]
@@ -57,11 +58,16 @@ def test_directions_in_words(positive: str) -> None:
 def test_where_it_is_fastest_hangs_on_the_start() -> None:
     """From the ground start and end are equally steep, and there is no average to ask; from a height the end alone."""
     high, low = (solve("positions", **typed(*case)) for case in CASES[:2])
-    points = [[point.words for point in found.parts[0].points][-1] for found in (high, low)]
-    assert points == [
-        "It is steepest just before the ground, so the speed is largest there.",
-        "It is steepest at the start and just before the end: there the speed is largest.",
+    points = [[point.words for point in found.parts[0].points] for found in (high, low)]
+    both = [
+        "The gradient of the graph is the velocity.",
+        "At the turning point the graph is level, so the velocity is zero there.",
     ]
+    assert points == [
+        [*both, "It is steepest just before the ground, so the speed is largest there."],
+        [*both, "It is steepest at the start and just before the end: there the speed is largest."],
+    ]
+    assert [point.marks for found in (high, low) for point in found.parts[0].points] == [1] * 6
     assert ["average" in [part.key for part in found.parts] for found in (high, low)] == [True, False]
     assert "begins 4\N{NO-BREAK SPACE}m above the ground" in high.story
     assert "begins on the ground" in low.story
@@ -206,14 +212,8 @@ MISTAKES = [
 @pytest.mark.parametrize("positive", ["up", "down"])
 def test_mistakes_are_named(part: str, value: str, sentence: str, positive: str) -> None:
     """Each wrong size is told as the mistake that gives it, whichever direction is positive."""
-    data = {
-        "question": "projectile.positions",
-        "inputs": {"positive": positive, **typed(*CASES[0])},
-        "answers": {part: {"value": value}},
-    }
-    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
-    (told,) = [one for one in reply["data"]["parts"] if one["part"] == part]
-    assert sentence in [said for fit in told.get("fits", ()) for said in fit["say"]], told["state"]
+    given = {"positive": positive, **typed(*CASES[0])}
+    assert sentence in mistakes_said("projectile.positions", given, part, value)
 
 
 def test_from_the_ground_up_no_way_is_longer_than_the_other() -> None:
