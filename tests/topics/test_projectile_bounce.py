@@ -103,13 +103,43 @@ def test_the_contact_is_integrated() -> None:
     assert force == pytest.approx(46.40, abs=0.005)
 
 
-def test_directions_of_a_bounce() -> None:
-    """Before it is downwards, afterwards, the change and the net force upwards."""
-    said = {
-        find: [shown.direction.words for shown in solve("bounce", find, **typed(*DATA)).answers if shown.direction]
-        for find in ("v_1", "v_2", "Deltav", "F_net")
-    }
+@pytest.mark.parametrize("positive", ["up", "down"])
+def test_directions_of_a_bounce(positive: str) -> None:
+    """Before it is downwards, afterwards, the change and the net force upwards, whichever direction is positive."""
+    said = {}
+    for find in ("v_1", "v_2", "Deltav", "F_net"):
+        found = solve("bounce", find, positive=positive, **typed(*DATA))
+        said[find] = [shown.direction.words for shown in found.answers if shown.direction]
     assert said == {"v_1": ["downwards"], "v_2": ["upwards"], "Deltav": ["upwards"], "F_net": ["upwards"]}
+
+
+@pytest.mark.parametrize(("positive", "less"), [("up", "N less the weight"), ("down", "mg less N")])
+def test_the_mass_of_what_bounces_follows_in_one_step(positive: str, less: str) -> None:
+    """It stands in the momentum and in the weight, so both laws are put together, and the step says how."""
+    found = solve("bounce", "m", positive=positive, **typed("h_1", "h_2", "N", "Deltat"))
+    step = found.parts[-1].steps[-1]
+    assert step.what == f"Impulse equals change in momentum, with the net force as {less}"
+    assert step.why == f"The net force is {less}, and the mass stands in both."
+    assert step.plain == "The floor turns the body round and holds it up at the same time."
+
+
+@pytest.mark.parametrize(
+    ("find", "name", "usual", "odd"),
+    [
+        ("N", "F_net", "1 mN", "0,9 mN"),
+        ("N", "F_net", "1 MN", "1,1 MN"),
+        ("Deltav", "v_1", "-500 m/s", "-510 m/s"),
+        ("h_2", "p", "1 %", "0,9 %"),
+    ],
+)
+def test_what_is_very_small_or_large_in_a_bounce_is_doubted(find: str, name: str, usual: str, odd: str) -> None:
+    """It is worked all the same, with a word beside the box. Common practice, no source."""
+    besides = {"N": {"m": "1 mg"}, "Deltav": {"v_2": "0,1"}, "h_2": {"h_1": "2 m"}}[find]
+    doubts = [
+        len([one for one in solve("bounce", find, **besides, **{name: text}).warnings if " looks very " in one])
+        for text in (usual, odd)
+    ]
+    assert doubts[1] == doubts[0] + 1
 
 
 def test_the_ratio_of_the_speeds_is_the_root_of_that_of_the_heights() -> None:

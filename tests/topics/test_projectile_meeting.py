@@ -451,3 +451,57 @@ def test_a_meeting_at_the_very_start_of_b_is_one() -> None:
     """B starts as A comes past on its way up, at 14 m after one second less half a g: they meet then, 1 s after A."""
     found = solve("meeting", "t,y", **typed(0, 20, 20 - G / 2, 3, 1.0)).values
     assert (found["t"], found["y"]) == pytest.approx((1, 20 - G / 2))
+
+
+@pytest.mark.parametrize(
+    ("positive", "what", "each"),
+    [
+        ("up", "Put the two positions equal", "Each position is y₀ + ut − ½gt², upwards positive."),
+        (
+            "down",
+            "Put the two heights equal",
+            "The displacement of each is ut + ½gt², downwards positive, so its height is y₀ − ut − ½gt².",
+        ),
+    ],
+)
+@pytest.mark.parametrize(
+    ("other", "t_0", "said"),
+    [
+        ("free", None, ("Both fall alike, so −½gt² stands on both sides and has been left out.",)),
+        ("free", 0.5, ("B moves for the time t − t₀ only. The square of t stands on both sides and cancels.",)),
+        (
+            "steady",
+            None,
+            (
+                "B does not fall freely: its position is y₀ + ut.",
+                "B does not fall freely: its displacement is ut alone.",
+            ),
+        ),
+    ],
+)
+def test_the_reasons_of_a_meeting_in_both_senses(
+    other: str, t_0: float | None, said: tuple[str, ...], positive: str, what: str, each: str
+) -> None:
+    """Why the two are equated, what stands on each side, and what cancels."""
+    way = 1 if positive == "up" else -1
+    found = solve("meeting", "t,y", positive=positive, other=other, **typed(0, 20 * way, 15, 2 * way, t_0))
+    when, where = found.parts[1].steps[0], found.parts[2].steps[0]
+    assert when.what == what
+    assert when.why == " ".join(
+        ["They meet where both are at the same height at the same time.", each, said[-1 if positive == "down" else 0]]
+    )
+    assert when.plain == "Same place, same moment: write down where each one is, and put the two equal."
+    assert where.what == "The height of A at that time"
+    assert where.plain == "Where it began, and how far it has come since."
+    assert [(mark.kind, mark.count) for mark in when.marks] == [("formula", 1), ("substitution", 2), ("answer", 1)]
+
+
+def test_the_reasons_of_a_delay() -> None:
+    """B is at the same height after a shorter time: first that time, then what is left of t."""
+    step = solve("meeting", "t_0", **{name: text for name, text in DELAYED.items() if text}).parts[1].steps[-1]
+    assert step.what == "B is there too, after a shorter time"
+    assert step.why == (
+        "B moves for the time t − t₀ only. This is a quadratic equation for t − t₀; take its root from t to find the"
+        " delay."
+    )
+    assert step.plain == "First find how long B needs to that height; the rest of the time it waited."

@@ -290,3 +290,18 @@ def test_the_graph_of_the_velocity_is_told_end_to_end(positive: str, speeds: tup
     assert part.figure is not None
     (line,) = [item.points for item in part.figure.items if isinstance(item, Curve)]
     assert (line[-1][1] > line[0][1]) is (positive == "down")
+
+
+@pytest.mark.parametrize("positive", ["up", "down"])
+def test_every_step_is_told_in_plain_words(positive: str) -> None:
+    """What a step does, without a formula; the same whichever direction is positive."""
+    found = solve("positions", **typed(*CASES[0]), positive=positive)
+    assert [step.plain for part in found.parts for step in part.steps] == [
+        "On average it is half as fast as at the start, for it slows down evenly to a standstill.",
+        "So much velocity is lost in each second.",
+        "Where it began, and how far it has come since.",
+        "How long it falls from up there, and before that it rose for t₁.",
+        "It gains the same amount of velocity in each second of the fall.",
+        "As if it had gone straight from the start to the ground in that time.",
+        "Up to the turning point, then all the way down.",
+    ]
