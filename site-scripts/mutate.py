@@ -39,6 +39,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import asdict, dataclass
+from math import inf
 from pathlib import Path
 from typing import Any
 
@@ -55,6 +56,7 @@ NEAR = 10  # so much more a test of the chapter, or of the module by name, is wo
 MANY = 8  # tests of one file before others are worth as much
 KEEPING = re.compile(r"approved|swept|wild|_kept")  # files that hold what is printed and drawn, whatever made it
 KEPT_WORTH = 10  # so much more one of their tests is worth
+DECLARED = re.compile(r"relations_kept")  # holds what stands once calc is loaded; runs no line of the files it is from
 LONGEST = 30.0  # seconds: a test that takes more is left out
 
 
@@ -110,7 +112,8 @@ class Notes:
         """The tests to run for a change, with their seconds: first those that run most lines of its file for a second,
         those of its own chapter or called like it before others, those that hold all that is printed and drawn, and
         of files whose tests saw many changes; never many of one test file in a row. For what runs while calc is
-        loaded, those that run anything of the file later on (all, where none does)."""
+        loaded, first those that hold what is declared, then those that run anything of the file later on (all, where
+        none does)."""
         inner = mutant.file.removeprefix("calc/")
         chapter = inner.split("/")[1].replace("_", "-") if inner.startswith("topics/") else ""
         question = f"[{chapter}.{Path(inner).stem.replace('_', '-')}" if chapter else "\0"
@@ -127,9 +130,13 @@ class Notes:
             worth = (1 + (bits & whole[name]).bit_count()) * (4 if bits & hit[name] else 1) / (cost + LEAST)
             worth *= KEPT_WORTH if KEEPING.search(name) else 1
             near = (chapter and chapter in test) or Path(name).stem == f"test_{Path(inner).stem}"
-            worth *= (NEAR if near else 1) * (NEAR if question in test else 1)  # tests of a question by its key
+            own = question in test or Path(name).stem.endswith(f"_{Path(inner).stem}")  # tests of a question by its key
+            worth *= (NEAR if near else 1) * (NEAR if own else 1)
             worth *= 1 + self.saw[name, inner.split("/")[0]]
             found[name].append((worth, test))
+        for test, (_, name, _) in self.tests.items() if loaded else ():
+            if DECLARED.search(name):
+                found[name] = [*(one for one in found[name] if one[1] != test), (inf, test)]
         order = [
             (worth / (1 + place / MANY), test)
             for one in found.values()
