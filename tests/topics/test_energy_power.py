@@ -182,6 +182,12 @@ REFUSED = (
     (
         "pump",
         "h",
+        {"h": "", "P_in": "1,99 kW", "P_out": "2 kW"},  # one in two hundred more out than in, whatever is asked
+        "Output cannot exceed input: no pump gives out more power than it takes in. Check the numbers.",
+    ),
+    (
+        "pump",
+        "h",
         {"h": "", "P_in": "", "P_out": "200 W"},
         "This power is too little: it does not even reach for the rest. Check the power, the time and the other"
         " numbers.",
