@@ -3,8 +3,10 @@
 import pytest
 
 from calc import topics
+from calc.model.questions import Choice
 from calc.practice.drawing import DRAWS, draw
 from calc.topics.doppler.shares import drops, linked, shares, shares_of_both
+from tests.topics.asking import mistakes_said
 from tests.topics.test_doppler import counted, refusal, solve
 
 F, V = 500.0, 340.0
@@ -351,3 +353,18 @@ def test_a_link_that_knew_nothing_of_the_change_asks_what_it_asked() -> None:
     where, why = refusal("both-move", **{**data, "f_S": ""})
     assert "Pick what to find: frequency of the source, speed of the source, frequency the listener hears" in why
     assert where is None
+
+
+@pytest.mark.parametrize(("way", "heard_", "whole"), [("towards", 540.0, "108 %"), ("away", 460.0, "92 %")])
+def test_the_usual_mistakes_with_per_cent_are_told(way: str, heard_: float, whole: str) -> None:
+    """A note 40 Hz from 500 Hz differs by 8 %: not by the whole ratio, and not by 40 Hz of the note heard."""
+    _, question = topics.find("doppler.one-moves")
+    empty = {item.name: item.options[0][0] if isinstance(item, Choice) else "" for item in question.fields}
+    given = {**empty, "way": way, "f_S": "500 Hz", "f_L": f"{heard_} Hz"}
+    (said,) = mistakes_said("doppler.one-moves", given, "find", whole, "p")
+    assert said.startswith("You have the whole ratio in per cent. By how much it differs from 100 is asked: use ")
+    if way == "towards":
+        assert said.endswith(": use f_L/f_S, less 1.")
+    assert mistakes_said("doppler.one-moves", given, "find", f"{4000 / heard_:.6g} %", "p") == [
+        "You took the per cent of the note heard. It counts from the note of the source: divide by f_S."
+    ]
