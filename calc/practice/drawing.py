@@ -91,6 +91,7 @@ def draw(topic: Topic, question: Question, seed: int, level: int = 1, rule: int 
             return best
         if not held or tried >= TRIES // 2:
             find = _unknown(question, chance, level, rule) if rule >= question.drawn_since else ""
+        chance.asked = find
         inputs = _inputs(question, find, chance, level, rule)
         variant = _below(chance, 1000)
         if rule >= BETWEEN:
@@ -148,6 +149,7 @@ class Chance:
         self._source = random.Random(name)
         self.rule = rule  # of drawing: a question's own ``adjust`` may know more numbers from some rule on
         self.kept = dict[str, str]()  # what an ``adjust`` settles once for every try of a draw
+        self.asked = ""  # what this try asks for
 
     def random(self) -> float:
         """From 0 up to, not including, 1."""

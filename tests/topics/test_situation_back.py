@@ -465,3 +465,33 @@ def test_practice_draws_every_arrangement() -> None:
         assert all(one.inputs != QUESTION.example for one in drawn)
         asked = {one.find for one in drawn}
         assert asked == {"a"} if level == 1 else len(asked) > 6
+
+
+@pytest.mark.parametrize(
+    ("form", "asked", "field", "sentence"),
+    [
+        (
+            typed("m1", "tow2", "pull-on", "on", a="-4", mu_k="0,1", P="5 N", phi="0°") | {"mu_k2": "0,6"},
+            "m1",
+            "chain",
+            (
+                "With these numbers the string between the first body and the second body would have to push: it is"
+                " slack, and each has a motion of its own, so that of the one says nothing about the other. Treat them"
+                " one by one (“one body”), or check the numbers."
+            ),
+        ),
+        (
+            typed("m1", "touch2", "push-on", "on", a="-3,5", mu_k="0,6", P="5 N", phi="0°") | {"mu_k2": "0,1"},
+            "m1",
+            "chain",
+            (
+                "With these numbers the first body and the second body would have to pull each other: they part, and"
+                " each has a motion of its own, so that of the one says nothing about the other. Treat them one by one"
+                " (“one body”), or check the numbers."
+            ),
+        ),
+    ],
+)
+def test_nothing_follows_through_a_slack_string(form: dict[str, str], asked: str, field: str, sentence: str) -> None:
+    """What would need a string to push, or touching bodies to pull, is refused with why no number follows."""
+    assert refusal(form, asked) == (field, sentence)

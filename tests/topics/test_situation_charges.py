@@ -6,6 +6,7 @@ all bodies with numpy.
 
 from __future__ import annotations
 
+import itertools
 import math
 import random
 from collections import Counter
@@ -18,12 +19,14 @@ from calc.figures.pieces import Block, Text
 from calc.figures.surfaces import Pulled
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Refusal
+from calc.practice.drawing import DRAWS, draw
 from calc.topics.newton.situation_chain import needed
 from calc.topics.newton.situation_shapes import SHAPES
 from calc.working.leading import boxes
-from calc.working.reading import Refusals
+from calc.working.reading import Refusals, read
+from calc.working.working import work
 from tests.test_figure_overlaps import all_faults
-from tests.topics.test_situation import QUESTION, USUAL, said, solved, typed, worked
+from tests.topics.test_situation import QUESTION, TOPIC, USUAL, said, solved, typed, worked
 from tests.topics.test_situation_back import refusal, text
 from tests.topics.test_situation_back import typed as typed_back
 from tests.topics.test_situation_back import worked as worked_back
@@ -493,3 +496,23 @@ def test_labels_stand_clear_beside_a_fixed_charge(angle: int) -> None:
         figure: Figure = chain(angle, on, touch=touch, pulled=some[0], second=some[1], fixed=fixed)
         wrong += all_faults(figure)
     assert wrong == []
+
+
+def test_practice_asks_for_charges_and_draws_what_goes_slack() -> None:
+    """Of 100 draws of the newest rule each charge and distance is asked, fixed charges are told, and some go slack."""
+    asked, told, slack = Counter[str](), 0, 0
+    for level, seed in itertools.product((1, 2), range(100)):
+        one = draw(TOPIC, QUESTION, seed, level, DRAWS)
+        found = read(QUESTION, one.inputs, one.find, variant=one.variant)
+        plan = QUESTION.plan(found.data)
+        asked[one.find] += 1
+        told += "is fixed" in plan.story
+        slack += any(part.key == "apart" for part in plan.parts)
+        assert not work(TOPIC, QUESTION, found).unproven
+    assert sum(asked[name] for name in ("Q1", "Q2", "Q3")) > 5
+    assert min(asked["Q"], asked["r"]) > 1
+    assert told > 10
+    assert slack > 5
+    older = [draw(TOPIC, QUESTION, seed, 2, DRAWS - 1) for seed in range(30)]
+    assert {one.inputs["fixed"] for one in older} == {"none"}
+    assert {one.find for one in older}.isdisjoint(("Q1", "Q2", "Q3", "Q", "r"))

@@ -6,9 +6,11 @@ Where friction holds them they stay (see :mod:`calc.topics.newton.edge_held`).
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from calc.figures.connected import over_an_edge
 from calc.model.questions import Check, Data, Plan, Refusal
+from calc.topics.forces.words import typed_as
 from calc.topics.newton import edge_held
 from calc.topics.newton.pairs import (
     ADDED,
@@ -49,6 +51,7 @@ SLOWS = (
 )
 FOLLOWS = "With these numbers they stay at rest: a = 0 and T = m₂g follow. Leave this box empty, or change a number."
 RESTS = 6  # the rule of drawing from which practice also draws what stays at rest
+ROUGHEST = 0.95  # coefficient that it draws
 TALES = (
     (
         "A crate on a level table is tied to a light string. The string runs to the right over a light pulley without"
@@ -220,13 +223,17 @@ def plan(data: Data) -> Plan:
     return edge_held.plan(data, tuple(f"{tale} {HELD}" for tale in TALES), facts)
 
 
-def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
-    """What the set-up gives; by an older rule what stays is left without its coefficient, and so drawn anew."""
+def practise(typed: dict[str, object], chance: Any, level: int) -> dict[str, object]:
+    """What the set-up gives, now and then so rough that they stay; by an older rule what stays is left without its
+    coefficient, and so drawn anew."""
     ready = MOVING.adjust(typed, chance, level) if MOVING.adjust else typed
-    if getattr(chance, "rule", 0) >= RESTS or not all(ready[name] for name in ("m1", "m2", "mu")):
+    if not all(ready[name] for name in ("m1", "m2", "mu")):
         return ready
     m1, m2, mu = (float(str(ready[name]).split()[0].replace(",", ".")) for name in ("m1", "m2", "mu"))
-    return {**ready, "mu": ""} if m2 <= mu * m1 else ready
+    if chance.rule < RESTS:
+        return {**ready, "mu": ""} if m2 <= mu * m1 else ready
+    rough = m2 / m1 * (1.15 + 0.5 * chance.random())
+    return {**ready, "mu": typed_as(rough, "", 2).strip()} if chance.random() < 0.35 and rough < ROUGHEST else ready
 
 
 EDGE = replace(MOVING, plan=plan, adjust=practise)

@@ -29,7 +29,7 @@ from calc.topics.newton.situation_laws import (
     resting,
     whole,
 )
-from calc.topics.newton.situation_practice import DRAWN, practise
+from calc.topics.newton.situation_practice import DRAWN, DRAWN_LATER, practise
 from calc.topics.newton.situation_shapes import CHAIN, FORCE, SHAPES
 from calc.topics.newton.situation_words import (
     at_once,
@@ -394,6 +394,7 @@ SITUATION = Question(
     plan=plan,
     unknowns=("a", *ASKED),
     drawn=("a", *DRAWN),
+    drawn_later=DRAWN_LATER,
     asks="a",
     drawn_since=5,
     laws=(SECOND.name, STATIC.name, KINETIC.name),

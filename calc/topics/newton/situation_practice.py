@@ -8,18 +8,22 @@ from typing import Any
 from calc.model.constants import Settings
 from calc.model.questions import Data, Refusal
 from calc.topics.forces.words import typed_as
+from calc.topics.newton import situation_charges as charges
 from calc.topics.newton.situation_back import LINKS, MASSES, solved, split
 from calc.topics.newton.situation_chain import FURTHER, START, Setup, needed, set_up
-from calc.topics.newton.situation_extras import ALSO, FIELD
+from calc.topics.newton.situation_extras import ALSO, CHARGES, FIELD, FIXED, NEARBY
 from calc.topics.newton.situation_shapes import CHAIN, FORCE, SHAPES, Shape
 from calc.topics.shared.connected import MOST
 from calc.working.chain import worth
 
 NAMES = ("m1", "m2", "m3", "theta", "P", "phi", "mu_s", "mu_k")
 DRAWN = ("m1", "m2", "m3", "P", "phi", "mu_s", "mu_k", "theta")  # what practice asks for besides what happens
+DRAWN_LATER = dict.fromkeys(charges.ASKED, 6)  # the same from this rule of drawing on
 EACH_DRAW = 5  # the rule of drawing from which an arrangement is settled for a draw, and other things are asked
 TRIES = 12  # set-ups of one arrangement tried at once
+CHARGED = 6  # the rule from which fixed charges are drawn, and strings that go slack
 G = 9.8
+KNOWN = {"g": G, "k": 9.0e9}
 FORCES = {  # that have room, by arrangement
     "one": ("none", "pull-on", "push-on", "pull-back", "push-back"),
     "tow2": ("pull-on", "pull-on", "pull-back"),
@@ -32,7 +36,8 @@ FORCES = {  # that have room, by arrangement
     "ends": ("none",),
 }
 LIKELY = {"m1": (3, 9), "m2": (3, 9), "m3": (3, 9), "P": (30, 120), "phi": (19, 34), "theta": (20, 40)}
-LIMITS = {"P": (5, 250), "mu_s": (0.08, 0.95), "mu_k": (0.05, 0.9)} | dict.fromkeys(MASSES, (0.5, 30))
+LIMITS = {"P": (5, 250), "mu_s": (0.08, 0.95), "mu_k": (0.05, 0.9), "r": (0.05, 0.8)} | dict.fromkeys(MASSES, (0.5, 30))
+LIMITS |= dict.fromkeys((*CHARGES, "Q"), (8e-7, 6e-5))
 ANGLES = (radians(6), radians(62))
 
 
@@ -41,12 +46,19 @@ def practise(typed: dict[str, object], chance: Any, level: int) -> dict[str, obj
     if getattr(chance, "rule", 1) < EACH_DRAW:
         return settled(typed)
     asked = next((name for name in DRAWN if not typed[name]), "a")
-    chain = chance.kept.setdefault("chain", chance.choice(tuple(SHAPES)))
-    ready = typed | {"chain": chain, "also": "none", "field": "none"}
+    if chance.asked in DRAWN_LATER:
+        asked = chance.asked
+    chains = tuple(key for key, shape in SHAPES.items() if asked not in DRAWN_LATER or has_room(shape, asked))
+    chain = chance.kept.setdefault("chain", chance.choice(chains))
+    ready = typed | {"chain": chain, "also": "none", "field": "none", "fixed": "none"}
     for _ in range(TRIES):
         ready |= {"force": chance.choice(FORCES[chain])}
         ready |= likely(chance, SHAPES[chain], str(ready["force"]), asked)
         ready |= further(chance, SHAPES[chain]) if level > 1 else {}
+        if asked in charges.ASKED:
+            ready |= electrified(chance, SHAPES[chain], asked)
+        if loose(chance, SHAPES[chain], asked):
+            ready |= parting(chance, SHAPES[chain])
         found = happening(ready, chance) if asked == "a" else asking(ready, asked, chance)
         if found:
             return found
@@ -84,9 +96,53 @@ def further(chance: Any, shape: Shape) -> dict[str, str]:
     n, way = chance.choice(places), chance.choice(("on", "back"))
     if chance.random() < 0.5:
         return found | {"also": f"{way}-{n}", "F": typed_as(8 + 14 * chance.random(), "N", 2)}
+    if chance.rule >= CHARGED and chance.random() < 0.5:
+        return found | electrified(chance, shape, "Q")
     sign, charge = chance.choice(("", "-")), typed_as(5 + 4 * chance.random(), "uC", 2)
     field = typed_as(1.2 + 1.6 * chance.random(), "x 10^6 N/C", 2)
     return found | {"field": way, f"Q{n}": sign + charge, "E": field}
+
+
+def has_room(shape: Shape, asked: str) -> bool:
+    """Whether a charge, or the distance of a fixed one, can be asked of an arrangement."""
+    if asked in NEARBY:
+        return bool(shape.standing) and not (shape.ahead and shape.behind)
+    return int(asked[1]) in shape.standing
+
+
+def electrified(chance: Any, shape: Shape, asked: str) -> dict[str, str]:
+    """A charged body in a field or beside a fixed charge, every box filled; nothing where there is no room for it."""
+    places = [n for n in shape.standing if asked in (f"Q{n}", "Q", "r")]
+    sides = [key for key, taken in (("on", shape.ahead), ("back", shape.behind)) if not taken]
+    found = {"also": "none", "field": "none", "fixed": "none", **dict.fromkeys(FURTHER, "")}
+    if not places:
+        return found
+    n, way = chance.choice(places), chance.choice(("on", "back"))
+    one, other = (chance.choice(("", "-")) + typed_as(5 + 4 * chance.random(), "uC", 2) for _ in range(2))
+    if asked in NEARBY or (sides and chance.random() < 0.5):
+        if not sides:
+            return found
+        far = typed_as(0.14 + 0.16 * chance.random(), "m", 2)
+        return found | {"fixed": chance.choice(sides), f"Q{n}": one, "Q": other, "r": far}
+    return found | {"field": way, f"Q{n}": one, "E": typed_as(1.2 + 1.6 * chance.random(), "x 10^6 N/C", 2)}
+
+
+def loose(chance: Any, shape: Shape, asked: str) -> bool:
+    """Whether this draw is one of bodies in a row that part, or whose string goes slack."""
+    if chance.rule < CHARGED or asked != "a" or shape.on < 2 or shape.ahead:
+        return False
+    return bool(chance.kept.setdefault("loose", "yes" if chance.random() < 0.3 else ""))
+
+
+def parting(chance: Any, shape: Shape) -> dict[str, str]:
+    """Bodies that slide on the level: the second slows less than the first where they touch, more where it is tied."""
+    smooth, rough = 0.08 + 0.06 * chance.random(), 0.3 + 0.15 * chance.random()
+    one, two = (rough, smooth) if shape.touch else (smooth, rough)
+    found = {"also": "none", "field": "none", "fixed": "none", **dict.fromkeys(FURTHER, "")}
+    found |= {"force": "push-on" if shape.touch else "pull-on", "theta": "0°"}
+    found |= {f"mu_k{own}": typed_as(mu, "", 2).strip() for own, mu in (("", one), ("2", two))}
+    found |= {f"mu_s{own}": typed_as(mu * 1.4, "", 2).strip() for own, mu in (("", one), ("2", two))}
+    return found | {"P": typed_as(5 + 7 * chance.random(), "N", 2)}
 
 
 def happening(typed: dict[str, object], chance: Any) -> dict[str, object] | None:
@@ -94,10 +150,13 @@ def happening(typed: dict[str, object], chance: Any) -> dict[str, object] | None
     ready = typed | {"start": chance.choice(("rest", "rest", "on", "back"))}
     if SHAPES[str(typed["chain"])].on == MOST and ready["start"] != "rest":
         ready["start"] = str(typed["force"]).partition("-")[2]
-    kept = applying(ready)
+    apart = bool(chance.kept.get("loose"))
+    kept = applying(ready | {"start": "on"} if apart else ready)
     try:
-        here = set_up(choices_of(kept), values_of(kept) | {"g": G})
+        here = set_up(choices_of(kept), values_of(kept) | KNOWN, apart)
     except Refusal:
+        return None
+    if apart and not here.found.slack:
         return None
     return kept if here.moves or len(here.rough) < 2 else None  # where several share the load, less is left to ask
 
@@ -106,13 +165,13 @@ def asking(typed: dict[str, object], asked: str, chance: Any) -> dict[str, objec
     """A set-up of which something else is asked, its motion told; None where it cannot be."""
     kinds = {"mu_s": ("slips",), "mu_k": ("goes", "moves", "steady")}.get(asked, ("goes", "moves", "slips", "steady"))
     kind, way = chance.choice(kinds), chance.choice(("on", "back"))
-    there = needed(choices_of(typed))
-    if asked not in there:
+    electric = asked in charges.ASKED
+    if not typed[asked] if electric else asked not in needed(choices_of(typed)):
         return None
     ready = typed | {asked: "", "start": way if kind == "moves" else f"{kind}-{way}"}
     if kind in ("goes", "moves"):
-        some = likely(chance, SHAPES[str(typed["chain"])], str(typed["force"]), asked)[asked]
-        told = motion(typed | {asked: some}, kind, way, chance)
+        some = {} if electric else likely(chance, SHAPES[str(typed["chain"])], str(typed["force"]), asked)
+        told = motion(typed | {asked: some.get(asked, typed[asked])}, kind, way, chance)
         if told is None:
             return None
         ready |= told
@@ -131,7 +190,7 @@ def motion(typed: dict[str, object], kind: str, way: str, chance: Any) -> dict[s
     """How the set-up moves, as it may be told: the way, and a or a force between bodies."""
     kept = applying(typed | {"start": "rest" if kind == "goes" else way})
     try:
-        here = set_up(choices_of(kept), values_of(kept) | {"g": G})
+        here = set_up(choices_of(kept), values_of(kept) | KNOWN)
     except Refusal:
         return None
     a = here.found.bodies[0].a * (1 if kind == "goes" or way == "on" else -1)
@@ -151,7 +210,7 @@ def link(here: Setup, chance: Any) -> dict[str, object]:
 
 def choices_of(typed: dict[str, object]) -> dict[str, str]:
     """The choices."""
-    return {one.name: str(typed[one.name]) for one in (CHAIN, FORCE, START, ALSO, FIELD)}
+    return {one.name: str(typed[one.name]) for one in (CHAIN, FORCE, START, ALSO, FIELD, FIXED)}
 
 
 def values_of(typed: dict[str, object]) -> dict[str, float]:
