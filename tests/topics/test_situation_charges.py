@@ -499,7 +499,7 @@ def test_labels_stand_clear_beside_a_fixed_charge(angle: int) -> None:
 
 
 def test_practice_asks_for_charges_and_draws_what_goes_slack() -> None:
-    """Of 100 draws of the newest rule each charge and distance is asked, fixed charges are told, and some go slack."""
+    """Of 100 draws of the newest rule some ask for a charge or a distance, tell of fixed ones, and some go slack."""
     asked, told, slack = Counter[str](), 0, 0
     for level, seed in itertools.product((1, 2), range(100)):
         one = draw(TOPIC, QUESTION, seed, level, DRAWS)
@@ -509,8 +509,8 @@ def test_practice_asks_for_charges_and_draws_what_goes_slack() -> None:
         told += "is fixed" in plan.story
         slack += any(part.key == "apart" for part in plan.parts)
         assert not work(TOPIC, QUESTION, found).unproven
-    assert sum(asked[name] for name in ("Q1", "Q2", "Q3")) > 5
-    assert min(asked["Q"], asked["r"]) > 1
+    assert min(asked["Q1"], asked["r"]) > 5
+    assert max(asked["Q1"], asked["r"]) < 40
     assert told > 10
     assert slack > 5
     older = [draw(TOPIC, QUESTION, seed, 2, DRAWS - 1) for seed in range(30)]

@@ -18,7 +18,7 @@ from calc.working.chain import worth
 
 NAMES = ("m1", "m2", "m3", "theta", "P", "phi", "mu_s", "mu_k")
 DRAWN = ("m1", "m2", "m3", "P", "phi", "mu_s", "mu_k", "theta")  # what practice asks for besides what happens
-DRAWN_LATER = dict.fromkeys(charges.ASKED, 6)  # the same from this rule of drawing on
+DRAWN_LATER = {"Q1": 6, "r": 6}  # the same from a rule of drawing on; these are held on to, so two are enough
 EACH_DRAW = 5  # the rule of drawing from which an arrangement is settled for a draw, and other things are asked
 TRIES = 12  # set-ups of one arrangement tried at once
 CHARGED = 6  # the rule from which fixed charges are drawn, and strings that go slack
@@ -48,8 +48,9 @@ def practise(typed: dict[str, object], chance: Any, level: int) -> dict[str, obj
     asked = next((name for name in DRAWN if not typed[name]), "a")
     if chance.asked in DRAWN_LATER:
         asked = chance.asked
-    chains = tuple(key for key, shape in SHAPES.items() if asked not in DRAWN_LATER or has_room(shape, asked))
-    chain = chance.kept.setdefault("chain", chance.choice(chains))
+    chain = chance.kept.setdefault("chain", chance.choice(tuple(SHAPES)))
+    if chance.rule >= CHARGED and not has_room(chain, asked):
+        chain = chance.choice([key for key in SHAPES if has_room(key, asked)])
     ready = typed | {"chain": chain, "also": "none", "field": "none", "fixed": "none"}
     for _ in range(TRIES):
         ready |= {"force": chance.choice(FORCES[chain])}
@@ -103,11 +104,14 @@ def further(chance: Any, shape: Shape) -> dict[str, str]:
     return found | {"field": way, f"Q{n}": sign + charge, "E": field}
 
 
-def has_room(shape: Shape, asked: str) -> bool:
-    """Whether a charge, or the distance of a fixed one, can be asked of an arrangement."""
+def has_room(chain: str, asked: str) -> bool:
+    """Whether this can be asked of an arrangement."""
+    shape = SHAPES[chain]
     if asked in NEARBY:
         return bool(shape.standing) and not (shape.ahead and shape.behind)
-    return int(asked[1]) in shape.standing
+    if asked in CHARGES:
+        return int(asked[1]) in shape.standing
+    return asked in {"a", *needed({"chain": chain, "force": FORCES[chain][-1]})}
 
 
 def electrified(chance: Any, shape: Shape, asked: str) -> dict[str, str]:
