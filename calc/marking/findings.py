@@ -57,6 +57,7 @@ class Base:
     'early': from own values that were all judged right. 'within': from a wrong value of the same part.
     ends: what the least and the greatest give that round to the own values typed.
     turned: one of the own values was given the opposite direction or sign. sheet: with another data sheet's constants.
+    beside: another way than the plan's, on which no mistake is looked for.
     """
 
     way: Chain
@@ -64,6 +65,7 @@ class Base:
     ends: tuple[float, ...] = ()
     turned: bool = False
     sheet: bool = False
+    beside: bool = False
 
     def meets(self, typed: Typed) -> bool:
         """Whether the value is the one of this way. Another data sheet explains digits, not one more per cent."""
@@ -184,7 +186,7 @@ _STATES: dict[Label, State] = {
 def _size(typed: Typed, said: str, bases: Sequence[Base], keep: Keep | None) -> Finding:
     """Right by one of the ways; else single slips that give the digits typed; rounding; an exact power of ten; two
     slips together; a slip rounded on the way."""
-    ways = [base.way for base in reversed(bases) if not base.sheet]
+    ways = [base.way for base in reversed(bases) if not (base.sheet or base.beside)]
     for base in bases:
         if not base.sheet and base.meets(typed):
             return Finding(_STATES[base.label], typed, base.way, base.label)
@@ -383,8 +385,13 @@ def _signed(typed: Typed, suspect: Suspect, way: Chain, said: str) -> bool:
     if where is None or not can_be_asked(where):
         return (suspect.value < 0) == negative
     if suspect.value < 0 and way.right > 0 and said and not negative:
-        return _opposite(said, where)
+        return _opposite(said, where) or _of_sizes(suspect)
     return not negative or suspect.value < 0
+
+
+def _of_sizes(suspect: Suspect) -> bool:
+    """Whether a slip works with sizes alone: its sign is then no direction, which may be said rightly beside it."""
+    return any("abs(" in how for slip in suspect.slips for _, how in slip.instead)
 
 
 def _key(said: str, where: Direction) -> str | None:

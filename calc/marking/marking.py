@@ -14,7 +14,7 @@ from functools import cached_property
 from itertools import permutations, product
 from typing import Literal
 
-from calc.language.expressions import ExpressionError, equation
+from calc.language.expressions import ExpressionError, equation, expression
 from calc.language.quantities import QuantityError
 from calc.marking.findings import Base, Finding, Label, Size, State, judge
 from calc.marking.intervals import bound, ends, listed
@@ -26,7 +26,7 @@ from calc.marking.suspects import Chain, Suspect, uses
 from calc.marking.writings import thousands
 from calc.marking.written import numbers
 from calc.model.directions import SIDE_OF_END
-from calc.model.questions import Mistake, Part, Plan, Refusal, Step, Values
+from calc.model.questions import Check, Mistake, Part, Plan, Refusal, Step, Values
 from calc.working.reading import Read
 from calc.working.roots import NoRoot
 from calc.working.working import agrees, run
@@ -153,6 +153,11 @@ class Carried:
     turned: bool
 
 
+def _by_check(step: Step, check: Check) -> Step:
+    """A step by the equation of a check."""
+    return replace(step, law=check.equation, make=check.equation, lines=(), mistakes=(), other="", root=None)
+
+
 def _used_here(chain: Chain) -> set[str]:
     """The own values that a chain goes through."""
     return set(chain.carry) & {step.makes for step in chain.plan.steps}
@@ -170,9 +175,9 @@ class _Marker:
         # What follows from right values is at worst rounded early; right, once one was read off a drawing.
         self.followed: Label = "early"
 
-    def chain(self, name: str, carry: Values | None = None) -> Chain:
+    def chain(self, name: str, carry: Values | None = None, plan: Plan | None = None) -> Chain:
         quantities, style = self.read.quantities, self.read.data.settings.style
-        return Chain(self.plan, self.constants, name, carry, quantities, style)
+        return Chain(plan or self.plan, self.constants, name, carry, quantities, style)
 
     @cached_property
     def value_sets(self) -> tuple[dict[str, float], ...]:
@@ -192,23 +197,43 @@ class _Marker:
         A learner goes on with the value written down or with the one in the calculator, with its direction or with
         its size only.
         """
+        besides = [
+            replace(base, beside=True)
+            for plan in self.by_checks(name, carried)
+            for base in self._own_ways(name, carried, label, plan)
+        ]
+        return [*self._own_ways(name, carried, label, self.plan), *besides]
+
+    def by_checks(self, name: str, carried: Mapping[str, Carried]) -> Iterator[Plan]:
+        """The plan with another step for a value, where a check tells it by an own value: the peak is twice the
+        average force. A learner may go that way as well."""
+        for check in self.plan.checks:
+            left, _, right = check.equation.partition("=")
+            if left.strip() == name and {*expression(right).names} & set(carried):
+                parts = [
+                    replace(part, steps=tuple([_by_check(s, check) if s.makes == name else s for s in part.steps]))
+                    for part in self.plan.parts
+                ]
+                yield replace(self.plan, parts=tuple(parts))
+
+    def _own_ways(self, name: str, carried: Mapping[str, Carried], label: Label, plan: Plan) -> list[Base]:
         found: list[Base] = []
         for how in ("signed", "size", "unrounded"):
             carry = {key: getattr(value, how) for key, value in carried.items()}
             if any(carry == dict(base.way.carry) for base in found):
                 continue
-            chain = self._own(name, carry)
+            chain = self._own(name, carry, plan)
             if chain:
                 turned = how == "signed" and any(carried[key].turned for key in _used_here(chain))
                 ends = self._ends(name, carried, chain) if how == "signed" else ()
                 found.append(Base(chain, label, ends, turned))
         return found
 
-    def _own(self, name: str, carry: Values) -> Chain | None:
+    def _own(self, name: str, carry: Values, plan: Plan) -> Chain | None:
         if not carry:
             return None
         try:
-            chain = self.chain(name, carry)
+            chain = self.chain(name, carry, plan)
         except (ExpressionError, ArithmeticError, NoRoot, ValueError):
             return None
         return chain if _used_here(chain) else None
@@ -219,7 +244,7 @@ class _Marker:
         found = []
         for key in _used_here(chain):
             for half in (-carried[key].half, carried[key].half):
-                end = self._own(name, {**carry, key: carry[key] + half})
+                end = self._own(name, {**carry, key: carry[key] + half}, chain.whole)
                 if end is None:
                     return ()
                 found.append(end.right)

@@ -127,8 +127,12 @@ def _angle_of_answer(step: Step, answer: Finding) -> bool:
 
 
 def _only_gravity(answer: Finding) -> bool:
-    """Whether all that is wrong is g = 10: it costs the answer mark and nothing else."""
-    return answer.state == "mistake" and all(slip.kind == "gravity" for slip in answer.fits[0].slips)
+    """Whether all that is wrong is g = 10: it costs the answer mark and nothing else. So it does where a slip of
+    algebra happens to give the same number, but not where a mistake of the catalogue does."""
+    gravity = [all(slip.kind == "gravity" for slip in fit.slips) for fit in answer.fits]
+    if answer.state == "one of two":
+        return any(gravity) and all(slip.kind != "declared" for fit in answer.fits for slip in fit.slips)
+    return answer.state == "mistake" and gravity[0]
 
 
 def _lacking(shown: Shown, own: Finding | None, words: str) -> str:

@@ -94,6 +94,7 @@ _FILLERS = frozenset(
             "we",
             "there",
             "amount",
+            "linear",
             "which",
         ),
     )

@@ -73,6 +73,8 @@ def test_the_learner_can_overrule() -> None:
     [
         ("momentum.join", "In an isolated system the total linear momentum is conserved.", 2),
         ("momentum.join", "The total linear momentum remains constant.", 1),
+        ("momentum.join", "The total momentum of a closed system stays constant.", 2),
+        ("momentum.join", "The momentum of a closed system stays constant.", 1),
         ("momentum.join", "Momentum is mass times velocity.", 0),
         ("momentum.pulse", "The net force on a body multiplied by the time for which it acts.", 2),
         ("forces.crew", "It stays at rest or keeps a uniform velocity unless an unbalanced force acts on it.", 2),

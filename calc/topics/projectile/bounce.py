@@ -67,7 +67,7 @@ def before(up: bool) -> Relation:
         dropped={"v_1": "It would point upwards, and it comes down: drop it."},
         mistakes=(
             Mistake("root-omitted", "v_1", "2*g*h_1", NO_ROOT % "v_1"),
-            Mistake("other-height", "v_1", "sqrt(2*g*h_2)", OTHER_HEIGHT % ("h_1", "v_1")),
+            Mistake("other-height", "v_1", f"{sign}sqrt(2*g*h_2)", OTHER_HEIGHT % ("h_1", "v_1")),
         ),
     )
     units = {"v_1": "m·s⁻¹", "h_1": "m"}
@@ -90,7 +90,7 @@ def after(up: bool) -> Relation:
         dropped={"v_2": "It would point downwards, and it leaves the floor upwards: drop it."},
         mistakes=(
             Mistake("root-omitted", "v_2", "2*g*h_2", NO_ROOT % "v_2"),
-            Mistake("other-height", "v_2", "sqrt(2*g*h_1)", OTHER_HEIGHT % ("h_2", "v_2")),
+            Mistake("other-height", "v_2", f"{'' if up else '-'}sqrt(2*g*h_1)", OTHER_HEIGHT % ("h_2", "v_2")),
         ),
     )
     if up:
