@@ -282,9 +282,7 @@ def test_signs_in_words_are_those_of_the_values(way: str, pull: str) -> None:
     for name, force in (("W_F", "The pull does"), ("W_w", "The weight does"), ("W_f", "does")):
         if right[name] if name != "W_F" else pull != "none":
             word = "positive" if right[name] > 0 else "negative"
-            assert (
-                f"{force} {word} work" in told if name != "W_f" else "Friction, if there is any, does negative" in told
-            )
+            assert f"{force} {word} work" in told if name != "W_f" else "Friction does negative work" in told
     assert ("The normal force and the weight do no work" in told) == (way == "level")
     rises = {"up": "the body rises", "down": "the body comes down"}
     assert [words for words in rises.values() if words in told] == ([rises[way]] if way in rises else [])
@@ -498,3 +496,22 @@ def test_practice_moves_every_way() -> None:
         assert found.warnings == ()
         met |= {str(drawn.inputs["way"]), str(drawn.inputs["pull"]), drawn.find}
     assert {"up", "down", "level", "along", "above", "none", "v"} <= met
+
+
+@pytest.mark.parametrize(
+    ("data", "said"),
+    [
+        ({"mu_k": "0,25", "v": ""}, "Friction does negative work: it acts against the motion."),
+        ({"W_f": "-40 J", "v": ""}, "Friction does negative work: it acts against the motion."),
+        ({"mu_k": "0", "v": ""}, ""),
+        ({"mu_k": "", "v": "3 m/s"}, "Friction, if there is any, does negative work: it acts against the motion."),
+    ],
+)
+def test_friction_is_named_among_the_forces_as_the_data_have_it(data: dict[str, str], said: str) -> None:
+    """Rough: it does negative work; smooth: it is not there; where it is to be found, it may turn out to be none."""
+    typed = {"m": "12", "theta": "20°", "F": "110", "L": "5", "u": "0", "way": "up", "pull": "along"}
+    found = solve(
+        "moved", "v" if not data["v"] else "mu_k", **typed, **{key: text for key, text in data.items() if text}
+    )
+    (signs,) = [part for part in found.parts if part.key == "signs"]
+    assert [point.words for point in signs.points if point.words.startswith("Friction")] == ([said] if said else [])

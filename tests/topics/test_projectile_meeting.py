@@ -487,6 +487,8 @@ def test_the_reasons_of_a_meeting_in_both_senses(
     found = solve("meeting", "t,y", positive=positive, other=other, **typed(0, 20 * way, 15, 2 * way, t_0))
     when, where = found.parts[1].steps[0], found.parts[2].steps[0]
     assert when.what == what
+    if other == "steady":  # only A has the term with g
+        each = each.replace("Each position", "The position of A").replace("of each", "of A")
     assert when.why == " ".join(
         ["They meet where both are at the same height at the same time.", each, said[-1 if positive == "down" else 0]]
     )
@@ -505,3 +507,26 @@ def test_the_reasons_of_a_delay() -> None:
         " delay."
     )
     assert step.plain == "First find how long B needs to that height; the rest of the time it waited."
+
+
+@pytest.mark.parametrize(
+    ("positive", "said"),
+    [
+        (
+            "up",
+            "The position of A is y₀ + ut − ½gt², upwards positive. B does not fall freely: its position is y₀ + ut.",
+        ),
+        (
+            "down",
+            "The displacement of A is ut + ½gt², downwards positive, so its height is y₀ − ut − ½gt². B does not fall"
+            " freely: its displacement is ut alone.",
+        ),
+    ],
+)
+def test_the_reason_tells_the_free_body_from_the_steady_one(positive: str, said: str) -> None:
+    """Only A has the term with g."""
+    sign = 1 if positive == "up" else -1
+    data = {"positive": positive, "other": "steady", "y_A": "2 m", "u_A": f"{sign * 20} m/s", "y_B": "20 m"}
+    found = solve("meeting", "t", **data, u_B=f"{-sign} m/s", t_0="0 s")
+    whys = [step.why for part in found.parts for step in part.steps]
+    assert any(why.endswith(said) for why in whys), whys

@@ -433,8 +433,8 @@ MOVES = {
 }
 
 
-def signs_part(way: Way) -> Part:
-    """The table of signs: which forces do positive, negative and no work, and why."""
+def signs_part(way: Way, known: Values) -> Part:
+    """The table of signs: which forces do positive, negative and no work, and why. known: the data."""
     points = []
     if way.pull != "none":
         sign, why = ("negative", "against") if way.pull == "back" else ("positive", "along")
@@ -444,7 +444,11 @@ def signs_part(way: Way) -> Part:
         points.append(Point("The weight does negative work: the body rises.", 1, ("negative",)))
     elif way.rise < 0:
         points.append(Point("The weight does positive work: the body comes down.", 1, ("positive",)))
-    points.append(Point("Friction, if there is any, does negative work: it acts against the motion.", 1, ("negative",)))
+    rubs = [abs(known[name]) for name in ("mu_k", "f", "W_f") if name in known]
+    if not rubs or max(rubs):  # on a smooth surface there is none to be named
+        doubt = "" if rubs else ", if there is any,"
+        words = f"Friction{doubt} does negative work: it acts against the motion."
+        points.append(Point(words, 1, ("negative",)))
     none = "The normal force does" if way.rise else "The normal force and the weight do"
     points.append(Point(f"{none} no work: at right angles to the motion, cos 90° = 0.", 1, ("no work",)))
     return Part(
@@ -482,7 +486,7 @@ def situation(data: Data) -> Situation:
         told(BOXES),
         relations=laws,
         openings=tuple(MOVES[move, pull].format(*nouns) for nouns in NOUNS),
-        stated=(state(THEOREM), signs_part(way)),
+        stated=(state(THEOREM), signs_part(way, data.values)),
         limits=(Limit("N", LIFTS, at="F"),) if pull == "above" else (),
         unfit=UNFIT,
         units={"N": "N"},

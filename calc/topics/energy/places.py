@@ -166,17 +166,35 @@ ROUGH = (
 )
 ON_TRACK = (
     "A child on a sledge slides along a smooth icy track from A to B. Heights are measured from one level.",
-    "A small car without a motor rolls along a smooth toy railway from A to B. Heights are measured from the table.",
-    "A skateboarder rolls freely through a smooth concrete bowl from A to B. Heights are measured from the ground.",
+    (
+        "A small car without a motor rolls along a smooth toy railway from A to B."
+        " Heights are measured from the level of the table."
+    ),
+    (
+        "A skateboarder rolls freely through a smooth concrete bowl from A to B."
+        " Heights are measured from the level of the ground."
+    ),
 )
 IN_AIR = (
-    "A stone flies freely from A and passes B. Air resistance is left out. Heights are measured from the ground.",
-    "A pebble leaves a wall at A and later passes B; the air hardly slows it. Heights are measured from the beach.",
-    "A drop leaves a fountain at A and passes B without air resistance. Heights are measured from the pool.",
+    (
+        "A stone flies freely from A and passes B. Air resistance is left out."
+        " Heights are measured from the level of the ground."
+    ),
+    (
+        "A pebble leaves a wall at A and later passes B; the air hardly slows it."
+        " Heights are measured from the level of the beach."
+    ),
+    (
+        "A drop leaves a fountain at A and passes B without air resistance."
+        " Heights are measured from the level of the pool."
+    ),
 )
 ON_ROUGH = (
     "A child on a sledge slides along a track of rough snow from A to B. Heights are measured from one level.",
-    "A crate slides down a bent loading chute from A to B, and rubs on it. Heights are measured from the ground.",
+    (
+        "A crate slides down a bent loading chute from A to B, and rubs on it."
+        " Heights are measured from the level of the ground."
+    ),
     "A cyclist rolls from A to B without pedalling, against friction and air. Heights are measured from one level.",
 )
 

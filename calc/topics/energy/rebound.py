@@ -203,7 +203,7 @@ def plan(data: Data) -> Plan:
             Part(
                 "lost",
                 "calculate",
-                "By how much does the kinetic energy change in size? Calculate it.",
+                "Calculate the size of the change in kinetic energy in the bounce.",
                 (LOST.step("E_lost"),),
             ),
             verdict(data),

@@ -38,15 +38,15 @@ TOLD = {"f": "The friction on it there is {}.", "L": "The rough part is {} long.
 ON_PART = (
     (
         "A child on a sledge slides down an icy bank from A, over a level patch of gravel, and on over smooth ice to B."
-        " Heights are measured from the gravel."
+        " Heights are measured from the level of the gravel."
     ),
     (
         "In a warehouse a crate slides from A down a smooth chute, across a level strip of rubber, and on over smooth"
-        " rails to B. Heights are measured from the strip."
+        " rails to B. Heights are measured from the level of the strip."
     ),
     (
         "A small car without a motor runs on a smooth toy railway from A down to a level piece covered with felt, and"
-        " on over smooth rails to B. Heights are measured from the felt."
+        " on over smooth rails to B. Heights are measured from the level of the felt."
     ),
 )
 RUBS = Relation(

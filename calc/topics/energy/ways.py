@@ -83,7 +83,9 @@ VERDICT = Part(
     points=(
         Point("The weight does the same work on both ways, so it is conservative.", 1, ("same work", "conservative")),
         Point(
-            "Friction does more work on the longer way, so it is non-conservative.", 1, ("longer", "non-conservative")
+            "Friction takes more energy on the longer way, so it is non-conservative.",
+            1,
+            ("longer", "non-conservative"),
         ),
     ),
 )

@@ -81,7 +81,11 @@ TURNS = Part(
     "Where the acceleration changes its sign, does it turn round there? Give a reason.",
     points=(
         Point("No: there only the acceleration changes its direction.", 1, ("acceleration", "direction")),
-        Point("It turns round where its velocity is zero, and there it is not.", 1, ("velocity is zero",)),
+        Point(
+            "It turns round where its velocity is zero; at that moment its velocity is not zero.",
+            1,
+            ("velocity is zero",),
+        ),
     ),
 )
 

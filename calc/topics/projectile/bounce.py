@@ -295,7 +295,7 @@ GIVEN = {
 OPENINGS = (
     "A ball of soft rubber falls straight down on a stone floor and bounces. Air resistance is left out; upwards is"
     " positive.",
-    "A toy cube of foam drops straight onto a level bench top and jumps up again. Take upwards as positive and leave"
+    "A toy cube of foam drops straight onto a level floor and jumps up again. Take upwards as positive and leave"
     " air resistance out.",
     "In a sports hall a ball is let go above the floor, and a sensor in the floor records the bounce. Upwards is"
     " positive; air resistance may be ignored.",

@@ -240,6 +240,9 @@ def steady(up: bool, late: bool, other: bool, dropped: str) -> Relation:
         up=up,
         mistakes=(Mistake("fall-forgotten", "t", straight(up), FALL_OFF),),
     )
+    law = replace(
+        law, why=law.why.replace("Each position is", "The position of A is").replace("ment of each is", "ment of A is")
+    )
     root = "sqrt((u_A - u_B)^2 + 2*g*(y_A - y_B))"
     first = "u_A - u_B" if up else "u_B - u_A"
     make, second = (f"t = ({first} {sign} {root})/g" for sign in ("+-" if late else "-+"))
