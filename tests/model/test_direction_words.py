@@ -40,6 +40,8 @@ along a thread, down or sideways · to: along the line of the thread, towards th
 · towards the support, to the support
 along a thread, down or sideways · down: straight down · vertically downwards, downwards
 along a thread, down or sideways · sideways: horizontally · horizontal, to the side
+along the arc of a swing · outwards: outwards along the arc · outward, away from the vertical, further out
+along the arc of a swing · back: back along the arc, towards the vertical · inwards, backwards, towards the vertical
 away from a slope or into it · away: at right angles to the slope, away from it \
 · away from the slope, out of the slope
 away from a slope or into it · into: at right angles to the slope, into it · into the slope, towards the slope
@@ -86,6 +88,7 @@ OPPOSITES = {
     ("up-slope", "down-slope"),
     ("away", "towards"),
     ("away", "to"),
+    ("outwards", "back"),
     ("away", "into"),
     ("clockwise", "anticlockwise"),
     ("right-up", "left-down"),
@@ -129,6 +132,7 @@ def test_a_sign_stands_for_the_words_only_along_one_line() -> None:
     """A sign says which way where there are two ways along a stated direction; not for attraction or a compass."""
     assert sorted(kind.name for kind in KINDS if kind.signed) == [
         "along a slope",
+        "along the arc of a swing",
         "forwards or backwards",
         "higher or lower note",
         "left or right",
