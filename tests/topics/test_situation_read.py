@@ -8,6 +8,8 @@ import pytest
 
 from calc.model.questions import Part
 from tests.topics.test_situation import said, typed, worked
+from tests.topics.test_situation_back import typed as typed_back
+from tests.topics.test_situation_back import worked as worked_back
 
 PARTS_AWAY = typed("touch2", "none", theta="15°", mu_s="0,1", mu_k="0,05") | {"mu_s2": "0,8", "mu_k2": "0,7"}
 RUNS_UP = typed("tow2", "none", "rest", mu_s="0,1", mu_k="0,08") | {"also": "on-1", "F": "8 N"}
@@ -134,3 +136,51 @@ def test_what_becomes_of_a_motion_is_told(form: str, told: tuple[str, ...]) -> N
     words = [point.words for one in worked(FORMS[form])[1].parts for point in one.points]
     at = words.index(told[0])
     assert tuple(words[at : at + len(told)]) == told
+
+
+@pytest.mark.parametrize(
+    ("start", "a", "tells"),
+    [
+        ("goes-on", "0,5", "It moves off from rest to the right, with an acceleration of 0,5 m·s⁻²."),
+        ("on", "0,5", "It moves to the right. The speed grows, with an acceleration of 0,5 m·s⁻²."),
+        ("on", "-0,5", "It moves to the right. The speed falls, with an acceleration of 0,5 m·s⁻²."),
+        ("on", "0", "It moves to the right. The velocity stays the same: the acceleration is 0 m·s⁻²."),
+    ],
+)
+def test_a_motion_that_is_given_is_told_with_its_change(start: str, a: str, tells: str) -> None:
+    """However small the acceleration: grows, falls, stays the same."""
+    answer = worked_back(typed_back("m1", "one", "pull-on", start, a=a, P="40 N"), "m1")[2]
+    assert answer.story.replace("\N{NO-BREAK SPACE}", " ").endswith(tells)
+
+
+@pytest.mark.parametrize(
+    ("P", "state", "words"),
+    [
+        ("19,5 N", "smaller", "Friction can hold it: it stays at rest."),
+        ("19,6 N", "the same", "Friction just holds it: it stays at rest, at the limit."),
+        ("19,7 N", "larger", "It starts to move to the right."),
+    ],
+)
+def test_on_each_side_of_the_limit(P: str, state: str, words: str) -> None:
+    """4 kg with μₛ 0,5: a tenth of a newton below 19,6 N it stays, at it it just stays, above it goes. A mark for the
+    comparison, one for what follows."""
+    form = typed("one", "pull-on", m1="4 kg", phi="0°", P=P, mu_s="0,5", mu_k="0,4")
+    first, second = part(form, "decide").points
+    assert state in first.words
+    assert (first.marks, second.marks) == (1, 1)
+    assert second.words == words
+
+
+def test_two_that_are_held_together_share_a_load_that_nobody_can_part() -> None:
+    """The lowest slides away; of the two frictions above it only the sum is known, so no check adds all forces up."""
+    form = typed("touch3", "none", theta="15°", mu_s="0,1", mu_k="0,05")
+    form |= {name: words for n in (2, 3) for name, words in ((f"mu_s{n}", "0,8"), (f"mu_k{n}", "0,7"))}
+    answer = worked(form)[3]
+    assert answer.checks == ()
+    assert part(form, "rests-2").ask == (
+        "Suppose the bodies no longer push each other. Do the second body and the third body stay at rest or move? Give"
+        " a reason."
+    )
+    assert "They stay at rest: their acceleration is zero." in said(answer, "rests-2")
+    keys = [one.key for one in answer.parts]
+    assert ("rests-2" in keys, "holds-2" in keys) == (True, False)
