@@ -158,6 +158,15 @@ def test_a_body_at_constant_velocity_may_be_met_twice(case: tuple[float, ...], c
     assert times == pytest.approx(over, abs=0.003)
 
 
+def test_a_body_that_stands_lower_than_the_top_is_passed_twice() -> None:
+    """14,7 m/s carries A 11,025 m up: a lift that stands at 7,35 m is passed after 0,63 s and after 2,37 s."""
+    found = solve("meeting", "t", other="steady", **typed(0, 14.7, 7.35, 0, None))
+    assert [shown.value for shown in found.answers] == pytest.approx([1.5 - 0.75**0.5, 1.5 + 0.75**0.5])
+    said = [step.method.replace("\N{NO-BREAK SPACE}", " ") for part in found.parts for step in part.steps]
+    assert said[0].startswith("The other root is t = 2,37 s. It is right as well")
+    assert said[1].startswith("The other root is t₁ = 0,63 s. It belongs to the first meeting")
+
+
 def test_a_body_may_be_just_reached() -> None:
     """14 m/s carries A 10 m up: at its highest point it touches a lift that stands there, once."""
     found = solve("meeting", "t", other="steady", **typed(0, 14, 10, 0, None))
