@@ -14,7 +14,7 @@ from typing import Literal
 
 from calc.language.quantities import QuantityError
 from calc.marking.bearings import has_number
-from calc.marking.learner import CLOSE, Typed, by_sign, can_be_asked, direction_key, judge_direction
+from calc.marking.learner import CLOSE, Typed, by_sign, can_be_asked, direction_key, judge_direction, of_note
 from calc.marking.suspects import DOUBLINGS, Chain, Slip, Suspect
 from calc.model.answers import Direction
 from calc.model.constants import other_sheets
@@ -438,6 +438,8 @@ def _turn(typed: Typed, said: str, way: Chain, positive: str = "") -> Turn:
             return judge_direction(said, right)
         negative = typed.value < 0
         return "right" if negative == (right.key == "negative") else "sign"
+    if right is not None and of_note(right) and not said.strip() and (typed.value < 0 or typed.text.startswith("+")):
+        return "right" if (typed.value < 0) == (right.key == "lower") else "opposite"
     if right is not None and can_be_asked(right):
         turn = judge_direction(said, right)
         if turn == "missing" and typed.value < 0 and positive in dict(right.options):

@@ -19,7 +19,7 @@ from calc.marking.bearings import angle_said, has_number
 from calc.marking.writings import number_parts, unit_meant, value_text
 from calc.marking.written import number
 from calc.model.answers import Direction
-from calc.model.directions import SIGN_OF_CHARGE, meant, turned_round
+from calc.model.directions import PITCH, SIGN_OF_CHARGE, meant, turned_round
 
 CLOSE = 0.01  # "within 1 %"
 NEARLY = 1e-9  # floats that mean the same number
@@ -194,6 +194,11 @@ def by_sign(direction: Direction | None) -> bool:
     """True when the 'direction' is the sign of the value: a minus sign typed says it too."""
     signs = {key for key, _ in SIGN_OF_CHARGE.options}
     return direction is not None and {key for key, _ in direction.options} == signs
+
+
+def of_note(direction: Direction | None) -> bool:
+    """True when the 'direction' is a note's, higher or lower: no arrow, and a sign typed says it as well as words."""
+    return direction is not None and {key for key, _ in direction.options} == {key for key, _ in PITCH.options}
 
 
 def can_be_asked(direction: Direction | None) -> bool:

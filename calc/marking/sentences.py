@@ -15,11 +15,12 @@ from calc.language.units import UnitError, kind_of, name_of_dimension, parse_uni
 from calc.language.unittext import superscript
 from calc.marking.early_rounding import two_decimals
 from calc.marking.findings import Finding
-from calc.marking.learner import by_sign, can_be_asked
+from calc.marking.learner import by_sign, can_be_asked, of_note
 from calc.marking.marking import PartMarked
 from calc.marking.memo import RIGHT_ANSWERS
 from calc.marking.suspects import Chain, Slip, Suspect, uses
 from calc.model.answers import Direction
+from calc.model.directions import turned
 from calc.model.questions import Part
 from calc.working.working import measure
 
@@ -342,7 +343,11 @@ def _about_turn(finding: Finding) -> list[Sentence]:
     if finding.turn == "missing":
         if finding.typed.value < 0:
             return [Sentence("Your minus sign is understood, but an answer needs its direction in words. Add it.")]
+        if of_note(where):
+            return [Sentence("Say as well whether the note heard is higher or lower: in words, or with a sign.")]
         return [Sentence("The answer has a direction too. Write in words which way it points.")]
+    if of_note(where):
+        return [Sentence(f"The note heard is {where.words}, not {turned(where).words}."), *_turned(finding)]
     told = [Sentence(f"The direction should be: {where.words}. {_why_that_way(finding, where)}".rstrip())]
     return [*told, *_turned(finding)]
 

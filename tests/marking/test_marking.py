@@ -700,3 +700,24 @@ def test_sizes_subtracted_at_a_bounce_are_named_whichever_way_is_said(direction:
     data = {"positive": "up", "h_1": "0,95 m", "h_2": "0,45 m"}
     reply = asked_for("projectile.bounce", "Deltav", data, {"value": "1,345 m/s", "direction": direction})
     assert keys(verdict(reply, "find")) == [["sizes-subtracted@Deltav"]]
+
+
+@pytest.mark.parametrize(
+    ("value", "direction", "earned", "said"),
+    [
+        ("3,13 %", "lower", 5, ""),
+        ("3,13 % lower", "", 5, ""),
+        ("-3,13 %", "", 5, ""),
+        ("+3,13 %", "", 4, "The note heard is lower, not higher."),
+        ("3,13 %", "higher", 4, "The note heard is lower, not higher."),
+        ("3,13 %", "", 4, "Say as well whether the note heard is higher or lower: in words, or with a sign."),
+    ],
+)
+def test_a_change_of_a_note_says_higher_or_lower_in_words_or_by_its_sign(
+    value: str, direction: str, earned: int, said: str
+) -> None:
+    """310/320 of the note are heard: 3,125 % lower. It is no vector, so a sign is enough."""
+    data = {"source_way": "towards", "listener_way": "away", "v_S": "20 m/s", "v_L": "30 m/s", "v": "340 m/s"}
+    found = verdict(asked_for("doppler.both-move", "p", data, {"value": value, "direction": direction}), "find")
+    assert found["earned"] == earned
+    assert (said in found["sentences"]) == bool(said), found["sentences"]
