@@ -103,7 +103,7 @@ def draw(question: Question, chance: random.Random, level: int) -> tuple[dict[st
     if asked:
         typed[asked] = ""
     if question.adjust:
-        vars(chance).update(rule=DRAWS, kept={})  # data settled as for an address of today
+        vars(chance).update(rule=DRAWS, kept={}, asked=asked)  # data settled as for an address of today
         typed = question.adjust(typed, chance, level)
     if asked:
         typed[asked] = ""
