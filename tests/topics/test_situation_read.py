@@ -10,6 +10,7 @@ import pytest
 from calc.model.questions import Choice, Part
 from tests.topics.asking import mistakes_said
 from tests.topics.test_situation import QUESTION, said, typed, worked
+from tests.topics.test_situation_back import refusal as refusal_back
 from tests.topics.test_situation_back import typed as typed_back
 from tests.topics.test_situation_back import worked as worked_back
 
@@ -254,3 +255,20 @@ def test_nothing_along_its_path_is_said_in_words() -> None:
     """A body that no force acts on along the floor has no equation of friction."""
     answer = worked(RUNS_UP)[3]
     assert "For the second body: nothing acts along its path, so F_net = 0." in said(answer, "equations")
+
+
+def test_a_small_angle_of_a_smooth_slope_is_found() -> None:
+    """10,0516 N speeds 4 kg up a smooth slope of 3° at 2 m·s⁻²: 4 × 9,8 × sin 3° + 4 × 2."""
+    form = typed_back("theta", "one", "pull-on", "goes-on", m1="4 kg", P="10,0516 N", phi="0°", a="2 m/s^2", mu_k="0")
+    assert degrees(worked_back(form, "theta")[1]["theta"]) == pytest.approx(3, abs=1e-3)
+
+
+def test_bodies_that_would_part_are_named_with_what_to_do() -> None:
+    """Uphill the rough one behind slows more than the smooth one before it."""
+    form = typed_back("m1", "touch2", "none", "on", theta="15°", a="-5 m/s^2", mu_k="0,5") | {"mu_k2": "0,1"}
+    assert refusal_back(form, "m1") == (
+        "chain",
+        "With these numbers the first body and the second body would have to pull each other: they part, and each has a"
+        " motion of its own, so that of the one says nothing about the other. Treat them one by one (“one body”), or"
+        " check the numbers.",
+    )
