@@ -314,6 +314,8 @@ UNDRAWN = {
         "r": {"start": "slips-on", "fixed": "back", "Q1": "5 uC", "Q": "-5 uC"},
     },
     "newton.lift": {"a": {"a": "", "N": "678 N"}},
+    "equilibrium.thread-beside-charge": {"a_0": {"Q1": "60 nC"}},
+    "equilibrium.thread-in-field": {"a_0": {"alpha": "10°"}},
     "electric-field.drop": {"d": {"n": "3", "d": ""}},
     "several-charges.stated": {"phi": {"Q3": "-5 nC", "phi": ""}},
 }
