@@ -516,13 +516,21 @@ def scene(way: Way, v: Values) -> Figure:
     )
 
 
+# What practice gives where a friction or a single work is asked, which need no speed.
+ENOUGH = {"f": "m theta F phi mu_k", "W_F": "F phi L", "W_w": "m theta L", "W_f": "m theta F phi mu_k L"}
+
+
 def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
     """Numbers that fit together: the pull is enough to move the body, a body without one does not stop."""
     toss = chance.random  # type: ignore[attr-defined]
     asked = next((name for name in ("v", "L", "F", "mu_k", "u", "m", "theta", "phi") if not typed[name]), "W_net")
+    if getattr(chance, "asked", "") in ENOUGH:
+        asked = chance.asked  # type: ignore[attr-defined]
     text: dict[str, object] = {**typed, **dict.fromkeys(("f", "W_F", "W_w", "W_f", "W_net", "phi"), "")}
-    if asked in ("F", "m") and text["pull"] == "none":
+    if asked in ("F", "m", "W_F") and text["pull"] == "none":
         text["pull"] = "along"
+    if asked == "W_w" and text["way"] == "level":
+        text["way"] = "up"
     if asked == "phi":
         text["pull"] = "above"
     if asked == "theta":  # going up, the angle would hang too much on g
@@ -554,7 +562,8 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
         "u": f"{u:g} m/s",
         "v": f"{v:.{4 if asked in ('theta', 'phi') else 3}g} m/s" if asked not in ("v", "W_net") else "",
     }
-    return {**text, **{name: one.replace(".", ",") for name, one in shown.items()}, asked: ""}
+    keep = ENOUGH.get(asked, " ".join(shown)).split()
+    return {**text, **{name: one.replace(".", ",") if name in keep else "" for name, one in shown.items()}, asked: ""}
 
 
 MOVED = question(
@@ -572,7 +581,7 @@ MOVED = question(
     ),
     unknowns=tuple(UNKNOWN),
     drawn=("v", "L", "F", "mu_k", "u", "W_net"),
-    drawn_later={"m": 6, "theta": 6, "phi": 6},
+    drawn_later=dict.fromkeys(("m", "theta", "phi", *ENOUGH), 6),
     asks="v",
     constants=("g",),
     laws=(THEOREM.name, WORK.name),
