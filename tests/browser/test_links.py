@@ -309,6 +309,7 @@ UNDRAWN = {
         | {"E": "20000 N/C"},
         "Q3": {"chain": "tow3", "force": "pull-on", "P": "90 N", "phi": "0°", "m3": "3 kg", "start": "slips-on"}
         | {"field": "back", "E": "20000 N/C"},
+        "theta2": {"chain": "ridge", "m1": "3 kg", "start": "goes-on", "a": "1 m/s^2", "theta2": ""},
         "Q": {"start": "slips-on", "fixed": "back", "Q1": "5 uC", "r": "0,2 m"},
         "r": {"start": "slips-on", "fixed": "back", "Q1": "5 uC", "Q": "-5 uC"},
     },

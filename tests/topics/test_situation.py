@@ -28,6 +28,7 @@ USUAL = {
     "m2": "4 kg",
     "m3": "9 kg",
     "theta": "0°",
+    "theta2": "35°",
     "P": "60 N",
     "phi": "20°",
     "mu_s": "0,4",
@@ -71,7 +72,7 @@ def solved(form: dict[str, str], way: float, further: dict[int, float] | None = 
     number = {
         name: float(text.split("°")[0].split()[0].replace(",", ".")) for name, text in form.items() if text[0].isdigit()
     }
-    shape, theta = SHAPES[form["chain"]], math.radians(number.get("theta", 0.0))
+    shape, slope = SHAPES[form["chain"]], math.radians(number.get("theta", 0.0))
     n, names = shape.count, ["a"]
     names += [f"{kind}{i}" for kind in ("N", "f") for i in range(1, n + 1)] + [f"L{i}" for i in range(1, n)]
     rows, right = list[list[float]](), list[float]()
@@ -92,6 +93,7 @@ def solved(form: dict[str, str], way: float, further: dict[int, float] | None = 
             equation(along, m * G if i == 1 and shape.behind else -m * G)
             continue
         own = force if i == at else 0.0
+        theta = -math.radians(number["theta2"]) if shape.ridge and i > 1 else slope
         lifts = own * math.sin(phi) * (1 if noun == "pull" else -1)
         equation({f"N{i}": 1.0}, m * G * math.cos(theta) - lifts)
         equation({f"f{i}": 1.0, f"N{i}": way * number.get(f"mu_k{i}", number["mu_k"])}, 0.0)
@@ -115,6 +117,9 @@ MOVING = [
     typed("ends", "none", "back"),
     typed("pulley"),
     typed("pulley", "none", "on"),
+    typed("ridge", "none", "on", theta="20°"),
+    typed("ridge", "pull-on", theta="12°"),
+    typed("ridge", "pull-back", "back", theta="50°"),
 ]
 
 
@@ -277,8 +282,11 @@ def test_every_choice_is_worked_or_refused_with_a_sentence() -> None:
                     label, _, words = point.words.rstrip(".").translate(LOWERED).partition(": ")
                     where, _, leans = words.split(", ", 1)[1].partition(", at φ ")
                     angle = ways[where]
+                    if form["chain"] == "ridge" and part.key == "draw-2" and "slope" in where:
+                        falls = {"up the slope": 145, "down the slope": -35}  # a slope of 35° that falls to the right
+                        angle = falls.get(where, 55)
                     if leans:  # φ = 20°, away from the surface for a pull, into it for a push
-                        onwards = where in ("to the right", "up the slope")
+                        onwards = where in ("to the right", "up the slope") or angle == -35
                         angle += 20 if onwards == leans.startswith("above") else -20
                     assert turn(heads[label.replace("_", "")], angle) < 0.2, (form, point.words)
     assert done > 150
@@ -288,6 +296,7 @@ def test_every_choice_is_worked_or_refused_with_a_sentence() -> None:
         "Nothing acts along the surface and everything is at rest, so nothing happens",
         "A push would close the gap between bodies in tow, and the string would hang loose",
         "A pull would take bodies that touch apart",
+        "A ridge has a slope on each side",
     } | told.intersection({"A string goes slack here", "The bodies part here"})
 
 

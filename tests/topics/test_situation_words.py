@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from calc.topics.newton.situation_back import DROPS_OUT
@@ -407,3 +409,112 @@ def test_what_makes_no_difference_is_said() -> None:
         "E": "The field drops out of the equations: any strength does the same. Ask for something else.",
         "mu": "Friction drops out of the equations: any coefficient does the same. Ask for something else.",
     }
+
+
+RIDGE = {"theta": "20°", "theta2": "40°"}
+
+
+@pytest.mark.parametrize(
+    ("force", "start", "told"),
+    [
+        (
+            "pull-back",
+            "on",
+            (
+                "A rope pulls the first down the slope with a force P of 20 N, at 20° to the slope, above it. The"
+                " coefficients of friction are 0,4 (static) and 0,3 (kinetic). At first the body on the left moves up"
+                " the slope."
+            ),
+        ),
+        (
+            "pull-on",
+            "back",
+            (
+                "A rope pulls the second down the slope with a force P of 20 N, at 20° to the slope, above it. The"
+                " coefficients of friction are 0,4 (static) and 0,3 (kinetic). At first the body on the left moves down"
+                " the slope."
+            ),
+        ),
+    ],
+)
+def test_two_slopes_are_told_with_both_angles(force: str, start: str, told: str) -> None:
+    """Who stands on which side, each angle, which way a rope pulls on its slope, and the motion of the left body."""
+    answer = worked_forwards(typed_forwards("ridge", force, start, P="20 N", **RIDGE))[3]
+    assert answer.story.replace("\u00a0", " ") == (
+        "Two crates stand on two slopes that meet at a ridge, the first on the left, the second on the right, and a"
+        " string over a fixed pulley at the ridge joins them. Strings are light and do not stretch; pulleys are light"
+        " and without friction. In order the masses are 5 kg and 4 kg. The slope on the left makes 20° with the"
+        f" horizontal, that on the right 40°. {told}"
+    )
+    assert answer.figure
+    side = "m1" if force == "pull-back" else "m2"
+    assert answer.figure.description == (
+        "Two slopes meet at a ridge. Box m1 stands on the left one, at 20° (marked θ), box m2 on the right one, at 40°"
+        " (marked θ2). A string joins them over a pulley at the ridge. A rope labelled P pulls"
+        f" {side} down the slope, at 20° above the surface."
+    )
+
+
+def test_over_a_ridge_what_is_up_for_one_is_down_for_the_other() -> None:
+    """Friction on each body is told against its own motion, D and a of the body on the left."""
+    answer = worked_forwards(typed_forwards("ridge", "none", "on", **RIDGE))[3]
+    ways = {step.makes: step.direction.words for part in answer.parts for step in part.steps if step.direction}
+    assert ways == {"D": "up the slope", "f_1": "down the slope", "f_2": "up the slope", "a": "down the slope"}
+    asks = [part.ask for part in answer.parts]
+    assert "Calculate the acceleration of the body on the left." in asks
+    still = worked_forwards(typed_forwards("ridge", **RIDGE))[3]
+    shared = next(part for part in still.parts if part.key == "shared")
+    assert shared.points[0].words.replace("\u00a0", " ") == (
+        "Only the sum of the frictions can be found: it balances D, so it is 8,44 N along the string, on the left down"
+        " the slope."
+    )
+
+
+@pytest.mark.parametrize(
+    ("more", "field", "sentence"),
+    [
+        ({"theta2": ""}, "theta2", "Fill in the angle of the slope on the right."),
+        (
+            {"theta": "0°"},
+            "theta",
+            "A ridge has a slope on each side: give an angle above zero, or choose another arrangement.",
+        ),
+        (
+            {"theta2": "71°"},
+            "theta2",
+            "The page draws slopes up to 70°: use a smaller angle.",
+        ),
+        (
+            {"fixed": "on"},
+            "fixed",
+            (
+                "The line of the bodies bends at the ridge, so no field or fixed charge is in line with both: choose"
+                " “no field” and “no fixed charge”, or another arrangement."
+            ),
+        ),
+        (
+            {"force": "push-on", "P": "3 N", "phi": "0°"},
+            "force",
+            (
+                "A push would close the gap between bodies in tow, and the string would hang loose. Choose a pull, or"
+                " bodies that touch."
+            ),
+        ),
+    ],
+)
+def test_what_two_slopes_cannot_have(more: dict[str, str], field: str, sentence: str) -> None:
+    """A level side, one too steep to be drawn, a field, a push: refused beside the box."""
+    assert refused_forwards(typed_forwards("ridge", **RIDGE) | more) == (field, sentence)
+
+
+def test_the_angle_of_either_slope_balances_what_is_smooth() -> None:
+    """Without friction m₁ sin θ = m₂ sin θ₂; too heavy a body has no such slope."""
+    steady = {"m1": "5 kg", "m2": "4 kg", "mu_k": "0"}
+    _, v, _ = worked(typed("theta2", "ridge", "none", "steady-on", theta="20°", **steady), "theta2")
+    assert math.sin(v["theta2"]) == pytest.approx(5 * math.sin(math.radians(20)) / 4)
+    _, v, _ = worked(typed("theta", "ridge", "none", "steady-on", theta2="20°", **steady), "theta")
+    assert math.sin(v["theta"]) == pytest.approx(4 * math.sin(math.radians(20)) / 5)
+    sentence = (
+        "No slope on this side fits: it would have to be level or fall away. Check the numbers and which way they"
+    )
+    assert sentence in refusal(typed("theta", "ridge", "none", "goes-on", a="6", theta2="20°", **steady), "theta")[1]

@@ -72,6 +72,11 @@ def maybe(given: Given) -> Given:
     return replace(given, box=replace(given.box, optional=True))
 
 
+def newest(given: Given) -> Given:
+    """The same, from the newest one on."""
+    return replace(given, box=replace(given.box, optional=True, since=6))
+
+
 def younger(given: Given) -> Given:
     """The same, from a later rule of drawing on."""
     return replace(given, box=replace(given.box, optional=True, since=5))
@@ -92,6 +97,7 @@ BOXES = (
     maybe(mass("m2", "Mass of the second body", "", "6 kg; 5 6 8; 4,5 6,5 7,5")),
     maybe(mass("m3", "Mass of the third body", "", "; 8 6 4; 7,5 6,5 4,5")),
     maybe(slope_angle("theta", "Angle of the surface (0: level)", "", "10°; 0 30 35 40; 0 28 34 38")),
+    newest(slope_angle("theta2", "Angle of the slope on the right", "")),
     maybe(pull("P", "Size of the force", "", "75 N; 40 50 60; 45 55 65")),
     maybe(lean("phi", "Angle of the force with the surface", "", "30°; 25 30 35; 26 32 36")),
     maybe(friction_coefficient("mu_s", "Coefficient of static friction", "", "0,3; 0,3 0,35 0,4; 0,32 0,36 0,42")),
@@ -117,12 +123,9 @@ CHARGED = (
     younger(charge("Q2", "Charge of the second body", "", unit="µC")),
     younger(charge("Q3", "Charge of the third body", "", unit="µC")),
 )
-NEARBY = tuple(
-    replace(one, box=replace(one.box, optional=True, since=6))
-    for one in (
-        charge("Q", "Fixed charge", "", unit="µC"),
-        distance("r", "Distance between the two charges", "", high=10),
-    )
+NEARBY = (
+    newest(charge("Q", "Fixed charge", "", unit="µC")),
+    newest(distance("r", "Distance between the two charges", "", high=10)),
 )
 AT_ONCE = (
     "This holds at the moment that is told: as they move, the distance between the charges changes, and with it the"
@@ -157,7 +160,7 @@ def forces(here: Setup) -> list[Part]:
     parts += electric(here)
     along = drive(here)
     if along:
-        hang = here.shape.behind or here.shape.ahead
+        hang = here.shape.behind or here.shape.ahead or here.shape.ridge
         ask = f"Calculate D, the sum of the forces along the {'string' if hang else 'surface'} without friction"
         every = "." if here.shape.count == 1 else ", for all bodies together."
         parts.append(Part("along", "calculate", ask + every, (along.step("D"),)))
@@ -201,6 +204,8 @@ def shared_load(data: Data, here: Setup) -> Part:
     size = "zero"
     if abs(total) > STEADY:
         size = f"{told(data, total)}, {here.where(-1 if total > 0 else 1).words}"
+        if here.left:
+            size = f"{told(data, total)} along the string, on the left {here.where(-1 if total > 0 else 1).words}"
     points = (
         Point(f"Only the sum of the frictions can be found: it balances D, so it is {size}.", 1, ("sum",)),
         Point(
@@ -249,7 +254,7 @@ def checks(here: Setup) -> tuple[Check, ...]:
     if not found and here.numbers:
         n = here.numbers[0]
         if n != here.acted:
-            weight = f"sqrt(N_{n}^2 + (m{n}*g*sin(theta))^2)" if here.slope else f"N_{n}"
+            weight = f"sqrt(N_{n}^2 + (m{n}*g*sin({here.angle(n)}))^2)" if here.slope else f"N_{n}"
             found.append(Check("The parts of the weight make it up again", f"{weight} = m{n}*g"))
         elif here.shape.count == 1 and not here.extras:
             sign = "+" if here.push else "-"
@@ -291,7 +296,7 @@ def backwards(data: Data) -> Plan:
             *also,
         ),
         values={name: value for name, value in data.values.items() if name != data.asked},
-        units={name: "°" for name in ("theta", "phi") if data.has(name)},
+        units={name: "°" for name in ("theta", "theta2", "phi") if data.has(name)},
         scene=lambda values: scene(data, here),
         checks=put_back(here, data),
         notes=(FBD_RULES, *((AT_ONCE,) if here.beside and not here.balanced else ())),
@@ -305,7 +310,7 @@ def parted(data: Data, here: Setup) -> Plan:
         story=story(data, here),
         parts=(state(SECOND), *electric(here), *first, *diagrams(data, here), *after),
         values=dict(data.values),
-        units={name: "°" for name in ("theta", "phi") if data.has(name)},
+        units={name: "°" for name in ("theta", "theta2", "phi") if data.has(name)},
         scene=lambda values: scene(data, here),
         checks=checks_,
         notes=(FBD_RULES, situation_apart.LATER, *((AT_ONCE,) if here.beside else ())),
@@ -360,7 +365,7 @@ def forwards(data: Data) -> Plan:
         story=story(data, here),
         parts=(state(SECOND), *work, *act),
         values=dict(data.values),
-        units={name: "°" for name in ("theta", "phi") if data.has(name)},
+        units={name: "°" for name in ("theta", "theta2", "phi") if data.has(name)},
         scene=lambda values: scene(data, here),
         checks=checks(here),
         notes=tuple(notes),
@@ -386,7 +391,7 @@ SITUATION = Question(
         example={"chain": "edge", "force": "none", "start": "rest", "P": "", "phi": "", "theta": "20°"},
         draws={
             # two over one pulley have a question of their own, and nearly every draw of them is apart
-            "chain": Draw(tuple(key for key in SHAPES if key != "pulley")),
+            "chain": Draw(tuple(key for key in SHAPES if key not in ("pulley", "ridge"))),
             "force": Draw(("none", "pull-on", "push-on", "pull-back", "push-back")),
             "start": Draw(("rest", "rest", "on", "back")),
         },

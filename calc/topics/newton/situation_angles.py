@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from math import acos, asin, atan, cos, degrees, pi
 
 from calc.language.expressions import equation as line
+from calc.language.symbols import symbol
 from calc.model.answers import Mark
 from calc.model.questions import FSA, Refusal, Step
 from calc.topics.forces.words import TWO
@@ -22,6 +23,9 @@ NO_ANGLE = (
     "No angle of the slope fits: the forces along it are too large or too small at every angle. Check the numbers."
 )
 LEVEL_ONLY = "No slope fits: it would have to fall to the right, not rise. Check the numbers and which way they move."
+NO_RIDGE = (
+    "No slope on this side fits: it would have to be level or fall away. Check the numbers and which way they move."
+)
 TOO_STEEP = f"The slope would have to be steeper than {STEEPEST:.0f}°, the most that the page draws. Check the numbers."
 TOO_SMALL = "Too small at every angle: even at the best angle this force does not do it. Use a larger one."
 NO_PHI = (
@@ -64,11 +68,13 @@ def rest(terms: list[tuple[int, str]], why: str, sizes: tuple[str, ...]) -> Step
 
 
 def of_slope(side: Side, v: Mapping[str, float]) -> tuple[Step, ...]:
-    """The angle of the slope under these bodies."""
-    here, rubs = side.here, bool(side.rough)
-    mu = side.of(side.rough[0]) if rubs else ""
-    on = [n for n in side.numbers if not here.shape.hangs(n)]
-    terms = [(sign, term) for sign, term in side.drive if "theta" not in term]
+    """The angle of the slope under these bodies; v has the friction elsewhere."""
+    here, name = side.here, side.name
+    on = [n for n in side.standing if here.angle(n) == name]
+    rubs = [n for n in side.rough if n in on]
+    mu = side.of(rubs[0]) if rubs else ""
+    terms = [(sign, term) for sign, term in side.drive if f"({name})" not in term]
+    terms += [(-1, f"f_{n}") for n in side.rough if n not in on]
     if rubs and here.acted in on:
         terms.append((-1 if here.push else 1, f"{mu}*P*sin(phi)"))
     if not here.balanced:
@@ -78,16 +84,16 @@ def of_slope(side: Side, v: Mapping[str, float]) -> tuple[Step, ...]:
     share = known * cos(epsilon) / (sum(v[f"m{n}"] for n in on) * v["g"])
     if abs(share) > 1:
         raise Refusal(None, NO_ANGLE)
-    lean = asin(share)
-    first, second = (lean - epsilon, pi - lean - epsilon) if here.way > 0 else (epsilon - lean, epsilon + lean - pi)
+    lean, up = asin(share), (here.way > 0) != here.falls(on[0])
+    first, second = (lean - epsilon, pi - lean - epsilon) if up else (epsilon - lean, epsilon + lean - pi)
     if first <= TINY:
-        raise Refusal(None, LEVEL_ONLY)
+        raise Refusal(None, NO_RIDGE if here.shape.ridge else LEVEL_ONLY)
     if degrees(first) > STEEPEST + TINY:
         raise Refusal(None, TOO_STEEP)
     if rubs and not terms:
         return (tangent(side),)
-    why = "Sorted: what depends on θ stands on one side, everything else on the other."
-    solve = sine(here.way, bracket(" + ".join(f"m{n}" for n in on)), mu if rubs else "", dropped_slope(second))
+    why = f"Sorted: what depends on {symbol(name).text} stands on one side, everything else on the other."
+    solve = sine(name, up, bracket(" + ".join(f"m{n}" for n in on)), mu, dropped_slope(second))
     return ((helper(mu),) if rubs else ()) + (rest(terms or [(1, "0")], why, here.sizes), solve)
 
 
@@ -100,24 +106,24 @@ def dropped_slope(other: float) -> str:
     return NOT_DRAWN if degrees(other) > STEEPEST else STEEPER
 
 
-def sine(way: int, mass: str, mu: str, dropped: str) -> Step:
-    """The sine with the unknown angle, solved. mu: empty without friction."""
+def sine(name: str, up: bool, mass: str, mu: str, dropped: str) -> Step:
+    """The sine with the unknown angle, solved. up: it moves up this slope; mu: empty without friction."""
     ratio = f"F_0*cos(epsilon)/({mass}*g)" if mu else f"F_0/({mass}*g)"
-    if way > 0:
-        law = f"F_0 = {mass}*g*(sin(theta) + {mu}*cos(theta))" if mu else f"F_0 = {mass}*g*sin(theta)"
-        make = f"theta = asin({ratio}) - epsilon" if mu else f"theta = asin({ratio})"
-        inner, other = "theta + epsilon", f"theta = deg180 - asin({ratio}) - epsilon"
+    if up:
+        law = f"F_0 = {mass}*g*(sin({name}) + {mu}*cos({name}))" if mu else f"F_0 = {mass}*g*sin({name})"
+        make = f"{name} = asin({ratio}) - epsilon" if mu else f"{name} = asin({ratio})"
+        inner, other = f"{name} + epsilon", f"{name} = deg180 - asin({ratio}) - epsilon"
     else:
-        law = f"F_0 = {mass}*g*({mu}*cos(theta) - sin(theta))" if mu else f"F_0 = -({mass}*g*sin(theta))"
-        make = f"theta = epsilon - asin({ratio})" if mu else f"theta = asin(-{ratio})"
-        inner, other = "epsilon - theta", f"theta = epsilon - (deg180 - asin({ratio}))"
+        law = f"F_0 = {mass}*g*({mu}*cos({name}) - sin({name}))" if mu else f"F_0 = -({mass}*g*sin({name}))"
+        make = f"{name} = epsilon - asin({ratio})" if mu else f"{name} = asin(-{ratio})"
+        inner, other = f"epsilon - {name}", f"{name} = epsilon - (deg180 - asin({ratio}))"
     return Step(
         law,
         make,
         "Make it one sine, and solve" if mu else "Solve for the angle",
         "sin ε/cos ε takes the place of the coefficient: the two products make one sine."
         if mu
-        else "Only the part of the weight along the slope depends on θ.",
+        else f"Only the part of the weight along the slope depends on {symbol(name).text}.",
         "°",
         FSA,
         lines=(f"sin({inner}) = {ratio}",) if mu else (),

@@ -97,7 +97,7 @@ def where(group: Group, value: float) -> str:
     if here.shape.hangs(group.first) and group.first == group.last:
         up = way > 0 if group.first == 1 else way < 0
         return "upwards" if up else "downwards"
-    return here.where(way).words
+    return here.where(way, group.first).words
 
 
 def frictions(group: Group) -> list[Step]:
@@ -117,7 +117,7 @@ def frictions(group: Group) -> list[Step]:
             units={f"f_{n}": "N"},
             sizes=here.sizes,
             marks=TWO,
-            directions={f"f_{n}": pointing(here, f"f_{n}", -group.way)},
+            directions={f"f_{n}": pointing(here, f"f_{n}", -group.way, n)},
         ).step(f"f_{n}")
     ]
 
@@ -140,7 +140,7 @@ def own(group: Group) -> Step:
         plain=PLAIN_A,
         marks=(Mark("formula"), Mark("substitution"), Mark("answer")),
         quotes=(SECOND.name,),
-        directions={} if here.shape.hangs(group.first) else {group.a: pointing(here, group.a, group.way)},
+        directions={} if here.shape.hangs(group.first) else {group.a: pointing(here, group.a, group.way, group.first)},
     ).step(group.a)
 
 

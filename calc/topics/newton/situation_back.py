@@ -37,7 +37,7 @@ from calc.working.working import sized
 TINY = 1e-9
 NO_CHARGE = 1e-21  # C: smaller than any there is
 MASSES = ("m1", "m2", "m3")
-ASKED = (*MASSES, "P", "phi", "mu_s", "mu_k", "theta", "F", "E", *charges.ASKED)
+ASKED = (*MASSES, "P", "phi", "mu_s", "mu_k", "theta", "theta2", "F", "E", *charges.ASKED)
 UNITS = {
     "F_E": "N",
     "F_B": "N",
@@ -46,6 +46,7 @@ UNITS = {
     "P": "N",
     "phi": "°",
     "theta": "°",
+    "theta2": "°",
     "mu_s": "",
     "mu_k": "",
 } | dict.fromkeys(MASSES, "kg")
@@ -73,6 +74,7 @@ NOT_THERE = "These bodies have no such link between them: leave this box empty, 
 ABSENT = {
     "m2": ("chain", "There is one body: choose more bodies, or ask for something else."),
     "m3": ("chain", "There are only two bodies: choose three, or ask for something else."),
+    "theta2": ("chain", "There is no second slope: choose bodies on two slopes, or ask for something else."),
     "theta": ("chain", "No body stands on a slope in this arrangement: choose another, or ask for something else."),
     "P": ("force", "There is no pull or push: choose one, or ask for something else."),
     "phi": ("force", "There is no pull or push: choose one, or ask for something else."),
@@ -211,7 +213,7 @@ def tried(choices: Mapping[str, str], v: Mapping[str, float], name: str, force: 
     ``force`` where it has to be found."""
     forwards, way, told = split(choices)
     mu = "mu_s" if told == "slips" else "mu_k"
-    some = {"phi": 0.3, "theta": 0.5}.get(name, 1.0)
+    some = {"phi": 0.3, "theta": 0.5, "theta2": 0.5}.get(name, 1.0)
     w = {"P": 0.0, **v, name: some}
     w |= {"mu_s": w.get(mu, 0.0), "mu_k": w.get(mu, 0.0)}
     for n in ("2", "3"):
@@ -412,10 +414,11 @@ def one_way(data: Data, force: str = charges.FORCE, label: str = "") -> Solved:
     v = {**constants, **data.values, **worth(data.values, steps, constants)}
     possible(here, v, name, link)
     sign = 1
-    if name == "theta":
-        if len({side.of(n) for n in side.rough}) > 1:
+    if name in ("theta", "theta2"):
+        if len({side.of(n) for n in side.rough if here.angle(n) == name}) > 1:
             raise Refusal(next(box for box in OWN if data.has(box)), OWN_ANGLE)
-        steps += of_slope(side, v)
+        v |= worth(v, side.elsewhere, constants)
+        steps += [*side.elsewhere, *of_slope(side, v)]
     else:
         v |= worth(v, side.before, constants)
         if name == "phi":

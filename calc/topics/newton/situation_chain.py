@@ -45,6 +45,7 @@ LEAVE = {
     "phi": "There is no pull or push: leave this box empty, or choose one.",
     "mu_s": "No body touches a surface here: leave this box empty.",
     "mu_k": "No body touches a surface here: leave this box empty.",
+    "theta2": "There is no second slope: leave this box empty, or choose bodies on two slopes.",
 }
 FILL = {
     "m2": "Fill in the mass of the second body.",
@@ -54,7 +55,9 @@ FILL = {
     "phi": "Fill in its angle with the surface; 0° is along the surface.",
     "mu_s": "Fill in the coefficient of static friction; 0 for a smooth surface.",
     "mu_k": "Fill in the coefficient of kinetic friction; 0 for a smooth surface.",
+    "theta2": "Fill in the angle of the slope on the right.",
 }
+FLAT = "A ridge has a slope on each side: give an angle above zero, or choose another arrangement."
 START = Choice(
     "start",
     "At first",
@@ -145,11 +148,33 @@ class Setup:
         """The letter of the force in a link."""
         return "R" if self.shape.touch else "T"
 
-    def where(self, way: int) -> Direction:
-        """Forwards (+1) and backwards as directions, of what stands on the surface, or of the first that hangs."""
+    @property
+    def left(self) -> bool:
+        """Whether the motion is told of the body on the left: the other goes another way."""
+        return self.shape.ridge or not self.shape.on
+
+    @property
+    def of_one(self) -> bool:
+        """Whether the motion is told of some of the bodies only."""
+        return self.shape.ridge or self.shape.on < self.shape.count
+
+    def falls(self, n: int) -> bool:
+        """Whether the surface falls forwards under body n."""
+        return self.shape.ridge and n > 1
+
+    def angle(self, n: int) -> str:
+        """The name of the angle of the slope under body n; "" on the level."""
+        return ("theta2" if self.falls(n) else "theta") if self.slope else ""
+
+    def where(self, way: int, n: int = 1) -> Direction:
+        """Forwards (+1) and backwards as directions, of what stands on the surface, or of the first that hangs.
+
+        n: the body, where the surface bends.
+        """
         if not self.shape.on:
             return UP_DOWN.of("up" if way > 0 else "down")
         if self.slope:
+            way = -way if self.falls(n) else way
             return ALONG_SLOPE.of("up-slope" if way > 0 else "down-slope")
         return LEFT_RIGHT.of("right" if way > 0 else "left")
 
@@ -160,6 +185,7 @@ def needed(choices: Mapping[str, str]) -> set[str]:
     return (
         {f"m{n}" for n in range(1, shape.count + 1)}
         | ({"theta"} if shape.slopes else set())
+        | ({"theta2"} if shape.ridge else set())
         | ({"mu_s", "mu_k"} if shape.on else set())
         | ({"P", "phi"} if choices["force"] != "none" else set())
     )
@@ -189,7 +215,8 @@ def bodies_of(choices: Mapping[str, str], v: Mapping[str, float], extras: tuple[
         pull = Pull(v["P"], turn if force > 0 else 2 * HANGING - turn) if force and n == acted else None
         along = sum(extra.way * extra.size for extra in extras if extra.n == n)
         static, kinetic = (v.get(f"mu_{kind}{n}", v[f"mu_{kind}"]) for kind in ("s", "k"))
-        found.append(Body(mass, v.get("theta", 0.0), static, kinetic, (pull,) if pull else (), along))
+        rise = -v["theta2"] if shape.ridge and n > 1 else v.get("theta", 0.0)
+        found.append(Body(mass, rise, static, kinetic, (pull,) if pull else (), along))
     return tuple(found)
 
 
@@ -207,9 +234,12 @@ def coefficients(shape: Shape, v: Mapping[str, float]) -> None:
 def placed(choices: Mapping[str, str], v: Mapping[str, float], extras: tuple[Extra, ...]) -> Setup:
     """What is chosen, with its bodies, set moving forwards; what they do is not decided yet."""
     shape = SHAPES[choices["chain"]]
+    for name in ("theta", "theta2") if shape.ridge else ():
+        if not v[name]:
+            raise Refusal(name, FLAT)
     return Setup(
         shape,
-        v.get("theta", 0.0) > 0,
+        shape.ridge or v.get("theta", 0.0) > 0,
         *force_of(choices["force"], shape),
         way_of(choices, "start"),
         bodies_of(choices, v, extras),
@@ -229,8 +259,9 @@ def set_up(choices: Mapping[str, str], v: Mapping[str, float], apart: bool = Fal
     """
     fits(choices, set(v))
     shape = SHAPES[choices["chain"]]
-    if degrees(v.get("theta", 0.0)) > STEEPEST + 1e-9:
-        raise Refusal("theta", STEEP)
+    for name in ("theta", "theta2"):
+        if degrees(v.get(name, 0.0)) > STEEPEST + 1e-9:
+            raise Refusal(name, STEEP)
     coefficients(shape, v)
     here = placed(choices, v, extras_of(choices, v))
     acts = here.force or here.slope or shape.ahead or here.extras

@@ -6,6 +6,7 @@ from math import degrees, radians
 
 from calc.figures import Figure
 from calc.figures.chains import Acting, Fixed, Lying, chain
+from calc.figures.ridges import over_a_ridge
 from calc.figures.surfaces import Pulled
 from calc.model.questions import Data, Part
 from calc.topics.newton.situation_chain import Setup
@@ -39,12 +40,12 @@ def rows_of(data: Data, here: Setup, n: int) -> tuple[tuple[str, str, str, float
         side = f", at φ {'below' if here.push else 'above'} the surface" if slant else ""
         way = slant if here.force > 0 else 180 - slant
         rows.append(
-            ("P", "P", f"the {'push' if here.push else 'pull'}, {here.where(here.force).words}{side}", way + tilt)
+            ("P", "P", f"the {'push' if here.push else 'pull'}, {here.where(here.force, n).words}{side}", way + tilt)
         )
     for extra in (one for one in here.extras if one.n == n):
         label, what = labelled(extra)
         angle = tilt + (0 if extra.way > 0 else 180)
-        rows.append((label, label, f"{what}, {here.where(extra.way).words}", angle))
+        rows.append((label, label, f"{what}, {here.where(extra.way, n).words}", angle))
     for link, ahead in ((n, 1), (n - 1, -1)):
         if not 1 <= link < shape.count:
             continue
@@ -54,13 +55,13 @@ def rows_of(data: Data, here: Setup, n: int) -> tuple[tuple[str, str, str, float
         if force > tiny:
             way = ahead * (-1 if here.link == "R" else 1)
             what = "the tension" if here.link == "T" else f"the force of {name(here, n + ahead)}"
-            where, angle = ("upwards", 90.0) if hang else (here.where(way).words, tilt + (0 if way > 0 else 180))
+            where, angle = ("upwards", 90.0) if hang else (here.where(way, n).words, tilt + (0 if way > 0 else 180))
             rows.append((f"{here.link}_{link}", f"{here.link}_{link}", f"{what}, {where}", angle))
     if moved.friction is None:
         return None
     if abs(moved.friction) > tiny:
         way = 1 if moved.friction > 0 else -1
-        rows.append(("f", f"f_{n}", f"friction on it, {here.where(way).words}", tilt + (0 if way > 0 else 180)))
+        rows.append(("f", f"f_{n}", f"friction on it, {here.where(way, n).words}", tilt + (0 if way > 0 else 180)))
     return tuple(rows)
 
 
@@ -103,6 +104,9 @@ def scene(data: Data, here: Setup) -> Figure:
             )
         else:
             second = Acting(place, back=extra.way < 0)
+    if shape.ridge:
+        left, right = (degrees(data.values.get(name, SOME_SLOPE)) for name in ("theta", "theta2"))
+        return over_a_ridge(left, right, pulled=pulled, second=second)
     return chain(
         degrees(data.values.get("theta", SOME_SLOPE if here.slope else 0.0)),
         tuple(f"m_{n}" for n in here.numbers),

@@ -65,6 +65,10 @@ TWO_CHARGES = "Two charged bodies act on each other as well, more and more as th
 NO_CHARGE = "A charge of zero feels no force: fill in another, or choose “no field”."
 NO_CHARGES = "A charge of zero has no part in a force: fill in another, or choose “no fixed charge”."
 BOTH = "A field and a fixed charge together are not worked here: choose “no field”, or “no fixed charge”."
+BENT = (
+    "The line of the bodies bends at the ridge, so no field or fixed charge is in line with both: choose “no field” and"
+    " “no fixed charge”, or another arrangement."
+)
 STRING_THERE = (
     "The string runs over its pulley on this side: put the fixed charge on the other side, or choose another"
     " arrangement."
@@ -122,6 +126,8 @@ def extras_of(choices: Mapping[str, str], v: Mapping[str, float]) -> tuple[Extra
         if bodies:
             raise Refusal(bodies[0], NO_FIELD)
         return found
+    if shape.ridge:
+        raise Refusal("field" if field else "fixed", BENT)
     if field and fixed:
         raise Refusal("fixed", BOTH)
     if (fixed > 0 and shape.ahead) or (fixed < 0 and shape.behind):

@@ -22,7 +22,7 @@ from calc.topics.shared.motion_laws import KINETIC, SECOND, STATIC
 
 STEADY = 1e-9  # m·s⁻² or N; below it rounding alone
 EACH_MARKS = (Mark("formula", 2), Mark("substitution"), Mark("answer"))
-SINE_N = "You took the sine for the part of the weight across the slope. Use the cosine: {m%s*g*cos(theta)}."
+SINE_N = "You took the sine for the part of the weight across the slope. Use the cosine: {m%s*g*cos(%s)}."
 COSINE_D = "You took the cosine for the part of the weight along the slope. Use the sine: {sin(theta)}."
 BY_WEIGHT = "You put the weight in for the normal force. Only what presses the surfaces together counts: use {N_%s}."
 STATIC_SLIDES = "You used the static coefficient although it slides. Use {%s*N_%s}."
@@ -51,25 +51,27 @@ def drives(here: Setup, n: int) -> list[tuple[int, str]]:
         return [(-1 if n == 1 and here.shape.behind else 1, f"m{n}*g")]
     terms = [(here.force, "P*cos(phi)")] if n == here.acted else []
     terms += [(extra.way, extra.term) for extra in here.extras if extra.n == n]
-    return [*terms, (-1, f"m{n}*g*sin(theta)")] if here.slope else terms
+    return [*terms, (1 if here.falls(n) else -1, f"m{n}*g*sin({here.angle(n)})")] if here.slope else terms
 
 
 def presses(here: Setup, n: int) -> str:
     """What presses body n against its surface."""
-    weight = f"m{n}*g*cos(theta)" if here.slope else f"m{n}*g"
+    weight = f"m{n}*g*cos({here.angle(n)})" if here.slope else f"m{n}*g"
     return f"{weight} {'+' if here.push else '-'} P*sin(phi)" if n == here.acted else weight
 
 
 def normal(here: Setup, n: int) -> Relation:
     """The balance across the surface."""
-    weight = f"m{n}*g*cos(theta)" if here.slope else f"m{n}*g"
+    weight = f"m{n}*g*cos({here.angle(n)})" if here.slope else f"m{n}*g"
     acted, across = n == here.acted, presses(here, n)
     slips = list[Mistake]()
     if acted or here.slope:
         say = (WEIGHT_ALWAYS % across).replace("{N}", f"{{N_{n}}}")
         slips.append(Mistake("normal-is-weight", f"N_{n}", f"m{n}*g", say))
     if here.slope:
-        slips.append(Mistake("sin-cos", f"N_{n}", across.replace("cos(theta)", "sin(theta)"), SINE_N % n))
+        slips.append(
+            Mistake("sin-cos", f"N_{n}", across.replace("cos(theta", "sin(theta"), SINE_N % (n, here.angle(n)))
+        )
     if acted:
         other = f"{weight} {'-' if here.push else '+'} P*sin(phi)"
         slips.append(Mistake("vertical-part-wrong-way", f"N_{n}", other, HEAVIER if here.push else LIGHTER))
@@ -92,7 +94,7 @@ def drive(here: Setup) -> Relation | None:
     sum_ = joined(terms)
     slips = list[Mistake]()
     if here.slope:
-        slips.append(Mistake("sin-cos", "D", sum_.replace("sin(theta)", "cos(theta)"), COSINE_D))
+        slips.append(Mistake("sin-cos", "D", sum_.replace("sin(theta", "cos(theta"), COSINE_D))
     if here.force:
         slips.append(Mistake("all-along", "D", sum_.replace("*cos(phi)", ""), ALL_ALONG))
     field = ""
@@ -109,12 +111,12 @@ def drive(here: Setup) -> Relation | None:
         if extra.way != here.field:
             other = joined([(-sign, term) if term == extra.term else (sign, term) for sign, term in terms])
             slips.append(Mistake("negative-along-field", "D", other, NEGATIVE % (extra.term, extra.charge)))
-    hang = here.shape.behind or here.shape.ahead
+    hang = here.shape.behind or here.shape.ahead or here.shape.ridge
     inner = " The forces between the bodies come in pairs and cancel." if here.shape.count > 1 else ""
     return Relation(
         f"D = {sum_}",
         what="Add the forces along the surface, friction left out" if not hang else "Add the forces along the string",
-        why=f"{'' if here.shape.on else 'For the body on the left, '}{positive(here)} is positive.{inner}{field}",
+        why=f"{'For the body on the left, ' if here.left else ''}{positive(here)} is positive.{inner}{field}",
         units={"D": "N"},
         sizes=here.sizes,
         plain="This is what friction would have to hold." if here.rough else PLAIN_A,
@@ -126,7 +128,7 @@ def drive(here: Setup) -> Relation | None:
 def positive(here: Setup) -> str:
     """The positive direction, at the head of a sentence."""
     said = here.where(1).words
-    return said[0].upper() + said[1:] if here.shape.on else said
+    return said if here.left else said[0].upper() + said[1:]
 
 
 def limit(here: Setup) -> Relation:
@@ -178,7 +180,7 @@ def rubbing(here: Setup, n: int, kind: str, why: str, law: Law, *mistakes: Mista
         plain=PLAIN_F,
         marks=TWO,
         quotes=(law.name,),
-        directions={f"f_{n}": here.where(-here.way)},
+        directions={f"f_{n}": here.where(-here.way, n)},
         mistakes=(*mistakes, by_weight) if here.slope or n == here.acted else mistakes,
     )
 
@@ -193,7 +195,7 @@ def resting(here: Setup) -> Relation:
         units={f"f_{n}": "N"},
         plain="Friction holds against a push exactly as hard as it is pushed, up to its limit.",
         marks=TWO,
-        directions={f"f_{n}": pointing(here, f"f_{n}", -here.way)},
+        directions={f"f_{n}": pointing(here, f"f_{n}", -here.way, n)},
         mistakes=(Mistake("largest-although-at-rest", f"f_{n}", "f_smax", STILL),),
     )
 
@@ -241,7 +243,7 @@ def whole(here: Setup) -> Relation:
         what="Newton's second law" if alone else "Put the equations of all bodies together",
         why=(
             f"The positive direction is that of {'the motion' if here.moves else 'D'}"
-            f"{'' if here.shape.on else ', told of the body on the left'}: {here.where(here.way).words}."
+            f"{', told of the body on the left' if here.left else ''}: {here.where(here.way).words}."
             + ("" if alone else " All have the same size of acceleration; the forces between them cancel.")
         ),
         units={"a": "m·s⁻²"},
@@ -253,9 +255,9 @@ def whole(here: Setup) -> Relation:
     )
 
 
-def pointing(here: Setup, name: str, way: int) -> Towards:
-    """The direction of a value whose positive sense is ``way``; none where it is zero, rounding apart."""
-    ahead, back = here.where(way), here.where(-way)
+def pointing(here: Setup, name: str, way: int, n: int = 1) -> Towards:
+    """The direction of a value of body n whose positive sense is ``way``; none where it is zero, rounding apart."""
+    ahead, back = here.where(way, n), here.where(-way, n)
     return lambda v: None if abs(v[name]) < STEADY else ahead if v[name] > 0 else back
 
 
@@ -284,5 +286,7 @@ def links(here: Setup) -> tuple[tuple[int, int], ...]:
     last = here.shape.count
     ends = [(n, body) for n, body in ((1, 1), (last - 1, last)) if last > 1]
     if not here.moves:  # friction of the others may be anything up to its limit
-        ends = [(n, body) for n, body in ends if here.shape.hangs(body)]
+        ends = [
+            (n, body) for n, body in ends if here.shape.hangs(body) or (here.shape.ridge and body not in here.rough)
+        ]
     return tuple({n: (n, body) for n, body in reversed(ends)}.values())[::-1]

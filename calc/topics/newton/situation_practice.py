@@ -16,7 +16,7 @@ from calc.topics.newton.situation_shapes import CHAIN, FORCE, SHAPES, Shape
 from calc.topics.shared.connected import MOST
 from calc.working.chain import worth
 
-NAMES = ("m1", "m2", "m3", "theta", "P", "phi", "mu_s", "mu_k")
+NAMES = ("m1", "m2", "m3", "theta", "P", "phi", "mu_s", "mu_k", "theta2")
 DRAWN = ("m1", "m2", "m3", "P", "phi", "mu_s", "mu_k", "theta")  # what practice asks for besides what happens
 DRAWN_LATER = {"Q1": 6, "r": 6}  # the same from a rule of drawing on; these are held on to, so two are enough
 EACH_DRAW = 5  # the rule of drawing from which an arrangement is settled for a draw, and other things are asked
@@ -34,6 +34,7 @@ FORCES = {  # that have room, by arrangement
     "touch3": ("push-on", "push-back"),
     "towedge": ("none", "pull-back"),
     "ends": ("none",),
+    "ridge": ("none", "none", "pull-on"),
 }
 LIKELY = {"m1": (3, 9), "m2": (3, 9), "m3": (3, 9), "P": (30, 120), "phi": (19, 34), "theta": (20, 40)}
 LIMITS = {"P": (5, 250), "mu_s": (0.08, 0.95), "mu_k": (0.05, 0.9), "r": (0.05, 0.8)} | dict.fromkeys(MASSES, (0.5, 30))
@@ -48,13 +49,19 @@ def practise(typed: dict[str, object], chance: Any, level: int) -> dict[str, obj
     asked = next((name for name in DRAWN if not typed[name]), "a")
     if chance.asked in DRAWN_LATER:
         asked = chance.asked
-    chain = chance.kept.setdefault("chain", chance.choice(tuple(SHAPES)))
+    shapes = [key for key in SHAPES if key != "ridge"]
+    if chance.rule >= CHARGED and level > 1:
+        # Asked what happens, its mistakes lie close together; and no charge is asked of it, so it comes up seldom.
+        shapes += ["ridge", "ridge"]
+    chain = chance.kept.setdefault("chain", chance.choice(shapes))
     if chance.rule >= CHARGED and not has_room(chain, asked):
-        chain = chance.choice([key for key in SHAPES if has_room(key, asked)])
+        chain = chance.choice([key for key in shapes if has_room(key, asked)])
     ready = typed | {"chain": chain, "also": "none", "field": "none", "fixed": "none"}
     for _ in range(TRIES):
         ready |= {"force": chance.choice(FORCES[chain])}
         ready |= likely(chance, SHAPES[chain], str(ready["force"]), asked)
+        if SHAPES[chain].ridge:
+            ready |= ridged(chance)
         ready |= further(chance, SHAPES[chain]) if level > 1 else {}
         if asked in charges.ASKED:
             ready |= electrified(chance, SHAPES[chain], asked)
@@ -88,6 +95,15 @@ def likely(chance: Any, shape: Shape, force: str, asked: str) -> dict[str, str]:
     return found
 
 
+def ridged(chance: Any) -> dict[str, str]:
+    """A steep slope and a flat one, so that something moves although friction is not small."""
+    mu, steep, flat = 0.13 + 0.1 * chance.random(), 42 + 17 * chance.random(), 12 + 13 * chance.random()
+    first, second = chance.choice(((steep, flat), (flat, steep)))
+    angles = {"theta": first, "theta2": second}
+    found = {name: typed_as(angle, "°", 2).replace(" °", "°") for name, angle in angles.items()}
+    return found | {"mu_k": typed_as(mu, "", 2).strip(), "mu_s": typed_as(mu * 1.4, "", 2).strip()}
+
+
 def further(chance: Any, shape: Shape) -> dict[str, str]:
     """Now and then a second force, or a charge in a field."""
     found = {"also": "none", "field": "none", **dict.fromkeys(FURTHER, "")}
@@ -95,7 +111,7 @@ def further(chance: Any, shape: Shape) -> dict[str, str]:
     if not places or chance.random() < 0.7:
         return found
     n, way = chance.choice(places), chance.choice(("on", "back"))
-    if chance.random() < 0.5:
+    if shape.ridge or chance.random() < 0.5:
         return found | {"also": f"{way}-{n}", "F": typed_as(8 + 14 * chance.random(), "N", 2)}
     if chance.rule >= CHARGED and chance.random() < 0.5:
         return found | electrified(chance, shape, "Q")
@@ -107,6 +123,8 @@ def further(chance: Any, shape: Shape) -> dict[str, str]:
 def has_room(chain: str, asked: str) -> bool:
     """Whether this can be asked of an arrangement."""
     shape = SHAPES[chain]
+    if shape.ridge and asked in (*NEARBY, *CHARGES):
+        return False
     if asked in NEARBY:
         return bool(shape.standing) and not (shape.ahead and shape.behind)
     if asked in CHARGES:
@@ -133,7 +151,7 @@ def electrified(chance: Any, shape: Shape, asked: str) -> dict[str, str]:
 
 def loose(chance: Any, shape: Shape, asked: str) -> bool:
     """Whether this draw is one of bodies in a row that part, or whose string goes slack."""
-    if chance.rule < CHARGED or asked != "a" or shape.on < 2 or shape.ahead:
+    if chance.rule < CHARGED or asked != "a" or shape.on < 2 or shape.ahead or shape.ridge:
         return False
     return bool(chance.kept.setdefault("loose", "yes" if chance.random() < 0.3 else ""))
 
@@ -248,7 +266,7 @@ def settled(typed: dict[str, object]) -> dict[str, object]:
         apply = needed(choices)
         kept = {name: tried[name] if name in apply or name not in NAMES else "" for name in tried}
         try:
-            here = set_up(choices, {"g": G} | {name: number(str(kept[name])) for name in NAMES if kept[name]})
+            here = set_up(choices, {"g": G} | {name: number(str(kept[name])) for name in NAMES if kept.get(name)})
         except Refusal:
             continue
         if here.moves or len(here.rough) < 2:

@@ -31,6 +31,7 @@ CHAIN = Choice(
         ("touch3", "three that touch"),
         ("towedge", "two in tow, one hanging at the front"),
         ("ends", "one, and one hanging at each end"),
+        ("ridge", "one on each of two slopes, over the ridge"),
     ),
     never=(
         (
@@ -66,12 +67,16 @@ FORCE = Choice(
 
 @dataclass(frozen=True)
 class Shape:
-    """An arrangement. on: bodies on the surface; behind, ahead: whether one hangs at that end; touch: they touch."""
+    """An arrangement. on: bodies on the surface; behind, ahead: whether one hangs at that end; touch: they touch.
+
+    ridge: two slopes meet, the second body stands on the one that falls to the right.
+    """
 
     on: int
     behind: bool = False
     ahead: bool = False
     touch: bool = False
+    ridge: bool = False
 
     @property
     def count(self) -> int:
@@ -103,6 +108,7 @@ SHAPES = {
     "touch3": Shape(3, touch=True),
     "towedge": Shape(2, ahead=True),
     "ends": Shape(1, behind=True, ahead=True),
+    "ridge": Shape(2, ridge=True),
 }
 
 

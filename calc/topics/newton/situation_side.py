@@ -48,6 +48,11 @@ class Side:
         return tuple(n for n in self.numbers if not self.here.shape.hangs(n) and self.here.bodies[n - 1].mu_k > 0)
 
     @property
+    def standing(self) -> tuple[int, ...]:
+        """Those of its bodies that stand on the surface."""
+        return tuple(n for n in self.numbers if not self.here.shape.hangs(n))
+
+    @property
     def mass(self) -> str:
         """All masses."""
         return " + ".join(f"m{n}" for n in self.numbers)
@@ -90,6 +95,15 @@ class Side:
     def law(self) -> str:
         """The equation of all of them together."""
         return f"{joined([*self.drive, *self.rubs]) if self.drive or self.rubs else '0'} = {self.gains}"
+
+    @property
+    def elsewhere(self) -> tuple[Step, ...]:
+        """The friction on bodies of another slope than that whose angle is asked."""
+        found = list[Step]()
+        for n in (one for one in self.rough if self.here.angle(one) != self.name):
+            found.append(normal(self.here, n).step(f"N_{n}"))
+            found.append((greatest if self.here.slips else kinetic)(self.here, n).step(f"f_{n}"))
+        return tuple(found)
 
     @property
     def before(self) -> tuple[Step, ...]:

@@ -36,9 +36,9 @@ def name(here: Setup, n: int) -> str:
     shape = here.shape
     if shape.count == 1:
         return "the body"
-    if shape.on == 0 or (shape.behind and shape.hangs(n)):
+    if here.left or (shape.behind and shape.hangs(n)):
         side = "left" if n == 1 else "right"
-        return f"the body on the {side}" if shape.on == 0 else f"the body that hangs on the {side}"
+        return f"the body on the {side}" if here.left else f"the body that hangs on the {side}"
     if shape.hangs(n):
         return "the body that hangs"
     return "the body on the surface" if shape.on == 1 else f"the {NEAR[n]} body"
@@ -46,7 +46,7 @@ def name(here: Setup, n: int) -> str:
 
 def on_surface(here: Setup) -> str:
     """What the motion is told of."""
-    if not here.shape.on:
+    if here.left:
         return "the body on the left"
     if here.shape.on == here.shape.count:
         return "the body" if here.shape.on == 1 else "the bodies"
@@ -62,10 +62,15 @@ def story(data: Data, here: Setup) -> str:
 def placed(here: Setup, thing: str, ground: str, taut: str) -> str:
     """What stands where, and what joins it."""
     shape, rises = here.shape, " that rises to the right" if here.slope else ""
-    wheels = shape.behind or shape.ahead
+    wheels = shape.behind or shape.ahead or shape.ridge
     taut = f"{taut}; pulleys are light and without friction." if wheels else f"{taut}."
     if shape.on == 0:
         return f"Two {thing}s hang from one string over a fixed pulley, the first on the left. {taut}"
+    if shape.ridge:
+        return (
+            f"Two {thing}s stand on two slopes that meet at a ridge, the first on the left, the second on the right,"
+            f" and a string over a fixed pulley at the ridge joins them. {taut}"
+        )
     if shape.on == 1:
         said = f"A {thing} stands on {ground}{rises}."
     else:
@@ -95,6 +100,9 @@ def facts(data: Data, here: Setup, telling: list[str]) -> tuple[str, ...]:
     if len(masses) > 1:
         some = f"{several} {', '.join(masses[:-1])} and {masses[-1]}."
     tilt = f"The slope makes {letter(data, 'theta')} with the horizontal." if here.slope else ""
+    if here.shape.ridge:
+        both = f"{letter(data, 'theta')} with the horizontal, that on the right {letter(data, 'theta2')}"
+        tilt = f"The slope on the left makes {both}."
     return (
         some,
         tilt,
@@ -108,7 +116,7 @@ def facts(data: Data, here: Setup, telling: list[str]) -> tuple[str, ...]:
 
 def letter(data: Data, name: str) -> str:
     """A datum as a sentence has it, or its letter, where it is asked."""
-    return data.said.get(name) or f"{'an angle ' * (name in ('theta', 'phi'))}{symbol(name).text}"
+    return data.said.get(name) or f"{'an angle ' * (name in ('theta', 'theta2', 'phi'))}{symbol(name).text}"
 
 
 def rubbing(data: Data, here: Setup) -> str:
@@ -142,7 +150,7 @@ def begins(data: Data, here: Setup, telling: list[str]) -> str:
     if not here.start:
         return f"{rest}."
     subject = "it moves" if here.shape.count == 1 else "everything moves"
-    if not here.shape.on:
+    if here.left:
         return f"{first} the body on the left moves {here.where(here.start).words}."
     if here.shape.count == here.shape.on:
         return f"{first} {subject} {here.where(here.start).words}."
@@ -154,7 +162,7 @@ def moved(data: Data, here: Setup) -> str:
     way, alone = here.where(here.way).words, here.shape.count == 1
     who, s = ("It", "s") if alone else ("They", "")
     verb = "is" if alone else "are"
-    where = f" {way}" if here.shape.count == here.shape.on else f", {on_surface(here)} {way}"
+    where = f", {on_surface(here)} {way}" if here.of_one else f" {way}"
     if here.told == "slips":
         return f"{who} {verb} just about to slip{where}." if here.shape.on else f"{who} hang{s} at rest."
     if here.told == "steady":
@@ -186,7 +194,7 @@ def forced(data: Data, here: Setup) -> str:
         at = f"at {letter(data, 'phi')} to the {ground}, {'slanting down' if here.push else f'{side} it'}"
     noun, verb = ("rod", "pushes") if here.push else ("rope", "pulls")
     size = f"a force P of {said['P']}" if data.has("P") else "a force P"
-    return f"A {noun} {verb} {one} {here.where(here.force).words} with {size}, {at}."
+    return f"A {noun} {verb} {one} {here.where(here.force, here.acted).words} with {size}, {at}."
 
 
 def further(data: Data, here: Setup) -> tuple[str, ...]:
@@ -200,7 +208,9 @@ def further(data: Data, here: Setup) -> tuple[str, ...]:
             said.append(f"{carries}, {near(data, here, extra) if extra.side else within(data, here)}.")
         else:
             size = f" of {data.said['F']}" if data.has("F") else ""
-            said.append(f"A second force F{size} acts on {body} along the surface, {here.where(extra.way).words}.")
+            said.append(
+                f"A second force F{size} acts on {body} along the surface, {here.where(extra.way, extra.n).words}."
+            )
     return tuple(said)
 
 
@@ -230,8 +240,8 @@ def decided(data: Data, here: Setup, found: Outcome, v: Values) -> tuple[Point, 
     who, verb = ("It", "starts to move") if here.shape.count == 1 else ("They", "start to move")
     if found.state == "moves":
         where, whose = here.where(1 if drive > 0 else -1).words, ""
-        if here.shape.on < here.shape.count:
-            whose = f", {on_surface(here)} {where}" if here.shape.on else f", the body on the left {where}"
+        if here.of_one:
+            whose = f", {on_surface(here)} {where}"
         why = (
             f"D is {told(data, drive)} and the largest static friction is {told(data, most)}: D is larger."
             if here.rough
@@ -316,7 +326,7 @@ def later(here: Setup) -> tuple[Point, ...]:
 def positive(here: Setup) -> str:
     """Which direction is positive, where the motion is known: a sentence without its stop."""
     way = here.where(here.way).words
-    if here.shape.on < here.shape.count:
+    if here.of_one:
         way += f", for {on_surface(here)}"
     they = "it" if here.shape.count == 1 else "they"
     which = f"that in which {they} would slip" if here.told == "slips" else "that of the motion"
@@ -330,7 +340,7 @@ def other_way(here: Setup, asked: str) -> str:
     who, s, verb = ("it", "s", "is") if alone else ("they", "", "are")
     does = f"{verb} about to slip" if here.told == "slips" else f"move{s} off with the same acceleration, but"
     where = here.where(here.way).words
-    if here.shape.on < here.shape.count:
+    if here.of_one:
         where = f"{on_surface(here)} {where}"
     return (
         f"With another {noun} {who} {does} the other way: {where}. Calculate this {noun},"
@@ -355,5 +365,6 @@ def sought(here: Setup, asked: str) -> str:
         },
         "mu_s": "Calculate the coefficient of static friction.",
         "mu_k": "Calculate the coefficient of kinetic friction.",
-        "theta": "Calculate the angle θ of the slope, the smaller one if two fit.",
+        "theta": f"Calculate the angle θ of the slope{' on the left' * here.shape.ridge}, the smaller one if two fit.",
+        "theta2": "Calculate the angle θ₂ of the slope on the right, the smaller one if two fit.",
     }[asked]
