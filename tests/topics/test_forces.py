@@ -428,7 +428,7 @@ LEVEL_PULL = {"how": "pull", "state": "slides", "m": "5 kg", "phi": "30°", "mu"
             "slope",
             "phi",
             {"how": "pull", "motion": "up", "m": "6 kg", "theta": "25°", "mu": "0,2", "P": "30 N", "a": "1 m/s^2"},
-            "Too small at every angle",
+            "Too small at every angle: even at the best angle this force cannot do it. Use a larger one.",
         ),
         (
             "level",

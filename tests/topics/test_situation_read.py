@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from math import atan2, cos, degrees, radians
 from typing import Any
 
 import pytest
 
-from calc.model.questions import Part
-from tests.topics.test_situation import said, typed, worked
+from calc.model.questions import Choice, Part
+from tests.topics.asking import mistakes_said
+from tests.topics.test_situation import QUESTION, said, typed, worked
 from tests.topics.test_situation_back import typed as typed_back
 from tests.topics.test_situation_back import worked as worked_back
 
@@ -184,3 +186,49 @@ def test_two_that_are_held_together_share_a_load_that_nobody_can_part() -> None:
     assert "They stay at rest: their acceleration is zero." in said(answer, "rests-2")
     keys = [one.key for one in answer.parts]
     assert ("rests-2" in keys, "holds-2" in keys) == (True, False)
+
+
+@pytest.mark.parametrize(("also", "way"), [("on-1", 0.0), ("back-1", 180.0)])
+def test_a_second_force_is_drawn_along_the_floor(also: str, way: float) -> None:
+    """Straight to the right or straight to the left."""
+    answer = worked(typed("one") | {"also": also, "F": "30 N"})[3]
+    drawn: Any = next(one.figure for one in answer.parts if one.key == "draw-1")
+    (arrow,) = [item for item in drawn.items if getattr(item, "label", "") == "F"]
+    x, y = (end - start for start, end in zip(arrow.start, arrow.end, strict=True))
+    assert degrees(atan2(y, x)) % 360 == pytest.approx(way, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("find", "chain", "start", "ask"),
+    [
+        (
+            "mu_s",
+            "one",
+            "slips-on",
+            "Write Newton's second law for the body along its path. The positive direction is that in which it would"
+            " slip: to the right.",
+        ),
+        (
+            "mu_k",
+            "tow2",
+            "on",
+            "Write Newton's second law for each body along its path. The positive direction is that of the motion: to"
+            " the right.",
+        ),
+    ],
+)
+def test_the_equation_of_each_body_is_asked_for(find: str, chain: str, start: str, ask: str) -> None:
+    """Of the body where there is one, of each where there are several, with the positive direction."""
+    given = {"a": "1"} if start == "on" else {"P": "20 N"}
+    answer = worked_back(typed_back(find, chain, "pull-on", start, **given), find)[2]
+    assert next(one.ask for one in answer.parts if one.key == "equations") == ask
+
+
+def test_friction_left_out_is_told() -> None:
+    """A pull that would do without friction: 5 kg at 1 m·s⁻², at 20°."""
+    choices = {item.name: item.options[0][0] for item in QUESTION.fields if isinstance(item, Choice)}
+    form = dict.fromkeys((item.name for item in QUESTION.fields), "") | choices
+    form |= typed_back("P", "one", "pull-on", "on", a="1")
+    assert mistakes_said("newton.situation", form, "find", f"{5 / cos(radians(20)):.6g} N", "P") == [
+        "You left friction out. It acts against the motion: put μₖ(m₁g − P sin φ) in as well."
+    ]
