@@ -161,14 +161,14 @@ def split(choices: Mapping[str, str]) -> tuple[dict[str, str], int, Told]:
 def apply(choices: Mapping[str, str], name: str, filled: set[str]) -> None:
     """Refuses what cannot be asked here, a box that does not apply, and one that is missing."""
     told = split(choices)[2]
-    if not told:
-        raise Refusal("start", SAY_WAY)
-    room(choices)
     there = needed(choices) | {box for box, by in CHOSEN_BY.items() if choices.get(by, "none") != "none"}
     if choices.get("fixed", "none") != "none":
         there |= set(NEARBY)
     if name not in there | (set(CHARGES) if charged(choices) else set()):
         raise Refusal(*ABSENT[name])
+    if not told:
+        raise Refusal("start", SAY_WAY)
+    room(choices)
     if name in CHARGES and int(name[1]) not in SHAPES[choices["chain"]].standing:
         raise Refusal("chain", NO_CHARGED_BODY)
     if told == "steady" and choices.get("fixed", "none") != "none":

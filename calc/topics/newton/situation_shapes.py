@@ -26,12 +26,12 @@ CHAIN = Choice(
         ("tow2", "two in tow, a string between"),
         ("touch2", "two that touch"),
         ("edge", "one, and one hanging at the front"),
+        ("ridge", "one on each of two slopes, over the ridge"),
         ("pulley", "two that hang over one pulley"),
         ("tow3", "three in tow"),
         ("touch3", "three that touch"),
         ("towedge", "two in tow, one hanging at the front"),
         ("ends", "one, and one hanging at each end"),
-        ("ridge", "one on each of two slopes, over the ridge"),
     ),
     never=(
         (
