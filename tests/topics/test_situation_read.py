@@ -232,3 +232,25 @@ def test_friction_left_out_is_told() -> None:
     assert mistakes_said("newton.situation", form, "find", f"{5 / cos(radians(20)):.6g} N", "P") == [
         "You left friction out. It acts against the motion: put μₖ(m₁g − P sin φ) in as well."
     ]
+
+
+def test_at_the_limit_every_friction_and_tension_follows() -> None:
+    """0,5 of (4 + 6) kg × 9,8 holds 49 N just so: 19,6 N on the first, which is the tension, 29,4 N on the other."""
+    answer = worked(typed("tow2", "pull-on", m1="4 kg", m2="6 kg", P="49 N", phi="0°", mu_s="0,5", mu_k="0,4"))[3]
+    steps = {step.makes: step.value for one in answer.parts for step in one.steps}
+    assert (steps["f_1"], steps["f_2"], steps["T_1"]) == pytest.approx((19.6, 29.4, 19.6))
+    assert "Friction just holds them: they stay at rest, at the limit." in said(answer, "decide")
+    assert "shared" not in [one.key for one in answer.parts]
+
+
+def test_short_of_the_limit_the_frictions_cannot_be_found() -> None:
+    """With 48 N they may share it in many ways."""
+    answer = worked(typed("tow2", "pull-on", m1="4 kg", m2="6 kg", P="48 N", phi="0°", mu_s="0,5", mu_k="0,4"))[3]
+    assert "shared" in [one.key for one in answer.parts]
+    assert "link-1" not in [one.key for one in answer.parts]
+
+
+def test_nothing_along_its_path_is_said_in_words() -> None:
+    """A body that no force acts on along the floor has no equation of friction."""
+    answer = worked(RUNS_UP)[3]
+    assert "For the second body: nothing acts along its path, so F_net = 0." in said(answer, "equations")

@@ -22,6 +22,7 @@ from calc.topics.newton.situation_laws import (
     between,
     drive,
     equation,
+    greatest,
     kinetic,
     limit,
     links,
@@ -181,6 +182,8 @@ def rubbing(here: Setup) -> list[Part]:
     """The friction that acts, where it follows."""
     if here.moves:
         steps = tuple(kinetic(here, n).step(f"f_{n}") for n in here.rough if here.bodies[n - 1].mu_k > 0)
+    elif here.all_at_limit:
+        steps = tuple(greatest(here, n).step(f"f_{n}") for n in here.rough)
     else:
         steps = (resting(here).step(f"f_{here.rough[0]}"),) if len(here.rough) == 1 and drive(here) else ()
     if not steps:
@@ -192,8 +195,8 @@ def rubbing(here: Setup) -> list[Part]:
 
 
 def follows(here: Setup) -> bool:
-    """Whether every friction follows: not where several rough bodies share the load at rest."""
-    return here.moves or len(here.rough) < 2
+    """Whether every friction follows: not where several rough bodies share the load at rest, short of the limit."""
+    return here.moves or len(here.rough) < 2 or here.all_at_limit
 
 
 def shared_load(data: Data, here: Setup) -> Part:

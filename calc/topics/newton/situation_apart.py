@@ -248,17 +248,18 @@ def parts(here: Setup, data: Data) -> tuple[list[Part], list[Part], tuple[Check,
         also = tuple(step.makes for step in normals[:-1])
         first.append(Part("normal", "calculate", f"Calculate the normal force on {each}.", normals, also=also))
     first += [*accelerations(all_, data), reasons(here, all_, data)]
-    written = tuple(
-        Point(
-            f"For {group.called}: {printed(group.law(group.first, group.last))}.",
-            1,
-            (printed(group.law(group.first, group.last)),),
-        )
-        for group in all_
-    )
+    written = tuple(second_law(group) for group in all_)
     ask = "Write Newton's second law for each that moves or rests on its own."
     after = [Part("equations", "explain", ask, points=written), *inner(all_)]
     return first, after, added(here, all_)
+
+
+def second_law(group: Group) -> Point:
+    """Newton's second law for a group, as it is written down."""
+    if not group.moves and not group.along(group.first, group.last):
+        return Point(f"For {group.called}: nothing acts along its path, so F_net = 0.", 1, ("F_net = 0",))
+    law = printed(group.law(group.first, group.last))
+    return Point(f"For {group.called}: {law}.", 1, (law,))
 
 
 def added(here: Setup, all_: tuple[Group, ...]) -> tuple[Check, ...]:

@@ -115,6 +115,11 @@ class Setup:
         return self.told == "slips"
 
     @property
+    def all_at_limit(self) -> bool:
+        """Whether several rough bodies rest just held: then each friction is as large as it can be."""
+        return self.found.state == "limit" and len(self.rough) > 1 and not self.told
+
+    @property
     def balanced(self) -> bool:
         """Whether the net force on each is known to be zero."""
         return self.told in ("slips", "steady") or not self.moves

@@ -204,6 +204,8 @@ def sliding(here: Setup, n: int) -> bool:
     """Whether a friction that is known acts on body n."""
     if here.slips:
         return n in here.rough
+    if here.all_at_limit:
+        return n in here.rough
     if not here.moves:
         return here.rough == (n,) and drive(here) is not None
     return not here.shape.hangs(n) and here.bodies[n - 1].mu_k > 0
@@ -285,7 +287,7 @@ def links(here: Setup) -> tuple[tuple[int, int], ...]:
     """For each force between bodies that can be found: its number, and the body whose equation gives it."""
     last = here.shape.count
     ends = [(n, body) for n, body in ((1, 1), (last - 1, last)) if last > 1]
-    if not here.moves:  # friction of the others may be anything up to its limit
+    if not here.moves and not here.all_at_limit:  # friction of the others may be anything up to its limit
         ends = [
             (n, body) for n, body in ends if here.shape.hangs(body) or (here.shape.ridge and body not in here.rough)
         ]
