@@ -3,6 +3,9 @@
 Executed into a throw-away namespace by make_snapshot.mjs; nothing of it stays in the image.
 """
 
+import ast
+import functools
+import gc
 import importlib
 import importlib._bootstrap_external as bootstrap
 import io
@@ -77,6 +80,12 @@ def forget_answers() -> None:
             for value in vars(module).values():
                 if hasattr(value, "cache_clear"):
                     value.cache_clear()
+    for thing in gc.get_objects():
+        kind = type(thing)
+        if kind.__module__.startswith("calc."):
+            for name, value in vars(kind).items():
+                if isinstance(value, functools.cached_property):
+                    vars(thing).pop(name, None)
 
 
 def import_named(names: str) -> None:
@@ -108,7 +117,7 @@ def _loaded_sources() -> dict[str, bytes]:
     return found
 
 
-def compiled(source: bytes, name: str) -> types.CodeType:
+def compiled(source: bytes | ast.Module, name: str) -> types.CodeType:
     """Return the byte code of one source file, without docstrings and asserts."""
     return compile(source, name, "exec", dont_inherit=True, optimize=2)
 
@@ -120,13 +129,27 @@ def without_places(code: types.CodeType) -> types.CodeType:
     return code.replace(co_consts=inner, co_linetable=table)
 
 
+def without_hints(source: bytes) -> ast.Module:
+    """The tree of a source without the types of arguments and results, which each function would carry along.
+
+    Those of a class's fields stay: dataclasses and named tuples are made of them.
+    """
+    tree = ast.parse(source)
+    for node in ast.walk(tree):
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
+            node.returns = None
+        elif isinstance(node, ast.arg):
+            node.annotation = None
+    return tree
+
+
 def pack_package(wheel: str) -> bytes:
     """Return the wheel's modules as a zip of byte code for the image."""
     import zipfile
 
     with zipfile.ZipFile(wheel) as source:
         names = sorted(name for name in source.namelist() if name.endswith(".py"))
-        return _zipped({name: without_places(compiled(source.read(name), name)) for name in names})
+        return _zipped({name: without_places(compiled(without_hints(source.read(name)), name)) for name in names})
 
 
 def _zipped(codes: dict[str, types.CodeType]) -> bytes:
