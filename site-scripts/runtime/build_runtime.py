@@ -13,7 +13,6 @@ import gzip
 import hashlib
 import io
 import json
-import marshal
 import os
 import re
 import shutil
@@ -31,7 +30,6 @@ if str(HERE.parent) not in sys.path:
 
 from pyodide_lock import PackageSpec, PyodideLockSpec  # noqa: E402
 
-from runtime.prepare import without_places  # noqa: E402
 from runtime.slim_core import slim_pyodide  # noqa: E402
 from toolbox import NODE_MODULES, REPO, SetupError, digest, find_node, run, say  # noqa: E402
 
@@ -44,7 +42,6 @@ KEEP = ("_strptime", "calendar", "encodings.ascii", "encodings.latin_1", "traceb
 # Oldest browsers with everything the runtime needs (DecompressionStream is the youngest part).
 BROWSERS = "chrome112,firefox113,safari16.4"
 VERSION = "1.0"
-_PYC_HEAD = 16  # bytes of a .pyc before its code
 _IMPORT = re.compile(r"^[ \t]*(?:from ([\w]+(?:\.\w+)*) import |import (\w.*))", re.MULTILINE)
 FILES = {
     "engine": "engine-{}.js",
@@ -117,6 +114,7 @@ def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path)
         "imageStdlib": str(scratch / "image-stdlib.zip"),
         "stdlibOut": str(stdlib),
         "imageOut": str(image),
+        "packageOut": str(scratch / "package.zip"),
     }
     (scratch / "plan.json").write_text(json.dumps(plan), encoding="utf-8")
     node = find_node()
@@ -127,6 +125,8 @@ def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path)
         packed_core = beside.submit(pack, core)
         run([node, HERE / "make_snapshot.mjs", scratch / "plan.json"], remedy=REMEDY, timeout=300)
 
+    with zipfile.ZipFile(scratch / "package.zip") as code:
+        write_wheel(wheel, undated(wheel, code), lock)
     build_id = hashlib.sha256(core + stdlib.read_bytes() + image.read_bytes()).hexdigest()
     with ThreadPoolExecutor() as beside:  # packing lets other threads run
         memory = beside.submit(pack, build_id.encode() + image.read_bytes())
@@ -218,25 +218,30 @@ def lock_and_compile(source: Path, pyodide: Path, folder: Path) -> tuple[Path, P
     locked = json.loads(lock.read_text("utf-8"))
     entry = locked["packages"]["calc"]
     wheel = folder / entry["file_name"]
-    wheel.write_bytes(undated(wheel))
-    entry["sha256"] = hashlib.sha256(wheel.read_bytes()).hexdigest()
-    lock.write_text(json.dumps(locked, sort_keys=True), "utf-8")
+    write_wheel(wheel, undated(wheel), lock)
     return lock, wheel
 
 
-def undated(archive: Path) -> bytes:
-    """Return a zip of the same files without what differs from build to build, times and rights, and with byte code
-    that does not tell which instruction is of which line."""
+def write_wheel(wheel: Path, content: bytes, lock: Path) -> None:
+    """Write the wheel, and what it is known by in the lock file."""
+    wheel.write_bytes(content)
+    locked = json.loads(lock.read_text("utf-8"))
+    locked["packages"]["calc"]["sha256"] = hashlib.sha256(content).hexdigest()
+    lock.write_text(json.dumps(locked, sort_keys=True), "utf-8")
+
+
+def undated(archive: Path, code: zipfile.ZipFile | None = None) -> bytes:
+    """Return a zip of the same files without what differs from build to build: times and rights.
+
+    code: byte code to put in the place of files of its names, such as that of the image, which tells less.
+    """
     packed = io.BytesIO()
     with zipfile.ZipFile(archive) as given, zipfile.ZipFile(packed, "w") as plain:
         for name in sorted(given.namelist()):
             entry = zipfile.ZipInfo(name)
             entry.external_attr = 0o644 << 16
             entry.create_system = 3  # Unix, wherever it is made
-            content = given.read(name)
-            if name.endswith(".pyc"):
-                code = marshal.loads(content[_PYC_HEAD:])
-                content = content[:_PYC_HEAD] + marshal.dumps(without_places(code))
+            content = code.read(name) if code and name in code.namelist() else given.read(name)
             plain.writestr(entry, content, zipfile.ZIP_DEFLATED, 9)
     return packed.getvalue()
 

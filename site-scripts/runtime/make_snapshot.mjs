@@ -1,7 +1,7 @@
 // Makes the stripped standard library and the memory image of a Python that has the package
 // imported. Usage: node make_snapshot.mjs plan.json
 // plan: { pyodide, dataEnd, wheel, sourceWheel, lock, named, keep, prepare, resident,
-//   imageStdlib, stdlibOut, imageOut }
+//   imageStdlib, stdlibOut, imageOut, packageOut }
 import crypto from "node:crypto";
 import fs from "node:fs";
 import path from "node:path";
@@ -64,6 +64,7 @@ const first = preparation(full);
 full.FS.writeFile("/tmp/source.whl", fs.readFileSync(plan.sourceWheel));
 const compiled = first("pack_package('/tmp/source.whl')").toJs();
 full.FS.writeFile("/tmp/package.zip", compiled);
+fs.writeFileSync(plan.packageOut, compiled);
 full.runPython("import sys; sys.path.insert(0, '/tmp/package.zip')");
 first("import_package()");
 // A few examples load what is imported late; the second pass answers all of them with just these modules.
