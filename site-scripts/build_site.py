@@ -48,7 +48,7 @@ ZIP_FOLDER = "physics-line-by-line"
 INPUTS = [REPO / "docs", REPO / "calc", REPO / "mkdocs.yml", SCRIPTS]
 _STAMP = BUILD / "site-stamp"
 # What only a page served over http loads: half of the zip, and of its reader's data.
-HTTP_ONLY = ("assets/runtime/*.gz", "assets/runtime/*.whl", "assets/runtime/*.json", "search/search_index.json")
+HTTP_ONLY = ("assets/runtime/*.gz", "assets/runtime/*.json", "search/search_index.json")
 # A paragraph with the class only-served, such as the offer of the zip: no copy from disk holds one.
 _ONLY_SERVED = re.compile(rb'<p class="only-served">.*?</p>\n?', re.DOTALL)
 # In the theme's script: whether the index is fetched at once, or when the search is opened.

@@ -100,7 +100,7 @@ def measure(site: Path, browser: Browser) -> list[Measure]:
 def compressed(file: Path) -> int:
     """Bytes of a file as a server that compresses sends it."""
     content = file.read_bytes()
-    return len(content) if file.suffix in {".woff2", ".gz", ".png", ".whl"} else len(gzip.compress(content, 6))
+    return len(content) if file.suffix in {".woff2", ".gz", ".png"} else len(gzip.compress(content, 6))
 
 
 def heaviest_by_script(site: Path) -> list[str]:

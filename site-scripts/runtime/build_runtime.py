@@ -49,7 +49,7 @@ FILES = {
     "core": "core-{}.wasm.gz",
     "memory": "memory-{}.bin.gz",
     "stdlib": "stdlib-{}.zip.gz",
-    "wheel": "calc-{}.whl",
+    "wheel": "calc-{}.whl.gz",
     "lock": "lock-{}.json",
 }
 DISK = {name: f"disk-{name}-{{}}.js" for name in ("core", "memory", "stdlib", "wheel", "lock")}
@@ -138,7 +138,7 @@ def _make(scratch: Path, package_dir: Path, published: Path, node_modules: Path)
         "core": packed_core.result(),
         "memory": memory.result(),
         "stdlib": library.result(),
-        "wheel": wheel.read_bytes(),
+        "wheel": pack(wheel.read_bytes()),
         "lock": lock.read_bytes(),
     }
     return write_files(files, scratch / "finished", node_modules, worker_id)
@@ -242,7 +242,7 @@ def undated(archive: Path, code: zipfile.ZipFile | None = None) -> bytes:
             entry.external_attr = 0o644 << 16
             entry.create_system = 3  # Unix, wherever it is made
             content = code.read(name) if code and name in code.namelist() else given.read(name)
-            plain.writestr(entry, content, zipfile.ZIP_DEFLATED, 9)
+            plain.writestr(entry, content, zipfile.ZIP_STORED)  # packed as a whole, which is smaller by far
     return packed.getvalue()
 
 

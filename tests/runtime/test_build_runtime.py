@@ -164,21 +164,21 @@ def test_no_file_names_a_folder_of_the_builder(made: Path, made_elsewhere: Path)
 
 def test_files_in_the_wheel_are_undated(made: Path) -> None:
     """Each file in the wheel carries the oldest date a zip can hold, not that of the build."""
-    with zipfile.ZipFile(one(made, "calc-*.whl")) as wheel:
+    with zipfile.ZipFile(io.BytesIO(gzip.decompress(one(made, "calc-*.whl.gz").read_bytes()))) as wheel:
         assert {entry.date_time for entry in wheel.infolist()} == {(1980, 1, 1, 0, 0, 0)}
 
 
 def test_the_lock_file_lists_the_shipped_wheel(made: Path) -> None:
     """Name, hash and Python version in the lock file are those of the wheel and of Pyodide."""
     lock = json.loads(one(made, "lock-*").read_text("utf-8"))
-    wheel = one(made, "calc-*.whl").read_bytes()
+    wheel = gzip.decompress(one(made, "calc-*.whl.gz").read_bytes())
     assert lock["packages"]["calc"]["sha256"] == hashlib.sha256(wheel).hexdigest()
     assert tuple(map(int, lock["info"]["python"].split(".")[:2])) == build.RUNTIME_PYTHON
 
 
 def test_the_wheel_is_byte_code_only_under_the_same_python(made: Path) -> None:
     """Byte code of another Python would not load in the page, so then the sources are shipped."""
-    with zipfile.ZipFile(one(made, "calc-*.whl")) as wheel:
+    with zipfile.ZipFile(io.BytesIO(gzip.decompress(one(made, "calc-*.whl.gz").read_bytes()))) as wheel:
         modules = [name for name in wheel.namelist() if name.startswith("calc/")]
     wanted = ".pyc" if sys.version_info[:2] == build.RUNTIME_PYTHON else ".py"
     assert {Path(name).suffix for name in modules} == {wanted}

@@ -38,7 +38,7 @@ def test_zip_leaves_out_what_only_a_server_needs(tmp_path: Path) -> None:
     """The runtime's files for http stay behind; its scripts for disk come along."""
     runtime = tmp_path / "site/assets/runtime"
     runtime.mkdir(parents=True)
-    for name in ("core-1.wasm.gz", "calc-1.whl", "lock-1.json", "disk-core-1.js", "loader.js"):
+    for name in ("core-1.wasm.gz", "calc-1.whl.gz", "lock-1.json", "disk-core-1.js", "loader.js"):
         (runtime / name).write_text("", encoding="utf-8")
     write_zip(tmp_path / "site", tmp_path / "a.zip")
     with zipfile.ZipFile(tmp_path / "a.zip") as packed:
