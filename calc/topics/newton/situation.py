@@ -329,7 +329,7 @@ def forwards(data: Data) -> Plan:
     for box in KNOWN:
         if data.has(box):
             raise Refusal(box, FOUND_HERE)
-    here = set_up(data.choices, data.known, apart=True)
+    here = set_up(data.choices, data.known)
     if here.found.slack:
         return parted(data, here)
     rest = from_rest(here, g)

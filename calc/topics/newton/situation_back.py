@@ -470,7 +470,7 @@ def forward(data: Data, here: Setup, name: str, value: float) -> Setup:
         raise Refusal("mu_k" if data.has("mu_k") else "mu_s", ODD)
     apply_ = needed(choices) | {*FURTHER, *data.settings.constants()}
     try:
-        real = set_up(choices, {box: x for box, x in v.items() if box in apply_}, apart=True)
+        real = set_up(choices, {box: x for box, x in v.items() if box in apply_})
     except Refusal as refusal:
         lifts = refusal.sentence == LIFTS and name in ("P", "phi")
         hidden = lifts or refusal.field == name

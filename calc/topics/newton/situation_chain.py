@@ -21,14 +21,6 @@ from calc.topics.shared.connected import HANGING, Body, Kind, Outcome, Pull, out
 STEEPEST = 70.0  # degrees; the drawing has no room for more
 ODD = "μₖ may not be larger than μₛ: friction would stop it as soon as it starts. Check the coefficients."
 STEEP = f"The page draws slopes up to {STEEPEST:.0f}°: use a smaller angle."
-SLACK = (
-    "A string goes slack here: a string only pulls, and the bodies it joins would come closer to each other. Treat them"
-    " one by one (“one body”), or change the force, how it moves or a coefficient."
-)
-PARTS = (
-    "The bodies part here: bodies that touch can only push each other. Treat them one by one (“one body”), or push from"
-    " the other side."
-)
 NOTHING = (
     "Nothing acts along the surface and everything is at rest, so nothing happens: friction is zero. Choose a force, a"
     " slope, or a motion at first."
@@ -256,11 +248,10 @@ def placed(choices: Mapping[str, str], v: Mapping[str, float], extras: tuple[Ext
     )
 
 
-def set_up(choices: Mapping[str, str], v: Mapping[str, float], apart: bool = False) -> Setup:
+def set_up(choices: Mapping[str, str], v: Mapping[str, float]) -> Setup:
     """What is chosen and what it does. v: the data and the constants g and, for a fixed charge, k.
 
-    Raises Refusal for what cannot be or is not worked here, and, but for ``apart``, for a string that goes slack or
-    bodies that part.
+    Raises Refusal for what cannot be or is not worked here.
     """
     fits(choices, set(v))
     shape = SHAPES[choices["chain"]]
@@ -276,7 +267,5 @@ def set_up(choices: Mapping[str, str], v: Mapping[str, float], apart: bool = Fal
     found = outcome(here.bodies, kinds, g=v["g"], velocity=float(here.start))
     if found.state == "lifts off":
         raise Refusal("P", LIFTS)
-    if found.slack and not apart:
-        raise Refusal("chain", PARTS if shape.touch else SLACK)
     drive = sum(body.drive(v["g"]) for body in here.bodies)
     return replace(here, found=found, way=here.start or (-1 if drive < 0 else 1))

@@ -18,7 +18,7 @@ from calc.topics.forces.words import (
 )
 from calc.topics.newton.pairs import PLAIN_ONE
 from calc.topics.newton.situation_chain import Setup
-from calc.topics.shared.motion_laws import KINETIC, SECOND, STATIC
+from calc.topics.shared.motion_laws import KINETIC, PLAIN_STATIC, SECOND, STATIC
 
 STEADY = 1e-9  # m·s⁻² or N; below it rounding alone
 EACH_MARKS = (Mark("formula", 2), Mark("substitution"), Mark("answer"))
@@ -193,7 +193,7 @@ def resting(here: Setup) -> Relation:
         what="The friction that acts",
         why="Nothing moves, so the net force is zero: static friction is just as large as what it holds.",
         units={f"f_{n}": "N"},
-        plain="Friction holds against a push exactly as hard as it is pushed, up to its limit.",
+        plain=PLAIN_STATIC,
         marks=TWO,
         directions={f"f_{n}": pointing(here, f"f_{n}", -here.way, n)},
         mistakes=(Mistake("largest-although-at-rest", f"f_{n}", "f_smax", STILL),),

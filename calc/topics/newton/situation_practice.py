@@ -175,10 +175,10 @@ def happening(typed: dict[str, object], chance: Any) -> dict[str, object] | None
     apart = bool(chance.kept.get("loose"))
     kept = applying(ready | {"start": "on"} if apart else ready)
     try:
-        here = set_up(choices_of(kept), values_of(kept) | KNOWN, apart)
+        here = set_up(choices_of(kept), values_of(kept) | KNOWN)
     except Refusal:
         return None
-    if apart and not here.found.slack:
+    if here.found.slack != apart:
         return None
     return kept if here.moves or len(here.rough) < 2 else None  # where several share the load, less is left to ask
 
@@ -216,7 +216,7 @@ def motion(typed: dict[str, object], kind: str, way: str, chance: Any) -> dict[s
     except Refusal:
         return None
     a = here.found.bodies[0].a * (1 if kind == "goes" or way == "on" else -1)
-    if not here.moves or abs(a) < 0.2:
+    if here.found.slack or not here.moves or abs(a) < 0.2:
         return None
     start = f"goes-{'on' if a > 0 else 'back'}" if kind == "goes" else way
     if here.shape.count > 1 and chance.random() < 0.4:
@@ -269,7 +269,7 @@ def settled(typed: dict[str, object]) -> dict[str, object]:
             here = set_up(choices, {"g": G} | {name: number(str(kept[name])) for name in NAMES if kept.get(name)})
         except Refusal:
             continue
-        if here.moves or len(here.rough) < 2:
+        if not here.found.slack and (here.moves or len(here.rough) < 2):
             return kept
     return {**kept, "m2": typed_as(9.0, "kg", 2)}
 
