@@ -22,6 +22,7 @@ from calc.topics.equilibrium.relations import coulomb, directed
 from calc.topics.equilibrium.shared import SAY_ACTING, kind, refuse_uncharged, signs
 from calc.topics.shared.connected import Body, Outcome, outcome
 from calc.topics.shared.free_bodies import FBD_ASK, FBD_RULES, arrow_points
+from calc.topics.shared.motion_laws import PLAIN_STATIC
 from calc.working.working import measure, run
 
 TINY = 1e-9
@@ -41,7 +42,6 @@ FILL = {
 }
 ONE_FORCE = "The charges and their distance give this force: leave this box empty, or leave them empty."
 PLAIN_D = "This is what friction would have to hold."
-PLAIN_F = "Friction holds against a push exactly as hard as it is pushed, up to its limit."
 TURNED = "You took {F_E} the other way. Say first whether the charges attract or repel, and draw it."
 WHOLE = "You used the whole weight. Only its component along the slope counts: use {F_gpar}."
 MOST = "You used the largest static friction although it stays at rest. It only matches {D}: use that."
@@ -114,7 +114,7 @@ LIMIT = Relation(
     "The largest static friction",
     "Static friction can have any size up to this one.",
     {"f_smax": "N"},
-    PLAIN_F,
+    PLAIN_STATIC,
     marks=(Mark("formula"), Mark("answer")),
     mistakes=(Mistake("weight-for-normal", "f_smax", "mu_s*m*g", BY_WEIGHT),),
 )
@@ -130,7 +130,7 @@ def friction(line: Line, limited: bool) -> Step:
         "N",
         (Mark("formula"), Mark("answer")),
         direction=lambda v: towards(line, -v["D"]),
-        plain=PLAIN_F,
+        plain=PLAIN_STATIC,
         mistakes=(Mistake("largest-although-at-rest", "f", "f_smax", MOST),) if limited else (),
     )
 

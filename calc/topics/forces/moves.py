@@ -38,7 +38,7 @@ from calc.topics.forces.words import (
 )
 from calc.topics.shared.connected import Body, Outcome, Pull, outcome
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
-from calc.topics.shared.motion_laws import FIRST, KINETIC, STATIC
+from calc.topics.shared.motion_laws import FIRST, KINETIC, PLAIN_STATIC, STATIC
 from calc.topics.shared.quantities import friction_coefficient, mass, slope_angle
 from calc.working.declaring import Mistake, boxes, state
 from calc.working.working import measure, run
@@ -192,7 +192,7 @@ def friction_law(here: Judged) -> Relation:
             what="The friction that acts",
             why="It stays at rest, so the net force is zero: static friction is just as large as what it holds.",
             units={"f": "N"},
-            plain="Friction holds against a push exactly as hard as it is pushed, up to its limit.",
+            plain=PLAIN_STATIC,
             marks=TWO,
             directions={"f": here.where(-here.way)},
             mistakes=(

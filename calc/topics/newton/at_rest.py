@@ -15,7 +15,7 @@ from calc.model.questions import Check, Data, Part, Plan
 from calc.model.relations import Relation
 from calc.topics.newton.pairs import PLAIN_F, PLAIN_ONE, sizes
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
-from calc.topics.shared.motion_laws import SECOND
+from calc.topics.shared.motion_laws import PLAIN_STATIC, SECOND
 from calc.working.declaring import Mistake, state
 from calc.working.working import measure
 
@@ -67,7 +67,7 @@ def held(way: int) -> Relation:
         what="The friction that acts",
         why="It stays at rest, so the net force is zero: static friction is just as large as what it holds.",
         units={"f": "N"},
-        plain="Friction holds against a push exactly as hard as it is pushed, up to its limit.",
+        plain=PLAIN_STATIC,
         directions={"f": _along(-way)},
         mistakes=(
             Mistake(

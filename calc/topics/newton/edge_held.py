@@ -16,7 +16,7 @@ from calc.topics.newton.at_rest import HANGS, SLIDING, STILL
 from calc.topics.newton.pairs import PLAIN_F
 from calc.topics.shared.connected import HANGING, Body, outcome
 from calc.topics.shared.free_bodies import FBD_RULES, free_body
-from calc.topics.shared.motion_laws import SECOND
+from calc.topics.shared.motion_laws import PLAIN_STATIC, SECOND
 from calc.working.declaring import Mistake, state
 from calc.working.working import measure
 
@@ -42,7 +42,7 @@ FRICTION = Relation(
     what="Balance the forces along the table",
     why="It stays at rest, so the net force is zero: static friction is just as large as the tension that it holds.",
     units={"f": "N"},
-    plain="Friction holds against a push exactly as hard as it is pushed, up to its limit.",
+    plain=PLAIN_STATIC,
     directions={"f": LEFT_RIGHT.of("left")},
     mistakes=(
         Mistake(

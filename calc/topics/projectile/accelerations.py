@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from random import Random
-from typing import cast
+from typing import Any, cast
 
 from calc.figures import Figure
 from calc.figures.graph_words import short
@@ -145,6 +145,11 @@ def refuse(data: Data, rows: Sequence[Values]) -> None:
         raise Refusal("t_P", OUTSIDE.format(said[0]["t"], said[-1]["t"]))
 
 
+def signed(law: str, *, up: bool, unit: str = "m·s⁻¹", **words: Any) -> Step:
+    """A step that its law gives directly, its value with a direction; words: as in Step."""
+    return directed(Step(law=law, make=law, unit=unit, **words), up)
+
+
 def area(one: Piece, up: bool) -> Step:
     """The change in velocity over one piece."""
     n, name = one.n, f"A{one.n}"
@@ -165,18 +170,14 @@ def area(one: Piece, up: bool) -> Step:
         ]
         if one.first and one.last:
             slips.append(Mistake("triangle", name, f"1/2*a{n + 1}*{time}", TRIANGLE % name))
-    return directed(
-        Step(
-            law=f"{name} = {how}",
-            make=f"{name} = {how}",
-            what=f"The area from {LETTERS[n - 1]} to {LETTERS[n]}",
-            why=WHY_AREA,
-            plain=PLAIN_AREA,
-            unit="m·s⁻¹",
-            marks=A,
-            mistakes=tuple(slips),
-        ),
-        up,
+    return signed(
+        law=f"{name} = {how}",
+        what=f"The area from {LETTERS[n - 1]} to {LETTERS[n]}",
+        why=WHY_AREA,
+        plain=PLAIN_AREA,
+        marks=A,
+        mistakes=tuple(slips),
+        up=up,
     )
 
 
@@ -186,18 +187,14 @@ def change(areas: Sequence[Step], sizes: Sequence[float], up: bool) -> Step:
     slips: tuple[Mistake, ...] = ()
     if min(sizes) < 0 < max(sizes):
         slips = (Mistake("sizes-added", "Deltav", " + ".join(f"abs({one})" for one in names), SIZES % "Deltav"),)
-    return directed(
-        Step(
-            law=f"Deltav = {' + '.join(names)}",
-            make=f"Deltav = {' + '.join(names)}",
-            what="Add the areas, with their signs",
-            why="What is gained above the time axis is lost again below it.",
-            plain="All that the velocity gains, less all that it loses.",
-            unit="m·s⁻¹",
-            marks=(Mark("formula"), Mark("answer")),
-            mistakes=slips,
-        ),
-        up,
+    return signed(
+        law=f"Deltav = {' + '.join(names)}",
+        what="Add the areas, with their signs",
+        why="What is gained above the time axis is lost again below it.",
+        plain="All that the velocity gains, less all that it loses.",
+        marks=(Mark("formula"), Mark("answer")),
+        mistakes=slips,
+        up=up,
     )
 
 
@@ -209,20 +206,16 @@ def from_start(name: str, added: str, what: str, up: bool, slips: tuple[Mistake,
             Mistake("start-subtracted", name, f"{added} - u", SUBTRACTED % name),
             *slips,
         )
-    return directed(
-        Step(
-            law=f"{name} = u + {added}",
-            make=f"{name} = u + {added}",
-            what=what,
-            why=sense_stated(
-                "The areas are the change since the start, so the velocity there is added. Upwards is positive.", up
-            ),
-            plain="Where it began, and what came on top.",
-            unit="m·s⁻¹",
-            marks=SA,
-            mistakes=slips,
+    return signed(
+        law=f"{name} = u + {added}",
+        what=what,
+        why=sense_stated(
+            "The areas are the change since the start, so the velocity there is added. Upwards is positive.", up
         ),
-        up,
+        plain="Where it began, and what came on top.",
+        marks=SA,
+        mistakes=slips,
+        up=up,
     )
 
 
@@ -234,35 +227,28 @@ def part_of(one: Piece, up: bool) -> Iterator[Step]:
     if not one.level:
         how = f"1/2*(a{n} + a_P)*{time}"
         rise = f"(a{n + 1} - a{n})/(t{n + 1} - t{n})*{time}"
-        yield directed(
-            Step(
-                law=f"a_P = a{n} + {rise}",
-                make=f"a_P = a{n} + {rise}",
-                what="The acceleration at that time",
-                why="Read it off the line. By calculation: from the point before, the gradient times the time since.",
-                plain="How high the graph is at that time.",
-                unit="m·s⁻²",
-                marks=A,
-                read_off=READ,
-            ),
-            up,
-        )
-    yield directed(
-        Step(
-            law=f"A_P = {how}",
-            make=f"A_P = {how}",
-            what=f"The area from {LETTERS[n - 1]} to that time",
-            why=WHY_AREA,
-            plain=PLAIN_AREA,
-            unit="m·s⁻¹",
+        yield signed(
+            law=f"a_P = a{n} + {rise}",
+            what="The acceleration at that time",
+            why="Read it off the line. By calculation: from the point before, the gradient times the time since.",
+            plain="How high the graph is at that time.",
+            unit="m·s⁻²",
             marks=A,
-            mistakes=(
-                (Mistake("halved", "A_P", f"1/2*{how}", HALVED % "A_P"),)
-                if one.level
-                else (Mistake("rectangle", "A_P", f"a_P*{time}", RECTANGLE % "A_P"),)
-            ),
+            read_off=READ,
+            up=up,
+        )
+    yield signed(
+        law=f"A_P = {how}",
+        what=f"The area from {LETTERS[n - 1]} to that time",
+        why=WHY_AREA,
+        plain=PLAIN_AREA,
+        marks=A,
+        mistakes=(
+            (Mistake("halved", "A_P", f"1/2*{how}", HALVED % "A_P"),)
+            if one.level
+            else (Mistake("rectangle", "A_P", f"a_P*{time}", RECTANGLE % "A_P"),)
         ),
-        up,
+        up=up,
     )
 
 
@@ -277,18 +263,14 @@ def at_time(found: Sequence[Piece], time: float, total: str, up: bool, moving: b
         still = "Until then there is no acceleration, so the velocity is still that at the start."
         plain = "Nothing has changed yet."
         return (
-            directed(
-                Step(
-                    law="v_P = u",
-                    make="v_P = u",
-                    what="No area yet",
-                    why=still,
-                    plain=plain,
-                    unit="m·s⁻¹",
-                    marks=A,
-                    mistakes=(Mistake("to-the-end", "v_P", f"u + {total}", TO_THE_END % "v_P"),),
-                ),
-                up,
+            signed(
+                law="v_P = u",
+                what="No area yet",
+                why=still,
+                plain=plain,
+                marks=A,
+                mistakes=(Mistake("to-the-end", "v_P", f"u + {total}", TO_THE_END % "v_P"),),
+                up=up,
             ),
         )
     read = "a_P" if any(one.makes == "a_P" for one in steps) else f"a{here.n + (time == here.end)}"

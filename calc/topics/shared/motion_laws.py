@@ -54,3 +54,5 @@ KINETIC = Law(
     formulas=("f_k = mu_k*N",),
     group=FORCE,
 )
+# In plain words, wherever static friction holds something.
+PLAIN_STATIC = "Friction holds against a push exactly as hard as it is pushed, up to its limit."
