@@ -15,7 +15,7 @@ import subprocess
 import sys
 import tempfile
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from pathlib import Path
@@ -95,9 +95,9 @@ def _build(force: bool) -> Path:
             _mkdocs(site)
             vendor(site)
             write_scripts(site)
-            _seal_pages(site)
+            pages = _sealed_pages(site)
             shutil.copytree(runtime.result(), site / "assets" / "runtime")
-        _name_by_content(site)
+        _write_pages(pages)
         say("Writing the offline zip")
         write_zip(site, staging / ZIP.name)
         # The served copy is offered for download; the zip was written before it was there.
@@ -147,20 +147,22 @@ def _late_index(site: Path) -> None:
     script.write_text(text.replace(_INDEX_AT_ONCE, _INDEX_WHEN_OPENED), encoding="utf-8")
 
 
-def _seal_pages(site: Path) -> None:
-    """Move scripts out of the pages and put their policy in: all that does not wait for the runtime."""
+def _sealed_pages(site: Path) -> dict[Path, str]:
+    """The pages with their scripts moved out and their policy put in: all that does not wait for the runtime."""
     say("Sealing the pages")
     policies = kept_policies()
+    pages = {}
     for path in sorted(site.rglob("*.html")):
         text = with_script_files(path.read_text(encoding="utf-8"), path, site / "assets/javascripts/inline")
-        path.write_text(with_policy(text, path.name, policies), encoding="utf-8")
+        pages[path] = with_policy(text, path.name, policies)
     policies.write()
+    return pages
 
 
-def _name_by_content(site: Path) -> None:
+def _write_pages(pages: Mapping[Path, str]) -> None:
+    """Write the pages with their scripts and styles named by content."""
     plain: set[Path] = set()  # files that now stand there under the name of their content
-    for path in sorted(site.rglob("*.html")):
-        text = path.read_text(encoding="utf-8")
+    for path, text in pages.items():
         plain |= {(path.parent / name).resolve() for name in references(text)}
         path.write_text(with_content_names(text, path), encoding="utf-8")
     for file in plain:

@@ -127,8 +127,10 @@ def kept_policies() -> Kept[str]:
 
 def with_policy(page: str, name: str, kept: Kept[str] | None = None) -> str:
     """Return the page with its policy right after the charset, before anything it governs."""
-    content = hashlib.sha256(page.encode()).hexdigest()
-    rules = kept.get(content, lambda: policy(page, name)) if kept else policy(page, name)
+    if kept:
+        rules = kept.get(hashlib.sha256(page.encode()).hexdigest(), lambda: policy(page, name))
+    else:
+        rules = policy(page, name)
     tag = f'<meta http-equiv="Content-Security-Policy" content="{rules}">'
     finished, count = _CHARSET.subn(lambda match: f"{match[0]}\n    {tag}", page, count=1)
     if count != 1:

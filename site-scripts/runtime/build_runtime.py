@@ -215,11 +215,7 @@ def lock_and_compile(source: Path, pyodide: Path, folder: Path) -> tuple[Path, P
     if sys.version_info[:2] == RUNTIME_PYTHON:
         # Renames the wheel after the Python its byte code is for, in the lock file too.
         _python_tool("pyodide_cli", "py-compile", "--silent", folder)
-    locked = json.loads(lock.read_text("utf-8"))
-    entry = locked["packages"]["calc"]
-    wheel = folder / entry["file_name"]
-    write_wheel(wheel, undated(wheel), lock)
-    return lock, wheel
+    return lock, folder / json.loads(lock.read_text("utf-8"))["packages"]["calc"]["file_name"]
 
 
 def write_wheel(wheel: Path, content: bytes, lock: Path) -> None:
@@ -230,25 +226,25 @@ def write_wheel(wheel: Path, content: bytes, lock: Path) -> None:
     lock.write_text(json.dumps(locked, sort_keys=True), "utf-8")
 
 
-def undated(archive: Path, code: zipfile.ZipFile | None = None) -> bytes:
+def undated(archive: Path, code: zipfile.ZipFile) -> bytes:
     """Return a zip of the same files without what differs from build to build: times and rights.
 
-    code: byte code to put in the place of files of its names, such as that of the image, which tells less.
+    code: byte code that takes the place of files of its names: that of the image, which tells less.
     """
-    packed = io.BytesIO()
+    packed, compiled = io.BytesIO(), set(code.namelist())
     with zipfile.ZipFile(archive) as given, zipfile.ZipFile(packed, "w") as plain:
         for name in sorted(given.namelist()):
             entry = zipfile.ZipInfo(name)
             entry.external_attr = 0o644 << 16
             entry.create_system = 3  # Unix, wherever it is made
-            content = code.read(name) if code and name in code.namelist() else given.read(name)
+            content = (code if name in compiled else given).read(name)
             plain.writestr(entry, content, zipfile.ZIP_STORED)  # packed as a whole, which is smaller by far
     return packed.getvalue()
 
 
 def _python_tool(module: str, *arguments: str | Path) -> None:
-    # A fixed date, so that the same sources give the same byte code; without docstrings, which no page shows.
-    settings = {"SOURCE_DATE_EPOCH": "1577836800", "PYTHONOPTIMIZE": "2"}
+    # A fixed date, so that the same sources give the same byte code.
+    settings = {"SOURCE_DATE_EPOCH": "1577836800"}
     run([sys.executable, "-m", module, *arguments], remedy=REMEDY, timeout=120, settings=settings)
 
 
