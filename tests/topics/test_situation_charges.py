@@ -14,9 +14,8 @@ from collections import Counter
 import pytest
 
 from calc.figures import Arrow, Dimension, Figure, Sphere
-from calc.figures.chains import Acting, Fixed, chain
+from calc.figures.chains import Fixed, chain
 from calc.figures.pieces import Block, Text
-from calc.figures.surfaces import Pulled
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Refusal
 from calc.practice.drawing import DRAWS, draw
@@ -30,6 +29,7 @@ from tests.topics.test_situation import QUESTION, TOPIC, USUAL, said, solved, ty
 from tests.topics.test_situation_back import refusal, text
 from tests.topics.test_situation_back import typed as typed_back
 from tests.topics.test_situation_back import worked as worked_back
+from tests.topics.test_situation_further import some_chain
 
 K = 9.0e9  # N·m²·C⁻², as school data sheets round it
 FORCES = {"tow2": "pull-on", "tow3": "pull-back", "touch2": "push-on", "touch3": "push-back", "edge": "pull-back"}
@@ -485,10 +485,7 @@ def test_labels_stand_clear_beside_a_fixed_charge(angle: int) -> None:
     """Wherever the charges and a second force are, with a rope or rod at any angle, no label touches anything."""
     chance, wrong = random.Random(angle), list[str]()
     for _ in range(24):
-        count, touch = chance.randint(1, 3), chance.random() < 0.5
-        held = Pulled("P", chance.choice((0, 30, 60, 88)), touch, back=chance.random() < 0.5)
-        second = Acting(chance.randrange(count), chance.random() < 0.5)
-        place = chance.randrange(count)
+        count, touch, held, second, place = some_chain(chance)
         signs = chance.choice((-1, 0, 1)), chance.choice((-1, 0, 1))
         fixed = Fixed(place, *signs, f"Q_{place + 1}", chance.random() < 0.5)
         on = tuple(f"m_{n}" for n in range(1, count + 1))

@@ -220,15 +220,19 @@ def test_what_is_asked_of_further_forces_is_hidden(asked: str, gone: tuple[str, 
     assert arrows == {"F": {"field"}, "E": {"force"}, "Q2": {"field", "force"}}[asked]
 
 
+def some_chain(chance: random.Random) -> tuple[int, bool, Pulled, Acting, int]:
+    """How many bodies, whether they touch, a pull or push, a second force, and the place of a charge."""
+    count, touch = chance.randint(1, 3), chance.random() < 0.5
+    held = Pulled("P", chance.choice((0, 30, 60, 88)), touch, back=chance.random() < 0.5)
+    return count, touch, held, Acting(chance.randrange(count), chance.random() < 0.5), chance.randrange(count)
+
+
 @pytest.mark.parametrize("angle", [0, 12, 30, 55, 70])
 def test_labels_stand_clear_with_further_forces(angle: int) -> None:
     """Wherever the second force and the charge are, with a rope or rod at any angle, no label touches anything."""
     chance, wrong = random.Random(angle), list[str]()
     for _ in range(24):
-        count, touch = chance.randint(1, 3), chance.random() < 0.5
-        held = Pulled("P", chance.choice((0, 30, 60, 88)), touch, back=chance.random() < 0.5)
-        second = Acting(chance.randrange(count), chance.random() < 0.5)
-        place = chance.randrange(count)
+        count, touch, held, second, place = some_chain(chance)
         field = Lying(place, chance.random() < 0.5, f"Q_{place + 1}", chance.random() < 0.5)
         on = tuple(f"m_{n}" for n in range(1, count + 1))
         either = chance.choice(((second, field), (second, None), (None, field)))
