@@ -27,6 +27,7 @@ _SPECIAL = {
     "′": r"$'$",
     "\N{NO-BREAK SPACE}": "~",
     "α": r"$\alpha$",
+    "ε": r"$\varepsilon$",
     "β": r"$\beta$",
     "η": r"$\eta$",
     "θ": r"$\theta$",

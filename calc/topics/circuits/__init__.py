@@ -1,0 +1,28 @@
+"""Electric circuits: cells and their internal resistance, resistors, power and cost, readings, whole networks."""
+
+from __future__ import annotations
+
+from calc.model.questions import Topic
+from calc.topics.circuits.cell import CELL
+from calc.topics.circuits.laws import ELECTRIC_POWER, EMF, OHM, PARALLEL, SERIES
+
+TOPIC = Topic(
+    key="circuits",
+    title="Electric circuits",
+    laws=(OHM, EMF, SERIES, PARALLEL, ELECTRIC_POWER),
+    questions=(CELL,),
+    cautions=(
+        (
+            "Low voltage only: use cells or a school supply of a few volts, never the mains. What is connected to a"
+            " wall socket is for a qualified electrician."
+        ),
+        (
+            "Never join the terminals of a cell or battery by a wire: such a short circuit can burn skin and start a"
+            " fire. A short-circuit current is worked out on paper."
+        ),
+        (
+            "Close the switch only for as long as a reading takes: wires, resistors and cells become hot, and their"
+            " resistance changes. Follow the rules of your school, under supervision."
+        ),
+    ),
+)
