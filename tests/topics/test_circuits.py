@@ -113,7 +113,8 @@ REFUSED = [
         "r",
         {"state": "charged", "epsilon": "6 V", "V_ext": "5 V", "I": "1 A"},
         "V_ext",
-        "A cell that is charged has a terminal p.d. above its emf: the charger must drive the current against it."
+        "A cell that is charged has a terminal potential difference above its emf: the charger must drive the"
+        " current against it."
         " Type a larger value, or choose that the cell supplies current.",
     ),
     (
@@ -168,7 +169,10 @@ REFUSED = [
         "r",
         {"epsilon": "6 V", "I": "2 A", "R": "4 ohm"},
         None,
-        "No resistance fits: these data need less than zero ohms. The current or a p.d. is too large for this emf.",
+        (
+            "No resistance fits: these data need less than zero ohms. The current or a potential difference is too"
+            " large for this emf."
+        ),
     ),
     (
         "R",
@@ -180,7 +184,8 @@ REFUSED = [
         "I",
         {"epsilon": "6 V", "V_ext": "6 V", "r": "1 ohm"},
         None,
-        "Terminal p.d. and emf are equal, so there are no lost volts and no current. Type a terminal p.d. that differs"
+        "Terminal potential difference and emf are equal, so there are no lost volts and no current. Type a"
+        " terminal potential difference that differs"
         " from the emf.",
     ),
 ]
@@ -204,7 +209,7 @@ def test_what_no_cell_does_is_refused(find: str, typed: dict[str, str], field: s
 
 
 def test_a_cell_without_internal_resistance_shows_its_emf() -> None:
-    """With r = 0 the terminal p.d. is the emf, whatever the current."""
+    """With r = 0 the terminal potential difference is the emf, whatever the current."""
     assert CIRCUITS.value("cell", "V_ext", epsilon="9 V", r="0 ohm", R="3 ohm") == 9.0
 
 

@@ -1,4 +1,4 @@
-"""A cell with internal resistance: any of emf, resistances, current, terminal p.d., lost volts, short-circuit current.
+"""A cell with internal resistance: any of emf, resistances, current, terminal p.d., lost volts, largest current.
 
 ε = I(R + r), V_ext = ε − Ir while it supplies current; V_ext = ε + Ir while it is charged (data-sheet equations; the
 second is the first with the current driven in reverse). Refusals: common practice, no source.
@@ -37,7 +37,8 @@ MORE_THAN_EMF = (
     " charged."
 )
 LESS_THAN_EMF = (
-    "A cell that is charged has a terminal p.d. above its emf: the charger must drive the current against it. Type a"
+    "A cell that is charged has a terminal potential difference above its emf: the charger must drive the current"
+    " against it. Type a"
     " larger value, or choose that the cell supplies current."
 )
 MORE_LOST = "The lost volts cannot exceed the emf: they are a part of it. Type a smaller value, or a larger emf."
@@ -61,9 +62,13 @@ NOT_CHARGED = (
     "While the cell is charged neither an external resistance nor a short circuit is connected to it. Pick something"
     " else to find, or choose that the cell supplies current."
 )
-TOO_SMALL = "No resistance fits: these data need less than zero ohms. The current or a p.d. is too large for this emf."
+TOO_SMALL = (
+    "No resistance fits: these data need less than zero ohms. The current or a potential difference is too large"
+    " for this emf."
+)
 NO_CURRENT = (
-    "Terminal p.d. and emf are equal, so there are no lost volts and no current. Type a terminal p.d. that differs"
+    "Terminal potential difference and emf are equal, so there are no lost volts and no current. Type a terminal"
+    " potential difference that differs"
     " from the emf."
 )
 
@@ -153,13 +158,16 @@ CHARGED = Relation(
             "load-for-internal",
             "r",
             "V_ext/I",
-            "You divided the whole p.d. by {I}. Only {V_ext - epsilon} drops across the internal resistance.",
+            (
+                "You divided the whole potential difference by {I}. Only {V_ext - epsilon} drops across the"
+                " internal resistance."
+            ),
         ),
     ),
 )
 SHARED_IN = Relation(
     "V_ext = epsilon + V_r",
-    what="The charger's p.d. is the emf and the lost volts together",
+    what="The charger's potential difference is the emf and the lost volts together",
     why="Each coulomb gets V_ext from the charger: a part is stored by the cell, the rest only makes it warm.",
     plain="What is stored and what is wasted make up what was paid.",
     units={"V_ext": "V", "epsilon": "V", "V_r": "V"},

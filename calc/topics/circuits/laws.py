@@ -116,7 +116,10 @@ TERMINAL = Relation(
             "subtracted",
             "epsilon",
             "V_ext - I*r",
-            "You subtracted the lost volts. The emf is larger than the terminal p.d.: add {I*r} to {V_ext}.",
+            (
+                "You subtracted the lost volts. The emf is larger than the terminal potential difference: add"
+                " {I*r} to {V_ext}."
+            ),
         ),
         Mistake(
             "load-for-internal",
@@ -136,12 +139,13 @@ TERMINAL = Relation(
             "terminal-for-lost",
             "I",
             "V_ext/r",
-            "You divided the terminal p.d. by {r}. Across the internal resistance only {epsilon - V_ext} drops: divide"
+            "You divided the terminal potential difference by {r}. Across the internal resistance only {epsilon -"
+            " V_ext} drops: divide"
             " that by {r}.",
         ),
     ),
 )
-TURNED = "You divided the other way round. Resistance is p.d. over current: divide the p.d. by {I}."
+TURNED = "You divided the other way round. Divide the potential difference by the current."
 ACROSS = Relation(
     "V_ext = I*R",
     what="Ohm's law for the external circuit",
