@@ -21,6 +21,7 @@ _GREEK = {
     "mu": "μ",
     "epsilon": "ε",
     "lambda": "λ",
+    "lamda": "λ",  # alone in a formula, where Python keeps the other spelling for itself
     "rho": "ρ",
     "omega": "ω",
     "sigma": "σ",
@@ -28,7 +29,7 @@ _GREEK = {
     "Sigma": "Σ",
     "Delta": "Δ",
 }
-_GREEK_TEX = {"epsilon": r"\varepsilon"}
+_GREEK_TEX = {"epsilon": r"\varepsilon", "lamda": r"\lambda"}
 _LOWERED = str.maketrans("0123456789+-aehijklmnoprstuvx", "₀₁₂₃₄₅₆₇₈₉₊₋ₐₑₕᵢⱼₖₗₘₙₒₚᵣₛₜᵤᵥₓ")
 _BESIDE = (("perp", "⊥", r"\perp"), ("par", "∥", r"\parallel"))
 _RAISABLE = set("0123456789+-aehijklmnoprstuvx")

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import cached_property
 from typing import Literal
@@ -126,9 +126,19 @@ class Typed:
 def read_value(text: str, unit: str) -> Typed:
     """Read an answer whose right unit is ``unit``; a bare number counts as SI (degrees for an angle).
 
+    A step counted in another unit than SI (electronvolts) has its answers counted in that unit too.
     Raises QuantityError, whose sentence says what to type.
     """
     wanted = parse_unit(unit)
+    read = _read_value(text, unit, wanted)
+    if wanted.is_angle or wanted.factor == 1:
+        return read
+    size = float(wanted.factor)
+    return replace(read, value=read.value / size, half=read.half / size, factor=read.factor / size)
+
+
+def _read_value(text: str, unit: str, wanted: Unit) -> Typed:
+    """The answer with its value in SI."""
     plain = value_text(text)
     try:
         parts = number_parts(plain)
