@@ -9,7 +9,7 @@ from decimal import Decimal
 
 from calc.language.quantities import parse_quantity
 from calc.language.units import parse_unit
-from calc.model.questions import Choice, Input, Plan, Question, Refusal, Rows
+from calc.model.questions import Choice, Input, Plan, Question, Refusal, Rows, Worded
 from calc.practice.drawing import draw
 from calc.topics import find
 from calc.working.reading import Read, Refusals, read
@@ -77,6 +77,8 @@ def _wilder(item: object, entry: object, chance: random.Random, spread: float) -
     if isinstance(item, Rows):
         rows = entry if isinstance(entry, list | tuple) else []
         return [{c.name: _wilder(c, row.get(c.name, ""), chance, spread) for c in item.columns} for row in rows]
+    if isinstance(item, Worded):
+        return entry
     assert isinstance(item, Input)
     if not str(entry).strip():
         return ""

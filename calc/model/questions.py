@@ -121,7 +121,24 @@ class Rows:
     at_most: int = 8
 
 
-Field = Input | Choice | Rows
+@dataclass(frozen=True)
+class Worded:
+    """A text that the question reads by itself, such as a circuit in words; what is wrong with it the plan refuses.
+
+    long: it is given the width of several boxes. former, since: as for an Input.
+    """
+
+    name: str
+    words: str
+    help: str = ""
+    long: bool = False
+    former: tuple[str, ...] = ()
+    since: int = 1
+
+
+MOST_LETTERS = 300  # of a text in words
+
+Field = Input | Choice | Rows | Worded
 
 # An address gives the boxes their own names ("Q1=+8nC"); what it says besides has a dot in its key
 # ("open.question", "set.k"), or is one of these older words, which links already given out contain.
@@ -341,6 +358,7 @@ class Data:
     several are parted by commas.
     halves: half a unit of the last figure typed, SI, by name; figures: how many figures were typed.
     results, measured: the names declared as such (see Input), those left out first standing first.
+    texts: what was typed in words, by name.
     """
 
     values: dict[str, float]
@@ -355,6 +373,7 @@ class Data:
     figures: Mapping[str, int] = field(default_factory=dict)
     results: tuple[str, ...] = ()
     measured: frozenset[str] = frozenset()
+    texts: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def asked_names(self) -> tuple[str, ...]:

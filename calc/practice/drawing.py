@@ -26,7 +26,7 @@ from calc.language.expressions import ExpressionError, expression
 from calc.language.quantities import parse_quantity
 from calc.marking.suspects import Chain
 from calc.model.constants import SHEET
-from calc.model.questions import LATER, Choice, Draw, Input, Plan, Question, Refusal, Rows, Topic
+from calc.model.questions import LATER, Choice, Draw, Input, Plan, Question, Refusal, Rows, Topic, Worded
 from calc.practice.usual import in_unit, in_usual_prefixes, on_any_sheet, typed_text, within_reach
 from calc.working.reading import Refusals, read
 from calc.working.roots import NoRoot
@@ -223,6 +223,8 @@ def _inputs(question: Question, find: str, chance: Chance, level: int, rule: int
             inputs[item.name] = _drawn(question.draws[item.name], chance, level, figures if between else 0, whole)
         elif isinstance(item, Choice):
             inputs[item.name] = _chosen(item, chance) if item.since <= rule else item.options[0][0]
+        elif isinstance(item, Worded):
+            inputs[item.name] = str(question.example.get(item.name, ""))  # its question's ``adjust`` draws it
         elif isinstance(item, Rows):
             inputs[item.name] = _changed_rows(item, question.example.get(item.name), chance)
         else:

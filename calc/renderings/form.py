@@ -12,7 +12,7 @@ from html import escape
 from calc.language.symbols import symbol
 from calc.language.units import parse_unit, speak
 from calc.model.constants import Settings
-from calc.model.questions import Choice, Field, Input, Question, Rows
+from calc.model.questions import MOST_LETTERS, Choice, Field, Input, Question, Rows, Worded
 from calc.working.leading import boxes
 from calc.working.readback import ReadBack, readback
 
@@ -154,7 +154,22 @@ def _field(spot: str, item: Field, typed: Mapping[str, object], backs: Backs) ->
         return _choice(spot, item, str(typed.get(item.name, "")), typed)
     if isinstance(item, Rows):
         return _table(spot, item, typed.get(item.name, ()), backs)
+    if isinstance(item, Worded):
+        return _worded(spot, item, str(typed.get(item.name, "")))
     return _entry(spot, item, item.name, str(typed.get(item.name, "")), backs)
+
+
+def _worded(spot: str, item: Worded, value: str) -> str:
+    """A box for words: no unit, nothing read back."""
+    name = f"{spot}-{item.name}"
+    hint = f'<small class="hint">{escape(item.help)}</small>' if item.help else ""
+    return (
+        f'<div class="entry worded{" long" if item.long else ""}" data-field="{escape(item.name)}"'
+        f'{_former(item.former)}><label for="{name}">{escape(item.words)}{hint}</label><span class="box"><input'
+        f' type="text" id="{name}" name="{escape(item.name)}" value="{escape(value, quote=True)}" inputmode="text"'
+        f' spellcheck="false" autocapitalize="off" maxlength="{MOST_LETTERS}" aria-describedby="{name}-problem"></span>'
+        f'<p class="problem" id="{name}-problem" hidden></p></div>'
+    )
 
 
 def _entry(spot: str, item: Input, path: str, value: str, backs: Backs) -> str:

@@ -12,7 +12,7 @@ from typing import Any
 
 from calc.figures import Figure
 from calc.model.answers import Law, Point
-from calc.model.questions import Check, Choice, Data, Draw, Field, Input, Mistake, Part, Question, Refusal, Values
+from calc.model.questions import Check, Choice, Data, Draw, Field, Input, Mistake, Part, Question, Refusal, Values, Worded
 from calc.model.relations import Relation, Together
 from calc.working.solving import Laws, Limit, Situation, Way, question, the
 
@@ -115,7 +115,7 @@ def declare(
     )
 
 
-type Item = Given | Choice | Input
+type Item = Given | Choice | Input | Worded
 
 
 def boxes(

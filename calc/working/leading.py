@@ -15,7 +15,7 @@ from itertools import combinations
 
 from calc.language.expressions import ExpressionError
 from calc.language.units import parse_unit
-from calc.model.questions import Choice, Input, Plan, Question, Refusal, Rows
+from calc.model.questions import Choice, Input, Plan, Question, Refusal, Rows, Worded
 from calc.working.chain import inputs
 from calc.working.reading import Read, Refusals, as_named_now, read
 from calc.working.roots import NoRoot
@@ -61,7 +61,9 @@ class _Leading:
         self.inputs = [one for one in question.fields if isinstance(one, Input)]
         self.choices = [one for one in question.fields if isinstance(one, Choice)]
         self.finds = [one.name for one in self.choices if one.finds]
-        self.tables = {one.name: question.example.get(one.name, ()) for one in question.fields if isinstance(one, Rows)}
+        self.tables = {
+            one.name: question.example.get(one.name, ()) for one in question.fields if isinstance(one, Rows | Worded)
+        }
         self.turning = False
         self.ways: dict[tuple[tuple[str, ...], Pairs], Way | None] = {}
         self.usual = self._usual()
@@ -78,7 +80,7 @@ class _Leading:
         wanted |= {one.name for one in self.inputs if _filled(typed.get(one.name)) and one.name not in unknowns}
         wanted |= {one.name for one in self.choices if self.tells(one, unknowns, picked, dict(way.choices))}
         wanted |= self.deciding(asked, typed, wanted)
-        return tuple(one.name for one in question.fields if isinstance(one, Rows) or one.name in wanted)
+        return tuple(one.name for one in question.fields if isinstance(one, Rows | Worded) or one.name in wanted)
 
     # --- the example
 

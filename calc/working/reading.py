@@ -11,7 +11,7 @@ from calc.language.printing import Style, exact, rounded, with_unit
 from calc.language.quantities import Quantity, QuantityError, parse_quantity
 from calc.language.units import Unit, UnitError, parse_unit, same_kind
 from calc.model.constants import Settings
-from calc.model.questions import Choice, Data, Input, Pick, Question, Refusal, Rows
+from calc.model.questions import MOST_LETTERS, Choice, Data, Input, Pick, Question, Refusal, Rows, Worded
 
 # Prefixes a learner may have left out, the likeliest first (common practice, no source).
 _USUAL_PREFIXES = ("c", "m", "µ", "n", "p", "k", "M")
@@ -66,6 +66,8 @@ def read(
             reader.choice(item, typed.get(item.name))
         elif isinstance(item, Rows):
             reader.table(item, entry)
+        elif isinstance(item, Worded):
+            reader.worded(item, _text(entry))
         elif _text(entry).strip() or not question.any_givens:
             reader.quantity(item, item.name, _text(entry))
     if reader.refusals:
@@ -83,6 +85,7 @@ def read(
         figures={name: quantity.figures for name, quantity in reader.quantities.items()},
         results=_results(question),
         measured=frozenset(item.name for item in _inputs(question) if item.result == "measured"),
+        texts=reader.texts,
     )
     return Read(
         data,
@@ -140,6 +143,7 @@ class _Reader:
         self.rows: dict[str, tuple[dict[str, float], ...]] = {}
         self.rows_said: dict[str, tuple[dict[str, str], ...]] = {}
         self.quantities: dict[str, Quantity] = {}
+        self.texts: dict[str, str] = {}
         self.refusals: list[Refusal] = []
         self.warnings: list[str] = []
 
@@ -186,6 +190,14 @@ class _Reader:
                 self.refusals.append(Refusal(item.name, f"Choose one of {words} for {_lower(item.words)}."))
                 return
         self.choices[item.name] = ",".join(name for name, _ in item.options if name in picked)
+
+    def worded(self, item: Worded, text: str) -> None:
+        if len(text) > MOST_LETTERS:
+            self.refusals.append(
+                Refusal(item.name, f"This text is too long: at most {MOST_LETTERS} letters are read. Shorten it.")
+            )
+            return
+        self.texts[item.name] = " ".join(text.split())
 
     def table(self, item: Rows, entry: object) -> None:
         rows = [row for row in entry if isinstance(row, Mapping)] if isinstance(entry, list | tuple) else []

@@ -44,6 +44,7 @@ from calc.model.questions import (
     Rows,
     Step,
     Topic,
+    Worded,
 )
 from calc.working.reading import Read
 from calc.working.roots import NoRoot, bisect
@@ -204,6 +205,9 @@ def given(question: Question, read: Read) -> tuple[Given, ...]:
                     if path in read.quantities:
                         named = replace(column, words=f"{row}: {column.words.lower()}")
                         lines.append(_given(named, path, name, read.quantities[path], style))
+        elif isinstance(item, Worded) and read.data.texts.get(item.name):
+            text = read.data.texts[item.name]
+            lines.append(Given(item.name, item.words, Maths("", ""), text, Maths("", text), None))
         elif isinstance(item, Choice) and not (item.finds or item.besides) and matters(item, read.data):
             words = dict(item.options)[read.data.choices[item.name]]
             lines.append(Given(item.name, item.words, Maths("", ""), words, Maths("", words), None))

@@ -9,7 +9,7 @@ import pytest
 
 from calc import desk
 from calc.language.units import parse_unit
-from calc.model.questions import Choice, Input, Question, Rows
+from calc.model.questions import Choice, Input, Question, Rows, Worded
 from calc.practice.drawing import draw
 from calc.topics import find, question_keys, topics
 from calc.working.reading import read
@@ -89,7 +89,7 @@ def test_the_boxes_shown_are_enough(key: str, asked: str, picked: Inputs) -> Non
     question = find(key)[1]
     names = shown(key, asked, **picked)
     fields = [one for one in question.fields if one.name in names]
-    tables: Inputs = {one.name: question.example[one.name] for one in fields if isinstance(one, Rows)}
+    tables: Inputs = {one.name: question.example[one.name] for one in fields if isinstance(one, Rows | Worded)}
     for inputs in numbers(question, fields):
         if solved(key, asked, {**tables, **inputs, **picked})["ok"]:
             return
