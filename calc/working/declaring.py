@@ -12,7 +12,20 @@ from typing import Any
 
 from calc.figures import Figure
 from calc.model.answers import Law, Point
-from calc.model.questions import Check, Choice, Data, Draw, Field, Input, Mistake, Part, Question, Refusal, Values, Worded
+from calc.model.questions import (
+    Check,
+    Choice,
+    Data,
+    Draw,
+    Field,
+    Input,
+    Mistake,
+    Part,
+    Question,
+    Refusal,
+    Values,
+    Worded,
+)
 from calc.model.relations import Relation, Together
 from calc.working.solving import Laws, Limit, Situation, Way, question, the
 

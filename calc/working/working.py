@@ -14,6 +14,7 @@ from itertools import islice
 
 from calc.figures.words import plain
 from calc.language import printing
+from calc.language.decimal_sign import in_sign
 from calc.language.expressions import Equation, ExpressionError, equation, expression
 from calc.language.maths import EQUALS, Maths, Shown, followed
 from calc.language.printing import Printed, Style, exact, rounded
@@ -206,7 +207,7 @@ def given(question: Question, read: Read) -> tuple[Given, ...]:
                         named = replace(column, words=f"{row}: {column.words.lower()}")
                         lines.append(_given(named, path, name, read.quantities[path], style))
         elif isinstance(item, Worded) and read.data.texts.get(item.name):
-            text = read.data.texts[item.name]
+            text = in_sign(read.data.texts[item.name], style.comma)
             lines.append(Given(item.name, item.words, Maths("", ""), text, Maths("", text), None))
         elif isinstance(item, Choice) and not (item.finds or item.besides) and matters(item, read.data):
             words = dict(item.options)[read.data.choices[item.name]]

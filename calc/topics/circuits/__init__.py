@@ -5,12 +5,13 @@ from __future__ import annotations
 from calc.model.questions import Topic
 from calc.topics.circuits.cell import CELL
 from calc.topics.circuits.laws import ELECTRIC_POWER, EMF, OHM, PARALLEL, SERIES
+from calc.topics.circuits.network import NETWORK
 
 TOPIC = Topic(
     key="circuits",
     title="Electric circuits",
     laws=(OHM, EMF, SERIES, PARALLEL, ELECTRIC_POWER),
-    questions=(CELL,),
+    questions=(CELL, NETWORK),
     cautions=(
         (
             "Low voltage only: use cells or a school supply of a few volts, never the mains. What is connected to a"

@@ -21,18 +21,19 @@ from calc.topics.circuits.network_laws import relations
 from calc.topics.circuits.network_live import MAIN, TERMINAL, Live, Node, dead_why, live
 from calc.topics.circuits.network_nodes import solved
 from calc.topics.circuits.network_practice import practise
-from calc.topics.circuits.network_text import CELL, read_network
+from calc.topics.circuits.network_text import read_network
 from calc.working.chain import follows
+from calc.working.declaring import Given
 from calc.working.declaring import boxes as form_boxes
 from calc.working.solving import Situation
 from calc.working.solving import plan as solve
 from calc.working.working import measure, run
 
 EXAMPLE = "R1 2 Ω in series with (R2 4 Ω in parallel with R3 12 Ω)"
-NETWORK = Worded(
+CIRCUIT = Worded(
     "network",
     "The circuit between the terminals",
-    help="in series with, in parallel with, brackets; lamp, rheostat, switch S open, ammeter; ? for what is to be found",
+    help="in series with, in parallel with, brackets; lamp, rheostat, switch S open, ammeter; ? where it is asked",
     long=True,
 )
 PART = Worded("of", "Which part, where one part is asked about", help="its name, such as R2; empty: the last")
@@ -58,7 +59,9 @@ NO_RESISTANCE_FITS = (
     "No resistance fits these readings: it would come out as zero or less. In parallel the combined resistance is"
     " smaller than each branch, and no reading exceeds what the emf gives. Compare the readings."
 )
-NO_R = "No internal resistance fits these readings: it would come out below zero. Compare emf, readings and resistances."
+NO_R = (
+    "No internal resistance fits these readings: it would come out below zero. Compare emf, readings and resistances."
+)
 EMPTY_R = "The internal resistance is empty and does not follow from these data. Type it; 0 where it may be left out."
 LAMP = "The resistance of a lamp is taken as constant; that of a real one rises as it heats up."
 
@@ -86,8 +89,8 @@ def story(data: Data, found: Live) -> str:
 
 def picture(data: Data, found: Live) -> Callable[[Values], Figure]:
     """The diagram, as a function of the values."""
-    inner = "" if data.values.get("r") == 0 else data.said.get("r", "?")
-    return lambda values: drawn(found.network, data.said.get("epsilon", "?"), inner, data.settings.style)
+    inner = None if data.values.get("r") == 0 else data.said.get("r", "")
+    return lambda values: drawn(found.network, data.said.get("epsilon", ""), inner, data.settings.style)
 
 
 def balance(data: Data, root: Node, values: Values) -> Check:
@@ -104,8 +107,8 @@ def balance(data: Data, root: Node, values: Values) -> Check:
     shares = " + ".join(watt(one) for one in ([current**2 * inner] if inner else []) + parts)
     inside_ = "the cell itself and all parts" if inner else "all parts"
     words = (
-        f"The cell supplies εI = {watt(emf_ * current)}; {inside_} take {shares} = {watt(total)}. The currents are those"
-        " from Kirchhoff's equations at the junctions."
+        f"The cell supplies εI = {watt(emf_ * current)}; {inside_} take {shares} = {watt(total)}. The currents are"
+        " those from Kirchhoff's equations at the junctions."
     )
     return Check(
         "Power balance: what the cell supplies, the resistances take",
@@ -113,9 +116,7 @@ def balance(data: Data, root: Node, values: Values) -> Check:
         holds=lambda v: (
             abs(emf_ * current - total) <= 1e-9 * total
             and abs(v.get(MAIN, current) - current) <= 1e-9 * current
-            and all(
-                abs(v.get(one.V, volts[one.R]) - volts[one.R]) <= 1e-9 * abs(volts[one.R]) for one in root.ones()
-            )
+            and all(abs(v.get(one.V, volts[one.R]) - volts[one.R]) <= 1e-9 * abs(volts[one.R]) for one in root.ones())
         ),
     )
 
@@ -125,12 +126,19 @@ def broken(data: Data, found: Live) -> Plan:
     elements = found.network.elements
     gap = next((one for one in elements if one.kind == "switch" and not one.closed), elements[0])
     emf_ = data.said.get("epsilon", "the emf")
-    points = (
-        Point("The current is zero everywhere: the circuit is open.", 1, ("zero", "open")),
-        Point(f"The terminal potential difference equals the emf, {emf_}: without current there are no lost volts.", 1, ("emf",)),
-        Point(f"Across the open switch {called(gap)} it is {emf_} as well; across every resistor and lamp it is zero.", 1, ("zero",)),
+    words = (
+        ("The current is zero everywhere: the circuit is open.", "open"),
+        (f"The terminal potential difference equals the emf, {emf_}: without current there are no lost volts.", "emf"),
+        (
+            f"Across the open switch {called(gap)} it is {emf_} as well; across resistors and lamps it is zero.",
+            "zero",
+        ),
     )
-    ask = f"Switch {called(gap)} is open. Give the current, the terminal potential difference and that across the switch and the resistors, with reasons."
+    ask = (
+        f"Switch {called(gap)} is open. Give the current, the terminal potential difference and that across the switch"
+        " and the resistors, with reasons."
+    )
+    points = tuple(Point(said, 1, (key,)) for said, key in words)
     return Plan(
         story=story(data, found),
         parts=(Part("open", "explain", ask, points=points),),
@@ -182,12 +190,18 @@ def plan(data: Data) -> Plan:
         steps = [step for law in laws for step in law.steps()]
     if unknown == ["r"] and not follows(set(values), steps, "r"):
         raise Refusal("r", EMPTY_R)
-    roots = network_roots.plan(data, found, root, values, unknown) if network_roots.needed(values, steps, unknown) else None
-    if roots:
+    alone = network_roots.needed(values, steps, unknown)
+    if alone and (roots := network_roots.plan(data, found, root, values, unknown)):
         return replace(roots, story=story(data, found), scene=picture(data, found), notes=notes(found))
     no_fit = {name: NO_R if name == "r" else NO_RESISTANCE_FITS for name in unknown if name != "epsilon"}
     situation = Situation(
-        relations=laws, openings=("",), tell={}, ask=asks(root), unfit=no_fit, scene=picture(data, found), notes=notes(found)
+        relations=laws,
+        openings=("",),
+        tell={},
+        ask=asks(root),
+        unfit=no_fit,
+        scene=picture(data, found),
+        notes=notes(found),
     )
     given = replace(
         data,
@@ -211,22 +225,23 @@ def proofs(data: Data, root: Node, worked: Plan) -> tuple[Check, ...]:
     return (balance(data, root, values),)
 
 
-NETWORK_QUESTION = Question(
+def maybe(given: Given, hint: str) -> Given:
+    """A box that may stay empty."""
+    return replace(given, box=replace(given.box, optional=True, help=hint))
+
+
+EMF_BOX = maybe(emf("epsilon", "Emf of the cell", "", "12 V; 6 9 12 24; 4,5 7,5 13,5"), "empty: to be found")
+INNER_BOX = maybe(inside("r", "Internal resistance", "", "1 Ω; 0,5 1 2; 0,4 0,8 1,5"), "0: none; empty: to be found")
+NETWORK = Question(
     key="network",
     title="A network of your own",
     plan=plan,
     laws=(EMF.name, OHM.name, SERIES.name, PARALLEL.name, ELECTRIC_POWER.name),
     **form_boxes(
         ASK,
-        NETWORK,
-        replace(
-            emf("epsilon", "Emf of the cell", "", "12 V; 6 9 12 24; 4,5 7,5 13,5"),
-            box=replace(emf("epsilon", "Emf of the cell", "", "12 V").box, optional=True, help="empty: to be found"),
-        ),
-        replace(
-            inside("r", "Internal resistance", "", "1 Ω; 0,5 1 2; 0,4 0,8 1,5"),
-            box=replace(inside("r", "Internal resistance", "", "1 Ω").box, optional=True, help="0: none; empty: to be found"),
-        ),
+        CIRCUIT,
+        EMF_BOX,
+        INNER_BOX,
         PART,
         example={"network": EXAMPLE, "of": ""},
     ),

@@ -8,7 +8,9 @@ from calc.topics.circuits.network_drawn import amount, called, the
 from calc.topics.circuits.network_live import MAIN, TERMINAL, Live, Node
 from calc.topics.circuits.network_text import CELL, LIVE, Element
 
-MORE_THAN_EMF = "Terminal p.d. cannot exceed emf while the cell supplies current: {} reads more than {}. Correct one of them."
+MORE_THAN_EMF = (
+    "Terminal p.d. cannot exceed emf while the cell supplies current: {} is more than {}. Correct one of them."
+)
 MORE_CURRENT = "More than the short-circuit current, ε ÷ r: the cell can never drive {}. Correct it, or the emf and r."
 TWICE = "Two readings tell the same quantity, {} and {}. Leave one of them out."
 SAME = 0.01  # how far two readings of one quantity may differ
@@ -41,7 +43,7 @@ def _readings(found: Live) -> list[tuple[str, float, str]]:
         if meter.readings and (node_ or meter.across == CELL):
             told.append((node_.V if node_ else TERMINAL, meter.readings["V"], "V"))
         elif meter.readings:
-            raise Refusal("network", f"Nothing is read across {meter.across}: no current passes it. Leave the reading out.")
+            raise Refusal("network", f"Nothing is read across {meter.across}: no current passes it. Leave it out.")
     for dead in found.dead:
         if dead.readings:
             raise Refusal(
@@ -128,7 +130,10 @@ def one_quantity(data: Data, found: Live) -> str:
         raise Refusal("of", no_part(name, found.network.elements))
     node = found.node(at.name)
     if node is None:
-        raise Refusal("of", f"No current passes {the(at)}: its current, p.d. and power are zero. Pick another part.")
+        raise Refusal(
+            "of",
+            f"No current passes {the(at)}: its current, potential difference and power are zero. Pick another part.",
+        )
     return {"V_x": node.V, "I_x": node.I, "P_x": node.P}[wanted]
 
 

@@ -35,7 +35,7 @@ def _label(element: Element, style: Style) -> str:
         return f"{element.name[0]}_{element.name[1:]}" if element.name[1:] else element.name
     name = element.suffix
     written = f"R_{{{name}}}" if not name.isdigit() else f"R_{name}"
-    return f"{written} = {'?' if element.ohms is None else amount(element.ohms, 'Ω', style)}"
+    return written if element.ohms is None else f"{written} = {amount(element.ohms, 'Ω', style)}"
 
 
 def _part(element: Element, style: Style) -> Part:
@@ -58,11 +58,12 @@ def _branch(tree: Tree, network: Network, style: Style) -> Branch:
     return series(*parts) if tree.how == "series" else parallel(*parts)
 
 
-def drawn(network: Network, emf: str, inner: str, style: Style, *, title: str = "The circuit") -> Figure:
-    """The circuit: the cell with its internal resistance above, the network below. emf, inner: as printed."""
-    source = list[Branch]([Part("cell", f"ε = {emf}", ("epsilon",))])
-    if inner:
-        source.append(Part("resistor", f"r = {inner}", ("r",)))
+def drawn(network: Network, emf: str, inner: str | None, style: Style, *, title: str = "The circuit") -> Figure:
+    """The circuit: the cell with its internal resistance above, the network below. emf, inner: as printed; ''
+    where they are asked, and no internal resistance where it is None."""
+    source = list[Branch]([Part("cell", f"ε = {emf}" if emf else "ε", ("epsilon",))])
+    if inner is not None:
+        source.append(Part("resistor", f"r = {inner}" if inner else "r", ("r",)))
     cell: Branch = Series(tuple(source)) if len(source) > 1 else source[0]
     meters = [_part(meter, style) for meter in network.voltmeters if meter.across == CELL]
     if meters:

@@ -14,23 +14,23 @@ from calc.topics.circuits.network_live import MAIN, Node
 from calc.topics.circuits.network_live import TERMINAL as V_EXT
 
 DIVIDES = (
-    "You used the total current {I}. It divides at a junction: only a part of it passes here. Use the p.d. across the"
-    " branches first."
+    "You used the total current {I}. It divides at a junction: only a part of it passes here. Use the potential"
+    " difference across the branches first."
 )
-NOT_EMF = "You used the emf. This part has only its own p.d., {%s}: use that."
-UPSIDE = "You divided the other way round. Current is potential difference divided by resistance."
+NOT_EMF = "You used the emf. This part has only its own potential difference, {{{}}}: use that."
+UPSIDE = "You divided the other way round. Current is potential difference by resistance: use {{{}/{}}}."
 
 
 def parallel(node: Node) -> Relation:
     """Reciprocals add."""
     names = [part.R for part in node.parts]
-    lost = "The inverse was forgotten: you have 1 ÷ {%s}. Invert last." % node.R
+    lost = f"The inverse was forgotten: you have 1 ÷ {{{node.R}}}. Turn it over: divide 1 by it last."
     return Relation(
         f"1/{node.R} = {' + '.join(f'1/{name}' for name in names)}",
         what="Combine what is in parallel: the reciprocals add up",
         why="Each branch is one more way for the current, so together they resist less than the smallest of them.",
         plain="More doors side by side let more people through.",
-        units={name: "Ω" for name in (node.R, *names)},
+        units=dict.fromkeys((node.R, *names), "Ω"),
         quotes=(PARALLEL.name,),
         mistakes=(
             Mistake("not-inverted", node.R, " + ".join(f"1/{name}" for name in names), lost),
@@ -54,7 +54,7 @@ def series(node: Node) -> Relation:
         what="Add what is in series",
         why="The same current passes one after the other, so the resistances add up.",
         plain="Every obstacle on the same way slows the current more.",
-        units={name: "Ω" for name in (node.R, *names)},
+        units=dict.fromkeys((node.R, *names), "Ω"),
         marks=SA,
         quotes=(SERIES.name,),
         mistakes=(
@@ -82,19 +82,19 @@ def cell(root: Node) -> tuple[Relation, ...]:
                 "internal-ignored",
                 MAIN,
                 f"epsilon/{R}",
-                "You left out the internal resistance. The cell resists too: divide by {%s + r}." % R,
+                f"You left out the internal resistance. The cell resists too: divide by {{{R} + r}}.",
             ),
             Mistake(
                 "not-subtracted",
                 "r",
                 f"epsilon/{MAIN}",
-                "You stopped at the total resistance. Subtract the external resistance {%s} from it." % R,
+                f"You stopped at the total resistance. Subtract the external resistance {{{R}}} from it.",
             ),
             Mistake(
                 "internal-ignored",
                 "epsilon",
                 f"{MAIN}*{R}",
-                "You left out the internal resistance. The cell resists too: multiply by {%s + r}." % R,
+                f"You left out the internal resistance. The cell resists too: multiply by {{{R} + r}}.",
             ),
         ),
     )
@@ -104,21 +104,24 @@ def cell(root: Node) -> tuple[Relation, ...]:
 def ohm(node: Node) -> Relation:
     """V = IR for a part or a group."""
     V, I, R = node.V, node.I, node.R  # noqa: E741
-    mistakes = [Mistake("upside-down", I, f"{R}/{V}", UPSIDE), Mistake("divided", V, f"{I}/{R}", "You divided. Multiply the current by the resistance: {%s*%s}." % (I, R))]
+    mistakes = [
+        Mistake("upside-down", I, f"{R}/{V}", UPSIDE.format(V, R)),
+        Mistake("divided", V, f"{I}/{R}", f"You divided. Multiply the current by the resistance: {{{I}*{R}}}."),
+    ]
     if I != MAIN:
         mistakes.append(Mistake("total-current", I, MAIN, DIVIDES))
         mistakes.append(Mistake("total-current", V, f"{MAIN}*{R}", DIVIDES))
     if V != V_EXT:
-        mistakes.append(Mistake("emf-for-own", I, f"epsilon/{R}", NOT_EMF % V))
+        mistakes.append(Mistake("emf-for-own", I, f"epsilon/{R}", NOT_EMF.format(V)))
     whole = node.how != "one"
     what = "Ohm's law for what is in parallel together" if node.how == "parallel" else "Ohm's law for this part"
     return Relation(
         f"{V} = {I}*{R}",
         what="Ohm's law for the branch" if node.how == "series" else what,
         why=(
-            "The current that enters the group and its combined resistance give the p.d. across it."
+            "The current that enters the group and its combined resistance give the potential difference across it."
             if whole
-            else "Current, p.d. and resistance must belong to the same part."
+            else "Current, potential difference and resistance must belong to the same part."
         ),
         plain="A larger resistance needs more volts for the same current.",
         units={V: "V", I: "A", R: "Ω"},
@@ -161,7 +164,9 @@ def loops(node: Node, root: Node) -> tuple[Relation, ...]:
         names |= dict.fromkeys(("r" if one == "r" else one for one in others.split(" + ")), "Ω")
         found.append(
             Relation(
-                f"{total} = {node.I}*({others}) + {part.V}" if " + " in others else f"{total} = {node.I}*{others} + {part.V}",
+                f"{total} = {node.I}*({others}) + {part.V}"
+                if " + " in others
+                else f"{total} = {node.I}*{others} + {part.V}",
                 what="What the others on the same way leave: the potential differences add up",
                 why="The same current passes them all, so each takes its resistance times this current.",
                 plain="The parts make up the whole.",
@@ -176,10 +181,20 @@ def power(node: Node) -> tuple[Relation, ...]:
     """P = VI = I²R = V²/R of one part."""
     V, I, R, P = node.V, node.I, node.R, node.P  # noqa: E741
     units = {P: "W", V: "V", I: "A", R: "Ω"}
-    own = "its own p.d. and its own current"
+    own = "its own potential difference and its own current"
     wrong = [
-        Mistake("emf-squared", P, f"epsilon^2/{R}", "You used the emf. Only {%s} drops across this part: use {%s}." % (V, f"{V}^2/{R}")),
-        Mistake("not-squared", P, f"{I}*{R}", "You have the p.d., {%s*%s}. Power is {%s*%s}: the current is squared." % (I, R, f"{I}^2", R)),
+        Mistake(
+            "emf-squared",
+            P,
+            f"epsilon^2/{R}",
+            f"You used the emf. Only {{{V}}} drops across this part: use {{{V}^2/{R}}}.",
+        ),
+        Mistake(
+            "not-squared",
+            P,
+            f"{I}*{R}",
+            f"You have the potential difference, {{{I}*{R}}}. For power square the current: use {{{I}^2*{R}}}.",
+        ),
     ]
     if I != MAIN:
         wrong.append(Mistake("total-current", P, f"{MAIN}^2*{R}", DIVIDES))

@@ -42,7 +42,7 @@ class Node:
         return (node for node in self.nodes() if node.how == "one")
 
     @property
-    def P(self) -> str:  # noqa: N802
+    def P(self) -> str:
         return letter("P", self.element.suffix) if self.element else ""
 
 

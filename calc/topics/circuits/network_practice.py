@@ -1,4 +1,4 @@
-"""Networks that practice draws: two or three parts first, then lamps, switches and brackets in brackets, then unknowns."""
+"""Networks that practice draws: three parts first, then lamps, switches, brackets in brackets, and unknowns."""
 
 from __future__ import annotations
 
@@ -24,8 +24,10 @@ SHAPES = {
     ),
     3: (
         "R1 {a} Ω in series with (R2 {b} Ω in parallel with (R3 {c} Ω in series with R4 {d} Ω))",
-        "switch S1 closed in series with (R1 {a} Ω in series with lamp L1 {d} Ω) in series with (R2 {b} Ω in parallel with R3 {c} Ω)",
-        "R1 {a} Ω in series with (R2 {b} Ω in parallel with R3 {c} Ω in parallel with (switch S1 open in series with R4 {d} Ω))",
+        "switch S1 closed in series with R1 {a} Ω in series with lamp L1 {d} Ω in series with"
+        " (R2 {b} Ω in parallel with R3 {c} Ω)",
+        "R1 {a} Ω in series with (R2 {b} Ω in parallel with R3 {c} Ω in parallel with (switch S1 open in series"
+        " with R4 {d} Ω))",
         "(R1 {b} Ω in parallel with R2 {c} Ω) in series with (R3 {c} Ω in parallel with R4 {d} Ω)",
     ),
 }
@@ -45,7 +47,8 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
         left = draw.choice(("epsilon", "r", "R1"))
         if left == "R1":
             volts = draw.choice(("1,5", "2", "2,4", "3"))
-            out["network"] = f"R1 ? in series with (R2 {b} Ω in parallel with R3 {c} Ω); voltmeter V1 reading {volts} V across R2"
+            group = f"(R2 {b} Ω in parallel with R3 {c} Ω)"
+            out["network"] = f"R1 ? in series with {group}; voltmeter V1 reading {volts} V across R2"
         else:
             main = f"R1 {a} Ω in series with (R2 {b} Ω in parallel with R3 {c} Ω)"
             out["network"] = f"ammeter A1 reading {amps} A in series with {main}"

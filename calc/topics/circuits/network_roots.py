@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 
 from calc.language.expressions import ExpressionError
 from calc.model.questions import SA, A, Check, Data, Part, Plan, Refusal, Step
@@ -25,7 +26,9 @@ NONE = (
     "No resistance of {part} takes {asked}: at this place of the circuit a part takes {most} at the most, and that with"
     " {at}. Type a smaller power."
 )
-NO_FIT = "No resistance of {part} gives this reading: the rest of the circuit leaves it too little. Correct the reading."
+NO_FIT = (
+    "No resistance of {part} gives this reading: the rest of the circuit leaves it too little. Correct the reading."
+)
 
 
 def needed(values: dict[str, float], steps: Sequence[Step], unknown: list[str]) -> bool:
@@ -35,7 +38,7 @@ def needed(values: dict[str, float], steps: Sequence[Step], unknown: list[str]) 
 
 def path(root: Node, name: str) -> list[Node]:
     """From the whole network down to the part whose resistance has this letter."""
-    if root.R == name and root.how == "one":
+    if name == root.R and root.how == "one":
         return [root]
     for part in root.parts:
         below = path(part, name)
@@ -63,7 +66,7 @@ def replaced(root: Node, name: str) -> tuple[list[Step], str, str]:
     """The steps to the emf and the internal resistance that the part sees, and their letters."""
     steps, emf, inner = list[Step](), "epsilon", "r"
     way = path(root, name)
-    for n, (node, below) in enumerate(zip(way, way[1:], strict=False), 1):
+    for n, (node, below) in enumerate(pairwise(way), 1):
         more, beside = _sibling(node, below, n)
         steps += more
         if node.how == "series":
@@ -78,8 +81,8 @@ def replaced(root: Node, name: str) -> tuple[list[Step], str, str]:
             steps.append(law.step(f"r_{n}"))
         else:
             share = Relation(
-                f"epsilon_{n} = epsilon*{beside}/({inner} + {beside})" if emf == "epsilon" else f"epsilon_{n} = {emf}*{beside}/({inner} + {beside})",
-                what="The p.d. that the branch beside the part would have without it",
+                f"epsilon_{n} = {emf}*{beside}/({inner} + {beside})",
+                what="The potential difference that the branch beside the part would have without it",
                 why="Without the part only this branch is left: the emf is shared in the ratio of the resistances.",
                 plain="The branch leaves the part this much push at the most.",
                 units={f"epsilon_{n}": "V"},
@@ -101,7 +104,7 @@ def replaced(root: Node, name: str) -> tuple[list[Step], str, str]:
 
 def plan(data: Data, found: Live, root: Node, values: dict[str, float], unknown: list[str]) -> Plan | None:
     """The resistance from a reading on the part itself; both roots where it is a power. None where there is none."""
-    node = next(one for one in found.ones if one.R == unknown[0])
+    node = next(one for one in found.ones if unknown[0] == one.R)
     which = next((w for w in ("I", "V", "P") if getattr(node, w) in values and getattr(node, w) != "I"), "")
     which = which or ("P" if node.P in values else "")
     if not which or not {"epsilon", "r"} <= values.keys() or node.element is None:
@@ -140,7 +143,7 @@ def plan(data: Data, found: Live, root: Node, values: dict[str, float], unknown:
 
 
 def _roots(data: Data, node: Node, start: dict[str, float], emf: str, inner: str) -> tuple[Step | None, Step]:
-    """The steps to the smaller and the larger resistance that take the power given; the smaller None if both are one."""
+    """The steps to the smaller and the larger resistance with the power given; the smaller None if both are one."""
     assert node.element is not None
     e, r, p = start[emf], start[inner], start[node.P]
     style = data.settings.style
@@ -164,9 +167,7 @@ def _roots(data: Data, node: Node, start: dict[str, float], emf: str, inner: str
         return Step(
             law=law.replace(R, name) if name != R else law,
             make=f"{name} = ({middle} {sign} {root})/(2*{P})",
-            lines=(
-                f"{P}*{name}^2 + (2*{P}*{inner} - {emf}^2)*{name} + {P}*{inner}^2 = 0",
-            ),
+            lines=(f"{P}*{name}^2 + (2*{P}*{inner} - {emf}^2)*{name} + {P}*{inner}^2 = 0",),
             what="The power of the part, with the current that the rest of the circuit leaves it",
             why="P = I²R with I = ε ÷ (R + r): multiplied out, this is a quadratic equation in R with two roots.",
             plain="A small and a large resistance can take the same power: much current and few volts, or the reverse.",
@@ -190,7 +191,8 @@ def proof(data: Data, root: Node, node: Node, after: dict[str, float], which: st
         back = {"V": v, "I": v / one, "P": v * v / one}[which]
         holds = holds and abs(back - after[reading]) <= 1e-9 * after[reading]
         unit = {"V": "V", "I": "A", "P": "W"}[which]
-        told.append(f"{measure(one, 'Ω', data.settings.style).text} gives {measure(back, unit, data.settings.style).text}")
+        said = [measure(value, sign, data.settings.style).text for value, sign in ((one, "Ω"), (back, unit))]
+        told.append(" gives ".join(said))
     return Check(
         "Put back into Kirchhoff's equations at the junctions",
         words=f"{'; '.join(told)}, as read.",

@@ -308,7 +308,9 @@ def _readings(words: list[str], text: str, box: str) -> dict[str, float]:
                 which = ""
         if not which:
             raise Refusal(
-                box, f"“{text}”: “{one.strip()}” is no reading. Write a current, a voltage or a power with its unit: 2 A, 6 V, 9 W."
+                box,
+                f"“{text}”: “{one.strip()}” is no reading. Write a current, a voltage or a power with its unit:"
+                " 2 A, 6 V, 9 W.",
             )
         try:
             quantity = parse_quantity(said, {"I": "A", "V": "V", "P": "W"}[which])
@@ -351,7 +353,8 @@ def _voltmeter(clause: str, found: Network, n: int, box: str) -> Element:
     match = re.search(r"\bacross\s+(?:the\s+)?(?P<name>[A-Za-z]\w*)", clause, re.IGNORECASE)
     if not match:
         raise Refusal(
-            box, f"“{clause.strip()}”: behind a semicolon stands a voltmeter. Write voltmeter V1 across R2, for example."
+            box,
+            f"“{clause.strip()}”: behind a semicolon stands a voltmeter: write voltmeter V1 across R2.",
         )
     part = read_part((clause[: match.start()] + clause[match.end() :]).strip(), box)
     name = match["name"]
