@@ -864,6 +864,39 @@ def _a_push_is_drawn_on_its_own_side_of_the_axis(case: Case, m: re.Match[str]) -
     return (m[1] == "above") == (case.values["F_max"] > 0)
 
 
+def whole_circuit(case: Case, later: bool) -> tuple[float, float, float]:
+    """Total external resistance, total current and terminal potential difference, before or after a change."""
+    v, tag = case.values, "_after" if later else ""
+    current = v[f"I{tag}"]
+    return v["epsilon"] / current - v["r"], current, v["epsilon"] - current * v["r"]
+
+
+@rule(
+    r"(total resistance|total current|terminal potential difference|Ir) (increases|decreases) from [\d,]+[^.\d]*?to"
+    r" [\d,]+",
+    2,
+)
+def _the_chain_of_reasons_follows_the_numbers(case: Case, m: re.Match[str]) -> bool:
+    at = {"total resistance": 0, "total current": 1, "Ir": 1, "terminal potential difference": 2}[m[1]]
+    before, after = (whole_circuit(case, later)[at] for later in (False, True))
+    return (m[2] == "increases") == (after > before)
+
+
+@rule(
+    r"(?:left: V_p = ε − I\([^)]*\)|across \w+|across it|its power|stays|Lamp \w+) (increases|decreases) from"
+    r" ([\d,]+)[^.\d]*?to ([\d,]+)",
+    1,
+)
+def _a_reading_goes_the_way_of_its_numbers(case: Case, m: re.Match[str]) -> bool:
+    before, after = (float(one.replace(",", ".")) for one in (m[2], m[3]))
+    return (m[1] == "increases") == (after > before)
+
+
+@rule(r"Lamp \w+ becomes (brighter|dimmer): the potential difference across it (increases|decreases)", 1, 2)
+def _a_lamp_with_more_volts_is_brighter(case: Case, m: re.Match[str]) -> bool:
+    return (m[1] == "brighter") == (m[2] == "increases")
+
+
 # --- the tests ---
 
 

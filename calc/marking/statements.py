@@ -40,6 +40,10 @@ _SAME = (
     ("tendency", "tends", "tend"),
     ("downwards", "downward", "down"),
     ("depend", "depends", "dependent"),
+    ("increase", "increases", "increased", "increasing", "rises", "grows"),
+    ("decrease", "decreases", "decreased", "decreasing"),
+    ("brighter", "brightly"),
+    ("dimmer", "dimly"),
 )
 _ONE = {word: words[0] for words in _SAME for word in words}
 # Turns of speech that say what a memo says in one word.
@@ -134,7 +138,7 @@ def _slip(missing: set[str], part: Sequence[str], wanted: set[str]) -> str:
 
 def _words(text: str) -> list[str]:
     """The words in small letters, one for each group of synonyms and without the s at their ends."""
-    plain = text.casefold()
+    plain = text.casefold().translate(_LOWERED)
     for turn, words in _TURNS:
         plain = re.sub(turn, words, plain)
     found = re.findall(r"[^\W_]+|[²∝=]", plain)
@@ -146,9 +150,24 @@ def _single(word: str) -> str:
     return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us")) else word
 
 
+_LOWERED = str.maketrans("₀₁₂₃₄₅₆₇₈₉", "0123456789")
+# A chain of reasons says of one quantity that it increases and of the next that it decreases.
+_CHANGE = frozenset(("increase", "decrease", "brighter", "dimmer"))
+_VOLTS = re.compile(r"\bp\.\s?d\.|\bpd\b|\bvoltage\b", re.IGNORECASE)
+_CLAUSES = re.compile(r"[.,;:\n]|\b(?:so|therefore|thus|hence|because|since|as|then|and|but|while)\b", re.IGNORECASE)
+
+
+def _clause(text: str, wanted: Sequence[str]) -> list[str]:
+    """The words of the clause that says most of a change: what increases stands beside that word."""
+    parts = [_words(part) for part in _CLAUSES.split(_VOLTS.sub("potential difference", text))]
+    return max(parts, key=lambda part: len(set(wanted) & set(part)))
+
+
 def _part(text: str, phrase: str) -> list[str]:
     """Where in the sentence a phrase belongs: what is inversely proportional stands behind that word, the rest not."""
     words, wanted = _words(text), _words(phrase)
+    if _CHANGE & set(wanted):
+        return _clause(text, wanted)
     if "proportional" not in wanted:
         return words
     turn = next((place for place, word in enumerate(words) if word == "inversely"), len(words))

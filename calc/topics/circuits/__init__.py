@@ -6,12 +6,13 @@ from calc.model.questions import Topic
 from calc.topics.circuits.cell import CELL
 from calc.topics.circuits.laws import ELECTRIC_POWER, EMF, OHM, PARALLEL, SERIES
 from calc.topics.circuits.network import NETWORK
+from calc.topics.circuits.what_if import WHAT_IF
 
 TOPIC = Topic(
     key="circuits",
     title="Electric circuits",
     laws=(OHM, EMF, SERIES, PARALLEL, ELECTRIC_POWER),
-    questions=(CELL, NETWORK),
+    questions=(CELL, NETWORK, WHAT_IF),
     cautions=(
         (
             "Low voltage only: use cells or a school supply of a few volts, never the mains. What is connected to a"

@@ -30,6 +30,7 @@ from calc.working.solving import plan as solve
 from calc.working.working import measure, run
 
 EXAMPLE = "R1 2 Ω in series with (R2 4 Ω in parallel with R3 12 Ω)"
+EXAMPLE_LAMPS = "R1 2 Ω in series with (lamp L1 4 Ω in parallel with lamp L2 12 Ω)"
 CIRCUIT = Worded(
     "network",
     "The circuit between the terminals",
