@@ -60,6 +60,8 @@ def every_unknown(question: Question, typed: Typed, asked: str) -> Iterator[tupl
         return
     found, plan = worked
     values = run(plan, found.data.settings.constants())
+    if asked not in values:  # the answer is that there is none, such as a speed where nothing moves
+        return
     whole = {**typed, asked: typed_si(item, values[asked])}
     for unknown in question.unknowns:
         if unknown != asked:

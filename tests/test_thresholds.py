@@ -299,7 +299,7 @@ def test_a_table_is_read_from_its_fewest_to_its_most_rows(key: str) -> None:
     _, question = topics.find(key)
     table = next(item for item in question.fields if isinstance(item, Rows))
     # One source has a field but no net force; a line through two readings shows nothing.
-    fewest = {"electric-field": 1, "coulomb": 3}.get(key.split(".")[0], 2)
+    fewest = {"electric-field": 1, "coulomb": 3, "photoelectric": 3}.get(key.split(".")[0], 2)
     assert (table.at_least, table.at_most) == (fewest, 8)
     for count in (table.at_least - 1, table.at_least, table.at_most, table.at_most + 1):
         rows = [{c.name: f"{n + 1} {c.unit}" for c in table.columns} for n in range(count)]

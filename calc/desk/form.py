@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc.desk.requests import comma_of, find_question, read_settings
-from calc.language.printing import Style
+from calc.model.constants import Settings
 from calc.model.questions import Refusal
 from calc.working import leading
 from calc.working.readback import readback
@@ -32,13 +32,13 @@ def read_back(data: Mapping[str, Any]) -> dict[str, dict[str, str]]:
         _, question = find_question(data)
     except Refusal:
         return {}
-    found = readback(question, inputs if isinstance(inputs, Mapping) else {}, _style(data))
+    found = readback(question, inputs if isinstance(inputs, Mapping) else {}, _settings(data))
     return {path: {"unit": back.unit, "spoken": back.spoken, "line": back.line} for path, back in found.items()}
 
 
-def _style(data: Mapping[str, Any]) -> Style:
-    """The reader's way of writing numbers; where another setting is wrong, the decimal sign at least."""
+def _settings(data: Mapping[str, Any]) -> Settings:
+    """The reader's settings; where one is wrong, those of the booklet with the reader's decimal sign."""
     try:
-        return read_settings(data.get("settings", {})).style
+        return read_settings(data.get("settings", {}))
     except (Refusal, Refusals):
-        return Style(comma=comma_of(data))
+        return Settings(comma=comma_of(data))

@@ -40,7 +40,7 @@ TRIES = 60
 ENOUGH = 12  # draws compared by their answers
 LEVELS = (1, 2, 3)
 FACTORS = ("0.5", "0.6", "0.8", "1.2", "1.5", "1.6", "2", "2.5")
-SMALLEST, LARGEST = 1e-30, 1e30
+SMALLEST, LARGEST = 1e-40, 1e30
 # Another way a worksheet could give the same quantity.
 RESTATED = {
     "nC": "µC",

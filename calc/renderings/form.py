@@ -22,7 +22,7 @@ Backs = Mapping[str, ReadBack]
 def render(key: str, question: Question, typed: Mapping[str, object], find: str = "") -> str:
     """The form of question ``key`` (``topic.question``) filled with ``typed``; ``find`` is what is to be found."""
     spot = key.replace(".", "-")
-    backs = readback(question, typed, Settings().style)
+    backs = readback(question, typed, Settings())
     shown = boxes(question, find, typed)
     first, other = "", ""
     for item in question.fields:

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from calc.language.printing import Style
 from calc.language.quantities import Quantity, QuantityError, parse_quantity
 from calc.language.units import parse_unit, speak
+from calc.model.constants import Settings
 from calc.model.questions import Input, Question, Rows
-from calc.working.reading import as_named_now, refused
+from calc.working.reading import as_named_now, by_sheet, refused
 from calc.working.working import measure
 
 
@@ -23,10 +24,12 @@ class ReadBack:
     line: str
 
 
-def readback(question: Question, typed: Mapping[str, object], style: Style) -> dict[str, ReadBack]:
+def readback(question: Question, typed: Mapping[str, object], settings: Settings) -> dict[str, ReadBack]:
     """By box (``charges.0.x`` for a cell) what was understood; a box without a usable value has no entry."""
     typed, _ = as_named_now(question, typed, "")
-    return {path: back for path, item, text in _boxes(question, typed) if (back := _back(item, text, style))}
+    return {
+        path: back for path, item, text in _boxes(question, typed) if (back := _back(question, item, text, settings))
+    }
 
 
 def _boxes(question: Question, typed: Mapping[str, object]) -> Iterator[tuple[str, Input, str]]:
@@ -42,16 +45,16 @@ def _boxes(question: Question, typed: Mapping[str, object]) -> Iterator[tuple[st
                         yield f"{item.name}.{index}.{column.name}", column, cell
 
 
-def _back(item: Input, text: str, style: Style) -> ReadBack | None:
+def _back(question: Question, item: Input, text: str, settings: Settings) -> ReadBack | None:
     if not text.strip():
         return None
     try:
-        quantity = parse_quantity(text, item.unit)
+        quantity = by_sheet(parse_quantity(text, item.unit), question, settings)
     except QuantityError:
         return None
     if refused(item, quantity):
         return None
-    said = _said(item, quantity, style)
+    said = _said(item, quantity, settings.style)
     unit = quantity.unit
     return ReadBack(
         unit.text, f"in {speak(unit)}" if unit.text else "", "" if _bare(said) == _bare(text) else f"= {said}"

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
+from fractions import Fraction
 
 from calc.language.printing import Style, exact, rounded, with_unit
 from calc.language.quantities import Quantity, QuantityError, parse_quantity
@@ -94,6 +95,17 @@ def read(
         reader.understood,
         tuple(reader.notes),
     )
+
+
+def by_sheet(quantity: Quantity, question: Question, settings: Settings) -> Quantity:
+    """An energy typed in electronvolts, turned into joules with the e of the data sheet where the question has it.
+
+    A learner multiplies by that e; the exact one would part the two in the third figure.
+    """
+    if "e" not in question.constants or not any(symbol.endswith("eV") for symbol, _ in quantity.unit.parts):
+        return quantity
+    volts = Fraction(quantity.number) * quantity.unit.factor / parse_unit("eV").factor
+    return replace(quantity, value=float(volts * Fraction(repr(settings.constant("e")))))
 
 
 def _text(entry: object) -> str:
@@ -247,7 +259,7 @@ class _Reader:
         """What was typed in a box; a refusal is noted, with an example for this box, which only it needs."""
         comma = self.settings.comma
         try:
-            return parse_quantity(text, item.unit, comma=comma)
+            return by_sheet(parse_quantity(text, item.unit, comma=comma), self.question, self.settings)
         except QuantityError:
             pass
         try:

@@ -1,19 +1,28 @@
 """The photoelectric effect: published cases, independent routes for every unknown, limits, refusals, words."""
 
 import json
+import re
+from pathlib import Path
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy import constants as codata
+from scipy import stats
 
 from calc import desk
+from calc.figures import Arrow, Curve, Plate
+from calc.figures.photo import photocell
+from calc.model.answers import WorkedAnswer
 from calc.model.constants import Settings
+from calc.model.questions import Refusal
 from calc.practice.drawing import DRAWS, draw
 from calc.topics import find, topics
+from calc.topics.photoelectric.metals import METALS
 from calc.working.reading import read
 from calc.working.working import work
-from tests.topics.asking import Chapter
+from tests.topics.asking import Chapter, mistakes_said
 
 CHAPTER = Chapter("photoelectric")
 H, C, E, M = 6.63e-34, 3e8, 1.6e-19, 9.11e-31  # a school data sheet's
@@ -62,7 +71,374 @@ def test_an_energy_in_electronvolts_is_typed_and_answered() -> None:
         )
         (part,) = [one for one in reply["data"]["parts"] if one["part"] == "E-in-eV"]
         assert (part["state"] == "right") == right, text
-    assert value("photon", "f", E="2 eV") == pytest.approx(2 * codata.e / H)
+    assert value("photon", "f", E="2 eV") == pytest.approx(2 * E / H)
+    assert value("photon", "f", FULLER, E="2 eV") == pytest.approx(2 * codata.e / codata.h)
+
+
+# --- published ---
+
+SHORT_HC = {**FULLER, "h": 1240e-9 * codata.e / codata.c}  # the source rounds hc to 1240 eV·nm
+WAYS = {  # by case: the question, the unknown, the names of what is given
+    "silver-threshold": ("emission", "lamda_0", {"phi": "W_0"}, 1e9),
+    "threshold-from-stopping": ("emission", "f_0", {"wavelength": "lamda", "V_stop": "V_s"}, 1.0),
+    "photon-430nm": ("photon", "E", {"wavelength": "lamda"}, 1 / codata.e),
+    "calcium-kinetic": ("emission", "E_k", {"wavelength": "lamda", "phi": "W_0"}, 1 / codata.e),
+    "stopping-589nm": ("emission", "V_s", {"wavelength": "lamda", "phi": "W_0"}, 1.0),
+    "magnesium": ("emission", "W_0", {"lambda_cutoff": "lamda_0"}, 1 / codata.e),
+    "photon-420nm": ("photon", "E", {"wavelength": "lamda"}, 1.0),
+    "silver-300nm": ("emission", "lamda_0", {"W0": "W_0"}, 1.0),
+}
+
+
+@pytest.mark.parametrize("case", WAYS)
+def test_published_cases(case: str) -> None:
+    """Each published answer comes out, with hc as its source has it and to its tolerance."""
+    key, unknown, names, scale = WAYS[case]
+    given_ = CHAPTER.cases[case]["given"]
+    typed = {names[name]: f"{one['value']!r} {one['unit']}" for name, one in given_.items() if name in names}
+    found = value(key, unknown, None if case == "photon-420nm" else SHORT_HC, **typed)
+    assert found * scale == CHAPTER.published(case)
+
+
+def test_planck_from_a_published_estimate() -> None:
+    """The source's threshold, frequency and stopping potential are two points of a line with its gradient."""
+    f_0, f, volts = (float(text) for text in CHAPTER.given("planck-estimate", "f_cutoff", "f", "V_stop"))
+    low = f_0 + (f - f_0) / 4
+    typed = {
+        "f_P": f"{low!r} Hz",
+        "E_P": f"{E * volts / 4!r} J",
+        "f_Q": f"{f!r} Hz",
+        "E_Q": f"{E * volts!r} J",
+        "f_3": f"{f!r} Hz",
+        "W_2": "2 eV",
+    }
+    assert CHAPTER.whole("graph", **typed).values["h"] == CHAPTER.published("planck-estimate")
+
+
+def test_the_catalogues_reference_case() -> None:
+    """400 nm on 3,2 × 10⁻¹⁹ J: f₀, E_k and v to three figures (common practice, no source)."""
+    typed = {"lamda": "400 nm", "W_0": "3,2e-19 J"}
+    expected = {"f_0": 4.83e14, "E_k": 1.77e-19, "v": 6.24e5}
+    for name, rounded in expected.items():
+        assert float(f"{value('emission', name, **typed):.2e}") == rounded
+
+
+# --- emission ---
+
+SIZES = {"lamda": "m", "f": "Hz", "E": "J", "W_0": "J", "f_0": "Hz", "lamda_0": "m", "E_k": "J", "v": "m/s", "V_s": "V"}
+LEADS = [
+    ("E_k", "lamda W_0"),
+    ("E_k", "f f_0"),
+    ("E_k", "v"),
+    ("E_k", "lamda lamda_0"),
+    ("v", "E W_0"),
+    ("v", "V_s"),
+    ("V_s", "lamda f_0"),
+    ("V_s", "v"),
+    ("W_0", "f E_k"),
+    ("W_0", "lamda v"),
+    ("W_0", "lamda_0"),
+    ("f_0", "lamda V_s"),
+    ("lamda_0", "E v"),
+    ("lamda_0", "f_0"),
+    ("f", "W_0 v"),
+    ("lamda", "f_0 V_s"),
+    ("E", "lamda_0 E_k"),
+]
+
+
+@pytest.mark.parametrize(("unknown", "names"), LEADS)
+@given(work_=st.floats(2, 5), left=st.floats(0.1, 6))
+def test_every_way_to_a_quantity_of_the_emission(unknown: str, names: str, work_: float, left: float) -> None:
+    """A metal and a light made by plain arithmetic give each quantity back, from whatever is told of them."""
+    work_function, kinetic = work_ * E, left * E
+    energy = work_function + kinetic
+    exact = {"E": energy, "f": energy / H, "lamda": H * C / energy, "W_0": work_function, "f_0": work_function / H}
+    exact |= {"lamda_0": H * C / work_function, "E_k": kinetic, "v": (2 * kinetic / M) ** 0.5, "V_s": left}
+    typed = {name: f"{exact[name]!r} {SIZES[name]}" for name in names.split()}
+    assert value("emission", unknown, **typed) == pytest.approx(exact[unknown], rel=1e-6)
+
+
+@pytest.mark.parametrize("unknown", ["E_k", "v", "V_s"])
+def test_below_the_threshold_nothing_is_emitted_and_it_is_said(unknown: str) -> None:
+    """No refusal: what is missing is worked out, and no intensity helps."""
+    worked = CHAPTER.solve("emission", unknown, lamda="600 nm", W_0="2,9 eV")
+    assert worked.values["E_m"] == pytest.approx(2.9 * E - H * C / 600e-9)
+    assert not {"E_k", "v", "V_s"} & worked.values.keys()
+    told = " ".join(point.words for part in worked.parts for point in part.points)
+    assert "no emission, whatever the intensity" in told
+    assert "each electron takes one photon only" in told
+    assert worked.figure is not None
+    assert "No electron leaves it." in worked.figure.description
+
+
+def test_at_the_threshold_emission_is_just_possible() -> None:
+    """With f = f₀ the kinetic energy is zero and that is explained."""
+    worked = CHAPTER.solve("emission", "E_k", f="7e14 Hz", f_0="7e14 Hz")
+    assert worked.values["E_k"] == 0
+    assert "Emission is just possible." in [point.words for part in worked.parts for point in part.points]
+
+
+REFUSED = [
+    (
+        {"lamda": "400 nm", "W_0": "", "E_k": "-1e-19 J"},
+        "W_0",
+        "Kinetic energy cannot be negative: type zero at the threshold, else a value above zero.",
+    ),
+    (
+        {"lamda": "400 nm", "E_k": "6e-19 J"},
+        "W_0",
+        "The kinetic energy is at least as large as the energy of one photon, so nothing would be left to free the"
+        " electron. Check both: E_k must be smaller than hf.",
+    ),
+    (
+        {"E_k": "3000 eV"},
+        "v",
+        "Classical formula unsuitable: at a tenth of the speed of light and above ½mv² no longer holds. Check the"
+        " energies and the speed.",
+    ),
+    ({"lamda": "0 nm", "W_0": "2 eV"}, "E_k", "Wavelength must be greater than zero."),
+    ({"f": "-3 Hz", "W_0": "2 eV"}, "E_k", "Frequency must be greater than zero."),
+    ({"f": "9e14 Hz", "W_0": "0 eV"}, "E_k", "The work function must be greater than zero."),
+]
+
+
+@pytest.mark.parametrize(("typed", "unknown", "sentence"), REFUSED)
+def test_what_cannot_be_is_refused(typed: dict[str, str], unknown: str, sentence: str) -> None:
+    """Each refusal gives its reason and what to do."""
+    assert sentence in CHAPTER.refused("emission", unknown, **typed)
+
+
+LIGHT = {"lamda": "400 nm", "W_0": "3,2e-19 J"}
+PHOTON_400 = H * C / 400e-9
+SLIPS = [
+    ("photon", "E", {"lamda": "400 nm"}, f"{H * 400e-9} J", "You put the wavelength in the place of the frequency."),
+    ("emission", "E_k", LIGHT, f"{PHOTON_400 + 3.2e-19} J", "You added the work function."),
+    ("emission", "E_k", LIGHT, f"{PHOTON_400} J", "You left out the work function."),
+    ("emission", "f_0", {"W_0": "3,2e-19 J"}, f"{2 / H} Hz", "You left an energy in electronvolts. Multiply by"),
+    ("emission", "v", {"E_k": "1,77e-19 J"}, f"{(1.77e-19 / M) ** 0.5} m/s", "You left out the ½ in ½mv²."),
+    ("emission", "v", {"E_k": "1,77e-19 J"}, f"{2 * 1.77e-19 / M} m/s", "Take its square root."),
+]
+
+
+@pytest.mark.parametrize(("key", "unknown", "typed", "wrong", "said"), SLIPS)
+def test_a_usual_mistake_is_named(key: str, unknown: str, typed: dict[str, str], wrong: str, said: str) -> None:
+    """The number that each mistake of the catalogue gives is recognised as that mistake."""
+    told = mistakes_said(f"photoelectric.{key}", typed, "find", wrong, unknown)
+    assert any(said in line for line in told), told
+
+
+# --- photons and electrons a second ---
+
+
+@given(st.floats(0.1, 50), st.floats(150, 500), st.floats(1, 1e5))
+def test_photons_electrons_and_current(milliwatts: float, nanometres: float, each: float) -> None:
+    """Plain arithmetic: power over photon energy, one electron of so many photons, e each; every unknown back."""
+    energy = H * C / (nanometres * 1e-9)
+    photons = milliwatts * 1e-3 / energy
+    exact = {"P": milliwatts * 1e-3, "lamda": nanometres * 1e-9, "k": each, "I": photons / each * E}
+    units = {"P": "W", "lamda": "m", "k": "", "I": "A"}
+    typed = {name: f"{size!r} {units[name]}" for name, size in exact.items()}
+    for unknown, size in exact.items():
+        rest = {name: text for name, text in typed.items() if name != unknown}
+        assert value("intensity", unknown, **rest) == pytest.approx(size, rel=1e-6)
+
+
+def test_never_more_electrons_than_photons() -> None:
+    """A current that would need more electrons than photons arrive is refused with that reason."""
+    told = CHAPTER.refused("intensity", "k", P="1 mW", lamda="400 nm", I="1 mA")
+    assert told.startswith("Never more electrons than photons: each photon frees at most one electron.")
+    told = CHAPTER.refused("intensity", "I", P="1 mW", lamda="400 nm", k="0,5")
+    assert told == "Never more electrons than photons: one photon at least for each electron, so type 1 or more."
+
+
+@pytest.mark.parametrize(
+    ("change", "words"),
+    [
+        ("brighter", "intensity counts photons, frequency sets energy"),
+        ("photons-fixed", "the saturation current stays the same"),
+        ("power-fixed", "The same power is carried by fewer photons per second."),
+    ],
+)
+def test_what_brightness_and_colour_do(change: str, words: str) -> None:
+    """What is held fixed decides what the current does."""
+    worked = CHAPTER.solve("intensity", "I", P="1 mW", lamda="300 nm", k="50", change=change)
+    assert words in " ".join(point.words for part in worked.parts for point in part.points)
+
+
+# --- graphs ---
+
+
+@given(st.floats(4e14, 8e14), st.floats(1.1, 1.6), st.floats(1.7, 3))
+def test_a_line_gives_its_constants_back(first: float, near: float, far: float) -> None:
+    """numpy's line through the two points has the gradient, the intercept and the threshold that are found."""
+    points = [(first * share, H * first * (share - 1)) for share in (near, far)]
+    slope, start = np.polyfit(*zip(*[(x / 1e14, y / 1e-19) for x, y in points], strict=True), 1)
+    (f_p, e_p), (f_q, e_q) = points
+    typed = {"f_P": f"{f_p!r} Hz", "E_P": f"{e_p!r} J", "f_Q": f"{f_q!r} Hz", "E_Q": f"{e_q!r} J"}
+    found = CHAPTER.whole("graph", **typed, f_3=f"{f_q!r} Hz", also="inverse").values
+    assert found["h"] == pytest.approx(slope * 1e-33, rel=1e-6)
+    assert found["W_0"] == pytest.approx(-start * 1e-19, rel=1e-6)
+    assert found["f_0"] == pytest.approx(first, rel=1e-6)
+    assert found["k"] == pytest.approx(slope * 1e-33 * C, rel=1e-6)
+
+
+ROWS = [(4.5e14, 0.0), (6e14, 0.66e-19), (7e14, 1.36e-19), (8e14, 1.93e-19), (9.1e14, 2.74e-19)]
+
+
+def table(rows: list[tuple[float, float]]) -> list[dict[str, str]]:
+    """Readings as typed."""
+    return [{"f": f"{f!r} Hz", "E": f"{energy!r} J"} for f, energy in rows]
+
+
+def fitted(rows: list[tuple[float, float]]) -> WorkedAnswer:
+    """The worked answer for a table of readings."""
+    topic, question = find("photoelectric.readings")
+    return work(topic, question, read(question, {"readings": table(rows)}))
+
+
+def test_the_best_line_is_scipys() -> None:
+    """Gradient, its standard error and the intercept are those of scipy, without the reading of zero, which is told."""
+    used = ROWS[1:]
+    exact = stats.linregress([f for f, _ in used], [energy for _, energy in used])
+    worked = fitted(ROWS)
+    assert worked.values["h"] == pytest.approx(exact.slope, rel=1e-9)
+    assert worked.values["W_0"] == pytest.approx(-exact.intercept, rel=1e-9)
+    assert worked.values["Deltah"] == pytest.approx(exact.stderr, rel=1e-6)
+    assert any("Left out of the line, for nothing was emitted: the reading of zero at" in one for one in worked.notes)
+
+
+def test_an_outlier_is_pointed_out_and_kept() -> None:
+    """A reading far from the line is named in a warning and still counts."""
+    rows = [*ROWS, (10e14, 2.2e-19)]
+    used = rows[1:]
+    worked = fitted(rows)
+    assert any("lies far from the line of all: read it once more. It is kept." in one for one in worked.warnings)
+    assert worked.values["h"] == pytest.approx(stats.linregress(*zip(*used, strict=True)).slope, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("rows", "words"),
+    [
+        (ROWS[:3], "At least three readings with a kinetic energy above zero"),
+        ([(6e14, 1e-19), (6e14, 2e-19), (6e14, 3e-19)], "All readings have the same frequency"),
+        ([(6e14, 3e-19), (7e14, 2e-19), (8e14, 1e-19)], "Check whether the columns are exchanged."),
+        ([(6e14, 3e-19), (7e14, 3.1e-19), (8e14, 3.2e-19)], "at a frequency of zero or less"),
+    ],
+)
+def test_readings_that_make_no_line_are_refused(rows: list[tuple[float, float]], words: str) -> None:
+    """Each refusal of a table says what is wrong with it."""
+    with pytest.raises(Refusal) as caught:
+        fitted(rows)
+    assert words in caught.value.sentence
+
+
+def test_the_line_is_dashed_below_the_axis() -> None:
+    """Solid above the axis of frequency only; the dashed part ends at minus the work function."""
+    figure = fitted(ROWS).figure
+    assert figure is not None
+    solid = [item for item in figure.items if isinstance(item, Curve) and item.kind == "graph"]
+    dashed = [item for item in figure.items if isinstance(item, Curve) and item.kind == "extrapolation"]
+    assert len(solid) == len(dashed) == 1
+    assert min(y for _, y in solid[0].points) == pytest.approx(max(y for _, y in dashed[0].points))
+    assert min(x for x, _ in dashed[0].points) == pytest.approx(0)
+
+
+# --- levels and metals ---
+
+
+@pytest.mark.parametrize("way", ["emits", "absorbs"])
+@given(low=st.floats(-13, -4), step=st.floats(0.5, 3.5))
+def test_a_photon_is_the_step_between_two_levels(way: str, low: float, step: float) -> None:
+    """Plain arithmetic in electronvolts: every unknown from the others."""
+    exact = {"E_1": low * E, "E_2": (low + step) * E, "E": step * E, "f": step * E / H, "lamda": H * C / (step * E)}
+    units = {"E_1": "J", "E_2": "J", "E": "J", "f": "Hz", "lamda": "m"}
+    typed = {name: f"{size!r} {units[name]}" for name, size in exact.items()}
+    for unknown, names in (("f", "E_1 E_2"), ("lamda", "E_1 E_2"), ("E_2", "E_1 lamda"), ("E_1", "E_2 f")):
+        found = value("levels", unknown, None, way=way, **{name: typed[name] for name in names.split()})
+        assert found == pytest.approx(exact[unknown], rel=1e-6)
+
+
+@pytest.mark.parametrize(("way", "down"), [("emits", True), ("absorbs", False)])
+def test_the_arrow_between_levels_points_the_way_of_the_electron(way: str, down: bool) -> None:
+    """Down where a photon is sent out, up where one is taken in."""
+    figure = CHAPTER.solve("levels", "f", way=way, E_1="-5 eV", E_2="-3 eV").figure
+    assert figure is not None
+    (arrow,) = [item for item in figure.items if isinstance(item, Arrow)]
+    assert (arrow.end[1] < arrow.start[1]) == down
+
+
+def test_levels_the_wrong_way_round_are_refused() -> None:
+    """The upper level lies above the lower one."""
+    told = CHAPTER.refused("levels", "f", E_1="-3 eV", E_2="-5 eV")
+    assert told.startswith("The upper level must lie above the lower one")
+
+
+def test_the_table_of_metals_is_that_of_the_question() -> None:
+    """The page has the work functions the question uses, and the wavelengths that follow from them."""
+    page = (Path(__file__).parents[2] / "docs" / "photoelectric.md").read_text(encoding="utf-8")
+    rows = re.findall(r"^\| (\w+) \| (\d,\d+) \| (\d+) \|$", page, re.M)
+    assert {name: float(size.replace(",", ".")) for name, size, _ in rows} == METALS
+    for name, _, nanometres in rows:
+        assert int(nanometres) == pytest.approx(H * C / (METALS[name] * E) * 1e9, abs=0.6)
+
+
+@pytest.mark.parametrize("first", METALS)
+def test_a_metal_emits_where_the_photon_is_larger_than_its_work_function(first: str) -> None:
+    """The verdict for each metal of the table follows from 1240 eV·nm over the wavelength (hc, published)."""
+    second = "lead" if first != "lead" else "zinc"
+    for nanometres in (280, 350, 480, 600):
+        worked = CHAPTER.solve("metals", first=first, second=second, lamda=f"{nanometres} nm")
+        told = next(part for part in worked.parts if part.key == "emits-1").points[0].words
+        assert told.startswith("Yes" if 1240 / nanometres > METALS[first] else "No")
+
+
+@pytest.mark.parametrize(("against", "side"), [(False, 1), (True, -1)])
+def test_the_polarity_of_a_photocell(against: bool, side: int) -> None:
+    """The positive plate is joined to the positive terminal; electrons leave the cathode, away from its plate."""
+    figure = photocell(against=against)
+    plates = {item.sign: item.start[0] for item in figure.items if isinstance(item, Plate)}
+    assert plates["+"] < 0 < plates["-"]
+    light, electron = [item for item in figure.items if isinstance(item, Arrow)]
+    assert light.end[0] * side > 0
+    assert electron.start[0] * side > 0
+    assert (electron.end[0] - electron.start[0]) * side < 0
+    pole = "positive" if against else "negative"
+    assert f"the cathode is at the {pole} terminal" in figure.description
+
+
+# --- whole questions ---
+
+
+def test_the_gate_against_plain_arithmetic() -> None:
+    """Work function, kinetic energy, speed and the comparison, from the two wavelengths alone."""
+    values = CHAPTER.whole("gate", lamda_0="560 nm", lamda="420 nm", W_2="3,7 eV").values
+    left = H * C * (1 / 420e-9 - 1 / 560e-9)
+    assert values["W_0"] == pytest.approx(H * C / 560e-9)
+    assert values["E_k"] == pytest.approx(left)
+    assert values["v"] == pytest.approx((2 * left / M) ** 0.5)
+    assert values["E_d"] == pytest.approx(H * C / 420e-9 - 3.7 * E)
+    assert CHAPTER.refusal("gate", lamda="570 nm")[0] == "lamda"
+
+
+def test_the_plate_against_plain_arithmetic() -> None:
+    """Photons, electrons, charge and the last potential."""
+    values = CHAPTER.whole("craft", f="1,6e15 Hz", W_0="4,2 eV", P="5 mW", k="80", t="2 s").values
+    assert values["N"] == pytest.approx(5e-3 / (H * 1.6e15))
+    assert values["Q"] == pytest.approx(5e-3 / (H * 1.6e15) / 80 * 2 * E)
+    assert values["V_s"] == pytest.approx(H * 1.6e15 / E - 4.2)
+    assert CHAPTER.refusal("craft", f="9e14 Hz")[0] == "f"
+
+
+@pytest.mark.parametrize(("third", "enough"), [("-3,7 eV", False), ("-2,4 eV", True)])
+def test_the_lamp_against_plain_arithmetic(third: str, enough: bool) -> None:
+    """Wavelength and stopping potential from the levels, and what the smaller step does."""
+    worked = CHAPTER.whole("lamp", E_1="-10,4 eV", E_2="-5,5 eV", E_3=third, W_0="2,3 eV")
+    assert worked.values["lamda"] == pytest.approx(H * C / (4.9 * E))
+    assert worked.values["V_s"] == pytest.approx(2.6)
+    told = next(part for part in worked.parts if part.key == "weaker").points[0].words
+    assert told.startswith("Yes" if enough else "No")
+    assert CHAPTER.refusal("lamp", W_0="5,2 eV")[0] == "W_0"
 
 
 # --- practice ---

@@ -125,7 +125,7 @@ IN_EV = Relation(
 )
 
 
-def in_electronvolts(name: str, words: str) -> Part:
-    """The part that gives an energy in electronvolts. name: of its value; words: what it is, in the sentence."""
-    law = replace(IN_EV.renamed(E=name, E_eV=f"{name}_eV"), units={f"{name}_eV": "eV"})
-    return Part(f"{name}-in-eV", "calculate", f"Give {words} in electronvolts.", (law.step(f"{name}_eV"),))
+def in_electronvolts(name: str, words: str, other: str = "E_eV") -> Part:
+    """The part that gives an energy in electronvolts. name, other: of its value before and after; words: "this …"."""
+    law = replace(IN_EV.renamed(E=name, E_eV=other), units={other: "eV"})
+    return Part(f"{name}-in-eV", "calculate", f"Give {words} in electronvolts.", (law.step(other),))
