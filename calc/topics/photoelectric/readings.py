@@ -81,7 +81,7 @@ def gradient(numbers: list[int]) -> tuple[Step, ...]:
                 "upside-down",
                 "h",
                 "S_2/S_1",
-                "You divided the other way round. For {h} divide by the sum of the squares, {S_2}.",
+                "You divided the other way round. Divide by {S_2} to get {h}.",
             ),
             Mistake(
                 "through-origin",
