@@ -14,7 +14,7 @@ from typing import NamedTuple
 from calc.figures import words
 from calc.figures.circuit_pieces import HALF, NOUNS, Junction, Symbol, SymbolKind, Wire
 from calc.figures.figure import Figure, Tells
-from calc.figures.pieces import Item, named_only
+from calc.figures.pieces import Item, Text, named_only
 
 ABOVE, BELOW = 2.0, 1.0  # room above and below the wire of a row, in lines
 LETTER = 0.52  # width kept free for a letter of a label, in lines
@@ -184,3 +184,33 @@ def circuit(
 
 def _all(branch: Branch) -> list[Branch]:
     return [branch] if isinstance(branch, Part) else [branch, *(b for p in branch.parts for b in _all(p))]
+
+
+def bridge(source: Part, parts: tuple[Part, Part, Part, Part, Part], *, title: str = "A bridge") -> Figure:
+    """Five resistors: the first two in the upper way with A between, the next two in the lower with B between; the
+    fifth joins A and B. The source lies across both ways.
+    """
+    left, a, b, right = 0.0, 7.0, 13.0, 20.0
+    top, middle, low, above = 6.0, 3.0, 0.0, 9.4
+    r1, r2, r3, r4, r5 = parts
+    items: list[Item] = [
+        *_drawn(source, left - 1.5, right + 1.5, above),
+        *_drawn(r1, left, a, top),
+        *_drawn(r2, a, right, top),
+        *_drawn(r3, left, b, low),
+        *_drawn(r4, b, right, low),
+        *_drawn(r5, a, b, middle),
+        *(Wire(((x, low), (x, top))) for x in (left, right)),
+        Wire(((a, top), (a, middle))),
+        Wire(((b, middle), (b, low))),
+        *(Wire(((x, middle), (x + d, middle), (x + d, above))) for x, d in ((left, -1.5), (right, 1.5))),
+        *(Junction(at) for at in ((left, middle), (right, middle), (a, top), (b, low))),
+        Text((a, top), "A", "above"),
+        Text((b, low), "B", "below"),
+    ]
+    ways = [told(series(*pair)) for pair in ((r1, r2), (r3, r4))]
+    said = (
+        f"{told(source)[0].upper()}{told(source)[1:]} across two ways side by side: {ways[0]}, with A between them, and"
+        f" {ways[1]}, with B between them. From A to B: {told(r5)}."
+    )
+    return Figure(title, said, tuple(items), unit=1.0, height=60.0)

@@ -6,13 +6,15 @@ from calc.model.questions import Topic
 from calc.topics.circuits.cell import CELL
 from calc.topics.circuits.laws import ELECTRIC_POWER, EMF, OHM, PARALLEL, SERIES
 from calc.topics.circuits.network import NETWORK
+from calc.topics.circuits.network_bridge import BRIDGE
+from calc.topics.circuits.network_two_cells import TWO_CELLS
 from calc.topics.circuits.what_if import WHAT_IF
 
 TOPIC = Topic(
     key="circuits",
     title="Electric circuits",
     laws=(OHM, EMF, SERIES, PARALLEL, ELECTRIC_POWER),
-    questions=(CELL, NETWORK, WHAT_IF),
+    questions=(CELL, NETWORK, BRIDGE, TWO_CELLS, WHAT_IF),
     cautions=(
         (
             "Low voltage only: use cells or a school supply of a few volts, never the mains. What is connected to a"
