@@ -7,6 +7,7 @@ import pytest
 
 from calc.figures.circuit_pieces import Symbol
 from calc.model.answers import WorkedAnswer
+from calc.model.questions import Refusal
 from calc.topics import find
 from calc.topics.circuits.network_bridge import scene
 from calc.working.reading import read
@@ -55,6 +56,30 @@ def test_a_bridge_is_drawn_with_five_resistors_and_a_battery() -> None:
         "A battery V across two ways side by side: a resistor R1 in series with a resistor R2, with A between them, and"
         " a resistor R3 in series with a resistor R4, with B between them. From A to B: a resistor R5."
     )
+
+
+@pytest.mark.parametrize(
+    ("state", "asked", "sentence"),
+    [
+        (
+            "any",
+            "R4",
+            "A resistance is found here from a balanced bridge only. Choose that the bridge is balanced, or pick a"
+            " current or a potential difference to find.",
+        ),
+        (
+            "balanced",
+            "I5",
+            "In a balanced bridge nothing passes R₅, and only the four resistances are asked for. Pick one of them, or"
+            " choose that the bridge carries a current in R₅.",
+        ),
+    ],
+)
+def test_what_a_bridge_is_asked_must_fit_its_state(state: str, asked: str, sentence: str) -> None:
+    """The refusal stands beside the choice and says what to choose."""
+    with pytest.raises(Refusal) as caught:
+        solve("bridge", asked, state=state, V="6 V", R1="2 Ω", R2="4 Ω", R3="3 Ω", R5="1 Ω")
+    assert (caught.value.field, caught.value.sentence) == ("state", sentence)
 
 
 def test_two_cells_agree_with_numpy() -> None:

@@ -12,7 +12,7 @@ from calc.figures import Figure
 from calc.figures.circuits import Part as Drawn
 from calc.figures.circuits import bridge
 from calc.model.answers import Point
-from calc.model.questions import Choice, Data, Mistake, Part, Values
+from calc.model.questions import Choice, Data, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation, Together
 from calc.topics.circuits.laws import OHM, PARALLEL, current, volts
 from calc.topics.circuits.laws import resistance as ohms
@@ -85,7 +85,7 @@ BALANCE = Relation(
     what="A balanced bridge: both ways are divided in the same ratio",
     why=(
         "No current in R₅ means that A and B lie at the same potential: R₁ and R₂ divide V as R₃ and R₄ do,"
-        " R₁ : R₂ = R₃ : R₄."
+        " R₁/R₂ = R₃/R₄."
     ),
     plain="The two midway points are equally high, so nothing flows between them.",
     units=dict.fromkeys(("R1", "R2", "R3", "R4"), "Ω"),
@@ -146,8 +146,23 @@ def balanced(data: Data, v: Values) -> tuple[Part, ...]:
     return (Part("balance", "explain", "Is the bridge balanced? Give a reason.", points=points),)
 
 
+ONLY_BALANCED = (
+    "A resistance is found here from a balanced bridge only. Choose that the bridge is balanced, or pick a current or a"
+    " potential difference to find."
+)
+NOTHING_PASSES = (
+    "In a balanced bridge nothing passes R₅, and only the four resistances are asked for. Pick one of them, or choose"
+    " that the bridge carries a current in R₅."
+)
+
+
 def situation(data: Data) -> Situation:
-    """What holds for the choice made."""
+    """What holds for the choice made. Raises Refusal where that does not fit what is asked."""
+    resistances = [name for name in data.asked_names if name in BALANCED]
+    if data.choices["state"] == "any" and resistances:
+        raise Refusal("state", ONLY_BALANCED)
+    if data.choices["state"] == "balanced" and len(resistances) < len(data.asked_names):
+        raise Refusal("state", NOTHING_PASSES)
     return replace(
         told(GIVEN),
         relations=laws(data),

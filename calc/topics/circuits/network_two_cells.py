@@ -36,7 +36,7 @@ JUNCTION = Relation(
             "emfs-added",
             "V",
             "(epsilon_1 + epsilon_2)*R/(R + r1 + r2)",
-            "You added the emfs. That holds in series; in parallel find V from the currents at the junction.",
+            "You added the emfs. In parallel they do not add up: find {V} from the currents at the junction.",
         ),
     ),
 )
@@ -98,7 +98,7 @@ TWO_CELLS = declare(
         ohms("r1", "Internal resistance of cell 1", "Its internal resistance is {}.", "1 Ω; 1 2; 0,8 1,5"),
         emf("epsilon_2", "Emf of cell 2", "Cell 2 has an emf of {}.", "4 V; 4 5 8; 3 6 8,5"),
         ohms("r2", "Internal resistance of cell 2", "That of cell 2 is {}.", "2 Ω; 1 2 4; 0,5 2,5"),
-        load("R", "Resistance of the load", "The load has a resistance of {}.", "2 Ω; 2 4 6; 3,5 7,5"),
+        load("R", "Resistance of the load", "The load has a resistance of {}.", "4 Ω; 2 4 6; 3,5 7,5"),
         volts("V", "Potential difference across the load", "Across the load {} is read.", "?; 3 4 5; 3,5 4,5"),
         current("I", "Current in the load", "The current in the load is {}.", "?; 1 2; 1,4 2,2"),
         through("I1", "Current of cell 1", "The current of cell 1 is {}.", "?; 1 2; 1,5 2,5"),
