@@ -180,15 +180,15 @@ SHARED_IN = Relation(
 
 def scene(charged: bool) -> Figure:
     """The cell with its internal resistance and a voltmeter across both; below, the load or the charger's wires."""
-    terminals = parallel(Part("voltmeter", "V"), series(Part("cell", "ε"), Part("resistor", "r")))
+    terminals = parallel(Part("voltmeter"), series(Part("cell", "ε"), Part("resistor", "r")))
     if charged:
         return circuit(
             terminals,
-            series(Part("ammeter", "A"), Part("battery", "charger")),
+            series(Part("ammeter"), Part("battery", "charger")),
             title="A cell that is charged",
             notes=("Positive terminals are joined: the charger drives the current against the emf of the cell.",),
         )
-    return circuit(terminals, series(Part("ammeter", "A"), Part("resistor", "R")), title="A cell and its load")
+    return circuit(terminals, series(Part("ammeter"), Part("resistor", "R")), title="A cell and its load")
 
 
 def laws(charged: bool, ideal: bool) -> Laws:
@@ -210,7 +210,7 @@ def refuse_given(data: Data, charged: bool) -> None:
         if data.has("R"):
             raise Refusal("R", CHARGER)
         if data.has("I_s") or {"R", "I_s"} & {*data.asked_names}:
-            raise Refusal("I_s" if data.has("I_s") else None, NOT_CHARGED)
+            raise Refusal("I_s" if data.has("I_s") else "state", NOT_CHARGED)
         return
     if v.get("R") == 0 == v.get("r"):
         raise Refusal("r", NO_RESISTANCE)

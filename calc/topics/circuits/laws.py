@@ -27,7 +27,7 @@ EMF = Law(
     group="Electric circuits",
 )
 SERIES = Law(
-    "Resistors in series",
+    "Rule for resistors in series",
     "In series the current is the same in every resistor and the potential differences add up, so the resistances add"
     " up.",
     ("current is the same", "potential differences add up"),
@@ -35,7 +35,7 @@ SERIES = Law(
     group="Electric circuits",
 )
 PARALLEL = Law(
-    "Resistors in parallel",
+    "Rule for resistors in parallel",
     "In parallel the potential difference is the same across every branch and the currents add up, so the reciprocals"
     " of the resistances add up.",
     ("potential difference is the same", "currents add up"),
@@ -43,7 +43,7 @@ PARALLEL = Law(
     group="Electric circuits",
 )
 ELECTRIC_POWER = Law(
-    "Electric power",
+    "Definition of electric power",
     "Electric power is the rate at which electrical energy is transferred.",
     ("rate", "energy is transferred"),
     formulas=("P = V*I", "P = I^2*R", "P = V^2/R", "W = P*Deltat"),
@@ -145,7 +145,7 @@ TERMINAL = Relation(
         ),
     ),
 )
-TURNED = "You divided the other way round. Divide the potential difference by the current."
+TURNED = "You divided the other way round. Divide the potential difference by {I}."
 ACROSS = Relation(
     "V_ext = I*R",
     what="Ohm's law for the external circuit",
