@@ -205,7 +205,7 @@ class Worked:
     def _beside(self) -> Any:
         total = self._power()
         while self._starts_factor():
-            if self._next() == "number":
+            if self._next() == "number" and self.tokens[self.at][1] != repr(math.pi):  # "2π" is read in one way
                 raise Unreadable(f"a number right after another factor: {self.tokens}")
             total *= self._power()
         return total

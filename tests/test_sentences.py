@@ -907,6 +907,41 @@ def every_form(key: str) -> list[Case]:
     return cases(key) + [worked_case(key, seed, level) for seed in more for level in LEVELS]
 
 
+def pole_beside(case: Case) -> bool:
+    """Whether the end of the coil next to the magnet is a north pole: like poles repel, and what comes is repelled."""
+    picked = case.data.choices
+    return (picked["pole"] == "N") == (picked["moves"] == "towards")
+
+
+@rule(r"The size of the flux (increases|decreases)", 1)
+def _a_magnet_that_comes_brings_more_flux(case: Case, m: re.Match[str]) -> bool:
+    return (m[1] == "increases") == (case.data.choices["moves"] == "towards")
+
+
+@rule(r"opposes the change, so the coil (repels|attracts) the magnet", 1)
+def _the_coil_repels_a_magnet_that_comes(case: Case, m: re.Match[str]) -> bool:
+    return (m[1] == "repels") == (case.data.choices["moves"] == "towards")
+
+
+@rule(r"The end next to the magnet becomes a (north|south) pole", 1)
+def _the_end_opposes_the_motion(case: Case, m: re.Match[str]) -> bool:
+    return (m[1] == "north") == pole_beside(case)
+
+
+@rule(r"Arrows on the front wires point (down|up)\.", 1)
+def _the_front_wires_follow_from_the_cross_product(case: Case, m: re.Match[str]) -> bool:
+    """The current runs along the moment of the coil (to its north pole) crossed into the way out to the reader."""
+    outwards = 1 if case.data.choices["side"] == "right" else -1
+    moment = outwards if pole_beside(case) else -outwards
+    upwards = -moment  # x × z = −y
+    return (m[1] == "up") == (upwards > 0)
+
+
+@rule(r"Seen from the magnet, the current flows (anticlockwise|clockwise)", 1)
+def _a_north_pole_is_seen_anticlockwise(case: Case, m: re.Match[str]) -> bool:
+    return (m[1] == "anticlockwise") == pole_beside(case)
+
+
 @cache
 def met() -> tuple[dict[str, list[str]], dict[str, dict[int, set[str]]], dict[str, dict[str, list[str]]]]:
     """Every claim read: false ones by rule, the words met by rule and group, and sentences no rule reads, by

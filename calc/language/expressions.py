@@ -37,17 +37,22 @@ def _cosine(angle: float) -> float:
     return value if abs(value := math.cos(angle)) > FLOAT_NOUGHT else 0.0
 
 
+def _at_most_one(ratio: float) -> float:
+    """The ratio; 1 where floats leave a little more of a quotient that is 1 on paper."""
+    return math.copysign(1.0, ratio) if 1 < abs(ratio) < 1 + FLOAT_NOUGHT else ratio
+
+
 _FUNCTIONS: dict[str, Callable[[float], float]] = {
     "sqrt": math.sqrt,
     "sin": _sine,
     "cos": _cosine,
     "tan": math.tan,
-    "asin": math.asin,
-    "acos": math.acos,
+    "asin": lambda ratio: math.asin(_at_most_one(ratio)),
+    "acos": lambda ratio: math.acos(_at_most_one(ratio)),
     "atan": math.atan,
     "abs": abs,
 }
-_ANGLES = {"deg180": "180", "deg360": "360"}  # angles a formula may name, shown in degrees
+_ANGLES = {"deg90": "90", "deg180": "180", "deg360": "360"}  # angles a formula may name, shown in degrees
 _CONSTANTS = {"pi": math.pi, **{name: math.radians(float(size)) for name, size in _ANGLES.items()}}
 _NOISE = 1e-12  # of the largest term: what floats leave where terms cancel on paper
 _TEX_FUNCTIONS = {"asin": r"\sin^{-1}", "acos": r"\cos^{-1}", "atan": r"\tan^{-1}"}

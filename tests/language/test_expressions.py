@@ -32,6 +32,7 @@ SIZES = st.floats(1e-3, 1e3, allow_nan=False)
             "f_S (v ± v_L)/(v ± v_S)",
             r"\dfrac{f_{S} \left(v \pm v_{L}\right)}{v \pm v_{S}}",
         ),
+        ("deg90 - beta", "90° − β", r"90^\circ - \beta"),
         ("deg180 + alpha", "180° + α", r"180^\circ + \alpha"),
         ("deg360 - phi", "360° − φ", r"360^\circ - \phi"),
         ("atan(F_y/F_x)", "tan⁻¹(F_y/Fₓ)", r"\tan^{-1}\left(\dfrac{F_{y}}{F_{x}}\right)"),

@@ -67,7 +67,7 @@ CASES = [
 def in_sympy(text: str) -> sympy.Expr:
     """An expression of ours as sympy reads it."""
     names = {name: sympy.Symbol(name) for name in expression(text).names}
-    angles = {"deg180": sympy.pi, "deg360": 2 * sympy.pi}  # that a line prints in degrees
+    angles = {"deg90": sympy.pi / 2, "deg180": sympy.pi, "deg360": 2 * sympy.pi}  # that a line prints in degrees
     return sympy.sympify(text.replace("^", "**").replace("abs(", "Abs("), locals=names | angles)
 
 

@@ -1,0 +1,175 @@
+"""Generators and motors: the parts in a drawing, what turns, what commutates, and what makes the emf larger.
+
+AC generator: slip rings; DC generator and DC motor: split-ring commutator. Marks: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from calc.figures import Figure
+from calc.figures.coils import machine
+from calc.model.answers import Point
+from calc.model.questions import Choice, Data, Part, Plan, Question, Values
+from calc.topics.electrodynamics.laws import GENERATOR, MOTOR
+from calc.topics.electrodynamics.peak import PERIOD, REVOLUTIONS, revolutions
+from calc.working.declaring import boxes, state
+
+KIND = Choice(
+    "kind",
+    "The machine",
+    (("ac", "AC generator"), ("dc", "DC generator"), ("motor", "DC motor")),
+)
+STORIES = {
+    "ac": (
+        "A wind wheel drives the coil of an AC generator.",
+        "The drawing shows a small AC generator that is turned by a water wheel.",
+        "For a science fair learners build an AC generator and turn it with a crank.",
+    ),
+    "dc": (
+        "A wind wheel drives the coil of a DC generator.",
+        "The drawing shows a small DC generator that is turned by a water wheel.",
+        "For a science fair learners build a DC generator and turn it with a crank.",
+    ),
+    "motor": (
+        "A battery drives the coil of a small DC motor.",
+        "The drawing shows a DC motor that turns a toy crane.",
+        "For a science fair learners build a DC motor and join it to a battery.",
+    ),
+}
+JOINTS = {
+    "ac": (
+        ("slip rings", "rings"),
+        (
+            Point(
+                "Each ring stays joined to one end of the coil and keeps touching its brush.", 1, ("keeps touching",)
+            ),
+            Point("So the current outside alternates as it does in the coil.", 1, ("alternates",)),
+        ),
+    ),
+    "dc": (
+        ("split-ring commutator", "split"),
+        (
+            Point(
+                "It changes over the ends of the coil each half-turn, as the emf turns round.",
+                1,
+                ("each half-turn",),
+            ),
+            Point("So the current outside always flows in one direction.", 1, ("one direction",)),
+        ),
+    ),
+    "motor": (
+        ("split-ring commutator", "split"),
+        (
+            Point("It reverses the current in the coil each half-turn.", 1, ("reverses", "each half-turn")),
+            Point("So the coil keeps turning in one direction.", 1, ("one direction",)),
+        ),
+    ),
+}
+CHANGES = {
+    True: (
+        Point("It converts electrical energy into mechanical energy.", 1, ("into mechanical energy",)),
+        Point("The magnetic field exerts forces on the sides of the coil while a current flows in it.", 1, ("forces",)),
+    ),
+    False: (
+        Point("It converts mechanical energy into electrical energy.", 1, ("into electrical energy",)),
+        Point("The coil turns, so the flux through it changes and an emf is induced.", 1, ("induced",)),
+    ),
+}
+LARGER = {
+    True: Part(
+        "larger",
+        "explain",
+        "Name three changes that make the motor turn with a larger turning effect.",
+        points=(
+            Point("A larger current.", 1, ("larger current",)),
+            Point("More turns, or a coil with a larger area.", 1, ("More turns", "larger area")),
+            Point("A stronger magnet.", 1, ("stronger magnet",)),
+        ),
+    ),
+    False: Part(
+        "larger",
+        "explain",
+        "Name three changes that give a larger emf.",
+        points=(
+            Point("Turn the coil faster.", 1, ("faster",)),
+            Point("More turns, or a coil with a larger area.", 1, ("More turns", "larger area")),
+            Point("A stronger magnet.", 1, ("stronger magnet",)),
+        ),
+    ),
+}
+POSITION = Part(
+    "position",
+    "explain",
+    "The plane of the coil is parallel to the field, as drawn. How large are the flux through it and the emf, compared"
+    " with other positions?",
+    points=(
+        Point("The flux is zero.", 1, ("zero",)),
+        Point("The emf is at its largest, for the flux changes fastest here.", 1, ("largest",)),
+    ),
+)
+ALTERNATING_INSTEAD = Part(
+    "other",
+    "explain",
+    "Which part would have to be replaced, and by what, to make an AC generator of this machine?",
+    points=(Point("The split-ring commutator, by two slip rings.", 1, ("slip rings",)),),
+)
+DIRECT = Part(
+    "other",
+    "explain",
+    "Which part would have to be replaced, and by what, to make a DC generator of this machine?",
+    points=(Point("The slip rings, by a split-ring commutator.", 1, ("split-ring commutator",)),),
+)
+
+
+BOXES = (revolutions("n", "Turns in a minute", "", "600; 150 300 600 900; 120 350 750 980"),)
+
+
+def plan(data: Data) -> Plan:
+    """The principle, the parts, the change of energy, the rings, the position, a larger effect, another machine."""
+    kind = data.choices["kind"]
+    motor = kind == "motor"
+    (joint, drawn), does = JOINTS[kind]
+    what = "motor" if motor else "generator"
+
+    def scene(v: Values) -> Figure:
+        return machine(drawn, named=False, title=f"A {what} with lettered parts")
+
+    def named(v: Values) -> Figure:
+        return machine(drawn, title=f"A {what} and its parts")
+
+    return Plan(
+        story=f"{data.pick(*STORIES[kind])} Its coil makes {data.said['n']} turns in a minute.",
+        parts=(
+            Part(
+                "parts",
+                "draw",
+                "Name the parts A, B, C and D.",
+                points=(
+                    Point("A is the magnet, B the coil.", 1, ("magnet", "coil")),
+                    Point(f"C: {joint}.", 1, (joint,)),
+                    Point("D: brushes.", 1, ("brushes",)),
+                ),
+                figure=named,
+            ),
+            Part("energy", "explain", "Which energy is converted into which, and how?", points=CHANGES[motor]),
+            Part("rings", "explain", "What is part C for?", points=does),
+            *(() if motor else (POSITION,)),
+            LARGER[motor],
+            Part(
+                "period", "calculate", "Calculate how long each turn takes.", (REVOLUTIONS.step("f"), PERIOD.step("T"))
+            ),
+            *((DIRECT,) if kind == "ac" else (ALTERNATING_INSTEAD,) if kind == "dc" else (state(MOTOR),)),
+        ),
+        values=dict(data.values),
+        scene=scene,
+        notes=("Slip rings: alternating current. Split-ring commutator: direct current, and every DC motor.",),
+    )
+
+
+MACHINES = Question(
+    key="machines",
+    title="Generator and motor: parts and reasons",
+    plan=plan,
+    **boxes(KIND, *BOXES),
+    laws=(GENERATOR.name, MOTOR.name),
+    since=6,
+)

@@ -1,0 +1,468 @@
+"""Electrodynamics: published cases, independent routes for every unknown, limits, refusals, mistakes, words."""
+
+import itertools
+import math
+
+import numpy
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.figures import Arrow, Curve, Segment
+from calc.figures.coils import magnet_and_coil
+from calc.language.units import parse_unit
+from calc.marking.marking import mark_question
+from calc.model.answers import WorkedAnswer
+from calc.model.constants import Settings
+from calc.model.questions import Refusal
+from calc.topics import find
+from calc.working.reading import Refusals, read
+from calc.working.working import work
+from tests.cases import reckoned
+
+
+def solve(key: str, unknown: str = "", constants: Settings | None = None, **typed: str) -> WorkedAnswer:
+    """The worked answer of ``electrodynamics.key``, without its figures."""
+    topic, question = find(f"electrodynamics.{key}")
+    return reckoned(topic, question, read(question, typed, unknown, constants))
+
+
+def refusal(key: str, unknown: str = "", **typed: str) -> tuple[str | None, str]:
+    """The field and the sentence of the one refusal of these data."""
+    with pytest.raises((Refusal, Refusals)) as caught:
+        solve(key, unknown, **typed)
+    found = caught.value.refusals[0] if isinstance(caught.value, Refusals) else caught.value
+    return found.field, found.sentence
+
+
+def m(value: float, unit: str = "") -> str:
+    """A value as a reader may type it, in full precision."""
+    return f"{value!r} {unit}".strip()
+
+
+# --- flux ---
+
+FIELDS, AREAS = st.floats(1e-3, 4), st.floats(1e-4, 0.5)
+
+
+@given(FIELDS, AREAS, st.floats(1, 179).filter(lambda a: abs(a - 90) > 1))
+def test_the_flux_is_the_dot_product_of_field_and_normal(field: float, area: float, degrees: float) -> None:
+    """The field times the component of the unit normal along it, for every unknown; past 90° it is negative."""
+    normal = complex(math.cos(math.radians(degrees)), math.sin(math.radians(degrees)))
+    through = (field * normal).real * area
+    world = {"B": m(field, "T"), "A": m(area, "m^2"), "theta": m(degrees, "°"), "Phi": m(through, "Wb")}
+    for unknown, expected in (("B", field), ("A", area), ("theta", math.radians(degrees)), ("Phi", through)):
+        rest = {name: text for name, text in world.items() if name != unknown}
+        assert solve("flux", unknown, **rest).values[unknown] == pytest.approx(expected, rel=1e-6)
+
+
+@given(FIELDS, st.floats(0.01, 0.5), st.floats(1, 89))
+def test_angles_from_the_plane_and_areas_of_shapes(field: float, size: float, plane: float) -> None:
+    """From the plane the sine counts; circle, square and rectangle have the areas of plane geometry."""
+    share = field * math.sin(math.radians(plane))
+    told = {"B": m(field, "T"), "beta": m(plane, "°")}
+    shapes = (
+        ({"r": size}, math.pi * size**2),
+        ({"D": size}, math.pi * size**2 / 4),
+        ({"s": size}, size**2),
+        ({"s": size, "s2": 2 * size}, 2 * size**2),
+    )
+    for sides, area in shapes:
+        typed = {name: m(value, "m") for name, value in sides.items()}
+        assert solve("flux", "Phi", **told, **typed).values["Phi"] == pytest.approx(share * area)
+        last = list(sides)[-1]
+        rest = {name: text for name, text in typed.items() if name != last}
+        back = solve("flux", last, **told, **rest, Phi=m(share * area, "Wb"))
+        assert back.values[last] == pytest.approx(sides[last])
+
+
+def test_flux_at_the_ends() -> None:
+    """Edge-on there is none; face-on there is BA, also where floats give a cosine a little above 1."""
+    assert solve("flux", "Phi", B="2 T", A="3 cm^2", theta="90°").values["Phi"] == 0
+    assert solve("flux", "Phi", B="2 T", A="3 cm^2", beta="0°").values["Phi"] == 0
+    assert solve("flux", "Phi", B="2 T", A="3 cm^2", theta="180°").values["Phi"] == pytest.approx(-6e-4)
+    for field, area, through in (("0,3", "0,1", "0,03"), ("0,7", "0,1", "0,07"), ("0,1", "0,1", "0,01")):
+        found = solve("flux", "theta", B=f"{field} T", A=f"{area} m^2", Phi=f"{through} Wb")
+        assert found.values["theta"] == pytest.approx(0, abs=1e-7)
+    behind = solve("flux", "beta", B="2 T", A="0,01 m^2", Phi="-0,01 Wb")
+    assert math.degrees(behind.values["beta"]) == pytest.approx(30)
+    assert math.degrees(behind.values["theta"]) == pytest.approx(120)
+
+
+# --- emf ---
+
+CHANGES = [("B_2", 0.12), ("A_2", 1.5e-3), ("alpha_2", 75.0)]
+EMF_UNITS = {"N": "", "B": "T", "B_2": "T", "A": "m^2", "A_2": "m^2", "alpha": "°", "alpha_2": "°", "Deltat": "s"}
+
+
+def through(world: dict[str, float], after: bool, measured: str) -> float:
+    """The flux by the component of the field along the unit normal, as a dot product of vectors."""
+    field, area, angle = (world.get(f"{name}_2", world[name]) if after else world[name] for name in ("B", "A", "alpha"))
+    turn = math.radians(angle if measured == "normal" else 90 - angle)
+    normal = numpy.array([math.cos(turn), math.sin(turn)])
+    return area * float(numpy.dot(numpy.array([field, 0.0]), normal))
+
+
+@pytest.mark.parametrize("measured", ["normal", "plane"])
+@pytest.mark.parametrize(("name", "value"), CHANGES)
+def test_every_unknown_of_faradays_law(name: str, value: float, measured: str) -> None:
+    """A coil made by plain vectors gives back the emf, and from the emf everything that was told of it."""
+    world = {"N": 250.0, "B": 0.4, "A": 4e-3, "alpha": 20.0, "Deltat": 0.08, name: value}
+    change = through(world, True, measured) - through(world, False, measured)
+    emf = 250 * abs(change) / 0.08
+    typed = {one: m(number, EMF_UNITS[one]) for one, number in world.items()} | {"N": "250", "measured": measured}
+    typed["grows"] = "more" if change > 0 else "less"
+    assert solve("emf", "epsilon", **typed).values["epsilon"] == pytest.approx(emf)
+    for one, number in world.items():
+        rest = {key: text for key, text in typed.items() if key != one} | {"epsilon": m(emf, "V")}
+        if one == name and name == "A_2":
+            rest |= {"A": typed["A"]}
+        expected = math.radians(number) if one.startswith("alpha") else number
+        assert solve("emf", one, **rest).values[one] == pytest.approx(expected, rel=1e-6), one
+
+
+def test_two_final_values_where_only_the_size_of_the_change_is_known() -> None:
+    """Φ₁ = 4 mWb and |ΔΦ| = 1 mWb leave 5 mWb and 3 mWb; the fields that go with them are listed too."""
+    typed = {"N": "100", "Deltat": "0,1 s", "epsilon": "1 V", "grows": "either"}
+    both = solve("emf", "Phi_2", Phi_1="4 mWb", **typed).values
+    assert (both["Phi_2"], both["Phi_3"]) == (pytest.approx(5e-3), pytest.approx(3e-3))
+    coil = {"B": "0,4 T", "A": "0,01 m^2", "alpha": "0°"}
+    fields = solve("emf", "B_2", **coil, **typed).values
+    assert (fields["B_2"], fields["B_3"]) == (pytest.approx(0.5), pytest.approx(0.3))
+    angles = solve("emf", "alpha_2", **coil, **typed)  # it cannot become larger than BA
+    assert angles.values["alpha_2"] == pytest.approx(math.acos(0.75))
+    assert [part.key for part in angles.parts if part.key == "other"] == []
+    tilted = solve("emf", "alpha_2", **(coil | {"alpha": "60°"}), **typed).values
+    assert tilted["alpha_2"] == pytest.approx(math.acos(0.75))
+    assert tilted["alpha_3"] == pytest.approx(math.acos(0.25))
+    plane = solve("emf", "alpha_2", **(coil | {"alpha": "30°"}), **typed, measured="plane").values
+    assert (plane["alpha_2"], plane["alpha_3"]) == (pytest.approx(math.asin(0.75)), pytest.approx(math.asin(0.25)))
+    first = solve("emf", "B", B_2="0,4 T", A="0,01 m^2", alpha="0°", **typed).values
+    assert (first["B"], first["B_3"]) == (pytest.approx(0.3), pytest.approx(0.5))
+
+
+def test_no_change_means_no_emf() -> None:
+    """ΔΦ = 0 gives an emf of zero; the other way round there is nothing to be found."""
+    assert solve("emf", "epsilon", N="50", Phi_1="3 mWb", Phi_2="3 mWb", Deltat="2 s").values["epsilon"] == 0
+
+
+def test_a_number_of_turns_that_is_not_whole_is_rounded_with_a_warning() -> None:
+    """N is shown as it comes out, and the warning names the whole number."""
+    worked = solve("emf", "N", DeltaPhi="3 mWb", Deltat="0,1 s", epsilon="1 V")
+    assert worked.values["N"] == pytest.approx(100 / 3)
+    assert worked.warnings == ("Turns are counted, and 33,33 is no whole number: take 33 turns, or check the numbers.",)
+    assert solve("emf", "N", DeltaPhi="3 mWb", Deltat="0,1 s", epsilon="6 V").warnings == ()
+
+
+def test_the_reference_coil() -> None:
+    """Common practice, no source: 200 turns, 0,5 T, 0,01 m², from 0° to 90° in 0,05 s give 20 V."""
+    typed = {"N": "200", "B": "0,5 T", "A": "0,01 m^2", "alpha": "0°", "alpha_2": "90°", "Deltat": "0,05 s"}
+    assert solve("emf", "epsilon", **typed).values["epsilon"] == pytest.approx(20)
+
+
+# --- turning coils ---
+
+
+@given(st.integers(1, 500), FIELDS, AREAS, st.floats(1, 300))
+def test_the_largest_emf_is_the_steepest_flux(count: int, field: float, area: float, hertz: float) -> None:
+    """The largest slope of the flux linkage, found by differences over one turn; and every unknown of it."""
+    times = numpy.linspace(0, 1 / hertz, 20001)
+    linkage = count * field * area * numpy.cos(2 * math.pi * hertz * times)
+    steepest = float(numpy.abs(numpy.gradient(linkage, times)).max())
+    typed = {"N": m(count), "B": m(field, "T"), "A": m(area, "m^2"), "f": m(hertz, "Hz")}
+    assert solve("peak", "epsilon_max", **typed).values["epsilon_max"] == pytest.approx(steepest, rel=1e-5)
+    exact = 2 * math.pi * hertz * count * field * area
+    for name, value in {"N": count, "B": field, "A": area, "f": hertz}.items():
+        rest = {one: text for one, text in typed.items() if one != name} | {"epsilon_max": m(exact, "V")}
+        assert solve("peak", name, **rest).values[name] == pytest.approx(value)
+    rest = {"N": typed["N"], "B": typed["B"], "A": typed["A"], "epsilon_max": m(exact, "V")}
+    assert solve("peak", "T", **rest).values["T"] == pytest.approx(1 / hertz)
+    assert solve("peak", "n", **rest).values["n"] == pytest.approx(60 * hertz)
+
+
+def test_the_graph_of_twice_the_speed_has_twice_the_peak_and_half_the_period() -> None:
+    """Read from the drawn curves themselves: peaks in the ratio 2, and upward crossings at half the distance."""
+    topic, question = find("electrodynamics.peak")
+    typed = {"N": "120", "B": "0,2 T", "A": "80 cm^2", "n": "1500"}
+    plan = question.plan(read(question, typed, "epsilon_max").data)
+    values = work(topic, question, read(question, typed, "epsilon_max")).values
+    figure = next(part.figure for part in plan.parts if part.key == "graph")
+    assert figure is not None
+    slow, fast = (one for one in figure(values).items if isinstance(one, Curve))
+    tops = [max(y for _, y in one.points) - one.points[0][1] for one in (slow, fast)]
+    assert tops[1] == pytest.approx(2 * tops[0])
+    first = [max(one.points[: len(one.points) // 2], key=lambda point: point[1])[0] for one in (slow, fast)]
+    assert len(slow.points) * 2 - 1 == len(fast.points)
+    first[1] = max(fast.points[: len(fast.points) // 4 + 1], key=lambda point: point[1])[0]
+    assert first[0] == pytest.approx(2 * first[1])
+    assert slow.points[-1][0] == pytest.approx(fast.points[-1][0])
+
+
+# --- alternating current ---
+
+
+@given(st.floats(1, 1000), st.floats(0.5, 500))
+def test_rms_and_average_power_are_means_over_a_period(peak: float, ohms: float) -> None:
+    """The means of a sampled sine, by numpy; every quantity from each two that fix the rest."""
+    wave = peak * numpy.sin(2 * math.pi * numpy.arange(1000) / 1000)
+    rms, mean = float(numpy.sqrt(numpy.mean(wave**2))), float(numpy.mean(wave**2 / ohms))
+    world = {"V_max": peak, "V_rms": rms, "I_rms": rms / ohms, "I_max": peak / ohms, "R": ohms, "P_av": mean}
+    units = {"V_max": "V", "V_rms": "V", "I_rms": "A", "I_max": "A", "R": "ohm", "P_av": "W"}
+    for pair in itertools.combinations(world, 2):
+        if pair in (("V_max", "V_rms"), ("I_rms", "I_max")):
+            continue
+        typed = {name: m(world[name], units[name]) for name in pair}
+        for unknown, expected in world.items():
+            if unknown not in pair:
+                assert solve("rms", unknown, **typed).values[unknown] == pytest.approx(expected), (pair, unknown)
+
+
+def test_the_reference_element() -> None:
+    """Common practice, no source: 230 V rms and 46 Ω give 5 A rms, 7,07 A at the peak and 1 150 W."""
+    typed = {"V_rms": "230 V", "R": "46 ohm"}
+    assert solve("rms", "I_rms", **typed).values["I_rms"] == pytest.approx(5)
+    assert solve("rms", "I_max", **typed).values["I_max"] == pytest.approx(7.0710678)
+    assert solve("rms", "P_av", **typed).values["P_av"] == pytest.approx(1150)
+
+
+# --- a line ---
+
+
+@given(st.floats(1e3, 1e6), st.floats(200, 1e5), st.floats(0.01, 50))
+def test_a_line_against_its_own_voltage_drop(sent: float, volts: float, ohms: float) -> None:
+    """What arrives is the voltage left at the far end times the current; ten times the voltage loses a hundredth."""
+    amperes = sent / volts
+    arrives = (volts - amperes * ohms) * amperes
+    typed = {"P": m(sent, "W"), "V": m(volts, "V"), "R": m(ohms, "ohm")}
+    if arrives <= 1e-6 * sent:
+        return
+    assert solve("line", "P_out", **typed).values["P_out"] == pytest.approx(arrives, rel=1e-6)
+    lost = solve("line", "P_lost", **typed).values["P_lost"]
+    again = solve("line", "P_lost2", **typed, V_2=m(10 * volts, "V")).values["P_lost2"]
+    assert lost / again == pytest.approx(100)
+    share = solve("line", "p", **typed).values["p"]
+    assert share == pytest.approx(100 * amperes * ohms / volts)
+    back = {**typed, "p": m(share, "%")}
+    for name, value in {"P": sent, "V": volts, "R": ohms}.items():
+        rest = {one: text for one, text in back.items() if one != name}
+        assert solve("line", name, **rest).values[name] == pytest.approx(value, rel=1e-6)
+
+
+# --- published ---
+
+# University Physics Volume 2 (OpenStax, CC BY 4.0): sections 13.6 (rectangular coil at 3600 rev/min), 13.1 (check
+# question on heating in a coil) and 15.4 (worked example on generator output).
+
+
+def test_published_generator() -> None:
+    """50 turns of 15 cm by 40 cm in 0,75 T at 3600 rev/min: 850 V; into 1000 Ω at most 720 W."""
+    typed = {"N": "50", "B": "0,75 T", "A": f"{0.15 * 0.4!r} m^2", "n": "3600"}
+    largest = solve("peak", "epsilon_max", **typed).values["epsilon_max"]
+    assert largest == pytest.approx(850, rel=0.0059)
+    average = solve("rms", "P_av", V_max=m(largest, "V"), R="1000 ohm").values["P_av"]
+    assert 2 * average == pytest.approx(720, rel=0.007)  # the greatest power is twice the average
+
+
+def test_published_heating_in_a_coil() -> None:
+    """50 turns of radius 4 cm and 40 Ω that heat with 2 mW: the field changes by 1,1 T each second."""
+    emf = solve("rms", "V_rms", P_av="0,002 W", R="40 ohm").values["V_rms"]
+    typed = {"N": "50", "r": "4 cm", "B": "0 T", "alpha": "0°", "Deltat": "1 s", "grows": "more"}
+    assert solve("emf", "B_2", **typed, epsilon=m(emf, "V")).values["B_2"] == pytest.approx(1.1, rel=0.046)
+
+
+def test_published_rms_value() -> None:
+    """A peak of 4,00 V is 2,83 V rms."""
+    assert solve("rms", "V_rms", V_max="4 V").values["V_rms"] == pytest.approx(2.83, rel=0.0018)
+
+
+# --- directions and machines ---
+
+
+@pytest.mark.parametrize("side", ["right", "left"])
+@pytest.mark.parametrize("moves", ["towards", "away"])
+@pytest.mark.parametrize("pole", ["N", "S"])
+def test_the_drawn_current_makes_a_field_against_the_change(pole: str, moves: str, side: str) -> None:
+    """The cross product of the drawn wires with the way to the reader points against the change in the field."""
+    figure = magnet_and_coil(pole, moves, side, answer=True)
+    wires = [one for one in figure.items if isinstance(one, Segment) and one.arrow]
+    assert len(wires) == 5
+    along = numpy.array([0.0, wires[0].end[1] - wires[0].start[1], 0.0])
+    moment = numpy.cross(numpy.array([0.0, 0.0, 1.0]), along)[0]  # r × I at the front of a turn
+    inwards = -1 if side == "right" else 1
+    field = inwards if pole == "N" else -inwards  # of the magnet at the coil, along the axis
+    change = field if moves == "towards" else -field
+    assert moment * change < 0
+
+
+def test_a_magnet_that_rests_induces_nothing() -> None:
+    """No arrows, no pole, and the reason."""
+    worked = solve("direction", pole="N", moves="still", side="left", N="50", DeltaPhi="2 mWb", Deltat="0,5 s")
+    words = " ".join(point.words for part in worked.parts for point in part.points)
+    assert "No current flows. The flux through the coil does not change, so no emf is induced." in words
+    assert not [one for one in magnet_and_coil("N", "still", "left").items if isinstance(one, Arrow)]
+
+
+@pytest.mark.parametrize(
+    ("kind", "joint", "way"),
+    [
+        ("ac", "slip rings", "So the current outside alternates as it does in the coil."),
+        ("dc", "split-ring commutator", "So the current outside always flows in one direction."),
+        ("motor", "split-ring commutator", "It reverses the current in the coil each half-turn."),
+    ],
+)
+def test_each_machine_has_its_rings(kind: str, joint: str, way: str) -> None:
+    """Slip rings for the AC generator, a split ring for the other two; the sheet shows letters alone."""
+    topic, question = find("electrodynamics.machines")
+    worked = work(topic, question, read(question, {"kind": kind, "n": "600"}, ""))
+    words = [point.words for part in worked.parts for point in part.points]
+    assert f"C: {joint}." in words
+    assert way in words
+    assert worked.figure is not None
+    shown = " ".join(getattr(one, "text", "") for one in worked.figure.items)
+    assert shown.split() == ["N", "S", "A", "B", "C", "D"]
+
+
+# --- whole questions ---
+
+
+def test_the_whole_questions_against_plain_arithmetic() -> None:
+    """Every answer from the data alone, by the laws in one line each."""
+    coil = solve("search-coil", N="150", D="6 cm", B="0,4 T", Deltat="0,2 s", R="30 ohm").values
+    assert coil["I"] == pytest.approx(150 * 0.4 * math.pi * 0.03**2 / 0.2 / 30)
+    kiln = solve("kiln", V_max="340 V", R="24 ohm", Deltat="6 h", k_1="2,4").values
+    assert kiln["P_av"] == pytest.approx(340**2 / 2 / 24)
+    assert kiln["I_max"] == pytest.approx(340 / 24)
+    assert kiln["c"] == pytest.approx(340**2 / 2 / 24 / 1000 * 6 * 2.4)
+    typed = {"N": "500", "B": "0,25 T", "A": "0,02 m^2", "n": "1500", "P": "3 kW", "R": "2 ohm", "V_2": "2800 V"}
+    stream = solve("stream", **typed).values
+    rms = 2 * math.pi * 25 * 500 * 0.25 * 0.02 / math.sqrt(2)
+    assert stream["V"] == pytest.approx(rms)
+    assert stream["P_lost"] == pytest.approx((3000 / rms) ** 2 * 2)
+    assert stream["P_lost2"] == pytest.approx((3000 / 2800) ** 2 * 2)
+    speck = {"N": "400", "B": "0,3 T", "A": "40 cm^2", "n": "1800", "d": "5 mm", "q": "0,02 nC", "m": "5 mg"}
+    moved = solve("dynamo", **speck).values
+    assert moved["a"] == pytest.approx(2e-11 * (2 * math.pi * 30 * 400 * 0.3 * 4e-3) / 5e-3 / 5e-6)
+
+
+# --- usual mistakes ---
+
+FLUX = {"N": "200", "Phi_1": "2 mWb", "Phi_2": "5 mWb", "Deltat": "0,1 s"}
+SLIPS = [
+    ("flux", "Phi", {"B": "0,4 T", "A": "50 cm^2", "theta": "60°"}, 0.4 * 5e-3 * math.sin(math.pi / 3), "plane-angle"),
+    (
+        "flux",
+        "Phi",
+        {"B": "0,4 T", "r": "3 cm", "theta": "20°"},
+        0.4 * math.pi * 0.06**2 * math.cos(math.pi / 9),
+        "diameter-as-radius",
+    ),
+    ("emf", "epsilon", FLUX, 0.03, "turns-left-out"),
+    ("emf", "epsilon", FLUX, 10.0, "final-flux-only"),
+    ("rms", "V_rms", {"V_max": "340 V"}, 340 * math.sqrt(2), "multiplied"),
+    ("rms", "P_av", {"V_max": "20 V", "I_max": "3 A"}, 60.0, "peak-times-peak"),
+    ("rms", "P_av", {"V_max": "20 V", "I_rms": "3 A"}, 60.0, "mixed"),
+    ("peak", "epsilon_max", {"N": "50", "B": "0,2 T", "A": "40 cm^2", "f": "25 Hz"}, 1.0, "two-pi-left-out"),
+]
+
+
+@pytest.mark.parametrize(("key", "unknown", "typed", "wrong", "slip"), SLIPS)
+def test_a_usual_mistake_is_named(key: str, unknown: str, typed: dict[str, str], wrong: float, slip: str) -> None:
+    """The number that each mistake of the catalogue gives is recognised as that mistake."""
+    _, question = find(f"electrodynamics.{key}")
+    found = read(question, typed, unknown)
+    unit = parse_unit(question.find(unknown).unit).si().text  # type: ignore[union-attr]
+    marked = mark_question(question.plan(found.data), found, {"find": {"value": f"{wrong!r} {unit}"}})
+    blamed = next(part.blamed or part.answer for part in marked if part.part.key == "find")
+    assert blamed is not None
+    assert slip in [one.key for suspect in blamed.fits for one in suspect.slips]
+
+
+# --- refusals ---
+
+ALL_LOST = (
+    "More would be lost in the line than is sent: at this voltage the line cannot carry so much power. Raise the"
+    " voltage, or type a smaller power or resistance."
+)
+
+TOO_MUCH = (
+    "More flux than BA: a coil that faces the field squarely has the flux BA, and no other position has more. Check the"
+    " flux, the field and the area."
+)
+COIL = {"B": "0,5 T", "A": "20 cm^2", "theta": "30°"}
+NO_CHANGE = (
+    "No change, no emf: the flux is the same before and after, so the emf is zero. Type two different fluxes, or leave"
+    " the emf to be found."
+)
+NO_END = (
+    "No position or field fits: this emf needs more flux than the coil can have, or flux of the other sign. Check the"
+    " emf, the time, the turns, and whether the flux becomes larger or smaller."
+)
+TURN = {"N": "100", "B": "0,4 T", "A": "0,01 m^2", "alpha": "0°", "Deltat": "0,1 s"}
+STILL = {"Phi_1": "3 mWb", "Phi_2": "3 mWb", "epsilon": "2 V"}
+STREAM = {"N": "500", "B": "0,25 T", "A": "0,02 m^2", "n": "1500", "P": "3 kW", "R": "2 ohm", "V_2": "2800 V"}
+REFUSED = [
+    ("stream", "", {**STREAM, "P": "60 kW"}, "P", ALL_LOST),
+    (
+        "stream",
+        "",
+        {**STREAM, "V_2": "100 V"},
+        "V_2",
+        "The transformer raises the voltage. Type a voltage above the rms value of the generator.",
+    ),
+    ("line", "P_lost", {"P": "50 kW", "V": "100 V", "R": "8 ohm"}, "P", ALL_LOST),
+    ("peak", "f", {"N": "20", "B": "1 T", "A": "1 cm^2", "T": "0 s"}, "T", "Time must be greater than zero."),
+    ("peak", "T", {"f": "0 Hz"}, "f", "Frequency must be greater than zero."),
+    ("rms", "P_av", {"V_rms": "12 V", "R": "0 ohm"}, "R", "Resistance must be greater than zero."),
+    ("emf", "N", {**STILL, "Deltat": "2 s"}, None, NO_CHANGE),
+    ("emf", "Deltat", {**STILL, "N": "20"}, None, NO_CHANGE),
+    ("emf", "alpha_2", {**TURN, "epsilon": "1 V", "grows": "more"}, None, NO_END),
+    ("emf", "B_2", {**TURN, "epsilon": "6 V", "grows": "less"}, None, NO_END),
+    (
+        "emf",
+        "Phi_2",
+        {"N": "100", "Phi_1": "2 mWb", "Deltat": "1 s", "epsilon": "0 V"},
+        "epsilon",
+        "An emf of zero means that the flux did not change, whatever the time and the turns. Type an emf above zero.",
+    ),
+    (
+        "emf",
+        "epsilon",
+        {**TURN, "alpha_2": "90°", "Deltat": "0 s"},
+        "Deltat",
+        "Change needs time: type a time greater than zero.",
+    ),
+    (
+        "emf",
+        "epsilon",
+        {**TURN, "alpha_2": "90°", "N": "20,5"},
+        "N",
+        "Number of turns is counted: type a whole number.",
+    ),
+    ("emf", "epsilon", {**TURN, "alpha_2": "90°", "N": "0"}, "N", "Turns are counted: type a whole number, 1 or more."),
+    (
+        "emf",
+        "epsilon",
+        {**TURN, "alpha_2": "120°", "measured": "plane"},
+        "alpha_2",
+        "The angle with the plane lies from 0° to 90°.",
+    ),
+    ("flux", "theta", {"B": "0,5 T", "A": "20 cm^2", "Phi": "2 mWb"}, None, TOO_MUCH),
+    ("flux", "beta", {"B": "0,5 T", "A": "20 cm^2", "Phi": "2 mWb"}, None, TOO_MUCH),
+    ("flux", "Phi", {**COIL, "B": "-0,5 T"}, "B", "A field strength is never negative: type its size."),
+    ("flux", "Phi", {**COIL, "A": "0 cm^2"}, "A", "Area must be greater than zero."),
+    ("flux", "Phi", {**COIL, "theta": "190°"}, "theta", "The angle with the normal lies from 0° to 180°."),
+    ("flux", "Phi", {**COIL, "theta": "", "beta": "95°"}, "beta", "The angle with the plane lies from 0° to 90°."),
+    (
+        "flux",
+        "Phi",
+        {"B": "0,5 T", "theta": "0°", "r": "2 cm", "s": "3 cm"},
+        "s",
+        "A coil is round or has straight sides, not both: leave the radius and the diameter empty, or the sides.",
+    ),
+]
+
+
+@pytest.mark.parametrize(("key", "unknown", "typed", "at", "sentence"), REFUSED)
+def test_refusals_word_for_word(key: str, unknown: str, typed: dict[str, str], at: str | None, sentence: str) -> None:
+    """What cannot be is refused at its box, with the reason."""
+    assert refusal(key, unknown, **typed) == (at, sentence)
