@@ -92,6 +92,7 @@ def by_nodes(shape: object, emf: float, inner: float) -> tuple[float, list[float
     return float(emf - potential[1]) / inner, [float(potential[a] - potential[b]) for a, b, _ in found]
 
 
+@pytest.mark.timeout(3600)  # ten thousand take a quarter of an hour
 def test_random_networks_agree_with_node_analysis() -> None:
     """Networks of two to eight resistors: current, terminal p.d., every branch's p.d., current and power."""
     chance = random.Random(11)
@@ -114,6 +115,7 @@ def test_random_networks_agree_with_node_analysis() -> None:
         assert [check.what for check in found.checks] == ["Power balance: what the cell supplies, the resistances take"]
 
 
+@pytest.mark.timeout(3600)  # ten thousand take a quarter of an hour
 def test_every_missing_value_comes_back() -> None:
     """A resistance, the emf or r is left out and a meter read instead: the value left out is found again."""
     chance = random.Random(5)
