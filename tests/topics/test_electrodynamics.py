@@ -313,9 +313,10 @@ def test_a_magnet_that_rests_induces_nothing() -> None:
 def test_each_machine_has_its_rings(kind: str, joint: str, way: str) -> None:
     """Slip rings for the AC generator, a split ring for the other two; the sheet shows letters alone."""
     topic, question = find("electrodynamics.machines")
-    worked = work(topic, question, read(question, {"kind": kind, "n": "600"}, ""))
+    worked = work(topic, question, read(question, {"kind": kind, "n": "600", "t": "20 s"}, ""))
     words = [point.words for part in worked.parts for point in part.points]
     assert f"C: {joint}." in words
+    assert worked.values["z"] == pytest.approx(400)  # 200 turns in 20 s, two reversals in each
     assert way in words
     assert worked.figure is not None
     shown = " ".join(getattr(one, "text", "") for one in worked.figure.items)

@@ -8,9 +8,11 @@ from __future__ import annotations
 from calc.figures import Figure
 from calc.figures.coils import machine
 from calc.model.answers import Point
-from calc.model.questions import Choice, Data, Part, Plan, Question, Values
+from calc.model.questions import SA, Choice, Data, Mistake, Part, Plan, Question, Values
+from calc.model.relations import Relation
 from calc.topics.electrodynamics.laws import GENERATOR, MOTOR
 from calc.topics.electrodynamics.peak import PERIOD, REVOLUTIONS, revolutions
+from calc.topics.shared.quantities import time
 from calc.working.declaring import boxes, state
 
 KIND = Choice(
@@ -120,7 +122,23 @@ DIRECT = Part(
 )
 
 
-BOXES = (revolutions("n", "Turns in a minute", "", "600; 150 300 600 900; 120 350 750 980"),)
+REVERSALS = Relation(
+    "z = 2*n*t/60",
+    what="Two reversals in each turn",
+    why="The current in the coil reverses each half-turn, so twice in a turn, and n turns take 60 seconds.",
+    plain="Two for each turn, so many turns each second.",
+    units={"z": ""},
+    marks=SA,
+    mistakes=(
+        Mistake(
+            "half-turns", "z", "n*t/60", "You counted whole turns. The current reverses each half-turn: multiply by 2."
+        ),
+    ),
+)
+BOXES = (
+    revolutions("n", "Turns in a minute", "", "600; 150 300 600 900; 120 350 750 980"),
+    time("t", "Time it runs", "", "20 s; 10 20 30 60; 15 25 45"),
+)
 
 
 def plan(data: Data) -> Plan:
@@ -156,6 +174,12 @@ def plan(data: Data) -> Plan:
             LARGER[motor],
             Part(
                 "period", "calculate", "Calculate how long each turn takes.", (REVOLUTIONS.step("f"), PERIOD.step("T"))
+            ),
+            Part(
+                "reversals",
+                "calculate",
+                f"Calculate how many times the current in the coil reverses in {data.said['t']}.",
+                (REVERSALS.step("z"),),
             ),
             *((DIRECT,) if kind == "ac" else (ALTERNATING_INSTEAD,) if kind == "dc" else (state(MOTOR),)),
         ),
