@@ -529,7 +529,7 @@ OHMIC = Question(
             {"I": "0,40 A", "V": "4,06 V"},
             {"I": "0,50 A", "V": "5,01 V"},
         ),
-        "also": "spread",
+        "also": "nothing",  # a page to be read in one go; the reader picks the rest
     },
     adjust=practise_ohm,
     since=6,
