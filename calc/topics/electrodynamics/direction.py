@@ -13,7 +13,7 @@ from calc.figures.coils import end_pole, magnet_and_coil
 from calc.model.answers import Point
 from calc.model.questions import Choice, Data, Part, Plan, Question, Values
 from calc.topics.electrodynamics.emf import FINAL_ONLY, INDUCED
-from calc.topics.electrodynamics.laws import LENZ, change_time, turns
+from calc.topics.electrodynamics.laws import FARADAY, LENZ, change_time, turns
 from calc.topics.shared.quantities import Quantity
 from calc.working.declaring import boxes, state
 
@@ -165,6 +165,6 @@ DIRECTION = Question(
     title="Which way the induced current flows",
     plan=plan,
     **boxes(POLE, MOVES, SIDE, *BOXES),
-    laws=(LENZ.name,),
+    laws=(LENZ.name, FARADAY.name),
     since=6,
 )
