@@ -99,6 +99,8 @@ def some_values(relation: Relation, step: Step) -> dict[str, float]:
             if name != step.makes
         }
         values |= {name: -values[name] for name in turned if name in values}
+        if values.get("h") == SHEET["h"].school:  # frequencies as large as it is small: no term of a sum is lost
+            values |= {name: value / values["h"] for name, value in values.items() if name.partition("_")[0] == "f"}
         try:
             values[step.makes] = expression(step.how).value(values)
         except ExpressionError:
