@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from itertools import permutations, product
@@ -21,6 +21,7 @@ from calc.marking.intervals import bound, ends, listed
 from calc.marking.learner import apart_direction, by_sign, can_be_asked, judge_direction, read_line, read_value
 from calc.marking.lines import Working, read_working
 from calc.marking.memo import LAW, RIGHT_ANSWERS, MarkGiven, Shown, marks
+from calc.marking.misstatements import misstatements_said
 from calc.marking.statements import phrases_said
 from calc.marking.suspects import Chain, Suspect, uses
 from calc.marking.writings import thousands
@@ -33,6 +34,7 @@ from calc.working.working import agrees, run
 
 Entry = Mapping[str, object]
 LONGEST_STATEMENT = 600
+COSTS = "A reason that contradicts the memo costs a mark."
 type PartState = State | Literal["blank", "unreadable", "self-marked"]
 
 
@@ -122,8 +124,23 @@ def _ticked(part: Part, entry: Entry) -> PartMarked:
         slips += told
         lacking += left if len(keys) > 1 else []
         given.append(MarkGiven("", "point", worth, earned, words))
+    charged = set[str]()
+    for wrong in misstatements_said(text, part.misstatements):
+        costs = None if wrong.denies in charged else _denied(part, given, ticks, wrong.denies)
+        charged.add(wrong.denies)
+        slips += (wrong.say if costs is None else f"{wrong.say} {COSTS}",)
+        if costs is not None:
+            given[costs] = replace(given[costs], earned=given[costs].earned - 1)
     state: PartState = "self-marked" if ticks or text else "blank"
     return PartMarked(part, state, tuple(given), stated=bool(text), slips=slips, lacking=tuple(lacking) if text else ())
+
+
+def _denied(part: Part, given: Sequence[MarkGiven], ticks: set[int], word: str) -> int | None:
+    """The place of the point that a misstatement costs: the first earned one with this word in its phrases, else the
+    first earned; None where the text earned nothing."""
+    earned = [n for n, mark in enumerate(given) if mark.earned and n not in ticks]
+    about = [n for n, (_, _, keys) in enumerate(_sought(part)) if n in earned and any(word in key for key in keys)]
+    return next(iter([*about, *earned]), None)
 
 
 def _sought(part: Part) -> Iterator[tuple[str, int, tuple[str, ...]]]:

@@ -57,6 +57,7 @@ _TURNS = (
     (r"\bwork done per\b|\brate of (?:doing )?work\b", " rate work done "),
     (r"\bclosed system\b", " isolated system "),
     (r"\bat the top\b", " highest point "),
+    (r"\bno current\b", " current zero "),
     (r"\bnon-?zero\b", " "),  # a net force that acts is none that is zero
 )
 # What a word says besides itself.
@@ -152,15 +153,66 @@ def _single(word: str) -> str:
 
 _LOWERED = str.maketrans("₀₁₂₃₄₅₆₇₈₉", "0123456789")
 # A chain of reasons says of one quantity that it increases and of the next that it decreases.
-_CHANGE = frozenset(("increase", "decrease", "brighter", "dimmer"))
-_VOLTS = re.compile(r"\bp\.\s?d\.|\bpd\b|\bvoltage\b", re.IGNORECASE)
-_CLAUSES = re.compile(r"[.,;:\n]|\b(?:so|therefore|thus|hence|because|since|as|then|and|but|while)\b", re.IGNORECASE)
+_CHANGE = frozenset(("increase", "decrease", "brighter", "dimmer", "dark", "lit", "unaltered"))
+# What the quantities of a circuit and their changes are called besides; small and capital letters count.
+_CHANGE_TURNS = tuple(
+    (re.compile(turn), words)
+    for turn, words in (
+        (r"(?i:\bterminal (?:p\.\s?d\.|pd|voltage))|\bV_?\s?ext\b", " terminal potential difference "),
+        (r"(?i:\bp\.\s?d\.|\bpd\b|\bvoltage\b)", " potential difference "),
+        (r"(?i:\b(?:voltmeter )?reading\b)", " terminal potential difference "),
+        (r"\bV_?\s?p\b", " parallel potential difference "),
+        (r"(?i:\bbranches\b)", " parallel "),
+        (r"\bI\s?[×·*]?\s?r\b|(?i:\binternal (?:volts|potential difference))", " lost volts "),
+        (r"(?i:\blost volts(?:\s+lost volts)+)", " lost volts "),
+        (
+            r"\bR_?\s?(?:T|tot|total|ext|eq)\b|(?i:\b(?:equivalent|effective|external|overall|combined|circuit)"
+            r" resistance\b|\bresistance of the (?:whole |external |entire )?circuit\b)",
+            " total resistance ",
+        ),
+        (r"\bI(?:_?\s?(?:T|tot|total))?\b(?!['’])", " total current "),
+        (r"(?i:\b(?:lamp|bulb|lantern)\s?(?=[₁-₉\d]))", " L"),
+        (r"(?i:\bmore bright(?:ly)?\b|\bbrightness (?:increases|goes up|rises)\b)", " brighter "),
+        (r"(?i:\bless bright(?:ly)?\b|\bfainter\b|\bduller\b|\bbrightness (?:decreases|drops|falls)\b)", " dimmer "),
+        (r"↑|(?i:\b(?:go(?:es)? up|larger|bigger|greater|higher|more|doubles|climbs?|raises?|rise)\b)", " increases "),
+        (
+            r"↓|(?i:\b(?:go(?:es)? down|drops?|falls?|smaller|lower(?:s|ed)?|less|fewer|weaker|reduce[ds]?|lessens?"
+            r"|diminish(?:es)?|shrinks?|halves)\b)",
+            " decreases ",
+        ),
+        (
+            r"(?i:\b(?:go(?:es)? out|is off|stops? glowing|no longer glows?"
+            r"|does(?:n['’]t| not) (?:glow|light|shine))\b)",
+            " dark ",
+        ),
+        (r"(?i:\b(?:lights? up|starts? (?:to glow|glowing)|switches on|begins to glow)\b)", " lit "),
+        (r"(?i:\bas bright as before\b|\b(?:equally|just as) bright\b|\bsame brightness\b)", " unaltered "),
+        (
+            r"(?i:\b(?:stays?|remains?|is) (?:the same|constant|unchanged)\b|\bdoes(?:n['’]t| not) change\b)",
+            " unaltered ",
+        ),
+        (r"(?i:\bbrightness (?:stays the same|does(?:n['’]t| not) change)\b)", " unaltered "),
+    )
+)
+_CLAUSES = re.compile(
+    r"(?<!\d)[.,]|[.,](?!\d)|[;:\n→⇒]|[-=]>|\b(?:so|therefore|thus|hence|because|since|as|then|and|but|while|which|causes"
+    r"|causing|makes|making|leads to|results in|when)\b",
+    re.IGNORECASE,
+)
+_DENIES = re.compile(r"\b(?:not|never|no)\b|n['’]t\b", re.IGNORECASE)
+
+
+def _turned(text: str) -> str:
+    for turn, words in _CHANGE_TURNS:
+        text = turn.sub(words, text)
+    return text
 
 
 def _clause(text: str, wanted: Sequence[str]) -> list[str]:
-    """The words of the clause that says most of a change: what increases stands beside that word."""
-    parts = [_words(part) for part in _CLAUSES.split(_VOLTS.sub("potential difference", text))]
-    return max(parts, key=lambda part: len(set(wanted) & set(part)))
+    """The words of the clause that says most of a change, and does not deny it: what increases stands beside that
+    word."""
+    parts = [_words(part) for part in _CLAUSES.split(_turned(text)) if not _DENIES.search(part)]
+    return max(parts, key=lambda part: len(set(wanted) & set(part)), default=[])
 
 
 def _part(text: str, phrase: str) -> list[str]:

@@ -268,6 +268,22 @@ class Step:
 
 
 @dataclass(frozen=True)
+class Misstatement:
+    """A wrong belief that shows in a learner's reasons, and what is said of it.
+
+    says: patterns, one of which it is said with. They are matched with the text as ``marking/misstatements.py`` writes
+    it: small letters, "not" for "n't", one blank between words and signs. unless: a pattern of sentences that are right
+    all the same. denies: a word of the key phrases whose mark it costs.
+    """
+
+    key: str
+    says: tuple[str, ...]
+    say: str
+    denies: str
+    unless: str = ""
+
+
+@dataclass(frozen=True)
 class Part:
     """One part of a question: its words, its marks, and how it is answered.
 
@@ -276,6 +292,7 @@ class Part:
     also: names of further values the part asks for, found on the way: the other of two charges.
     former: keys it had before, which links and answers still use.
     figure: drawn from all values, for a part to draw or beside the steps.
+    misstatements: wrong beliefs looked for in reasons that are typed.
     """
 
     key: str
@@ -288,6 +305,7 @@ class Part:
     asks_sign: bool = False
     also: tuple[str, ...] = ()
     former: tuple[str, ...] = ()
+    misstatements: tuple[Misstatement, ...] = ()
 
     @property
     def marks(self) -> int:

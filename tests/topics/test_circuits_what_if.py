@@ -196,8 +196,17 @@ def test_what_is_refused_and_why(typed: dict[str, str], field: str, sentence: st
         ("The total resistance increases, so the current decreases and the terminal p.d. increases.", (0, 1, 2)),
         ("total resistance decreases, so the current increases; terminal p.d. decreases", ()),
         ("The total resistance rises. Therefore the current decreases, Ir decreases.", (0, 1)),
-        ("The terminal voltage goes up: it increases.", ()),
-        ("Terminal voltage increases because the current decreases, R_T increases", (1, 2)),
+        ("The terminal voltage goes up: it stays the same.", (2,)),
+        ("Terminal voltage increases because the current decreases, R_T increases", (0, 1, 2)),
+        ("R_T ↑ → I ↓ → V_ext ↑", (0, 1, 2)),
+        ("R_T goes down, so more current flows, hence V_ext drops.", ()),
+        (
+            "The resistance of the circuit gets bigger, so less current flows. The voltmeter reading is higher.",
+            (0, 1, 2),
+        ),
+        ("An increase of the total resistance causes a decrease of the current.", (0, 1)),
+        ("The total resistance doesn't increase and the current does not decrease.", ()),
+        ("Increases: the resistance. Decreases: the current.", ()),
         ("The current is used up, the resistance stays.", ()),
     ],
 )
@@ -205,3 +214,19 @@ def test_a_chain_of_reasons_is_marked_link_by_link(chain: str, said: tuple[int, 
     """What increases must stand beside that word: a chain the wrong way round earns nothing."""
     keys = ("total resistance increases", "current decreases", "terminal potential difference increases")
     assert phrases_said(chain, keys)[0] == said
+
+
+@pytest.mark.parametrize(
+    ("said", "found"),
+    [
+        ("L1 becomes brighter and L2 goes out.", (0, 1)),
+        ("lamp 1 glows more brightly; bulb 2 no longer glows", (0, 1)),
+        ("L₂ becomes brighter, L₁ goes out.", ()),
+        ("Lamp L1 is not brighter. L2 does not glow any more.", (1,)),
+        ("L1's brightness increases, L2 is off", (0, 1)),
+        ("Both change.", ()),
+    ],
+)
+def test_a_verdict_belongs_to_its_lamp(said: str, found: tuple[int, ...]) -> None:
+    """Brighter said of the other lamp earns nothing."""
+    assert phrases_said(said, ("L1 brighter", "L2 dark"))[0] == found

@@ -28,6 +28,7 @@ from calc.topics.circuits.laws import (
     emf,
     volts,
 )
+from calc.topics.circuits.misstatements import CURRENT
 from calc.topics.circuits.power import ENERGY, P_VI, lasting
 from calc.working.declaring import boxes, state
 
@@ -39,6 +40,7 @@ OPEN_SHOWS = Part(
         Point("With the switch open there is no current.", 1, ("no current",)),
         Point("So there are no lost volts: Ir = 0, and V_ext = ε.", 1, ("no lost volts",)),
     ),
+    misstatements=CURRENT,
 )
 EQUAL = Relation(
     "R_p = R/2",
@@ -83,8 +85,9 @@ LOWER = Part(
     points=(
         Point("One branch more: the total resistance decreases.", 1, ("resistance decreases",)),
         Point("The emf and r are constant, so the total current increases.", 1, ("current increases",)),
-        Point("The lost volts Ir increase, so V_ext = ε − Ir decreases.", 1, ("lost volts", "increase")),
+        Point("The lost volts Ir increase, so V_ext = ε − Ir decreases.", 1, ("lost volts increase",)),
     ),
+    misstatements=CURRENT,
 )
 BOXES = (
     emf("epsilon", "Reading with the switch open", "", "12 V; 6 9 12; 7,2 13,5"),

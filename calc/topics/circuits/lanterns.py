@@ -26,6 +26,7 @@ from calc.topics.circuits.laws import (
     inside,
     resistance,
 )
+from calc.topics.circuits.misstatements import CURRENT
 from calc.topics.circuits.power import P_IR, P_VR
 from calc.topics.circuits.resistors import combined
 from calc.working.declaring import boxes, state
@@ -107,8 +108,13 @@ VOLTMETER = Part(
     points=(
         Point("One branch less: the total resistance increases.", 1, ("resistance increases",)),
         Point("The emf and r are constant, so the total current decreases.", 1, ("current decreases",)),
-        Point("The lost volts Ir decrease, so V_ext = ε − Ir increases: the reading is larger.", 1, ("larger",)),
+        Point(
+            "The lost volts Ir decrease, so V_ext = ε − Ir increases: the reading is larger.",
+            1,
+            ("terminal potential difference increases",),
+        ),
     ),
+    misstatements=CURRENT,
 )
 BRIGHTER = Part(
     "brighter",
@@ -116,10 +122,15 @@ BRIGHTER = Part(
     "Explain what happens to the brightness of lantern 1 when S is opened. The resistance of a lantern is taken as"
     " constant.",
     points=(
-        Point("The current decreases, so less drops across r and the series resistor.", 1, ("less",)),
-        Point("The potential difference across lantern 1 is ε − I(r + R_s), so it increases.", 1, ("increases",)),
+        Point("The current decreases, so less drops across r and the series resistor.", 1, ("current decreases",)),
+        Point(
+            "The potential difference across lantern 1 is ε − I(r + R_s), so it increases.",
+            1,
+            ("potential difference increases",),
+        ),
         Point("Its power V²/R increases: lantern 1 becomes brighter.", 1, ("brighter",)),
     ),
+    misstatements=CURRENT,
 )
 BOXES = (
     emf("epsilon", "Emf", "", "12 V; 6 9 12; 4,5 13,5"),

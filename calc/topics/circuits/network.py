@@ -15,6 +15,7 @@ from calc.model.answers import Point
 from calc.model.questions import Check, Choice, Data, Part, Plan, Question, Refusal, Values, Worded
 from calc.topics.circuits import network_roots
 from calc.topics.circuits.laws import ELECTRIC_POWER, EMF, OHM, PARALLEL, SERIES, emf, inside
+from calc.topics.circuits.misstatements import CURRENT
 from calc.topics.circuits.network_asked import asks, boxes, everything, known, missing, one_quantity
 from calc.topics.circuits.network_drawn import amount, called, drawn, readings, the, told
 from calc.topics.circuits.network_laws import relations
@@ -142,7 +143,7 @@ def broken(data: Data, found: Live) -> Plan:
     points = tuple(Point(said, 1, (key,)) for said, key in words)
     return Plan(
         story=story(data, found),
-        parts=(Part("open", "explain", ask, points=points),),
+        parts=(Part("open", "explain", ask, points=points, misstatements=CURRENT),),
         values=dict(data.values),
         scene=picture(data, found),
     )

@@ -16,6 +16,7 @@ from calc.model.questions import Choice, Data, Mistake, Part, Refusal, Values
 from calc.model.relations import Relation, Together
 from calc.topics.circuits.laws import OHM, PARALLEL, current, volts
 from calc.topics.circuits.laws import resistance as ohms
+from calc.topics.circuits.misstatements import USED_UP
 from calc.topics.shared.quantities import Quantity
 from calc.working.declaring import boxes, told
 from calc.working.solving import Laws, Situation, question
@@ -143,7 +144,9 @@ def balanced(data: Data, v: Values) -> tuple[Part, ...]:
         Point("A bridge is balanced if R₁R₄ = R₂R₃: then A and B lie at the same potential.", 1, ("R₁R₄ = R₂R₃",)),
         Point(verdict, 1, ("products",)),
     )
-    return (Part("balance", "explain", "Is the bridge balanced? Give a reason.", points=points),)
+    return (
+        Part("balance", "explain", "Is the bridge balanced? Give a reason.", points=points, misstatements=(USED_UP,)),
+    )
 
 
 ONLY_BALANCED = (

@@ -12,6 +12,7 @@ from calc.model.answers import Point
 from calc.model.questions import Check, Data, Mistake, Part, Plan, Question, Refusal
 from calc.model.relations import Relation
 from calc.topics.circuits.laws import ELECTRIC_POWER, OHM, power
+from calc.topics.circuits.misstatements import USED_UP
 from calc.topics.circuits.power import BY_OHM, COST, ENERGY, P_VI, P_VR, UNITS, across, lasting, price
 from calc.topics.circuits.power import scene as device
 from calc.working.declaring import boxes, state
@@ -53,6 +54,7 @@ SQUARED = Part(
         Point("With R constant a smaller V means a smaller current as well.", 1, ("current",)),
         Point("P = VI: both factors become smaller, so P falls with V².", 1, ("both",)),
     ),
+    misstatements=(USED_UP,),
 )
 BOXES = (
     across("V", "Potential difference the urn is made for", "", "230 V; 110 220 230; 115 235"),

@@ -12,6 +12,7 @@ from calc.model.answers import Point
 from calc.model.questions import Check, Choice, Data, Draw, Input, Part, Plan, Question, Refusal, Worded
 from calc.model.relations import Relation
 from calc.topics.circuits.laws import EMF, OHM, PARALLEL, SERIES, emf, inside, resistance
+from calc.topics.circuits.misstatements import CURRENT, USED_UP
 from calc.topics.circuits.network import CIRCUIT, EXAMPLE_LAMPS, SHORTED, notes
 from calc.topics.circuits.network_asked import asks, boxes, no_part
 from calc.topics.circuits.network_drawn import amount, called, drawn, the
@@ -20,7 +21,7 @@ from calc.topics.circuits.network_laws import relations
 from calc.topics.circuits.network_live import MAIN, TERMINAL, Live, live
 from calc.topics.circuits.network_text import LIVE, Element, Network, Tree, changed, grouped, read_network
 from calc.topics.circuits.what_if_practice import practise
-from calc.topics.circuits.what_if_words import State, chain, shared, state, verdicts
+from calc.topics.circuits.what_if_words import State, chain, changes, shared, state, verdicts
 from calc.working.declaring import boxes as form_boxes
 from calc.working.solving import Situation
 from calc.working.solving import plan as solve
@@ -214,18 +215,19 @@ def reasons(data: Data, one: Element, first: State, then: State) -> tuple[Part, 
     """The chain of reasons, and what becomes of each part."""
     style, emf_ = data.settings.style, data.said["epsilon"]
     parts = list[Part]()
+    wrong = CURRENT if changes(first.current, then.current) != "stays the same" else (USED_UP,)
     if first.open:
         ask = "Give the current and the terminal potential difference before the change, with reasons."
-        parts.append(Part("open", "explain", ask, points=open_points(emf_, after=False)))
+        parts.append(Part("open", "explain", ask, points=open_points(emf_, after=False), misstatements=wrong))
     elif then.open:
         ask = "Give the readings after the change, with reasons."
-        parts.append(Part("open", "explain", ask, points=open_points(emf_, after=True)))
+        parts.append(Part("open", "explain", ask, points=open_points(emf_, after=True), misstatements=wrong))
     else:
         points = chain(first, then, because(data, one, first, then), data.values["r"], style)
         ask = "Explain step by step how the terminal potential difference changes: begin with the total resistance."
-        parts.append(Part("chain", "explain", ask, points=points))
+        parts.append(Part("chain", "explain", ask, points=points, misstatements=wrong))
     ask = "What becomes of each part: does its potential difference change, and does a lamp become brighter or dimmer?"
-    parts.append(Part("verdict", "explain", ask, points=verdicts(first, then, style)))
+    parts.append(Part("verdict", "explain", ask, points=verdicts(first, then, style), misstatements=wrong))
     return tuple(parts)
 
 

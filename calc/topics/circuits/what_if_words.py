@@ -95,7 +95,9 @@ def chain(first: State, then: State, why: str, inner: float, style: Style) -> tu
     how = changes(first.terminal, then.terminal)
     return (
         *points,
-        Point(f"The lost volts Ir change in step: Ir {lost}.", 1, (f"Ir {changes(first.current, then.current)}",)),
+        Point(
+            f"The lost volts Ir change in step: Ir {lost}.", 1, (f"lost volts {changes(first.current, then.current)}",)
+        ),
         Point(
             f"As V_ext = ε − Ir, the terminal potential difference {volts}.",
             1,
@@ -120,7 +122,7 @@ def left_over(first: State, then: State, style: Style) -> tuple[Point, ...]:
     how = told(first.volts[name], then.volts[name], "V", style)
     sum_ = " + ".join(["r", *(f"R{called(one)[1:]}" if one.kind == "resistor" else f"R_{one.name}" for one in single)])
     words = f"The branches in parallel get what is left: V_p = ε − I({sum_}) {how}."
-    return (Point(words, 1, ("left", changes(first.volts[name], then.volts[name]))),)
+    return (Point(words, 1, (f"parallel {changes(first.volts[name], then.volts[name])}",)),)
 
 
 def verdicts(first: State, then: State, style: Style) -> tuple[Point, ...]:
@@ -139,14 +141,26 @@ def _verdict(one: Element, first: State, then: State, style: Style) -> Point:
     volts = told(before, after, "V", style)
     if one.kind != "lamp":
         how = changes(before, after)
-        return Point(f"The potential difference across {called(one)} {volts}.", 1, (f"{called(one)} {how}",))
+        key = f"{one.name} {how if how != 'stays the same' else 'unaltered'}"
+        return Point(f"The potential difference across {called(one)} {volts}.", 1, (key,))
     bright = _brightness(first.watts[one.name], then.watts[one.name])
     watts = told(first.watts[one.name], then.watts[one.name], "W", style)
     return Point(
         f"{name[0].upper()}{name[1:]} {bright}: the potential difference across it {volts}, and its power {watts}.",
         1,
-        (bright.split()[-1],),
+        (f"{one.name} {_HEARD[bright]}",),
     )
+
+
+# The word of calc.marking.statements for each verdict.
+_HEARD = {
+    "becomes brighter": "brighter",
+    "becomes dimmer": "dimmer",
+    "goes out": "dark",
+    "stays dark": "dark",
+    "lights up": "lit",
+    "is as bright as before": "unaltered",
+}
 
 
 def _brightness(before: float, after: float) -> str:
