@@ -299,9 +299,12 @@ def _energy(chance: random.Random) -> Figure:
     )
 
 
+PLAIN = [kind for kind in NOUNS if kind != "generator"]  # it has a circuit of its own
+
+
 def _branch(chance: random.Random, depth: int) -> Branch:
     if depth == 0 or chance.random() < 0.3:
-        kind = chance.choice(list(NOUNS))
+        kind = chance.choice(PLAIN)
         return Part(kind, chance.choice(("", "R_1", "R_2 = 12 Ω", "V_1", "S")))
     parts = [_branch(chance, depth - 1) for _ in range(chance.randint(2, 3))]
     return chance.choice((series, parallel))(*parts)
@@ -310,6 +313,11 @@ def _branch(chance: random.Random, depth: int) -> Branch:
 def _circuit(chance: random.Random) -> Figure:
     source = series(Part(chance.choice(("cell", "battery")), "ε = 12 V"), Part("closed switch", "S"))
     return circuit(source, _branch(chance, 2))
+
+
+def _generator(chance: random.Random) -> Figure:
+    """A generator with the resistance of its coil, and what it drives."""
+    return circuit(series(Part("generator", chance.choice(("ε", ""))), Part("resistor", "r")), _branch(chance, 1))
 
 
 def _marked_graph(chance: random.Random) -> Figure:
@@ -386,6 +394,7 @@ BUILDERS: dict[str, Callable[[random.Random], Figure]] = {
     "upright": _upright,
     "energy": _energy,
     "circuit": _circuit,
+    "generator circuit": _generator,
     "marked graph": _marked_graph,
     "pulled body": _pulled,
     "two strings": _two_strings,

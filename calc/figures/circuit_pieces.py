@@ -18,6 +18,7 @@ type SymbolKind = Literal[
     "closed switch",
     "ammeter",
     "voltmeter",
+    "generator",
 ]
 NOUNS: dict[SymbolKind, str] = {
     "cell": "cell",
@@ -29,6 +30,7 @@ NOUNS: dict[SymbolKind, str] = {
     "closed switch": "closed switch",
     "ammeter": "ammeter",
     "voltmeter": "voltmeter",
+    "generator": "generator",
 }
 HALF = 1.3  # from the middle of a symbol to the end of its wires, in lines
 

@@ -69,6 +69,14 @@ def _meter(letter: str) -> Callable[[Sheet, float, float], None]:
     return drawn
 
 
+def _generator(sheet: Sheet, x: float, y: float) -> None:
+    """G over a small wave, for alternating current."""
+    _wires(sheet, x, y, ROUND)
+    sheet.disc((x, y), ROUND, "meter")
+    sheet.letters.append(Placed("G", "letter", (x, y - 3.0), box_of("G", (x, y - 3.0))))
+    sheet.stroke("symbol", tuple((x + step, y + 7.0 - 2.0 * sin(pi * step / 5.0)) for step in range(-5, 6)))
+
+
 DRAWN: dict[SymbolKind, Callable[[Sheet, float, float], None]] = {
     "cell": _cell,
     "battery": _battery,
@@ -79,6 +87,7 @@ DRAWN: dict[SymbolKind, Callable[[Sheet, float, float], None]] = {
     "closed switch": lambda sheet, x, y: _switch(sheet, x, y, 0.0),
     "ammeter": _meter("A"),
     "voltmeter": _meter("V"),
+    "generator": _generator,
 }
 
 
@@ -92,6 +101,7 @@ HIGH: dict[SymbolKind, float] = {
     "closed switch": 5.0,
     "ammeter": ROUND,
     "voltmeter": ROUND,
+    "generator": ROUND,
 }  # from the wire to the highest point
 
 
