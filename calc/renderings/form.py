@@ -50,6 +50,7 @@ BUTTONS = (
     ' type="button" data-copy="text">Copy the answer as text</button><button type="button" data-copy="latex">Copy it as'
     ' LaTeX</button></p></details><p class="status" role="status"></p></div>'
 )
+PASTE = "Rows copied from a spreadsheet, with their headings if you like, can be pasted into the first box."
 
 
 def by_drawing(key: str, question: Question, choices: Mapping[str, str]) -> str:
@@ -243,8 +244,8 @@ def _table(spot: str, item: Rows, rows: object, backs: Backs) -> str:
         f' data-most="{item.at_most}"><table class="rows"><caption>{escape(item.words)}</caption><thead><tr><th'
         f' scope="col"><span class="spoken">Row</span></th>{head}<td></td></tr></thead>'
         f"<tbody>{body}</tbody></table><template>{blank}</template>"
-        f'<button type="button" class="add-row">Add a {escape(item.row_words)}</button><p class="problem"'
-        f' id="{spot}-{item.name}-problem" hidden></p></div>'
+        f'<button type="button" class="add-row">Add a {escape(item.row_words)}</button><p class="pasted"'
+        f' role="status">{PASTE}</p><p class="problem" id="{spot}-{item.name}-problem" hidden></p></div>'
     )
 
 

@@ -8,6 +8,7 @@ import { around, boxesIn, boxIn, every, first, isBox, one } from "./elements.js"
 import { arrange, backsBuilt, countRows, forgetBack, readBack } from "./form-boxes.js";
 import { readable, typeset } from "./formulas.js";
 import { tell } from "./notice.js";
+import { paste } from "./paste.js";
 import { advice, codesReady, linkTo } from "./print-link.js";
 import { draw, renew } from "./renewed.js";
 import { runtime } from "./runtime.js";
@@ -43,11 +44,12 @@ export class Form {
     this.whole = one(node, ".problem.whole");
     this.status = one(node, ".status"); // seen
     this.heard = one(node, ".heard"); // heard by a screen reader only
-    /** @type {{ answer: Node[], rows: Map<HTMLElement, string>, backs: Record<string, Back>, shown: (string | undefined)[] }} */
+    /** @type {{ answer: Node[], rows: Map<HTMLElement, string>, backs: Record<string, Back>, paste: string, shown: (string | undefined)[] }} */
     this.first = {
       answer: [...this.area.childNodes].map((child) => child.cloneNode(true)),
       rows: new Map(),
       backs: backsBuilt(node),
+      paste: first(node, ".pasted")?.textContent ?? "",
       shown: every(node, ".known .fields").slice(0, 1)
         .flatMap((fields) => every(fields, ":scope > *").map((entry) => entry.dataset.field)),
     };
@@ -69,6 +71,7 @@ export class Form {
       box.value = target.value;
       this.edited(box);
     });
+    node.addEventListener("paste", (event) => paste(this, event));
     node.addEventListener("click", (event) => this.clicked(around(event.target, "button", HTMLButtonElement)));
     // the last part opened is the one a copied link asks for
     this.area.addEventListener("toggle", ({ target }) => {
@@ -270,6 +273,20 @@ export class Form {
     countRows(this.node, table.dataset.field ?? "", body.rows.length);
   }
 
+  // All cells of a table hold what the reader put there at once.
+  /** @param {HTMLElement} table */
+  filled(table) {
+    for (const cell of [table, ...every(table, "[data-field]")]) {
+      this.touched.add(cell.dataset.field);
+      this.mine.add(cell.dataset.field);
+    }
+    for (const box of every(table, "tbody input", HTMLInputElement)) {
+      box.removeAttribute("data-linked");
+      if (runtime.state !== "ready") forgetBack(box);
+    }
+    this.solve({ announce: true });
+  }
+
   // --- what the reader does ---
 
   /** @param {Box} box */
@@ -364,6 +381,7 @@ export class Form {
     for (const [table, rows] of this.first.rows) {
       bodyOf(table).innerHTML = rows; // as built: this page's own markup
       this.number(table);
+      one(table, ".pasted").textContent = this.first.paste;
     }
     for (const box of this.texts()) box.removeAttribute("data-linked");
     this.touched.clear();

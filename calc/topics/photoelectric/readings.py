@@ -265,7 +265,7 @@ READINGS = Question(
                 ),
             ),
             at_least=3,
-            at_most=8,
+            at_most=12,
         ),
     ),
     plan=plan,
