@@ -12,8 +12,8 @@ from calc.model.answers import Point
 from calc.model.questions import A, Data, Mistake, Part, Values
 from calc.model.relations import Relation, Said
 from calc.topics.electrodynamics.emf import EACH_TURN, warn
-from calc.topics.electrodynamics.flux import ROUND
-from calc.topics.electrodynamics.laws import FARADAY, area, emf, frequency, magnetic_field, radius, turns
+from calc.topics.electrodynamics.flux import RECTANGLE, ROUND
+from calc.topics.electrodynamics.laws import FARADAY, area, emf, frequency, magnetic_field, radius, side, turns
 from calc.topics.electrodynamics.waves import sine
 from calc.topics.shared.quantities import Quantity
 from calc.working.declaring import declare
@@ -69,14 +69,22 @@ REVOLUTIONS = Relation(
 revolutions = Quantity("", 10, 24000, "The turns in a minute must be more than zero.")
 period = Quantity("s", 2.5e-3, 1, "Time must be greater than zero.")
 QUANTITIES = (
-    turns("N", "Number of turns", "It has {} turns.", "120; 50 100 150 200; 80 125 240"),
+    turns("N", "Number of turns", "The coil has {} turns.", "120; 50 100 150 200; 80 125 240"),
     magnetic_field("B", "Magnetic field", "The magnetic field is {}.", "0,2 T; 0,1 0,2 0,4; 0,15 0,25 0,35"),
     area("A", "Area of the coil", "The coil has an area of {}.", "80 cm^2; 40 60 100; 35 75 120", unit="cm²"),
     radius("r", "Radius of a round coil", "The coil is round, with a radius of {}.", "; 4 5 6 cm; 3,5 5,5", unit="cm"),
+    side("s", "Length of a rectangular coil", "One side of the coil is {} long.", "; 8 10 12 cm; 7,5 9,5", unit="cm"),
+    side(
+        "s2",
+        "Width of a rectangular coil",
+        "The coil is a rectangle; its other side is {} long.",
+        "; 5 6 8 cm; 4,5 6,5",
+        unit="cm",
+    ),
     frequency(
         "f",
         "Frequency",
-        "It turns at {}.",
+        "The coil turns at {}.",
         "; 20 25 40 50 Hz; 15 35 60",
         ask="Calculate how many times the coil turns in a second.",
     ),
@@ -145,7 +153,7 @@ def scene(v: Values) -> Figure:
 TURNING = declare(
     "peak",
     "A turning coil: the largest emf and its graph",
-    (LARGEST, PERIOD, REVOLUTIONS, ROUND),
+    (LARGEST, PERIOD, REVOLUTIONS, ROUND, RECTANGLE),
     openings=(
         "A flat coil turns steadily in a uniform magnetic field, about an axis at right angles to the field.",
         "The coil of a small generator spins at a steady rate in the uniform field of two magnets.",
@@ -167,6 +175,8 @@ TURNING = declare(
         "B": "N A T epsilon_max",
         "A": "N B f epsilon_max",
         "r": "N B f epsilon_max",
+        "s": "s2 N B f epsilon_max",
+        "s2": "s N B n epsilon_max",
     },
     asks="epsilon_max",
     since=6,

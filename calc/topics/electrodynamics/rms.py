@@ -1,7 +1,7 @@
-"""Alternating current in a resistor: peak and rms values, resistance and average power, any of them.
+"""Alternating current in a resistor: peak and rms values, resistance, average and largest power, any of them.
 
 V_rms = V_max/√2, I_rms = I_max/√2, P_av = V_rms I_rms = I_rms² R = V_rms²/R: data-sheet equations, for a sine and a
-resistor. Mistakes and marks: common practice, no source.
+resistor; the largest power is V_max I_max, twice the average. Mistakes and marks: common practice, no source.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from calc.figures import Figure
 from calc.figures.graph_marks import Key
 from calc.figures.graphs import GraphLine, graph
 from calc.model.questions import Mistake, Values
-from calc.model.relations import Relation
+from calc.model.relations import Relation, Said
 from calc.topics.electrodynamics.laws import ROOT_MEAN_SQUARE
 from calc.topics.electrodynamics.waves import sine
 from calc.topics.shared.quantities import current, power, resistance, voltage
@@ -101,6 +101,34 @@ BY_VOLTAGE = Relation(
         Mistake("root-omitted", "V_rms", "P_av*R", "You stopped at {V_rms^2}. Take its square root: that is {V_rms}."),
     ),
 )
+LARGEST_POWER = Relation(
+    "P_max = V_max*I_max",
+    what="The largest power, from the peaks",
+    why="At the moment of the peaks V and I are both at their largest, so their product is as well.",
+    plain="The most that it ever takes, twice in each period.",
+    units={"P_max": "W", "V_max": "V", "I_max": "A"},
+    mistakes=(
+        Mistake(
+            "rms-times-rms",
+            "P_max",
+            "V_rms*I_rms",
+            "You multiplied the rms values. That is the average power: the largest is twice {P_av}.",
+            "the answer is half the right one",
+        ),
+    ),
+)
+HALF = Relation(
+    "P_av = P_max/2",
+    what="The average is half of the largest power",
+    why="P_av = V_rms I_rms = (V_max/√2)(I_max/√2), and √2 times √2 is 2.",
+    plain="As often above half as below it.",
+    units={"P_av": "W", "P_max": "W"},
+    said={"P_max": Said("The largest power is twice the average")},
+    mistakes=(
+        Mistake("not-halved", "P_av", "P_max", "You gave the largest power. The average is half of it."),
+        Mistake("halved", "P_max", "P_av/2", "You halved. The largest power is twice the average: multiply by 2."),
+    ),
+)
 QUANTITIES = (
     voltage(
         "V_rms",
@@ -125,6 +153,7 @@ QUANTITIES = (
         "46 Ω; 6 8 20 46; 7,5 33 52",
     ),
     power("P_av", "Average power", "On average it dissipates {}.", "?; 24 60 100 1150; 38 75 850", result="measured"),
+    power("P_max", "Largest power", "At most it dissipates {}.", "; 48 120 200; 76 150", result="measured"),
 )
 PRACTISED = {
     "P_av": "V_rms R",
@@ -133,6 +162,7 @@ PRACTISED = {
     "R": "P_av V_rms",
     "V_rms": "P_av I_max",
     "V_max": "P_av R",
+    "P_max": "V_rms R",
 }
 
 
@@ -155,7 +185,7 @@ def scene(v: Values) -> Figure:
 ALTERNATING = declare(
     "rms",
     "Alternating current: rms, peak and power",
-    (VOLTAGE, CURRENT, AVERAGE, RESISTOR, BY_CURRENT, BY_VOLTAGE),
+    (VOLTAGE, CURRENT, AVERAGE, RESISTOR, BY_CURRENT, BY_VOLTAGE, LARGEST_POWER, HALF),
     openings=(
         "A heating wire is connected to an alternating supply.",
         "A resistor is connected to a generator of alternating current.",
@@ -164,7 +194,7 @@ ALTERNATING = declare(
     given=QUANTITIES,
     scene=scene,
     states=(ROOT_MEAN_SQUARE,),
-    notes=("The average power is half the peak power; the rms values are smaller than the peaks.",),
+    notes=("The average power is half the largest power; the rms values are smaller than the peaks.",),
     practised=PRACTISED,
     asks="P_av",
     since=6,
