@@ -29,12 +29,15 @@ from calc.figures.bodies import Ball, Cord, Lift, Pulley, Slope, Spring, Table, 
 from calc.figures.chains import chain
 from calc.figures.circuit_pieces import NOUNS
 from calc.figures.circuits import Branch, Part, circuit, parallel, series
+from calc.figures.coils import coil_in_field, magnet_and_coil
 from calc.figures.connected import in_a_lift, in_a_row, over_an_edge, over_one_pulley, over_the_top
 from calc.figures.energy import Amount, energy_bars
 from calc.figures.graph_marks import Area, Gradient, Key
+from calc.figures.machines import machine
 from calc.figures.motion import Moving, before_after
 from calc.figures.pieces import Arrow, Block, Dimension, Surface, polar
 from calc.figures.planets import planet_scene
+from calc.figures.power_line import power_line
 from calc.figures.surfaces import Pulled, on_surface, on_two_strings
 from calc.figures.telling import composed
 from calc.figures.vertical import Height, Place, vertical
@@ -320,6 +323,29 @@ def _generator(chance: random.Random) -> Figure:
     return circuit(series(Part("generator", chance.choice(("ε", ""))), Part("resistor", "r")), _branch(chance, 1))
 
 
+def _coil(chance: random.Random) -> Figure:
+    """A coil edge-on in a field, with its angles, and turned."""
+    after = chance.choice((None, None, chance.randint(2, 88)))
+    plane = chance.choice(("", "β"))
+    return coil_in_field(chance.choice((0, chance.randint(2, 88))), after=after, after_label="θ_2", plane=plane)
+
+
+def _magnet(chance: random.Random) -> Figure:
+    """A magnet beside a coil, with the answer or without."""
+    ways, sides = ("towards", "away", "still"), ("right", "left")
+    return magnet_and_coil(chance.choice("NS"), chance.choice(ways), chance.choice(sides), answer=chance.random() < 0.7)
+
+
+def _machine(chance: random.Random) -> Figure:
+    """A generator or a motor, its parts named or lettered."""
+    return machine(chance.choice(("ac", "dc", "motor")), named=chance.random() < 0.5)
+
+
+def _power_line(chance: random.Random) -> Figure:
+    """A line between two boxes."""
+    return power_line(chance.choice(("generator", "mill")), chance.choice(("users", "village")))
+
+
 def _marked_graph(chance: random.Random) -> Figure:
     top, end = chance.randint(2, 9), chance.randint(4, 8)
     line = [(0, 0), (2, top), (end, 0)]
@@ -395,6 +421,10 @@ BUILDERS: dict[str, Callable[[random.Random], Figure]] = {
     "energy": _energy,
     "circuit": _circuit,
     "generator circuit": _generator,
+    "coil": _coil,
+    "magnet and coil": _magnet,
+    "machine": _machine,
+    "power line": _power_line,
     "marked graph": _marked_graph,
     "pulled body": _pulled,
     "two strings": _two_strings,

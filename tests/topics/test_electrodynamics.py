@@ -2,13 +2,14 @@
 
 import itertools
 import math
+import re
 
 import numpy
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.figures import Arrow, Curve, Segment
+from calc.figures import Arrow, Curve, Figure, Text
 from calc.figures.coils import magnet_and_coil
 from calc.language.units import parse_unit
 from calc.marking.marking import mark_question
@@ -183,22 +184,53 @@ def test_the_largest_emf_is_the_steepest_flux(count: int, field: float, area: fl
     assert solve("peak", "n", **rest).values["n"] == pytest.approx(60 * hertz)
 
 
-def test_the_graph_of_twice_the_speed_has_twice_the_peak_and_half_the_period() -> None:
-    """Read from the drawn curves themselves: peaks in the ratio 2, and upward crossings at half the distance."""
-    topic, question = find("electrodynamics.peak")
-    typed = {"N": "120", "B": "0,2 T", "A": "80 cm^2", "n": "1500"}
-    plan = question.plan(read(question, typed, "epsilon_max").data)
-    values = work(topic, question, read(question, typed, "epsilon_max")).values
-    figure = next(part.figure for part in plan.parts if part.key == "graph")
+def off_the_axes(figure: Figure) -> list[list[tuple[float, float]]]:
+    """The drawn lines in the numbers along the axes, found from the ticks alone; powers of ten are on the names."""
+    level, upright = (
+        next(one for one in figure.items if isinstance(one, Arrow) and one.label.startswith(n)) for n in "tε"
+    )
+    ticks: tuple[list[tuple[float, float]], ...] = ([], [])
+    for one in figure.items:
+        if isinstance(one, Text) and one.small:
+            across = one.place == "left"
+            number = float(one.text.replace("−", "-").replace(",", "."))
+            ticks[across].append((one.at[1 if across else 0], number))
+    axes = []
+    for marks, name in zip(ticks, (level.label, upright.label), strict=True):
+        (a, one), (b, two) = marks[0], marks[-1]
+        power = re.search(r"10\^{(-?\d+)}", name)
+        size = (two - one) / (b - a) * (10.0 ** int(power[1]) if power else 1.0)
+        axes.append((a, one * (10.0 ** int(power[1]) if power else 1.0), size))
+    (x0, t0, across), (y0, v0, up) = axes
+    curves = [one.points for one in figure.items if isinstance(one, Curve)]
+    return [[(t0 + (x - x0) * across, v0 + (y - y0) * up) for x, y in points] for points in curves]
+
+
+@pytest.mark.parametrize(("key", "turns"), [("peak", "1500"), ("stream", "1200"), ("stream", "1650")])
+def test_the_graph_of_two_speeds_against_the_numbers_along_its_axes(key: str, turns: str) -> None:
+    """Each drawn point is the emf by Faraday's law, from the flux a moment before and after; at twice the speed too."""
+    topic, question = find(f"electrodynamics.{key}")
+    data = {**question.example, "N": "120", "B": "0,2 T", "A": "80 cm^2", "n": turns}
+    if key == "stream":
+        data |= {"P": "10 W", "V_2": "200 V"}
+    found = read(question, data, "epsilon_max" if key == "peak" else "")
+    figure = next(part.figure for part in question.plan(found.data).parts if part.key == "graph")
     assert figure is not None
-    slow, fast = (one for one in figure(values).items if isinstance(one, Curve))
-    tops = [max(y for _, y in one.points) - one.points[0][1] for one in (slow, fast)]
-    assert tops[1] == pytest.approx(2 * tops[0])
-    first = [max(one.points[: len(one.points) // 2], key=lambda point: point[1])[0] for one in (slow, fast)]
-    assert len(slow.points) * 2 - 1 == len(fast.points)
-    first[1] = max(fast.points[: len(fast.points) // 4 + 1], key=lambda point: point[1])[0]
-    assert first[0] == pytest.approx(2 * first[1])
-    assert slow.points[-1][0] == pytest.approx(fast.points[-1][0])
+    lines = off_the_axes(figure(work(topic, question, found).values))
+    assert len(lines) == 2
+
+    def emf(t: float, rate: float) -> float:
+        """Beginning with the coil square to the field: no emf, and the flux about to become smaller."""
+        before, after = (120 * 0.2 * 80e-4 * math.cos(2 * math.pi * rate * (t + step)) for step in (-1e-6, 1e-6))
+        return -(after - before) / 2e-6
+
+    for line, rate in zip(lines, (float(turns) / 60, float(turns) / 30), strict=True):
+        largest = 2 * math.pi * rate * 120 * 0.2 * 80e-4
+        assert max(v for _, v in line) == pytest.approx(largest, rel=1e-3)
+        assert line[0] == (pytest.approx(0, abs=1e-9), pytest.approx(0, abs=1e-6 * largest))
+        assert line[-1][0] == pytest.approx(60 / float(turns), rel=1e-6)
+        for t, v in line:
+            assert v == pytest.approx(emf(t, rate), abs=1e-3 * largest)
 
 
 # --- alternating current ---
@@ -302,22 +334,6 @@ def test_published_average_power() -> None:
 # --- directions and machines ---
 
 
-@pytest.mark.parametrize("side", ["right", "left"])
-@pytest.mark.parametrize("moves", ["towards", "away"])
-@pytest.mark.parametrize("pole", ["N", "S"])
-def test_the_drawn_current_makes_a_field_against_the_change(pole: str, moves: str, side: str) -> None:
-    """The cross product of the drawn wires with the way to the reader points against the change in the field."""
-    figure = magnet_and_coil(pole, moves, side, answer=True)
-    wires = [one for one in figure.items if isinstance(one, Segment) and one.arrow]
-    assert len(wires) == 5
-    along = numpy.array([0.0, wires[0].end[1] - wires[0].start[1], 0.0])
-    moment = numpy.cross(numpy.array([0.0, 0.0, 1.0]), along)[0]  # r × I at the front of a turn
-    inwards = -1 if side == "right" else 1
-    field = inwards if pole == "N" else -inwards  # of the magnet at the coil, along the axis
-    change = field if moves == "towards" else -field
-    assert moment * change < 0
-
-
 def test_a_magnet_that_rests_induces_nothing() -> None:
     """No arrows, no pole, and the reason."""
     worked = solve("direction", pole="N", moves="still", side="left", N="50", DeltaPhi="2 mWb", Deltat="0,5 s")
@@ -344,7 +360,7 @@ def test_each_machine_has_its_rings(kind: str, joint: str, way: str) -> None:
     assert way in words
     assert worked.figure is not None
     shown = " ".join(getattr(one, "text", "") for one in worked.figure.items)
-    assert shown.split() == ["N", "S", "A", "B", "C", "D"]
+    assert shown.split() == ["N", "S", *(("+", "−") if kind == "motor" else ()), "A", "B", "C", "D"]
 
 
 # --- whole questions ---

@@ -6,7 +6,7 @@ AC generator: slip rings; DC generator and DC motor: split-ring commutator. Mark
 from __future__ import annotations
 
 from calc.figures import Figure
-from calc.figures.coils import machine
+from calc.figures.machines import machine
 from calc.model.answers import Point
 from calc.model.questions import SA, Choice, Data, Mistake, Part, Plan, Question, Values
 from calc.model.relations import Relation
@@ -39,7 +39,7 @@ STORIES = {
 }
 JOINTS = {
     "ac": (
-        ("slip rings", "rings"),
+        "slip rings",
         (
             Point(
                 "Each ring stays joined to one end of the coil and keeps touching its brush.", 1, ("keeps touching",)
@@ -48,7 +48,7 @@ JOINTS = {
         ),
     ),
     "dc": (
-        ("split-ring commutator", "split"),
+        "split-ring commutator",
         (
             Point(
                 "It changes over the ends of the coil each half-turn, as the emf turns round.",
@@ -59,7 +59,7 @@ JOINTS = {
         ),
     ),
     "motor": (
-        ("split-ring commutator", "split"),
+        "split-ring commutator",
         (
             Point("It reverses the current in the coil each half-turn.", 1, ("reverses", "each half-turn")),
             Point("So the coil keeps turning in one direction.", 1, ("one direction",)),
@@ -108,6 +108,16 @@ POSITION = Part(
         Point("The emf is at its largest, for the flux changes fastest here.", 1, ("largest",)),
     ),
 )
+FORCES = Part(
+    "forces",
+    "explain",
+    "Give the directions of the forces on the two sides of the coil that lie next to the poles, as drawn. Explain why"
+    " they differ.",
+    points=(
+        Point("Down on the side next to the north pole, up on the other side.", 1, ("Down", "up")),
+        Point("The currents in the two sides have opposite directions, so the forces do as well.", 1, ("opposite",)),
+    ),
+)
 ALTERNATING_INSTEAD = Part(
     "other",
     "explain",
@@ -142,17 +152,17 @@ BOXES = (
 
 
 def plan(data: Data) -> Plan:
-    """The principle, the parts, the change of energy, the rings, the position, a larger effect, another machine."""
+    """The parts, the energy, the rings, what turns, position or forces, a larger effect, its rate, another machine."""
     kind = data.choices["kind"]
     motor = kind == "motor"
-    (joint, drawn), does = JOINTS[kind]
+    joint, does = JOINTS[kind]
     what = "motor" if motor else "generator"
 
     def scene(v: Values) -> Figure:
-        return machine(drawn, named=False, title=f"A {what} with lettered parts")
+        return machine(kind, named=False, title=f"A {what} with lettered parts")
 
     def named(v: Values) -> Figure:
-        return machine(drawn, title=f"A {what} and its parts")
+        return machine(kind, title=f"A {what} and its parts")
 
     return Plan(
         story=f"{data.pick(*STORIES[kind])} Its coil makes {data.said['n']} turns in a minute.",
@@ -170,7 +180,16 @@ def plan(data: Data) -> Plan:
             ),
             Part("energy", "explain", "Which energy is converted into which, and how?", points=CHANGES[motor]),
             Part("rings", "explain", "What is part C for?", points=does),
-            *(() if motor else (POSITION,)),
+            Part(
+                "turning",
+                "explain",
+                "Which of the parts A to D turn, and which are at rest?",
+                points=(
+                    Point(f"The coil (B) and the {joint} (C) turn with the axle.", 1, (joint, "turn")),
+                    Point("The magnet (A) and the brushes (D) are at rest.", 1, ("rest",)),
+                ),
+            ),
+            FORCES if motor else POSITION,
             LARGER[motor],
             Part(
                 "period", "calculate", "Calculate how long each turn takes.", (REVOLUTIONS.step("f"), PERIOD.step("T"))

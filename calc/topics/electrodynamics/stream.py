@@ -7,7 +7,7 @@ told by its voltages. Marks: common practice, no source.
 from __future__ import annotations
 
 from calc.figures import Figure
-from calc.figures.coils import machine
+from calc.figures.machines import machine
 from calc.model.answers import Point
 from calc.model.questions import Check, Data, Part, Plan, Question, Refusal, Values
 from calc.topics.electrodynamics.laws import FARADAY, GENERATOR, ROOT_MEAN_SQUARE, area, magnetic_field, turns
@@ -51,7 +51,7 @@ BOXES = (
 
 def scene(v: Values) -> Figure:
     """The generator with its slip rings."""
-    return machine("rings", title="The generator")
+    return machine("ac", title="The generator")
 
 
 def plan(data: Data) -> Plan:
