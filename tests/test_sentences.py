@@ -872,8 +872,8 @@ def whole_circuit(case: Case, later: bool) -> tuple[float, float, float]:
 
 
 @rule(
-    r"(total resistance|total current|terminal potential difference|Ir) (increases|decreases) from [\d,]+[^.\d]*?to"
-    r" [\d,]+",
+    r"(total resistance|total current|terminal potential difference|Ir)(?:, shown by [^,]*,)? (increases|decreases)"
+    r" from [\d,]+[^.\d]*?to [\d,]+",
     2,
 )
 def _the_chain_of_reasons_follows_the_numbers(case: Case, m: re.Match[str]) -> bool:
@@ -883,13 +883,19 @@ def _the_chain_of_reasons_follows_the_numbers(case: Case, m: re.Match[str]) -> b
 
 
 @rule(
-    r"(?:left: V_p = ε − I\([^)]*\)|across \w+|across it|its power|stays|Lamp \w+) (increases|decreases) from"
-    r" ([\d,]+)[^.\d]*?to ([\d,]+)",
+    r"(?:left, V_p = ε − I\([^)]*\): V_p|across \w+|across it|across its gap|its power|reading of \w+ \w+)"
+    r" (increases|decreases) from ([\d,]+)[^.\d]*?to ([\d,]+)",
     1,
 )
 def _a_reading_goes_the_way_of_its_numbers(case: Case, m: re.Match[str]) -> bool:
     before, after = (float(one.replace(",", ".")) for one in (m[2], m[3]))
     return (m[1] == "increases") == (after > before)
+
+
+@rule(r"The resistance of \w+ becomes (larger|smaller)\.", 1)
+def _another_resistance_turns_the_total_its_way(case: Case, m: re.Match[str]) -> bool:
+    before, after = (whole_circuit(case, later)[0] for later in (False, True))
+    return (m[1] == "larger") == (after > before)
 
 
 @rule(r"Lamp \w+ becomes (brighter|dimmer): the potential difference across it (increases|decreases)", 1, 2)

@@ -101,6 +101,7 @@ _FILLERS = frozenset(
             "amount",
             "linear",
             "which",
+            "become",
         ),
     )
 )
@@ -110,14 +111,15 @@ def phrases_said(text: str, phrases: Sequence[str]) -> tuple[tuple[int, ...], tu
     """The places of the phrases that ``text`` says, and a sentence for each known misstatement."""
     found, told = [], []
     for place, phrase in enumerate(phrases):
-        part = _part(text, phrase)
-        missing = set(_words(phrase)) - _FILLERS - set(part)
+        wanted = _wanted(phrase)
+        part = _part(text, wanted)
+        missing = set(wanted) - _FILLERS - set(part)
         if "proportional" in _words(text):  # said once, it holds for both
             missing.discard("proportional")
         if not missing:
             found.append(place)
             continue
-        slip = _slip(missing, part, set(_words(phrase)))
+        slip = _slip(missing, part, set(wanted))
         if slip:
             told.append(slip)
     return tuple(found), tuple(told)
@@ -181,7 +183,7 @@ _CHANGE_TURNS = tuple(
             " decreases ",
         ),
         (
-            r"(?i:\b(?:go(?:es)? out|is off|stops? glowing|no longer glows?"
+            r"(?i:\b(?:go(?:es)? out|is off|stays dark|stops? glowing|no longer glows?"
             r"|does(?:n['’]t| not) (?:glow|light|shine))\b)",
             " dark ",
         ),
@@ -215,9 +217,16 @@ def _clause(text: str, wanted: Sequence[str]) -> list[str]:
     return max(parts, key=lambda part: len(set(wanted) & set(part)), default=[])
 
 
-def _part(text: str, phrase: str) -> list[str]:
+def _wanted(phrase: str) -> list[str]:
+    """The words of a phrase; of one that says a change, with what it calls the quantity and the change in one way."""
+    plain, turned = _words(phrase), _words(_turned(phrase))
+    of_a_part = re.search("[₀-₉]", phrase) and _CHANGE & set(turned)  # "L₂ goes out"
+    return turned if of_a_part or _CHANGE & set(plain) else plain
+
+
+def _part(text: str, wanted: Sequence[str]) -> list[str]:
     """Where in the sentence a phrase belongs: what is inversely proportional stands behind that word, the rest not."""
-    words, wanted = _words(text), _words(phrase)
+    words = _words(text)
     if _CHANGE & set(wanted):
         return _clause(text, wanted)
     if "proportional" not in wanted:

@@ -9,6 +9,8 @@ from calc.marking.statements import phrases_said
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Refusal
 from calc.topics import find
+from calc.topics.circuits.network_meters import measured
+from calc.topics.circuits.network_text import Element, Tree, read_network
 from calc.working.reading import Refusals, read
 from tests.cases import reckoned
 
@@ -24,7 +26,7 @@ def refusal(**typed: str) -> tuple[str | None, str]:
     with pytest.raises((Refusal, Refusals)) as caught:
         solve(**typed)
     one = caught.value.refusals[0] if isinstance(caught.value, Refusals) else caught.value
-    return one.field, one.sentence
+    return one.field, one.sentence.replace("\N{NO-BREAK SPACE}", " ")
 
 
 def points(found: WorkedAnswer, key: str) -> list[str]:
@@ -83,12 +85,12 @@ def test_the_reference_fault() -> None:
         "As V_ext = ε − Ir, the terminal potential difference increases from 10,00 V to 10,29 V.",
     ]
     assert points(found, "verdict") == [
-        "The branches in parallel get what is left: V_p = ε − I(r + R₁) increases from 6,00 V to 6,86 V.",
+        "The branches in parallel get what is left, V_p = ε − I(r + R₁): V_p increases from 6,00 V to 6,86 V.",
         "The potential difference across R₁ decreases from 4,00 V to 3,43 V.",
         "Lamp L₁ becomes brighter: the potential difference across it increases from 6,00 V to 6,86 V, and its power"
         " increases from 9,00 W to 11,76 W.",
-        "Lamp L₂ goes out: the potential difference across it decreases from 6,00 V to 0 V, and its power decreases"
-        " from 3,00 W to 0 W.",
+        "Lamp L₂ goes out: no current passes it, but the potential difference across its gap increases from 6,00 V to"
+        " 6,86 V.",
     ]
 
 
@@ -104,7 +106,7 @@ def test_a_series_lamp_that_burns_out_stops_all() -> None:
     assert points(found, "open") == [
         "The circuit is open, so the current becomes zero everywhere.",
         "Without current there are no lost volts: the terminals show the emf, 12 V.",
-        "Every resistor and lamp has no potential difference; across the gap it is 12 V.",
+        "Across the other resistors and lamps there is no potential difference; across the burnt-out R₁ it is 12 V.",
     ]
     assert [one.split(":")[0] for one in points(found, "verdict")[1:]] == ["Lamp L₁ goes out", "Lamp L₂ goes out"]
 
@@ -117,6 +119,113 @@ def test_an_ideal_cell_with_nothing_in_series_keeps_the_other_branch() -> None:
         " the emf."
     )
     assert points(found, "verdict")[0].startswith("Lamp L₁ is as bright as before")
+
+
+METERED = (
+    "ammeter A1 + R1 2 + ((ammeter A2 + lamp L1 4) || (S1 closed + lamp L2 12)); voltmeter V1 across the cell;"
+    " voltmeter V2 across L1; voltmeter V3 across S1; voltmeter V4 across L2"
+)
+
+
+def test_meters_keep_the_names_they_were_given() -> None:
+    """Every reading before and after, by hand: 2 A and 12/7 A, 10 V and 72/7 V, 6 V and 48/7 V."""
+    found = solve(network=METERED, change="switch", of="S1")
+    assert points(found, "meters") == [
+        "The reading of ammeter A₁ decreases from 2,00 A to 1,71 A.",
+        "The reading of ammeter A₂ increases from 1,50 A to 1,71 A.",
+        "The reading of voltmeter V₁ increases from 10,00 V to 10,29 V.",
+        "The reading of voltmeter V₂ increases from 6,00 V to 6,86 V.",
+        "The reading of voltmeter V₃ increases from 0 V to 6,86 V.",
+        "The reading of voltmeter V₄ decreases from 6,00 V to 0 V.",
+    ]
+    assert points(found, "chain")[1].endswith(
+        "so the total current, shown by ammeter A₁, decreases from 2,00 A to 1,71 A."
+    )
+    assert points(found, "chain")[3].endswith(
+        "the terminal potential difference, shown by voltmeter V₁, increases from 10,00 V to 10,29 V."
+    )
+    asks = [part.ask.replace("\N{NO-BREAK SPACE}", " ") for part in found.parts]
+    assert "Calculate the current in lamp L₁, shown by ammeter A₂, before the change." in asks
+    assert "Calculate the total current, shown by ammeter A₁ and ammeter A₂, after the change." in asks
+    assert "Voltmeter V₃ is connected across S₁." in found.story
+
+
+def test_a_voltmeter_across_a_series_lamp_that_burns_out_reads_the_emf() -> None:
+    """No current anywhere, the emf across the broken lamp and at the terminals, nothing across the other."""
+    found = solve(network="A1 + L1 4 + R1 2; V1 across L1; V2 across R1; V3 across the cell", of="L1")
+    assert points(found, "meters") == [
+        "The reading of ammeter A₁ decreases from 1,71 A to 0 A.",
+        "The reading of voltmeter V₁ increases from 6,86 V to 12,00 V.",
+        "The reading of voltmeter V₂ decreases from 3,43 V to 0 V.",
+        "The reading of voltmeter V₃ increases from 10,29 V to 12,00 V.",
+    ]
+    assert points(found, "open")[-1].endswith("across the burnt-out lamp L₁ it is 12 V.")
+
+
+def test_without_internal_resistance_only_the_broken_branch_changes() -> None:
+    """r = 0, nothing in series: the voltmeters and the other branch's ammeter show what they showed."""
+    text = "A1 + ((A2 + L1 4) || (A3 + L2 12)); V1 across the cell; V2 across L2"
+    assert points(solve(network=text, r="0 Ω"), "meters") == [
+        "The reading of ammeter A₁ decreases from 4,00 A to 3,00 A.",
+        "The reading of ammeter A₂ stays the same, 3,00 A.",
+        "The reading of ammeter A₃ decreases from 1,00 A to 0 A.",
+        "The reading of voltmeter V₁ stays the same, 12,00 V.",
+        "The reading of voltmeter V₂ stays the same, 12,00 V.",
+    ]
+
+
+def laid(tree: Tree, a: int, b: int, count: list[int], found: list[tuple[str, int, int, float]]) -> None:
+    """Every part between two junctions, with a resistance for numpy: a wire's is tiny, a gap's is huge."""
+    if isinstance(tree, Element):
+        ideal = 1e12 if tree.kind == "voltmeter" or not tree.closed else 1e-6
+        found.append((tree.name, a, b, tree.ohms or ideal))
+        return
+    for n, part in enumerate(tree.parts):
+        if tree.how == "parallel":
+            laid(part, a, b, count, found)
+            continue
+        end = b if n == len(tree.parts) - 1 else count[0]
+        count[0] += end != b
+        laid(part, a, end, count, found)
+        a = end
+
+
+def some_tree(chance: random.Random, size: int, how: str, names: list[int]) -> str:
+    """A circuit in words with switches and ammeters in its branches; a branch has one gap at most."""
+    if size == 1:
+        n = names[0] = names[0] + 1
+        extra = chance.choice(("", "", f"A{n} + ", f"S{n} open + ", f"S{n} closed + "))
+        return f"({extra}R{n} {round(chance.uniform(1, 30), 1)} Ω)"
+    first = chance.randint(1, size - 1)
+    other = "parallel" if how == "series" else "series"
+    sign = " + " if how == "series" else " || "
+    return f"({sign.join(some_tree(chance, part, other, names) for part in (first, size - first))})"
+
+
+def test_meters_anywhere_agree_with_numpy() -> None:
+    """Volts and amperes of every part, switch and ammeter of random circuits, by node analysis."""
+    chance = random.Random(8)
+    for _ in range(60):
+        network = read_network(some_tree(chance, chance.randint(2, 6), "parallel", [0]))
+        parts: list[tuple[str, int, int, float]] = []
+        count = [2]
+        laid(network.tree, 1, 0, count, parts)
+        emf, inner = chance.uniform(3, 20), chance.uniform(0.1, 2)
+        matrix, right = np.zeros((count[0], count[0])), np.zeros(count[0])
+        for a, b, ohms_ in [*((a, b, o) for _, a, b, o in parts), (1, 0, inner)]:
+            matrix[a, a] += 1 / ohms_
+            matrix[b, b] += 1 / ohms_
+            matrix[a, b] -= 1 / ohms_
+            matrix[b, a] -= 1 / ohms_
+        right[1] = emf / inner
+        matrix[0], right[0] = 0, 0  # the negative terminal is the zero
+        matrix[0, 0] = 1
+        at = np.linalg.solve(matrix, right)
+        if sum(o > 1e9 for *_, o in parts) > 1:
+            continue  # two gaps in a row share a potential difference that no ideal meter can tell
+        got = measured(network, emf, inner)
+        for name, a, b, ohms_ in parts:
+            assert got[name] == pytest.approx((at[a] - at[b], (at[a] - at[b]) / ohms_), rel=1e-4, abs=1e-4)
 
 
 @pytest.mark.parametrize(
@@ -183,6 +292,22 @@ def test_each_change_has_its_chain(typed: dict[str, str], resistance: str, first
             "Nothing changes: no current passes lamp L₂ before, nor after. Pick another part, or close the switch of"
             " its branch.",
         ),
+        (
+            {"network": "L1 4 || (S1 open + L2 4)"},
+            "of",
+            "Nothing changes: no current passes lamp L₂ before, nor after. Pick another part, or close the switch of"
+            " its branch.",
+        ),
+        (
+            {"network": "R1 4 + L2 4", "change": "becomes", "of": "R1", "R_new": "4 Ω"},
+            "R_new",
+            "Nothing changes: after it the total resistance is 8,00 Ω as well. Take another part or resistance.",
+        ),
+        (
+            {"network": "R1 4 + (L2 4 || S1 open || S2 closed)", "change": "switch", "of": "S1"},
+            "of",
+            "Nothing changes: after it the total resistance is 4,00 Ω as well. Take another part or resistance.",
+        ),
     ],
 )
 def test_what_is_refused_and_why(typed: dict[str, str], field: str, sentence: str) -> None:
@@ -229,4 +354,4 @@ def test_a_chain_of_reasons_is_marked_link_by_link(chain: str, said: tuple[int, 
 )
 def test_a_verdict_belongs_to_its_lamp(said: str, found: tuple[int, ...]) -> None:
     """Brighter said of the other lamp earns nothing."""
-    assert phrases_said(said, ("L1 brighter", "L2 dark"))[0] == found
+    assert phrases_said(said, ("L₁ becomes brighter", "L₂ goes out"))[0] == found

@@ -85,7 +85,7 @@ LOWER = Part(
     points=(
         Point("One branch more: the total resistance decreases.", 1, ("resistance decreases",)),
         Point("The emf and r are constant, so the total current increases.", 1, ("current increases",)),
-        Point("The lost volts Ir increase, so V_ext = ε − Ir decreases.", 1, ("lost volts increase",)),
+        Point("The lost volts Ir increase, so V_ext = ε − Ir decreases.", 1, ("lost volts Ir increase",)),
     ),
     misstatements=CURRENT,
 )

@@ -109,9 +109,9 @@ VOLTMETER = Part(
         Point("One branch less: the total resistance increases.", 1, ("resistance increases",)),
         Point("The emf and r are constant, so the total current decreases.", 1, ("current decreases",)),
         Point(
-            "The lost volts Ir decrease, so V_ext = ε − Ir increases: the reading is larger.",
+            "The lost volts Ir decrease, so V_ext increases: the reading is larger.",
             1,
-            ("terminal potential difference increases",),
+            ("V_ext increases",),
         ),
     ),
     misstatements=CURRENT,
@@ -124,9 +124,9 @@ BRIGHTER = Part(
     points=(
         Point("The current decreases, so less drops across r and the series resistor.", 1, ("current decreases",)),
         Point(
-            "The potential difference across lantern 1 is ε − I(r + R_s), so it increases.",
+            "The potential difference across lantern 1 increases: it is ε − I(r + R_s).",
             1,
-            ("potential difference increases",),
+            ("lantern 1 increases",),
         ),
         Point("Its power V²/R increases: lantern 1 becomes brighter.", 1, ("brighter",)),
     ),

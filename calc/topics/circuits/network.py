@@ -20,6 +20,7 @@ from calc.topics.circuits.network_asked import asks, boxes, everything, known, m
 from calc.topics.circuits.network_drawn import amount, called, drawn, readings, the, told
 from calc.topics.circuits.network_laws import relations
 from calc.topics.circuits.network_live import MAIN, TERMINAL, Live, Node, dead_why, live
+from calc.topics.circuits.network_meters import read_by
 from calc.topics.circuits.network_nodes import solved
 from calc.topics.circuits.network_practice import practise
 from calc.topics.circuits.network_text import read_network
@@ -200,7 +201,7 @@ def plan(data: Data) -> Plan:
         relations=laws,
         openings=("",),
         tell={},
-        ask=asks(root),
+        ask=asks(root, read_by(found)),
         unfit=no_fit,
         scene=picture(data, found),
         notes=notes(found),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from calc.language.printing import Style
 from calc.model.questions import Data, Input, Refusal
 from calc.topics.circuits.network_drawn import amount, called, the
@@ -93,8 +95,8 @@ def _of(node: Node, root: Node) -> str:
     return f"{joined} in {node.how}" if all(part.how == "one" for part in node.parts) else f"{joined} together"
 
 
-def asks(root: Node) -> dict[str, str]:
-    """How each quantity is asked for."""
+def asks(root: Node, read: Mapping[str, str], when: str = "") -> dict[str, str]:
+    """How each quantity is asked for. read: the meters that show it, by its letter. when: said at the end."""
     words = {
         "epsilon": "Calculate the emf of the cell.",
         "r": "Calculate the internal resistance of the cell.",
@@ -110,6 +112,9 @@ def asks(root: Node) -> dict[str, str]:
         words.setdefault(node.I, f"Calculate the current in {of}.")
         if node.P:
             words[node.P] = f"Calculate the power of {of}."
+    for name, ask in words.items():
+        shown = f", shown by {read[name]}{',' if when else ''}" if name in read else ""
+        words[name] = f"{ask[:-1]}{shown}{when}."
     return words
 
 

@@ -9,22 +9,24 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.model.answers import Point
-from calc.model.questions import Check, Choice, Data, Draw, Input, Part, Plan, Question, Refusal, Worded
+from calc.model.questions import Check, Choice, Data, Draw, Input, Misstatement, Part, Plan, Question, Refusal, Worded
 from calc.model.relations import Relation
 from calc.topics.circuits.laws import EMF, OHM, PARALLEL, SERIES, emf, inside, resistance
 from calc.topics.circuits.misstatements import CURRENT, USED_UP
 from calc.topics.circuits.network import CIRCUIT, EXAMPLE_LAMPS, SHORTED, notes
 from calc.topics.circuits.network_asked import asks, boxes, no_part
-from calc.topics.circuits.network_drawn import amount, called, drawn, the
+from calc.topics.circuits.network_drawn import amount, called, drawn, readings, the
 from calc.topics.circuits.network_drawn import told as network_told
 from calc.topics.circuits.network_laws import relations
 from calc.topics.circuits.network_live import MAIN, TERMINAL, Live, live
+from calc.topics.circuits.network_meters import read_by
 from calc.topics.circuits.network_text import LIVE, Element, Network, Tree, changed, grouped, read_network
 from calc.topics.circuits.what_if_practice import practise
-from calc.topics.circuits.what_if_words import State, chain, changes, shared, state, verdicts
+from calc.topics.circuits.what_if_words import State, chain, changes, meter_readings, shared, state, verdicts
 from calc.working.declaring import boxes as form_boxes
 from calc.working.solving import Situation
 from calc.working.solving import plan as solve
+from calc.working.working import measure
 
 CHANGE = Choice(
     "change",
@@ -50,6 +52,8 @@ AFTER_SHORT = (
     " or put a resistor in series with it."
 )
 IDLE = "Nothing changes: no current passes {} before, nor after. Pick another part, or close the switch of its branch."
+
+UNCHANGED = "Nothing changes: after it the total resistance is {} as well. Take another part or resistance."
 
 
 def element_of(data: Data, network: Network) -> Element:
@@ -114,16 +118,17 @@ def because(data: Data, one: Element, first: State, then: State) -> str:
         across = [gone for gone in first.found.dead if gone not in then.found.dead] if one.closed else []
         wired = [gone for gone in then.found.dead if gone not in first.found.dead] if not one.closed else []
         if across:
-            return f"{called(across[0])} is no longer passed by: the current must go through it."
+            return f"The way past {called(across[0])} is gone: the current must go through it."
         if wired:
-            return f"The closed switch passes {called(wired[0])} by, which no longer counts."
+            return f"The closed switch carries the whole current past {called(wired[0])}, which no longer counts."
+    larger = data.values.get("R_new", 0.0) > (one.ohms or 0.0)
     return {
         "burns": "One path for the current is taken away.",
         "joins": "One more path for the current is opened.",
-        "shorted": f"The wire passes {called(one)} by, which no longer counts.",
-        "becomes": f"The resistance of {called(one)} is another.",
+        "shorted": f"The wire carries the whole current past {called(one)}, which no longer counts.",
+        "becomes": f"The resistance of {called(one)} becomes {'larger' if larger else 'smaller'}.",
         "parallel": "One more path for the current is opened.",
-        "series": "One more resistance stands on the way of the current.",
+        "series": "One more resistor stands in the way of the current.",
     }[change]
 
 
@@ -159,14 +164,14 @@ def known(data: Data, first: Live, then: Live) -> dict[str, float]:
 def words_of(first: Live, then: Live) -> tuple[dict[str, Input], dict[str, str]]:
     """The letters of both circuits as boxes, and how each is asked."""
     letters, words = dict[str, Input](), dict[str, str]()
-    for found, names, when in ((first, {}, "before the change"), (then, primed(first, then), "after the change")):
+    for found, names, when in ((first, {}, " before the change"), (then, primed(first, then), " after the change")):
         if found.root is None:
             continue
         for name, box in boxes(found.root).items():
             own = names.get(name, name)
             letters.setdefault(own, replace(box, name=own))
-        for name, ask in asks(found.root).items():
-            words.setdefault(names.get(name, name), f"{ask.rstrip('.')} {when}.")
+        for name, ask in asks(found.root, read_by(found), when).items():
+            words.setdefault(names.get(name, name), ask)
     return letters, words
 
 
@@ -190,25 +195,33 @@ def story(data: Data, first: Live, one: Element, added: str) -> str:
         f"A circuit on a practice board consists of a battery and, between its terminals, {network}.",
     )
     inner = f"its internal resistance is {data.said['r']}" if data.values["r"] else "its internal resistance is zero"
-    return f"{begins} The emf is {data.said['epsilon']}, and {inner}. {happens(data, one, added)}"
+    cell = f"The emf is {data.said['epsilon']}, and {inner}."
+    return " ".join((begins, *readings(first.network, style), cell, happens(data, one, added)))
 
 
 def readings_before_and_after(first: Live, then: Live) -> list[str]:
-    """The letters that are asked: current, terminals, every part's potential difference, before and after."""
-    asked = [MAIN, TERMINAL, *shared(first.root)] if first.root else []
+    """The letters that are asked: current, terminals, every part's p.d., every meter; before and after."""
+    asked = [MAIN, TERMINAL, *shared(first.root), *read_by(first)] if first.root else []
     if then.root:
         names = primed(first, then)
-        asked += [names.get(name, name) for name in (MAIN, TERMINAL, *shared(then.root))]
+        asked += [names.get(name, name) for name in (MAIN, TERMINAL, *shared(then.root), *read_by(then))]
     return list(dict.fromkeys(asked))
 
 
-def open_points(emf_: str, after: bool) -> tuple[Point, ...]:
-    """What the meters show in an open circuit."""
-    return (
+def open_part(emf_: str, one: Element, after: bool, wrong: tuple[Misstatement, ...]) -> Part:
+    """What the meters show in a circuit that the part opens, or that is open before."""
+    gap = f"open switch {called(one)}" if one.kind == "switch" else f"burnt-out {the(one)}"
+    others = "resistors and lamps" if one.kind == "switch" else "the other resistors and lamps"
+    points = (
         Point(f"The circuit is open, so the current {'becomes' if after else 'is'} zero everywhere.", 1, ("zero",)),
         Point(f"Without current there are no lost volts: the terminals show the emf, {emf_}.", 1, ("emf",)),
-        Point(f"Every resistor and lamp has no potential difference; across the gap it is {emf_}.", 1, ("gap",)),
+        Point(f"Across {others} there is no potential difference; across the {gap} it is {emf_}.", 1, ("across emf",)),
     )
+    ask = (
+        "Give the current, the terminal potential difference and the potential difference across the gap"
+        f" {'after' if after else 'before'} the change, with reasons."
+    )
+    return Part("open", "explain", ask, points=points, misstatements=wrong)
 
 
 def reasons(data: Data, one: Element, first: State, then: State) -> tuple[Part, ...]:
@@ -216,17 +229,16 @@ def reasons(data: Data, one: Element, first: State, then: State) -> tuple[Part, 
     style, emf_ = data.settings.style, data.said["epsilon"]
     parts = list[Part]()
     wrong = CURRENT if changes(first.current, then.current) != "stays the same" else (USED_UP,)
-    if first.open:
-        ask = "Give the current and the terminal potential difference before the change, with reasons."
-        parts.append(Part("open", "explain", ask, points=open_points(emf_, after=False), misstatements=wrong))
-    elif then.open:
-        ask = "Give the readings after the change, with reasons."
-        parts.append(Part("open", "explain", ask, points=open_points(emf_, after=True), misstatements=wrong))
+    if first.open or then.open:
+        parts.append(open_part(emf_, one, then.open, wrong))
     else:
         points = chain(first, then, because(data, one, first, then), data.values["r"], style)
         ask = "Explain step by step how the terminal potential difference changes: begin with the total resistance."
         parts.append(Part("chain", "explain", ask, points=points, misstatements=wrong))
     ask = "What becomes of each part: does its potential difference change, and does a lamp become brighter or dimmer?"
+    if meters := meter_readings(first, then, style):
+        asked = "Give the reading of each meter before and after the change."
+        parts.append(Part("meters", "explain", asked, points=meters, misstatements=wrong))
     parts.append(Part("verdict", "explain", ask, points=verdicts(first, then, style), misstatements=wrong))
     return tuple(parts)
 
@@ -256,13 +268,16 @@ def plan(data: Data) -> Plan:
     first, then = live(network), live(altered(data, network, one))
     if first.wire or then.wire:
         raise Refusal("network" if first.wire else "of", SHORTED if first.wire else AFTER_SHORT)
-    if first.root is None and then.root is None:
+    if (first.root is None and then.root is None) or (one.kind in LIVE and first.node(one.name) is None):
         raise Refusal("of", IDLE.format(the(one)))
     values = known(data, first, then)
-    cell = data.values["epsilon"], data.values["r"]
+    cell, style = (data.values["epsilon"], data.values["r"]), data.settings.style
     states = state(first, *cell), state(then, *cell)
+    if changes(states[0].total, states[1].total) == "stays the same":
+        raise Refusal(
+            "of" if one.kind == "switch" else "R_new", UNCHANGED.format(measure(states[0].total, "Ω", style).text)
+        )
     letters, words = words_of(first, then)
-    style = data.settings.style
     inner = data.said["r"] if data.values["r"] else None
     situation = Situation(
         relations=laws_of(first, then),

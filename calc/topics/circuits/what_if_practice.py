@@ -13,6 +13,11 @@ PAIRS = ("4 12", "6 3", "6 12", "10 15", "20 5", "8 24", "9 18", "3 15")
 FIRST = ("2", "3", "5", "1,5", "2,5", "4")
 GROUP = "R1 {a} Ω in series with (lamp L1 {b} Ω in parallel with lamp L2 {c} Ω)"
 SWITCHED = "R1 {a} Ω in series with (lamp L1 {b} Ω in parallel with (switch S1 {now} in series with lamp L2 {c} Ω))"
+METERED = (
+    "ammeter A1 in series with R1 {a} Ω in series with ((ammeter A2 in series with lamp L1 {b} Ω) in parallel with lamp"
+    " L2 {c} Ω); voltmeter V1 across the cell; voltmeter V2 across L1"
+)
+ROW = "ammeter A1 in series with lamp L1 {b} Ω in series with lamp L2 {c} Ω; voltmeter V1 across L1; V2 across the cell"
 LEVELS = {
     1: (("burns", "L2", GROUP),),
     2: (
@@ -21,6 +26,8 @@ LEVELS = {
         ("parallel", "L2", GROUP),
         ("shorted", "R1", GROUP),
         ("burns", "R1", GROUP),
+        ("burns", "L2", METERED),
+        ("burns", "L1", ROW),
     ),
     3: (
         ("shorted", "L1", GROUP),
@@ -28,6 +35,8 @@ LEVELS = {
         ("series", "L2", GROUP),
         ("switch", "S1", SWITCHED),
         ("burns", "L2", "lamp L1 {b} Ω in parallel with lamp L2 {c} Ω"),
+        ("becomes", "R1", METERED.replace("with R1", "with rheostat R1")),
+        ("shorted", "L2", ROW),
     ),
 }
 

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from calc.language.printing import Style
 from calc.model.answers import Point
 from calc.topics.circuits.network_drawn import called, the
-from calc.topics.circuits.network_live import Live, Node
+from calc.topics.circuits.network_live import MAIN, TERMINAL, Live, Node
+from calc.topics.circuits.network_meters import measured, read_by
 from calc.topics.circuits.network_nodes import solved
 from calc.topics.circuits.network_text import LIVE, Element
 from calc.working.working import measure
@@ -21,13 +22,14 @@ SAME = 1e-9
 
 @dataclass(frozen=True)
 class State:
-    """A circuit at one time, solved: total resistance, current, terminal p.d., and volts and watts by part."""
+    """A circuit at one time, solved: total resistance, current, terminal p.d.; volts, amperes, watts by name."""
 
     found: Live
     total: float
     current: float
     terminal: float
     volts: dict[str, float]
+    amps: dict[str, float]
     watts: dict[str, float]
 
     @property
@@ -36,25 +38,21 @@ class State:
 
 
 def state(found: Live, emf: float, inner: float) -> State:
-    """The circuit solved by its junctions; an open one has no current."""
-    parts = [one.name for one in found.network.elements if one.kind in LIVE]
-    nothing = dict.fromkeys(parts, 0.0)
+    """The circuit solved by its junctions, its parts and meters from the outside in; an open one has no current."""
+    each = measured(found.network, emf, inner)
+    volts = {name: one[0] for name, one in each.items()}
+    amps = {name: one[1] for name, one in each.items()}
+    watts = {one.name: amps[one.name] ** 2 * (one.ohms or 0.0) for one in found.network.elements if one.kind in LIVE}
     root = found.root
     if root is None:
-        return State(found, float("inf"), 0.0, emf, nothing, nothing)
-    ohms = {one.R: one.element.ohms or 0.0 for one in root.ones() if one.element}
-    current, drops = solved(root, ohms, emf, inner)
-    volts, watts = dict(nothing), dict(nothing)
-    for one in root.ones():
-        if one.element:
-            volts[one.element.name] = drops[one.R]
-            watts[one.element.name] = drops[one.R] ** 2 / ohms[one.R]
-    return State(found, emf / current - inner, current, emf - current * inner, volts, watts)
+        return State(found, float("inf"), 0.0, emf, volts, amps, watts)
+    current, _ = solved(root, {one.R: one.element.ohms or 0.0 for one in root.ones() if one.element}, emf, inner)
+    return State(found, emf / current - inner, current, emf - current * inner, volts, amps, watts)
 
 
 def changes(before: float, after: float) -> str:
     """Increases, decreases or stays the same."""
-    if abs(after - before) <= SAME * max(abs(before), abs(after)):
+    if abs(after - before) <= SAME * min(abs(before), abs(after)):
         return "stays the same"
     return "increases" if after > before else "decreases"
 
@@ -69,13 +67,15 @@ def told(before: float, after: float, unit: str, style: Style) -> str:
 
 def chain(first: State, then: State, why: str, inner: float, style: Style) -> tuple[Point, ...]:
     """Total resistance, total current, lost volts, terminal potential difference, in this order."""
+    meters = read_by(first.found)
+    shown = {name: f", shown by {meters[name]}," if name in meters else "" for name in (MAIN, TERMINAL)}
     R = told(first.total, then.total, "Ω", style)
     amps = told(first.current, then.current, "A", style)
     key = changes(first.total, then.total)
     points = [
         Point(f"{why} The total resistance {R}.", 1, (f"total resistance {key}",)),
         Point(
-            f"The emf and the internal resistance do not change, so the total current {amps}.",
+            f"The emf and the internal resistance do not change, so the total current{shown[MAIN]} {amps}.",
             1,
             (f"current {changes(first.current, then.current)}",),
         ),
@@ -83,8 +83,8 @@ def chain(first: State, then: State, why: str, inner: float, style: Style) -> tu
     if not inner:
         points.append(
             Point(
-                "The internal resistance is zero: there are no lost volts, and the terminal potential difference stays"
-                " equal to the emf.",
+                "The internal resistance is zero: there are no lost volts, and the terminal potential difference"
+                f"{shown[TERMINAL]} stays equal to the emf.",
                 1,
                 ("no lost volts", "equal to the emf"),
             )
@@ -95,11 +95,9 @@ def chain(first: State, then: State, why: str, inner: float, style: Style) -> tu
     how = changes(first.terminal, then.terminal)
     return (
         *points,
+        Point(f"The lost volts Ir change in step: Ir {lost}.", 1, (f"Ir {changes(first.current, then.current)}",)),
         Point(
-            f"The lost volts Ir change in step: Ir {lost}.", 1, (f"lost volts {changes(first.current, then.current)}",)
-        ),
-        Point(
-            f"As V_ext = ε − Ir, the terminal potential difference {volts}.",
+            f"As V_ext = ε − Ir, the terminal potential difference{shown[TERMINAL]} {volts}.",
             1,
             (f"terminal potential difference {how}",),
         ),
@@ -121,8 +119,8 @@ def left_over(first: State, then: State, style: Style) -> tuple[Point, ...]:
         return ()
     how = told(first.volts[name], then.volts[name], "V", style)
     sum_ = " + ".join(["r", *(f"R{called(one)[1:]}" if one.kind == "resistor" else f"R_{one.name}" for one in single)])
-    words = f"The branches in parallel get what is left: V_p = ε − I({sum_}) {how}."
-    return (Point(words, 1, (f"parallel {changes(first.volts[name], then.volts[name])}",)),)
+    words = f"The branches in parallel get what is left, V_p = ε − I({sum_}): V_p {how}."
+    return (Point(words, 1, (f"V_p {changes(first.volts[name], then.volts[name])}",)),)
 
 
 def verdicts(first: State, then: State, style: Style) -> tuple[Point, ...]:
@@ -139,28 +137,42 @@ def _verdict(one: Element, first: State, then: State, style: Style) -> Point:
     name = the(one)
     before, after = first.volts[one.name], then.volts[one.name]
     volts = told(before, after, "V", style)
+    if f"_{one.name}" in then.volts and then.amps[f"_{one.name}"] == 0:
+        return _burnt(one, first, then, style)
     if one.kind != "lamp":
         how = changes(before, after)
-        key = f"{one.name} {how if how != 'stays the same' else 'unaltered'}"
+        key = f"{called(one)} {how}"
         return Point(f"The potential difference across {called(one)} {volts}.", 1, (key,))
     bright = _brightness(first.watts[one.name], then.watts[one.name])
     watts = told(first.watts[one.name], then.watts[one.name], "W", style)
     return Point(
         f"{name[0].upper()}{name[1:]} {bright}: the potential difference across it {volts}, and its power {watts}.",
         1,
-        (f"{one.name} {_HEARD[bright]}",),
+        (f"{called(one)} {bright}",),
     )
 
 
-# The word of calc.marking.statements for each verdict.
-_HEARD = {
-    "becomes brighter": "brighter",
-    "becomes dimmer": "dimmer",
-    "goes out": "dark",
-    "stays dark": "dark",
-    "lights up": "lit",
-    "is as bright as before": "unaltered",
-}
+def _burnt(one: Element, first: State, then: State, style: Style) -> Point:
+    """A part that burnt out: nothing passes it, and what was shared lies across its gap."""
+    name, key = the(one), f"{called(one)} goes out" if one.kind == "lamp" else "no current"
+    out = "goes out: no current passes it" if one.kind == "lamp" else "carries no current"
+    volts = told(first.volts[one.name], then.volts[one.name], "V", style)
+    return Point(f"{name[0].upper()}{name[1:]} {out}, but the potential difference across its gap {volts}.", 1, (key,))
+
+
+def meter_readings(first: State, then: State, style: Style) -> tuple[Point, ...]:
+    """What every meter of the circuit shows before and after."""
+    network = first.found.network
+    points = []
+    for one in (*network.elements, *network.voltmeters):
+        if one.kind not in ("ammeter", "voltmeter"):
+            continue
+        unit = "A" if one.kind == "ammeter" else "V"
+        before, after = ((at.amps if unit == "A" else at.volts)[one.name] for at in (first, then))
+        how = changes(before, after)
+        key = f"{called(one)} {how}"
+        points.append(Point(f"The reading of {the(one)} {told(before, after, unit, style)}.", 1, (key,)))
+    return tuple(points)
 
 
 def _brightness(before: float, after: float) -> str:
