@@ -46,6 +46,7 @@ _SAME = (
     ("dimmer", "dimly"),
 )
 _ONE = {word: words[0] for words in _SAME for word in words}
+_COUNT = r"(?:number|rate|amount) of (?:the |\w+ed )*(photons|electrons)((?: (?!not |and |but )\w+){0,5}?) "
 # Turns of speech that say what a memo says in one word.
 _TURNS = (
     (r"\br\s*(?:²|\^\s*2)", " distance square "),
@@ -57,6 +58,17 @@ _TURNS = (
     (r"\bwork done per\b|\brate of (?:doing )?work\b", " rate work done "),
     (r"\bclosed system\b", " isolated system "),
     (r"\bat the top\b", " highest point "),
+    (r"\bphoto-?electrons?\b", " electrons "),
+    (r"\b(?:larger|greater|higher|bigger) (?:number|amount) of\b", " more "),
+    (r"\b(?:smaller|lower) (?:number|amount) of\b", " fewer "),
+    (r"\be_?k\b", " kinetic energy "),
+    (r"\b(?:photon energy|energy of (?:each|one|a) photon) (?:increases?|is (?:larger|greater))\b", " more energy "),
+    (r"\b(?:is|are|remains?) (?:also |still )?(?:unchanged|constant|the same)\b", " stays the same "),
+    (r"\b(?:larger|greater|bigger|higher) current\b", " current increases "),
+    (r"\b(?:is|are) (?:larger|greater|bigger|higher)\b(?! than)", " increases "),
+    (r"\b(?:is|are) (?:smaller|lower)\b(?! than)", " decreases "),
+    (rf"\b{_COUNT}(?:increases?|rises?|grows?|is (?:larger|greater|higher))\b", r" more \1 \2 "),
+    (rf"\b{_COUNT}(?:decreases?|falls?|drops?|is (?:smaller|lower))\b", r" fewer \1 \2 "),
     (r"\bno current\b", " current zero "),
     (r"\bnon-?zero\b", " "),  # a net force that acts is none that is zero
 )

@@ -67,3 +67,13 @@ def mistakes_said(question: str, inputs: dict[str, str], part: str, value: str, 
     assert reply["ok"], reply
     (told,) = [one for one in reply["data"]["parts"] if one["part"] == part]
     return [said for fit in told.get("fits", ()) for said in fit["say"]]
+
+
+def statement_marked(key: str, part: str, statement: str, /, **changed: str) -> tuple[int, list[str]]:
+    """Marks and sentences for what is typed as the reason of one part; the rest of the question is its example."""
+    inputs = {**topics.find(key)[1].example, **changed}
+    data = {"question": key, "inputs": inputs, "find": "E_k" if "E_k" in changed else ""}
+    data["answers"] = {part: {"statement": statement}}
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    verdict = next(one for one in reply["data"]["parts"] if one["part"] == part)
+    return verdict["earned"], [one["say"] if isinstance(one, dict) else one for one in verdict["sentences"]]

@@ -13,6 +13,7 @@ from calc.model.relations import Relation
 from calc.topics.photoelectric.emission import EINSTEIN, STOPPED
 from calc.topics.photoelectric.intensity import ARRIVING, FREED, light_power, photons_each
 from calc.topics.photoelectric.laws import PACKET, PHOTON, WORK_FUNCTION, frequency, work_function
+from calc.topics.photoelectric.misstatements import FASTER_HERE, FREES_MORE
 from calc.topics.shared.quantities import time
 from calc.working.declaring import boxes, state
 
@@ -62,6 +63,7 @@ TWICE = Part(
         Point("The potential is the same, for the maximum kinetic energy is unchanged.", 1, ("same", "unchanged")),
         Point("More electrons leave per second, so it is reached sooner.", 1, ("more electrons", "sooner")),
     ),
+    misstatements=(FASTER_HERE, FREES_MORE),
 )
 BOXES = (
     frequency("f", "Frequency of the light", "", "1,6 x 10^15 Hz; 1,3e15 1,5e15 1,7e15; 1,25e15 1,45e15 1,85e15"),

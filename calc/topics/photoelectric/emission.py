@@ -30,6 +30,7 @@ from calc.topics.photoelectric.laws import (
     wavelength,
     work_function,
 )
+from calc.topics.photoelectric.misstatements import DARK, LIGHT
 from calc.working.chain import spread
 from calc.working.declaring import Limit, declare, state, told
 from calc.working.solving import Situation, plan
@@ -166,6 +167,7 @@ NONE_EMITTED = Part(
             ("one photon", "whatever the intensity"),
         ),
     ),
+    misstatements=DARK,
 )
 JUST = Part(
     "just",
@@ -175,6 +177,7 @@ JUST = Part(
         Point("Emission is just possible.", 1, ("just possible",)),
         Point("The whole photon pays for leaving the metal, so the kinetic energy is zero.", 1, ("zero",)),
     ),
+    misstatements=LIGHT,
 )
 QUANTITIES = (
     wavelength(

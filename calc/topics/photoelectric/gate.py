@@ -13,6 +13,7 @@ from calc.model.relations import Relation
 from calc.topics.photoelectric.emission import EINSTEIN, KINETIC, LONGEST
 from calc.topics.photoelectric.intensity import EFFECTS
 from calc.topics.photoelectric.laws import DIRECT, EFFECT, PHOTON, THRESHOLD, WORK_FUNCTION, wavelength, work_function
+from calc.topics.photoelectric.misstatements import DARK, LIGHT
 from calc.working.declaring import boxes, state
 
 TOO_LONG = (
@@ -64,6 +65,7 @@ def verdict(enough: bool) -> Part:
         "explain",
         "Does the barrier work with a cathode of the other metal? Use your last answer.",
         points=tuple(Point(words, 1, (key,)) for words, key in said),
+        misstatements=LIGHT if enough else DARK,
     )
 
 

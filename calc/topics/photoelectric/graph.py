@@ -16,6 +16,7 @@ from calc.model.answers import Point
 from calc.model.questions import SA, Check, Choice, Data, Mistake, Part, Plan, Question, Refusal, Values
 from calc.model.relations import Relation
 from calc.topics.photoelectric.laws import THRESHOLD, WORK_FUNCTION, frequency, kinetic_energy, work_function
+from calc.topics.photoelectric.misstatements import LIGHT
 from calc.working.declaring import boxes, state
 
 READ = 0.05  # of an energy that is read off the line. Common practice, no source.
@@ -115,6 +116,7 @@ MEANING = Part(
         Point("The extended line cuts the axis of E_k at minus the work function.", 1, ("minus the work function",)),
         Point("Below the threshold frequency there is no emission, so nothing is measured there.", 1, ("no emission",)),
     ),
+    misstatements=LIGHT,
 )
 PARALLEL = Part(
     "second",

@@ -12,6 +12,7 @@ from calc.model.answers import Mark, Point
 from calc.model.questions import Choice, Data, Mistake, Part, Values
 from calc.model.relations import Relation
 from calc.topics.photoelectric.laws import DIRECT, EFFECT, EV_LEFT, PHOTON, photon_energy, wavelength
+from calc.topics.photoelectric.misstatements import FASTER, FASTER_HERE, FREES_MORE, FREES_MORE_HERE
 from calc.topics.shared.quantities import Quantity
 from calc.working.declaring import Limit, declare
 
@@ -94,9 +95,10 @@ EFFECTS = {
                 "The energy of each photon, and so the maximum kinetic energy, is unchanged: intensity counts photons,"
                 " frequency sets energy.",
                 1,
-                ("unchanged",),
+                ("energy unchanged",),
             ),
         ),
+        misstatements=(FASTER_HERE, FREES_MORE),
     ),
     "photons-fixed": Part(
         "change",
@@ -112,6 +114,7 @@ EFFECTS = {
                 ("current stays the same",),
             ),
         ),
+        misstatements=(FASTER, FREES_MORE_HERE),
     ),
     "power-fixed": Part(
         "change",
@@ -119,7 +122,11 @@ EFFECTS = {
         "The frequency is raised while the intensity stays the same. Explain what happens to the maximum kinetic energy"
         " of the electrons and to the saturation current.",
         points=(
-            Point("Each photon has more energy, so the maximum kinetic energy increases.", 1, ("kinetic energy",)),
+            Point(
+                "Each photon has more energy, so the maximum kinetic energy increases.",
+                1,
+                ("kinetic energy increases",),
+            ),
             Point("The same power is carried by fewer photons per second.", 1, ("fewer photons",)),
             Point(
                 "With the same share of photons, fewer electrons are ejected and the saturation current decreases.",
@@ -127,6 +134,7 @@ EFFECTS = {
                 ("current decreases",),
             ),
         ),
+        misstatements=(FASTER, FREES_MORE_HERE),
     ),
 }
 QUANTITIES = (

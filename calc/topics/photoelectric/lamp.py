@@ -13,6 +13,7 @@ from calc.model.questions import Check, Data, Part, Plan, Question, Refusal, Val
 from calc.topics.photoelectric.emission import EINSTEIN, STOPPED, WORK
 from calc.topics.photoelectric.laws import DIRECT, PHOTON, THRESHOLD, WORK_FUNCTION, work_function
 from calc.topics.photoelectric.levels import GAP, LINES, level
+from calc.topics.photoelectric.misstatements import DARK, LIGHT
 from calc.working.declaring import boxes, state
 
 SMALL = (
@@ -65,6 +66,7 @@ def weaker(v: Values) -> Part:
         "explain",
         "Does the light of change B free electrons from the cathode? Compare the step with the work function.",
         points=(first, then),
+        misstatements=LIGHT if enough else DARK,
     )
 
 

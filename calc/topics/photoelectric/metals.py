@@ -13,6 +13,7 @@ from calc.model.questions import A, Check, Choice, Data, Part, Plan, Question, R
 from calc.model.relations import Relation
 from calc.topics.photoelectric.emission import EINSTEIN, WORK
 from calc.topics.photoelectric.laws import DIRECT, PHOTON, THRESHOLD, WORK_FUNCTION, wavelength
+from calc.topics.photoelectric.misstatements import DARK, LIGHT
 from calc.working.declaring import boxes, state
 
 METALS = {  # work functions in electronvolts
@@ -62,7 +63,8 @@ def emits(n: int, name: str, enough: bool) -> Part:
             ("smaller than the work function",),
         )
     )
-    return Part(f"emits-{n}", "explain", f"Does {name} emit electrons in this light? Give a reason.", points=(said,))
+    ask = f"Does {name} emit electrons in this light? Give a reason."
+    return Part(f"emits-{n}", "explain", ask, points=(said,), misstatements=LIGHT if enough else DARK)
 
 
 def plan(data: Data) -> Plan:
