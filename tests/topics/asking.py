@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
@@ -60,7 +61,7 @@ class Chapter:
         return pytest.approx(told["value"], rel=told["rel_tol"])
 
 
-def mistakes_said(question: str, inputs: dict[str, str], part: str, value: str, find: str = "") -> list[str]:
+def mistakes_said(question: str, inputs: Mapping[str, object], part: str, value: str, find: str = "") -> list[str]:
     """What a reader is told that a wrong number comes of, through the desk."""
     data = {"question": question, "inputs": inputs, "find": find, "answers": {part: {"value": value}}}
     reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))

@@ -100,6 +100,19 @@ def test_published_cases(case: str) -> None:
     assert found * scale == CHAPTER.published(case)
 
 
+def test_published_constants_come_out_of_one_photon() -> None:
+    """h in eV·s is the energy of a photon of 1 Hz, and hc in eV·nm that of 1 nm, with CODATA's constants."""
+    assert value("photon", "E", FULLER, f="1e15 Hz") / codata.e / 1e15 == CHAPTER.published("h-in-electronvolts")
+    assert value("photon", "E", FULLER, lamda="100 nm") / codata.e * 100 == CHAPTER.published("hc")
+
+
+def test_the_published_light_that_ejects_nothing_from_silver() -> None:
+    """The source's 300 nm lies beyond the threshold wavelength, and its photon has 4,13 eV of 4,73 eV."""
+    worked = CHAPTER.solve("emission", "E_k", lamda="300 nm", W_0="4,73 eV")
+    assert worked.values["E_m"] / E == pytest.approx(4.73 - 1240 / 300, abs=0.02)
+    assert "E_k" not in worked.values
+
+
 def test_planck_from_a_published_estimate() -> None:
     """The source's threshold, frequency and stopping potential are two points of a line with its gradient."""
     f_0, f, volts = (float(text) for text in CHAPTER.given("planck-estimate", "f_cutoff", "f", "V_stop"))
@@ -298,23 +311,65 @@ def fitted(rows: list[tuple[float, float]]) -> WorkedAnswer:
 
 
 def test_the_best_line_is_scipys() -> None:
-    """Gradient, its standard error and the intercept are those of scipy, without the reading of zero, which is told."""
+    """Gradient, intercept and the standard errors of both are scipy's, without the reading of zero, which is told."""
     used = ROWS[1:]
     exact = stats.linregress([f for f, _ in used], [energy for _, energy in used])
     worked = fitted(ROWS)
     assert worked.values["h"] == pytest.approx(exact.slope, rel=1e-9)
     assert worked.values["W_0"] == pytest.approx(-exact.intercept, rel=1e-9)
     assert worked.values["Deltah"] == pytest.approx(exact.stderr, rel=1e-6)
+    assert worked.values["DeltaW_0"] == pytest.approx(exact.intercept_stderr, rel=1e-6)
     assert any("Left out of the line, for nothing was emitted: the reading of zero at" in one for one in worked.notes)
 
 
-def test_an_outlier_is_pointed_out_and_kept() -> None:
-    """A reading far from the line is named in a warning and still counts."""
-    rows = [*ROWS, (10e14, 2.2e-19)]
-    used = rows[1:]
+def test_an_outlier_is_pointed_out_explained_and_kept() -> None:
+    """A reading far from the line of the others is named in a warning and still counts; the others are not named."""
+    rows = [*ROWS, (10e14, 2.2e-19), (11e14, 3.95e-19)]
+    rest = [*ROWS[1:], rows[-1]]
+    line = stats.linregress(*zip(*rest, strict=True))
+    off = line.intercept + line.slope * 10e14 - 2.2e-19
     worked = fitted(rows)
-    assert any("lies far from the line of all: read it once more. It is kept." in one for one in worked.warnings)
-    assert worked.values["h"] == pytest.approx(stats.linregress(*zip(*used, strict=True)).slope, rel=1e-9)
+    (told,) = worked.warnings
+    assert told.replace("\xa0", " ") == (
+        f"Reading 6 (1 × 10¹⁵ Hz and 2,2 × 10⁻¹⁹ J) lies {off * 1e19:.2f} × 10⁻¹⁹ J below the line of all the others,"
+        " further than their scatter explains. It has not been left out. Look for a slip in reading or typing, light of"
+        " another colour that came through the filter, or a metal that was not clean, and take this reading again."
+    ).replace(".", ",", 1)
+    assert worked.values["h"] == pytest.approx(stats.linregress(*zip(*rows[1:], strict=True)).slope, rel=1e-9)
+    assert not fitted(ROWS).warnings
+
+
+@pytest.mark.parametrize(("zero", "warned"), [(4.5e14, False), (7.5e14, True)])
+def test_nothing_emitted_above_the_threshold_is_pointed_out(zero: float, warned: bool) -> None:
+    """A reading of zero belongs below the threshold frequency of the line."""
+    told = fitted([(zero, 0.0), *ROWS[1:]]).warnings
+    assert any(one.startswith("Nothing was emitted at") and "take this reading again." in one for one in told) == warned
+
+
+SLOPE = float(stats.linregress(*zip(*ROWS[1:], strict=True)).slope)
+
+
+@pytest.mark.parametrize(
+    ("part", "wrong", "said"),
+    [
+        ("gradient", SLOPE * 1e14, "You left out the power of ten."),
+        ("gradient", 1 / SLOPE, "You turned the gradient upside down."),
+        (
+            "gradient",
+            sum(e for _, e in ROWS[1:]) / sum(f for f, _ in ROWS[1:]),
+            "You drew the line through the origin.",
+        ),
+        ("work", 6.9e-19, "You added the kinetic energy."),
+    ],
+)
+def test_a_usual_mistake_with_readings_is_named(part: str, wrong: float, said: str) -> None:
+    """The number that each gives, from scipy's line, is recognised."""
+    if part == "work":
+        f_m, e_m = (sum(column) / 4 for column in zip(*ROWS[1:], strict=True))
+        wrong = SLOPE * f_m + e_m
+    value_ = f"{wrong!r} {'J' if part == 'work' else 'J s'}"
+    told = mistakes_said("photoelectric.readings", {"readings": table(ROWS)}, part, value_)
+    assert any(said in line for line in told), told
 
 
 @pytest.mark.parametrize(

@@ -1,25 +1,28 @@
 """A table of readings of frequency and kinetic energy: the best straight line, Planck's constant, the work function.
 
-Least squares: h = Σ(f − f̄)(E − Ē)/Σ(f − f̄)², W₀ = hf̄ − Ē, and the uncertainty of a gradient √(Σr²/((n − 2)Σ(f − f̄)²)),
-standard results of regression. Readings without emission do not belong to the line and are left out. Marks: common
+E_k = hf − W₀ (data-sheet equation) is a straight line with the gradient h and the intercept −W₀; the line:
+:mod:`calc.topics.shared.best_line`. Readings without emission do not belong to it and are left out. Marks: common
 practice, no source.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from random import Random
 from typing import cast
 
 from calc.figures import Figure, GraphLine, graph
-from calc.model.answers import Mark
-from calc.model.questions import SA, A, Data, Input, Mistake, Part, Plan, Question, Refusal, Rows, Step, Values
+from calc.model.questions import A, Data, Input, Mistake, Part, Plan, Question, Refusal, Rows, Step, Values
 from calc.topics.photoelectric.graph import MEANING, emitted, power
 from calc.topics.photoelectric.laws import THRESHOLD, WORK_FUNCTION
+from calc.topics.shared.best_line import BY_EYE, Line, far_off, fitted, scattered
 from calc.working.declaring import state
+from calc.working.working import measure
 
-DRAWN = 0.05  # of a gradient or an intercept of a line drawn by eye. Common practice, no source.
-FAR = 0.1  # of the range of the energies: a reading further from the line is pointed out. Common practice, no source.
 FEWEST = 3
+ABOVE = (
+    1.02  # times the threshold frequency of the line: so near to it nothing may be seen. Common practice, no source.
+)
 TOO_FEW = (
     "At least three readings with a kinetic energy above zero are needed for a line: those of zero lie below the"
     " threshold frequency and do not count. Add readings."
@@ -37,78 +40,14 @@ OPENINGS = (
 )
 
 
-def added(terms: list[str]) -> str:
-    """The terms with plus signs between them."""
-    return " + ".join(terms)
-
-
-def mean(letter: str, numbers: list[int], unit: str, words: str) -> Step:
-    """The mean of a column."""
-    law = f"{letter}_m = ({added([f'{letter}{n}' for n in numbers])})/{len(numbers)}"
-    return Step(
-        law=law,
-        make=law,
-        what=f"The mean of the {words}",
-        why="The best straight line passes through the point of both means.",
-        plain="The middle of the readings.",
-        unit=unit,
-        marks=A,
-    )
-
-
-def gradient(numbers: list[int]) -> tuple[Step, ...]:
-    """Planck's constant as the gradient of the best line."""
-    products = added([f"(f{n} - f_m)*(E{n} - E_m)" for n in numbers])
-    squares = added([f"(f{n} - f_m)^2" for n in numbers])
-    slope = Step(
-        law="h = S_1/S_2",
-        make="h = S_1/S_2",
-        what="The gradient of the best line is Planck's constant",
-        why="Least squares: this gradient makes the squares of all distances from the line as small as they can be.",
-        plain="The steepness that suits all readings best.",
-        unit="J·s",
-        marks=SA,
-        read_off=DRAWN,
-        mistakes=(
-            Mistake(
-                "power-omitted",
-                "h",
-                "S_1/S_2*10^14",
-                "You left out the power of ten. Read the axis label, then divide your {h} by 10¹⁴.",
-                "the answer is 10¹⁴ times the right one",
-            ),
-            Mistake(
-                "upside-down",
-                "h",
-                "S_2/S_1",
-                "You divided the other way round. Divide by {S_2} to get {h}.",
-            ),
-            Mistake(
-                "through-origin",
-                "h",
-                "E_m/f_m",
-                "You drew the line through the origin. It begins at the threshold frequency: take differences.",
-            ),
-        ),
-    )
-    why = "Differences from the means, multiplied reading by reading and added."
-    return (
-        mean("f", numbers, "Hz", "frequencies"),
-        mean("E", numbers, "J", "kinetic energies"),
-        Step(f"S_1 = {products}", f"S_1 = {products}", "Sum of the products", why, "J·s⁻¹", marks=(), plain=why),
-        Step(f"S_2 = {squares}", f"S_2 = {squares}", "Sum of the squares", why, "s⁻²", marks=(), plain=why),
-        slope,
-    )
-
-
-INTERCEPT = Step(
-    law="E_m = h*f_m - W_0",
-    make="W_0 = h*f_m - E_m",
-    what="The work function from the point of both means",
-    why="E_k = hf − W₀ holds on the line, and the point of both means lies on it.",
-    plain="Follow the line back; what is missing at the start is the price of leaving the metal.",
+WORK_FROM_LINE = Step(
+    law="W_0 = -b",
+    make="W_0 = -b",
+    what="The work function is minus the intercept on the E_k axis",
+    why="E_k = hf − W₀ has the form y = mx + c: the gradient is h, and the intercept −W₀.",
+    plain="What is missing at the start is the price of leaving the metal.",
     unit="J",
-    read_off=2 * DRAWN,
+    marks=A,
     quotes=(WORK_FUNCTION.name,),
     mistakes=(Mistake("added", "W_0", "h*f_m + E_m", "You added the kinetic energy. Subtract {E_m} from {h*f_m}."),),
 )
@@ -119,74 +58,104 @@ START = Step(
     why="At the threshold frequency the kinetic energy is zero.",
     plain="The line begins where the packets are just large enough.",
     unit="Hz",
-    read_off=DRAWN,
+    read_off=BY_EYE,
     quotes=(THRESHOLD.name,),
 )
 
 
-def uncertain(numbers: list[int]) -> Part:
-    """The uncertainty of the gradient."""
-    rests = added([f"(E{n} - h*f{n} + W_0)^2" for n in numbers])
-    return Part(
-        "uncertainty",
-        "calculate",
-        "Calculate the standard uncertainty of the gradient.",
-        (
-            Step(
-                f"S_3 = {rests}",
-                f"S_3 = {rests}",
-                "Sum of the squares of the distances from the line",
-                "Each reading lies a little above or below the line.",
-                "J²",
-                marks=(),
-                plain="How badly the readings fit.",
-            ),
-            Step(
-                f"Deltah = sqrt(S_3/({len(numbers) - 2}*S_2))",
-                f"Deltah = sqrt(S_3/({len(numbers) - 2}*S_2))",
-                "Uncertainty of the gradient",
-                "The scatter about the line, shared among the readings less two, over the spread of the frequencies.",
-                "J·s",
-                marks=(Mark("substitution"), Mark("answer")),
-                plain="How far the steepness may be off.",
-            ),
+def slips(line: Line) -> tuple[Mistake, ...]:
+    """What goes wrong with this gradient besides the fraction turned over."""
+    return (
+        Mistake(
+            "power-omitted",
+            "h",
+            f"({line.products})/({line.squares})*10^14",
+            "You left out the power of ten. Read the axis label, then divide your {h} by 10¹⁴.",
+            "the answer is 10¹⁴ times the right one",
+        ),
+        Mistake(
+            "through-origin",
+            "h",
+            "E_m/f_m",
+            "You drew the line through the origin. It begins at the threshold frequency: take differences.",
         ),
     )
 
 
-def fitted(rows: list[dict[str, float]]) -> tuple[float, float]:
-    """Gradient and work function of the best line, to judge the readings by before anything is worked."""
-    f = sum(row["f"] for row in rows) / len(rows)
-    energy = sum(row["E"] for row in rows) / len(rows)
-    spread = sum((row["f"] - f) ** 2 for row in rows)
-    if spread <= (1e-9 * f) ** 2:
+def crossing(line: Line) -> Step:
+    """Where the extended line meets the E_k axis."""
+    return line.intercept(
+        "b",
+        "h",
+        "J",
+        "The intercept on the E_k axis",
+        "The line is followed back to a frequency of zero, dashed: no electron is emitted there.",
+    )
+
+
+def spread(line: Line) -> Part:
+    """The uncertainty of the gradient and of the intercept, which is that of the work function."""
+    return Part(
+        "uncertainty",
+        "calculate",
+        "From the scatter of the readings calculate the uncertainty of Planck's constant and of the work function.",
+        (line.scatter("h", "b", "J"), line.of_gradient("Deltah", "J·s"), line.of_intercept("DeltaW_0", "J")),
+        also=("Deltah",),
+    )
+
+
+def checked(points: Sequence[tuple[float, float]]) -> tuple[float, float]:
+    """Gradient and work function of the best line; data that make no line of a metal are refused."""
+    frequencies = [x for x, _ in points]
+    if max(frequencies) - min(frequencies) < 1e-9 * max(frequencies):
         raise Refusal("readings", ONE_FREQUENCY)
-    steep = sum((row["f"] - f) * (row["E"] - energy) for row in rows) / spread
+    steep, start = fitted(points)
     if steep <= 0:
         raise Refusal("readings", FALLS)
-    if steep * f <= energy:
+    if start >= 0:
         raise Refusal("readings", NO_WORK)
-    return steep, steep * f - energy
+    return steep, -start
+
+
+def warned(data: Data, used: Sequence[int], steep: float, work: float) -> tuple[str, ...]:
+    """A sentence for each reading that the others do not explain."""
+    rows, said, style = data.rows["readings"], data.rows_said["readings"], data.settings.style
+    told = []
+    for place, off in far_off([(rows[n - 1]["f"], rows[n - 1]["E"]) for n in used]).items():
+        n = used[place]
+        told.append(
+            f"Reading {n} ({said[n - 1]['f']} and {said[n - 1]['E']}) lies {measure(abs(off), 'J', style).text}"
+            f" {'above' if off > 0 else 'below'} the line of all the others, further than their scatter explains. It"
+            " has not been left out. Look for a slip in reading or typing, light of another colour that came through"
+            " the filter, or a metal that was not clean, and take this reading again."
+        )
+    told += [
+        f"Nothing was emitted at {said[n]['f']}, which lies above the threshold frequency of the line. Look whether the"
+        " light reached the metal, and take this reading again."
+        for n, row in enumerate(rows)
+        if row["E"] == 0 and row["f"] * steep > work * ABOVE
+    ]
+    return tuple(told)
 
 
 def plan(data: Data) -> Plan:
     """State, gradient, work function, threshold, uncertainty, what they mean."""
-    rows = data.rows["readings"]
-    said = data.rows_said["readings"]
-    used = [n for n, row in enumerate(rows, 1) if row["E"] > 0]
+    rows, said = data.rows["readings"], data.rows_said["readings"]
+    dark = [n for n, row in enumerate(rows, 1) if row["E"] == 0]
+    used = [n for n in range(1, len(rows) + 1) if n not in dark]
     if len(used) < FEWEST:
         raise Refusal("readings", TOO_FEW)
-    steep, work = fitted([rows[n - 1] for n in used])
-    rests = {n: rows[n - 1]["E"] - steep * rows[n - 1]["f"] + work for n in used}
-    range_ = max(rows[n - 1]["E"] for n in used) - min(rows[n - 1]["E"] for n in used)
-    scattered = max(map(abs, rests.values())) > 1e-6 * range_
+    points = [(rows[n - 1]["f"], rows[n - 1]["E"]) for n in used]
+    steep, work = checked(points)
+    line, scatter = Line("f", "E", len(rows), dark), scattered(points)
     listed = ", ".join(f"({one['f']}; {one['E']})" for one in said)
-    out = [said[n - 1]["f"] for n in range(1, len(rows) + 1) if n not in used]
     notes = ["The gradient is found from the line, not from two readings."]
-    if out:
-        notes.append(f"Left out of the line, for nothing was emitted: the reading of zero at {' and at '.join(out)}.")
-    if not scattered:
+    if dark:
+        zeros = " and at ".join(said[n - 1]["f"] for n in dark)
+        notes.append(f"Left out of the line, for nothing was emitted: the reading of zero at {zeros}.")
+    if not scatter:
         notes.append("All readings lie exactly on one line, so its gradient has no uncertainty to be found.")
+    means = (line.mean("f", "Hz", "frequency"), line.mean("E", "J", "kinetic energy"))
     return Plan(
         story=data.pick(*OPENINGS).format(listed),
         parts=(
@@ -194,21 +163,18 @@ def plan(data: Data) -> Plan:
             Part(
                 "gradient",
                 "calculate",
-                "Calculate Planck's constant from the best straight line through the readings.",
-                gradient(used),
+                "Planck's constant is the gradient of the best straight line through the readings. Calculate it.",
+                (*means, line.gradient("h", "J·s", slips(line))),
             ),
-            Part("work", "calculate", "Calculate the work function of the metal.", (INTERCEPT,)),
+            Part("work", "calculate", "Calculate the work function of the metal.", (crossing(line), WORK_FROM_LINE)),
             Part("threshold", "calculate", "Calculate the threshold frequency of the metal.", (START,)),
-            *((uncertain(used),) if scattered else ()),
+            *((spread(line),) if scatter else ()),
             MEANING,
         ),
-        values={f"{name}{n}": rows[n - 1][name] for n in range(1, len(rows) + 1) for name in ("f", "E")},
+        values=line.values(rows),
         scene=lambda v: drawn(v, len(rows), steep, work),
-        warnings=tuple(
-            f"The reading at {said[n - 1]['f']} lies far from the line of all: read it once more. It is kept."
-            for n, rest in rests.items()
-            if abs(rest) > FAR * range_
-        ),
+        checks=(line.balance("h", "b"),),
+        warnings=warned(data, used, steep, work),
         notes=tuple(notes),
     )
 

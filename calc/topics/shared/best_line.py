@@ -7,7 +7,7 @@ Methods, 4.1.4.1 and 4.4.3). How far off a reading must lie to be pointed out is
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from math import sqrt
 
 from calc.model.questions import FSA, NO_MARKS, SA, A, Check, Mistake, Step, Values
@@ -22,16 +22,21 @@ UPSIDE_DOWN = "You turned the gradient upside down. Divide the change upwards by
 
 
 class Line:
-    """The readings y against x by the names of their columns: V1, V2, … against I1, I2, …"""
+    """The readings y against x by the names of their columns: V1, V2, … against I1, I2, …
 
-    def __init__(self, x: str, y: str, count: int) -> None:
-        self.x, self.y, self.count = x, y, count
-        self.numbers = range(1, count + 1)
+    without: the numbers of readings that do not belong to the line.
+    """
+
+    def __init__(self, x: str, y: str, count: int, without: Collection[int] = ()) -> None:
+        self.x, self.y = x, y
+        self.numbers = tuple(n for n in range(1, count + 1) if n not in without)
+        self.count = len(self.numbers)
         self.squares = " + ".join(f"({x}{n} - {x}_m)^2" for n in self.numbers)
+        self.products = " + ".join(f"({x}{n} - {x}_m)*({y}{n} - {y}_m)" for n in self.numbers)
 
     def values(self, rows: Sequence[Values]) -> dict[str, float]:
-        """The readings under their numbered names."""
-        return {f"{name}{n}": row[name] for n, row in zip(self.numbers, rows, strict=True) for name in (self.x, self.y)}
+        """All readings under their numbered names."""
+        return {f"{name}{n}": row[name] for n, row in enumerate(rows, 1) for name in (self.x, self.y)}
 
     def mean(self, name: str, unit: str, words: str) -> Step:
         """The mean of one column."""
@@ -48,10 +53,9 @@ class Line:
 
     def gradient(self, name: str, unit: str, mistakes: tuple[Mistake, ...] = ()) -> Step:
         """The gradient of the best line, once the means are known."""
-        products = " + ".join(f"({self.x}{n} - {self.x}_m)*({self.y}{n} - {self.y}_m)" for n in self.numbers)
         return Step(
-            law=f"{name} = ({products})/({self.squares})",
-            make=f"{name} = ({products})/({self.squares})",
+            law=f"{name} = ({self.products})/({self.squares})",
+            make=f"{name} = ({self.products})/({self.squares})",
             unit=unit,
             marks=FSA,
             read_off=BY_EYE,
@@ -61,7 +65,7 @@ class Line:
                 " far apart on your line, not two readings, and divide the change up by the change along."
             ),
             plain="Steepness is how far up for each step to the right.",
-            mistakes=(Mistake("upside-down", name, f"({self.squares})/({products})", UPSIDE_DOWN), *mistakes),
+            mistakes=(Mistake("upside-down", name, f"({self.squares})/({self.products})", UPSIDE_DOWN), *mistakes),
         )
 
     def intercept(self, name: str, gradient: str, unit: str, what: str, why: str) -> Step:
