@@ -6,6 +6,7 @@ fractions, so 36 km/h is exactly 10 m/s.  There are no units with an offset: eve
 conversion is one multiplication.
 """
 
+import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from decimal import Decimal
@@ -79,6 +80,11 @@ class Unit:
     def is_angle(self) -> bool:
         """True for degrees and radians, which SI does not tell from pure numbers."""
         return len(self.parts) == 1 and self.parts[0] in _ANGLES
+
+    @property
+    def is_decimal(self) -> bool:
+        """Whether it is the SI unit times a power of ten, or an angle: kJ is, kWh and min are not."""
+        return self.is_angle or Fraction(10) ** round(math.log10(self.factor)) == self.factor
 
     @property
     def tex(self) -> str:

@@ -16,6 +16,7 @@ from dataclasses import dataclass, field
 from itertools import permutations, product
 
 from calc.language.expressions import Expression, ExpressionError
+from calc.language.units import UnitError, parse_unit
 from calc.marking.written import Letters, Side, letters_of, number, numbers, own_letter, plain, readings
 
 MOST_LINES = 20
@@ -68,6 +69,7 @@ _WORDS = re.compile(  # a direction behind a value
     r"|opposite|along|above|below|clockwise|anticlockwise|attract\w*|repel\w*|repuls\w*|positive|negative)\b.*$",
     re.IGNORECASE,
 )
+_COST = re.compile(r"^(?:the )?(?:total )?costs?(?=\s*=)", re.IGNORECASE)
 _NUMBER_ALONE = re.compile(r"^[+-]?\s*(?:\d{1,3}(?:\s\d{3})+|\d+\.?\d*|\.\d+)")
 _POWER_OF_TEN = re.compile(r"^(?:[eE][+-]?\d+|\s*[*xX.]\s*10\s*\^\s*\(?[+-]?\d+\)?)")
 _UNIT_ALONE = re.compile(r"^\s*[°%]?\s*(?:[A-Za-zμΩ]+(?:\^\(?-?\d\)?|-?\d)?(?:\s*[*./\s]\s*(?=[A-Za-z]))?)*\s*$")
@@ -179,6 +181,7 @@ class _Reader:
         bare = line
         while (shorter := _LEAD.sub("", bare)) != bare:
             bare = shorter
+        bare = _COST.sub(next((name for name in ("K", "c") if name in self.steps), r"\g<0>"), bare)
         sides = [side.strip() for side in re.split(r"[=≈]", bare) if side.strip()]
         if not sides:
             return
@@ -237,7 +240,8 @@ class _Reader:
         values = numbers(bare)
         if not values:
             return
-        if self.before and not any(_near(one, other) for one in values for other in self.before[1]):
+        reckoned = (*values, *_in_its_unit(bare))
+        if self.before and not any(_near(one, other) for one in reckoned for other in self.before[1]):
             self.stop(
                 f"Line {count} of your working breaks off: “{side}” is not the same as “{self.before[0]}” before it."
                 " Work that line out once more."
@@ -434,6 +438,17 @@ def _without_words(side: str) -> tuple[str, str]:
     if not match or not match.start():
         return side, ""
     return side[: match.start()].rstrip(), match[0].strip(" ,;()")
+
+
+def _in_its_unit(side: str) -> tuple[float, ...]:
+    """The number of a result in kilowatt-hours or minutes: who has such a unit has reckoned in it, 1,5 × 0,5 = 0,75."""
+    line = plain(side).strip("() ")
+    match = _NUMBER_ALONE.match(line)
+    try:
+        unit = parse_unit(line[match.end() :].strip() if match else "")
+    except UnitError:
+        return ()
+    return () if not match or unit.is_decimal else (float("".join(match[0].split())),)
 
 
 def _result(side: str) -> bool:

@@ -10,10 +10,12 @@ import math
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from decimal import Decimal
 from functools import cached_property
 from itertools import permutations, product
 from typing import Literal
 
+from calc.language.counts import MONEY, as_count, without_currency
 from calc.language.expressions import ExpressionError, equation, expression
 from calc.language.quantities import QuantityError
 from calc.marking.findings import Base, Finding, Label, Size, State, judge
@@ -304,6 +306,8 @@ class _Work:
         turned = [step.makes for step in self.marker.plan.steps if step.direction is not None]
         own = [base.way.values for base in self.bases(self.part.answers)]
         steps = [step.makes for step in self.part.steps]
+        if MONEY in {step.counted for step in self.part.steps}:
+            text = without_currency(text)
         working = read_working(text, steps, self.marker.value_sets, own, turned)
         self.said = self.said or self._direction_said(working.words.get(self.part.answers, ""))
         for name, typed in working.values.items():
@@ -346,7 +350,7 @@ class _Work:
         """A typed value's finding; None, and a problem noted, when it cannot be read."""
         right = self.marker.chain(name)
         try:
-            typed = read_value(text, right.step.unit)
+            typed = read_value(as_count(text, right.step.counted), right.step.unit)
         except QuantityError as problem:
             self.problems.append(Refusal(path, problem.sentence))
             return None
@@ -530,6 +534,10 @@ class _Work:
             ways = [self.marker.chain(name), *(base.way for base in self.bases(name))]
             if _ANGLE.search(text):
                 values += [math.degrees(value) for value in values]
+            result = self.answer if name == self.part.answers else self.values.get(name)
+            unit = result.typed.unit if result and result.sized else None
+            if unit and not unit.is_decimal:  # 1,5 × 0,5 for what is told in kilowatt-hours
+                values += [unit.to_si(Decimal(repr(value))) for value in values]
             states = [_line_state(value, ways) for value in values]
             found[name] = "right" if "right" in states else states[0]
             if found[name] == "wrong" and self.working.formulas.get(name) and name in self.working.at:

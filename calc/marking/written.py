@@ -149,9 +149,9 @@ def readings(text: str, letters: Letters) -> Iterator[Side]:
         tokens = _tokens(line, letters, units, paper, times)
         if not tokens:
             continue
-        for tight in (True, False) if "/" in line else (False,):
+        for told, tight in _orders(tokens):
             try:
-                source = _Parser(tokens, tight).whole()
+                source = _Parser(told, tight).whole()
                 formula = Expression(source)
             except (ExpressionError, ValueError, RecursionError, MemoryError):
                 continue
@@ -159,6 +159,23 @@ def readings(text: str, letters: Letters) -> Iterator[Side]:
                 seen.add(source)
                 unknown = tuple(name for name in formula.names if name.startswith("own_"))
                 yield Side(formula, unknown, tuple(float(t.text.split("*")[0]) for t in tokens if t.kind == "number"))
+
+
+def _orders(tokens: list[Token]) -> Iterator[tuple[list[Token], bool]]:
+    """What binds first: letters side by side or ÷; a unit behind a fraction belongs to its lower number or to all."""
+    if Token("mark", "/") not in tokens:
+        yield tokens, False
+        return
+    yield from ((tokens, True), (tokens, False))
+    apart = list[Token]()
+    for place, token in enumerate(tokens):
+        number, _, unit = token.text.partition("*")
+        if token.kind == "number" and unit and place and tokens[place - 1].text == "/":
+            apart += [Token("number", number), Token("mark", "*"), Token("number", unit)]
+        else:
+            apart.append(token)
+    if len(apart) > len(tokens):
+        yield apart, False
 
 
 def numbers(text: str) -> tuple[float, ...]:

@@ -58,6 +58,7 @@ class Input:
     signed: the sign is data (a charge); otherwise a negative value is refused.
     former: names this box had before, which old addresses still use.
     whole: counts (turns, electrons). optional: may stay empty without being the unknown.
+    counted: what a pure number counts, a unit ("kWh") or money (see ``language/counts.py``).
     result: usually found, not given; "measured" (a force, an acceleration, a count) or "laid out" (a
     distance, an angle that others fix). Where more is given than is needed, results are left out first.
     since: the draw number of addresses from which on practice fills it; older ones do not know the box.
@@ -78,6 +79,7 @@ class Input:
     former: tuple[str, ...] = ()
     result: Literal["", "measured", "laid out"] = ""
     since: int = 1
+    counted: str = ""
 
 
 @dataclass(frozen=True)
@@ -236,6 +238,7 @@ class Step:
     judged_by: the name of the value that this one differs little from (two notes of a sound): an answer is held against
     the difference of the two, not against its whole size.
     read_off: how far a value that is read off a drawing may lie from the right one, as a share of it.
+    counted: what a pure number counts, a unit or money (see ``language/counts.py``).
     """
 
     law: str
@@ -256,6 +259,7 @@ class Step:
     read_off: float = 0.0
     quotes: tuple[str, ...] = ()
     judged_by: str = ""
+    counted: str = ""
 
     @cached_property
     def makes(self) -> str:

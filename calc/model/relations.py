@@ -62,6 +62,7 @@ class Relation:
     said: by name, the words of its step where they are its own.
     quotes: the names of the laws in words that its steps apply.
     judged_by: by name, the value whose difference from it is what an answer is judged by (see Step).
+    counted: by name, what a pure number counts (see Step).
     by_hand: by name, a step where no rule of algebra reads as a teacher writes, or a numeric root.
     """
 
@@ -79,6 +80,7 @@ class Relation:
     by_hand: Mapping[str, Step] = field(default_factory=dict)
     quotes: tuple[str, ...] = ()
     judged_by: Mapping[str, str] = field(default_factory=dict)
+    counted: Mapping[str, str] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         """Raise ValueError for a mistake at what the law does not have: it would never be looked for."""
@@ -112,6 +114,7 @@ class Relation:
             dropped=self.dropped.get(unknown, OTHER_ROOT),
             quotes=self.quotes,
             judged_by=self.judged_by.get(unknown, ""),
+            counted=self.counted.get(unknown, ""),
         )
         return self.said[unknown].of(step) if unknown in self.said else step
 
@@ -176,6 +179,7 @@ class Relation:
             dropped={put(name): reason for name, reason in self.dropped.items()},
             said={put(name): words for name, words in self.said.items()},
             judged_by={put(name): put(other) for name, other in self.judged_by.items()},
+            counted={put(name): what for name, what in self.counted.items()},
         )
 
 

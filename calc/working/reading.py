@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from fractions import Fraction
 
+from calc.language.counts import as_count
 from calc.language.printing import Style, exact, rounded, with_unit
 from calc.language.quantities import Quantity, QuantityError, parse_quantity
 from calc.language.units import Unit, UnitError, parse_unit, same_kind
@@ -257,7 +258,7 @@ class _Reader:
 
     def parsed(self, item: Input, name: str, text: str) -> Quantity | None:
         """What was typed in a box; a refusal is noted, with an example for this box, which only it needs."""
-        comma = self.settings.comma
+        comma, text = self.settings.comma, as_count(text, item.counted)
         try:
             return by_sheet(parse_quantity(text, item.unit, comma=comma), self.question, self.settings)
         except QuantityError:

@@ -13,6 +13,7 @@ from calc.topics import find
 from calc.topics.circuits.network_text import Element, Group, Tree, read_network
 from calc.working.reading import Refusals, read
 from tests.cases import reckoned
+from tests.topics.asking import Chapter
 
 NETWORKS = int(os.environ.get("NETWORKS_SOLVED", "60"))
 
@@ -181,6 +182,30 @@ def test_published_series_and_parallel() -> None:
     assert v["I"] == pytest.approx(6)
     assert (v["I1"], v["I2"], v["I3"]) == pytest.approx((3, 1.5, 1.5))
     assert (v["P1"], v["P2"], v["P3"]) == pytest.approx((9, 4.5, 4.5))
+
+
+CIRCUITS = Chapter("circuits")
+# case: the letter found, and how the resistances are put together; emf for the published V where r is left out
+NETWORK_CASES = {
+    "S01b": ("I", " + "),
+    "S01c": ("V1", " + "),
+    "S02c": ("I2", " || "),
+    "S02d": ("P1", " || "),
+    "series-current": ("I", " + "),
+    "parallel-resistance": ("R_T", " || "),
+    "terminal-light-load": ("I", ""),
+}
+
+
+@pytest.mark.parametrize("case", NETWORK_CASES)
+def test_published_networks(case: str) -> None:
+    """Each network of the file of cases, in words; sources and tolerances stand there."""
+    letter, sign = NETWORK_CASES[case]
+    quantities = {name: one["value"] for name, one in CIRCUITS.cases[case]["given"].items()}
+    text = sign.join(f"{name} {ohms} Ω" for name, ohms in quantities.items() if name.startswith("R"))
+    emf = quantities.get("emf", quantities.get("V", 12))  # a resistance hangs on no emf
+    found = solve(network=text, epsilon=f"{emf} V", r=f"{quantities.get('r', 0)} Ω").values
+    assert found[letter] == CIRCUITS.published(case)
 
 
 # --- the notation ---

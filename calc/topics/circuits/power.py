@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from calc.figures import Figure
 from calc.figures.circuits import Part, circuit, parallel, series
+from calc.language.counts import MONEY
 from calc.model.questions import SA, Mistake, Values
 from calc.model.relations import Relation, Said
 from calc.topics.circuits.laws import ELECTRIC_POWER, OHM, current, power, resistance
@@ -16,9 +17,9 @@ from calc.working.declaring import declare
 across = Quantity("V", 1e-3, 240, "Potential difference must be greater than zero.")
 lasting = Quantity("s", 1e-3, 1e8, "Time must be greater than zero.")
 used = Quantity("J", 1e-3, 1e12, "Energy must be greater than zero.")
-counted = Quantity("", 1e-3, 1e6, "The number of kilowatt-hours must be greater than zero.")
-price = Quantity("", 1e-3, 1e3, "A price must be greater than zero.", help="in your money, for 1 kWh")
-money = Quantity("", 1e-3, 1e6, "A cost must be greater than zero.", help="in the same money")
+counted = Quantity("", 1e-3, 1e6, "The number of kilowatt-hours must be greater than zero.", counted="kWh")
+price = Quantity("", 1e-3, 1e3, "A price must be greater than zero.", help="in your money, for 1 kWh", counted=MONEY)
+money = Quantity("", 1e-3, 1e6, "A cost must be greater than zero.", help="in the same money", counted=MONEY)
 
 DIVIDED = "You divided. Every coulomb carries energy, and the current says how many pass: multiply {V} by {I}."
 NOT_SQUARED = "You did not square the current. That is the potential difference: use {I^2*R}."
@@ -103,6 +104,7 @@ UNITS = Relation(
     why="One kilowatt-hour is 1 000 W for 3 600 s, which is 3,6 × 10⁶ J. n counts the kilowatt-hours.",
     plain="A kilowatt-hour is a large parcel of energy; count the parcels.",
     marks=SA,
+    counted={"n": "kWh"},
     said={"W": Said("Change the kilowatt-hours to joules", count=False)},
     mistakes=(
         Mistake(
@@ -131,6 +133,7 @@ COST = Relation(
     what="The cost is the number of kilowatt-hours times the price of one",
     why="Electrical energy is sold by the kilowatt-hour.",
     plain="So many parcels at so much each.",
+    counted={"K": MONEY, "c": MONEY, "n": "kWh"},
     mistakes=(
         Mistake("divided", "K", "n/c", "You divided by the price. Multiply {n} by {c}."),
         Mistake(

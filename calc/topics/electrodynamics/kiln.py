@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from calc.figures import Figure, GraphLine, graph
 from calc.figures.graph_marks import Key
+from calc.language.counts import MONEY
 from calc.model.answers import Point
 from calc.model.questions import SA, Check, Data, Mistake, Part, Plan, Question, Values
 from calc.model.relations import Relation
@@ -41,6 +42,7 @@ COST = Relation(
     why="One kilowatt-hour is 1000 W for 3600 s, so 3 600 000 J.",
     plain="Count the kilowatt-hours, then pay for each.",
     units={"c": ""},
+    counted={"c": MONEY},
     marks=SA,
     mistakes=(
         Mistake(

@@ -27,7 +27,7 @@ class Quantity:
     """One kind of quantity; called, it declares one of them for a question.
 
     unit: of the box; typed: the same as a keyboard gives it, where that differs. low, high: sensible range (SI,
-    degrees for an angle). refusal, over, under, whole, result: as in Input. way: the kind of direction and the
+    degrees for an angle). refusal, over, under, whole, result, counted: as in Input. way: the kind of direction and the
     positive one, for a quantity whose sign is data; ``signed`` without one for a sign that is no direction.
     """
 
@@ -43,6 +43,7 @@ class Quantity:
     help: str = ""
     way: Way | None = None
     result: Literal["", "measured", "laid out"] = ""
+    counted: str = ""
 
     def __call__(
         self,
@@ -87,6 +88,7 @@ class Quantity:
             help=self.help or (f"{way[0].of(way[0].opposite(way[1])).words} is negative" if way else ""),
             former=former,
             result=result or self.result,
+            counted=self.counted,
         )
         values, own = _numbers(name, drawn)
         draw = Draw(values, own or typed_unit or unit or self.typed or self.unit, _numbers(name, harder)[0])
