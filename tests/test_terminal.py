@@ -66,7 +66,7 @@ def test_without_words_the_questions_are_listed(capsys: pytest.CaptureFixture[st
     """Chapter by chapter, each with its boxes; the version on request."""
     ended, out, _ = printed(capsys)
     assert ended == 0
-    assert out.splitlines()[1].startswith("  coulomb.")
+    assert out.splitlines()[1].startswith("  circuits.")
     (force,) = [line for line in out.splitlines() if line.startswith("  coulomb.force:")]
     assert "(Q1, Q2, r, F" in force
     assert printed(capsys, "--version") == (0, f"{VERSION}\n", "")

@@ -97,9 +97,11 @@ _NOTATIONS = {
 
 
 def pieces(paper: Paper) -> dict[str, dict[str, object]]:
-    """By notation, what a paper has for its class's table: title, and for each question head, row and foot.
+    """By notation, what a paper has for its class's table: title, and for each question with answers its number, head,
+    row and foot.
 
-    The whole is the title, and for each question the head, a row of each paper, and the foot.
+    The whole is the title, and for each question a table: the head, a row of each paper, and the foot. Papers of which
+    a question has other parts, so another head, have a table of their own below it.
     """
     return {name: _pieces(paper, written) for name, written in _NOTATIONS.items()}
 
@@ -112,7 +114,12 @@ def _pieces(paper: Paper, written: _Notation) -> dict[str, object]:
             columns = ["Name", *(numbered(item, part) for part in parts)]
             cells = [written.escape(paper.wanted.learner), *(_cell(part, written) for part in parts)]
             questions.append(
-                {"head": written.head(item.number, columns), "row": written.row(cells), "foot": written.foot}
+                {
+                    "number": item.number,
+                    "head": written.head(item.number, columns),
+                    "row": written.row(cells),
+                    "foot": written.foot,
+                }
             )
     return {"title": written.title(written.escape(f"{paper.heading}: answers of the class")), "questions": questions}
 

@@ -67,12 +67,20 @@ type PaperPiece = "paper_html" | "memo_html";
 /** The notations of a file that calc writes. */
 type FileNotation = "markdown" | "latex";
 
+/** One learner's line of the answers to a question, with what stands above and below it. */
+interface AnswerRow {
+  number: number;
+  head: string;
+  row: string;
+  foot: string;
+}
+
 /** A paper; of its notations those that were asked for. */
 type PaperMade = Partial<Record<PaperPiece | FileNotation | `${FileNotation}_memo`, string>> & {
   marks: number;
   questions: number;
   said: string;
-  answers: Record<"html" | FileNotation, { title: string; questions: { head: string; row: string; foot: string }[] }>;
+  answers: Record<"html" | FileNotation, { title: string; questions: AnswerRow[] }>;
   named: string[];
   seed: number;
   level: number | "rising";

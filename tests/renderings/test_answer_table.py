@@ -26,13 +26,12 @@ def papers() -> list[Paper]:
 
 
 def whole(notation: str, made: list[Paper]) -> str:
-    """The table as the page puts it together: title, then for each question its head, the rows, its foot."""
+    """The table as the page puts it together: title, then for each question and each head its rows, its foot."""
     found = [answer_table.pieces(paper)[notation] for paper in made]
-    tables = [
-        one["head"] + "".join(pieces["questions"][at]["row"] for pieces in found) + one["foot"]
-        for at, one in enumerate(found[0]["questions"])
-    ]
-    return found[0]["title"] + "".join(tables)
+    tables: dict[tuple[int, str], list[str]] = {}
+    for one in sorted((one for pieces in found for one in pieces["questions"]), key=lambda one: one["number"]):
+        tables.setdefault((one["number"], one["head"]), [one["foot"]]).insert(-1, one["row"])
+    return found[0]["title"] + "".join(head + "".join(rows) for (_, head), rows in tables.items())
 
 
 def answers(made: Paper) -> list[list[str]]:
@@ -94,6 +93,22 @@ def test_html_is_a_table_for_each_question() -> None:
     assert seen.names.count("tr") == 3 * (1 + len(CLASS))
     assert all(name in seen.words for name in CLASS)
     assert "Forces: answers of the class" in seen.words
+
+
+def test_other_parts_stand_in_a_table_of_their_own() -> None:
+    """A learner whose circuit has more to be found is not in a row of the others, whose cells would not fit."""
+    keys = ("circuits.what-if", "coulomb.force")
+    made = [make(Wanted(keys, level=2, seed=4, own=own, learner=f"Learner {own}", rule=6)) for own in range(1, 9)]
+    counts = {len(answers(one)[0]) for one in made}
+    assert len(counts) > 1
+    tables = re.findall(r"^## Question (\d+)\n\n(.*?)(?=^## |\Z)", whole("markdown", made), flags=re.M | re.S)
+    assert [number for number, _ in tables] == ["1"] * len(counts) + ["2"]
+    named = []
+    for _, table in tables:
+        lines = table.strip().splitlines()
+        assert len({line.count("|") for line in lines}) == 1, table
+        named += [line.split(" | ")[0].removeprefix("| ") for line in lines[2:]]
+    assert sorted(named) == sorted(2 * [one.wanted.learner for one in made])
 
 
 @pytest.mark.parametrize("level", [1, 2, 3])

@@ -84,12 +84,12 @@ def test_the_formulas_of_the_data_sheet_stand_once_beside_their_law() -> None:
     assert 'rowspan="4">Equations of motion' in content
     assert "Motion with constant acceleration" not in content
     assert content.count("f_S (v ± v_L)/(v ± v_S)") == 1
-    assert content.count("<table>") == content.count("<h3>") == 7
+    assert content.count("<table>") == content.count("<h3>") == 10
 
 
 def test_an_unknown_topic_in_a_laws_block_is_named() -> None:
     """A law block of a topic that does not exist says which there are."""
-    with pytest.raises(PluginError, match="no topic 'heat'; there are coulomb"):
+    with pytest.raises(PluginError, match="no topic 'heat'; there are circuits, coulomb"):
         on_page_markdown("```laws\nheat\n```\n", page("```laws\nheat\n```\n"))
 
 

@@ -372,12 +372,19 @@ function pageCount(paper, piece) {
 }
 
 // The answers of a class, a table for each question, a line for each learner; "" for one paper. calc writes the pieces.
+// Learners whose question has other parts than that of the others have a table of their own.
 /** @param {"html" | FileNotation} notation */
 function answersIn(notation) {
   if (papers.length < 2 || piece() === "paper") return "";
-  const own = papers.map(({ reply }) => reply.answers[notation].questions);
-  const tables = own[0].map(({ head, foot }, at) => head + own.map((questions) => questions[at].row).join("") + foot);
-  return papers[0].reply.answers[notation].title + tables.join("");
+  const lines = papers.flatMap(({ reply }) => reply.answers[notation].questions).sort((one, other) => one.number - other.number);
+  const tables = new Map();
+  for (const { number, head, row, foot } of lines) {
+    const table = tables.get(`${number} ${head}`) ?? { head, rows: "", foot };
+    table.rows += row;
+    tables.set(`${number} ${head}`, table);
+  }
+  return papers[0].reply.answers[notation].title
+    + [...tables.values()].map(({ head, rows, foot }) => head + rows + foot).join("");
 }
 
 function answerTable() {
