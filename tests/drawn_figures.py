@@ -41,9 +41,9 @@ from calc.figures.power_line import power_line
 from calc.figures.surfaces import Pulled, on_surface, on_two_strings
 from calc.figures.telling import composed
 from calc.figures.vertical import Height, Place, vertical
-from calc.practice.drawing import draw
 from calc.working.reading import read
 from calc.working.working import run
+from tests import cases
 
 FORCES = ("F_E", "F_{AB}", "F_N", "T", "F_g", "F_{12}", "w = 1,96 N", "F_{net} = 3,60 × 10⁻² N")
 SIGNS = ("+", "-")
@@ -51,8 +51,8 @@ SIGNS = ("+", "-")
 
 def of_question(key: str, seed: int) -> list[Figure]:
     """The scene of a drawn question, and the figure of each of its parts."""
-    topic, question = topics.find(key)
-    drawn = draw(topic, question, seed, 1 + seed % 3)
+    _, question = topics.find(key)
+    drawn = cases.drawn(key, seed, 1 + seed % 3)
     found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
     plan = question.plan(found.data)
     values = run(plan, found.data.settings.constants())

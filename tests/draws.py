@@ -10,10 +10,10 @@ from decimal import Decimal
 from calc.language.quantities import parse_quantity
 from calc.language.units import parse_unit
 from calc.model.questions import Choice, Input, Plan, Question, Refusal, Rows, Worded
-from calc.practice.drawing import draw
 from calc.topics import find
 from calc.working.reading import Read, Refusals, read
 from calc.working.working import run
+from tests import cases
 
 Typed = dict[str, object]
 
@@ -40,11 +40,11 @@ def planned(question: Question, typed: Typed, asked: str = "") -> tuple[Read, Pl
 
 def data_sets(key: str, count: int, seed: int = 0) -> Iterator[tuple[Typed, str]]:
     """(typed text, unknown) for ``count`` draws of each level, each unknown, and wilder sizes and signs."""
-    topic, question = find(key)
+    _, question = find(key)
     yield dict(question.example), ""
     for n in range(count):
         for level in question.levels:
-            drawn = draw(topic, question, seed + n, level)
+            drawn = cases.drawn(key, seed + n, level)
             yield drawn.inputs, drawn.find
             yield from every_unknown(question, drawn.inputs, drawn.find)
             chance = random.Random(f"{key}/{seed}/{n}/{level}")

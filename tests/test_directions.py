@@ -16,11 +16,11 @@ from calc.language.symbols import symbol
 from calc.model.answers import Direction, WorkedAnswer
 from calc.model.directions import UP_DOWN, meant
 from calc.model.questions import Step
-from calc.practice.drawing import draw
 from calc.renderings import svg
 from calc.topics import find, question_keys, topics
 from calc.working.reading import read
 from calc.working.working import direction, run, work
+from tests import cases
 
 KEYS = question_keys()
 CLOSE = 1.0  # degrees: words give one or two decimals of an angle
@@ -88,7 +88,7 @@ def answers(key: str) -> Iterator[WorkedAnswer]:
     yield work(topic, question, read(question, question.example))
     for level in (1, 2, 3):
         for seed in range(1, 5):
-            drawn = draw(topic, question, seed, level)
+            drawn = cases.drawn(key, seed, level)
             found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
             yield work(topic, question, found)
 
@@ -254,9 +254,9 @@ def test_phrases_are_read_as_directions() -> None:
 
 def turns(key: str, seeds: range) -> Iterator[tuple[str, bool]]:
     """Steps whose value a learner's own earlier value turns round, and whether their direction turns with it."""
-    topic, question = find(key)
+    _, question = find(key)
     for level, seed in product((1, 2, 3), seeds):
-        drawn = draw(topic, question, seed, level)
+        drawn = cases.drawn(key, seed, level)
         found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
         plan, constants = question.plan(found.data), found.data.settings.constants()
         right = run(plan, constants)

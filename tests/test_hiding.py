@@ -36,10 +36,10 @@ from calc.language.symbols import symbol
 from calc.model.questions import Part as Asked
 from calc.model.questions import Plan, Step
 from calc.papers.papers import plain_scene
-from calc.practice.drawing import draw
 from calc.practice.fair import fair_scene
 from calc.renderings.svg import render
 from calc.working.reading import read
+from tests import cases
 
 
 def seen(figure: Figure | None) -> str:
@@ -139,10 +139,10 @@ def test_lines_alone_are_nothing_to_look_at() -> None:
 @pytest.mark.parametrize("key", topics.question_keys())
 def test_no_scene_shows_an_arrow_of_what_is_to_be_found(key: str) -> None:
     """In practice and papers no arrow, and no word, tells of a value the steps make."""
-    topic, question = topics.find(key)
+    _, question = topics.find(key)
     for seed in range(3):
         for level in (1, 3):
-            drawn = draw(topic, question, seed, level)
+            drawn = cases.drawn(key, seed, level)
             found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
             plan = question.plan(found.data)
             made = {symbol(step.makes).label.replace("{", "").replace("}", "") for step in plan.steps}
@@ -162,10 +162,10 @@ READ = ("positions", "reading", "accelerations")
 @pytest.mark.parametrize("key", [f"projectile.{kind}" for kind in READ] + ["gravitation.graph"])
 def test_a_graph_that_is_read_is_there_to_be_read(key: str) -> None:
     """In practice and on paper, whichever numbers its axes happen to have in common with the answers."""
-    topic, question = topics.find(key)
+    _, question = topics.find(key)
     for seed in range(5):
         for level in (1, 2):
-            drawn = draw(topic, question, seed, level, 5)
+            drawn = cases.drawn(key, seed, level, 5)
             found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
             plan = question.plan(found.data)
             assert fair_scene(plan, found) is not None, seed

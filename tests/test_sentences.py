@@ -7,11 +7,15 @@ opposite words must be read by a rule: a new topic is tested here without a line
 
 from __future__ import annotations
 
+import json
+import os
 import re
 from collections import defaultdict
 from collections.abc import Callable, Iterator
 from functools import cache
 from math import atan2, degrees, sin
+from pathlib import Path
+from typing import NamedTuple
 
 import pytest
 
@@ -948,50 +952,66 @@ def _a_north_pole_is_seen_anticlockwise(case: Case, m: re.Match[str]) -> bool:
     return (m[1] == "anticlockwise") == pole_beside(case)
 
 
+class Met(NamedTuple):
+    """What was read in the sentences of a question: claims that are false, with the name of their rule; of each claim
+    the rule, the group and the word met; and the sentences that no rule reads, with the cases they stand in."""
+
+    false: list[str]
+    words: set[tuple[str, int, str]]
+    unread: dict[str, list[str]]
+
+
 @cache
-def met() -> tuple[dict[str, list[str]], dict[str, dict[int, set[str]]], dict[str, dict[str, list[str]]]]:
-    """Every claim read: false ones by rule, the words met by rule and group, and sentences no rule reads, by
-    question."""
-    false: defaultdict[str, list[str]] = defaultdict(list)
-    words: defaultdict[str, defaultdict[int, set[str]]] = defaultdict(lambda: defaultdict(set))
-    unread: defaultdict[str, dict[str, list[str]]] = defaultdict(dict)
-    for key in KEYS:
-        for case in every_form(key):
-            beside = list(told_beside(case))
-            for place, raw in enumerate((*beside, *sentences(case))):
-                text = raw.translate(_LOWERED)
-                covered: list[tuple[int, int]] = []
-                for name, (pattern, check, _) in RULES.items():
-                    for found in pattern.finditer(text):
-                        covered.append(found.span())
-                        for group, word in enumerate(found.groups(), 1):
-                            if word:
-                                words[name][group].add(word)
-                        try:
-                            true = check(case, found)
-                        except (KeyError, StopIteration, AssertionError) as problem:
-                            true = False
-                            text += f" [{problem!r}]"
-                        if not true:
-                            false[name].append(f"{case.name}: {found[0]}")
-                for found in re.finditer(r"[^.!?]+", text):
-                    if place >= len(beside) and not any(a < found.end() and found.start() < b for a, b in covered):
-                        pattern_ = re.sub(r"[−-]?\d[\d,. ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]*", "#", found[0]).strip()
-                        unread[key].setdefault(pattern_, []).append(case.name)
-    return dict(false), {k: dict(v) for k, v in words.items()}, dict(unread)
+def met(key: str) -> Met:
+    """Every claim of a question, read."""
+    seen = Met([], set(), {})
+    for case in every_form(key):
+        beside = list(told_beside(case))
+        for place, raw in enumerate((*beside, *sentences(case))):
+            text = raw.translate(_LOWERED)
+            covered: list[tuple[int, int]] = []
+            for name, (pattern, check, _) in RULES.items():
+                for found in pattern.finditer(text):
+                    covered.append(found.span())
+                    seen.words.update((name, group, word) for group, word in enumerate(found.groups(), 1) if word)
+                    try:
+                        true = check(case, found)
+                    except (KeyError, StopIteration, AssertionError) as problem:
+                        true = False
+                        text += f" [{problem!r}]"
+                    if not true:
+                        seen.false.append(f"{name}: {case.name}: {found[0]}")
+            for found in re.finditer(r"[^.!?]+", text):
+                if place >= len(beside) and not any(a < found.end() and found.start() < b for a, b in covered):
+                    pattern_ = re.sub(r"[−-]?\d[\d,. ×⁻⁰¹²³⁴⁵⁶⁷⁸⁹\u00a0]*", "#", found[0]).strip()
+                    seen.unread.setdefault(pattern_, []).append(case.name)
+    return seen
 
 
-@pytest.mark.parametrize("name", RULES)
-def test_what_a_sentence_claims_is_true(name: str) -> None:
+@pytest.fixture(scope="module")
+def words_met(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder of this run, which its processes share: a file for each question with the words met in it."""
+    folder = tmp_path_factory.getbasetemp()
+    folder = (folder.parent if "PYTEST_XDIST_WORKER" in os.environ else folder) / "words-met"
+    folder.mkdir(exist_ok=True)
+    return folder
+
+
+def keep_words(folder: Path, key: str) -> Path:
+    """The file of a question, written once it is whole."""
+    file = folder / f"{key}.json"
+    if not file.exists():
+        part = file.with_suffix(f".{os.getpid()}")
+        part.write_text(json.dumps(sorted(met(key).words)), encoding="utf-8")
+        part.replace(file)
+    return file
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_what_the_sentences_of_a_question_claim_is_true(words_met: Path, key: str) -> None:
     """Every sentence a rule reads is true of the data it stands beside."""
-    assert met()[0].get(name, [])[:3] == []
-
-
-@pytest.mark.parametrize("name", [name for name, (_, _, forms) in RULES.items() if forms])
-def test_each_claim_is_met_both_ways(name: str) -> None:
-    """Among the draws each rule meets each of its words: none of the forms goes unread."""
-    for group in RULES[name][2]:
-        assert len(met()[1].get(name, {}).get(group, set())) > 1, (name, group, met()[1].get(name))
+    keep_words(words_met, key)
+    assert met(key).false[:3] == []
 
 
 OPPOSITES = (
@@ -1038,6 +1058,16 @@ def turned_words(sentence: str) -> Iterator[str]:
 @pytest.mark.parametrize("key", KEYS)
 def test_a_sentence_that_depends_on_the_data_is_read_by_a_rule(key: str) -> None:
     """A sentence met in two forms with opposite words says something of the data: a rule here must check it."""
-    unread = met()[2].get(key, {})
+    unread = met(key).unread
     pairs = [(one, other) for one in unread for other in turned_words(one) if other in unread]
     assert pairs == []
+
+
+def test_each_claim_is_met_both_ways(words_met: Path) -> None:
+    """Among the draws each rule meets each of its words: none of the forms goes unread, and no rule reads nothing."""
+    words = defaultdict[str, defaultdict[int, set[str]]](lambda: defaultdict(set))
+    for key in KEYS:
+        for name, group, word in json.loads(keep_words(words_met, key).read_text(encoding="utf-8")):
+            words[name][group].add(word)
+    alone = [(name, group, *words[name][group]) for name, rule_ in RULES.items() for group in rule_[2]]
+    assert [one for one in alone if len(one) < 4] == []

@@ -11,12 +11,12 @@ from calc.language.printing import counted
 from calc.language.wording import called, reworded
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Plan
-from calc.practice.drawing import draw
 from calc.practice.hints import hints
 from calc.renderings import html
 from calc.topics import find, question_keys, topics
 from calc.working.reading import read
 from calc.working.working import work
+from tests import cases
 
 KEYS = question_keys()
 DRAWS = [(level, seed) for level in (1, 2, 3) for seed in (1, 2, 3)]
@@ -45,7 +45,7 @@ def worked_cases(key: str) -> list[tuple[WorkedAnswer, Plan]]:
     topic, question = find(key)
     typed = [(question.example, "", variant) for variant in (0, 1, 2)]
     for level, seed in DRAWS:
-        drawn = draw(topic, question, seed, level)
+        drawn = cases.drawn(key, seed, level)
         typed.append((drawn.inputs, drawn.find, drawn.variant))
     found = [read(question, inputs, unknown, variant=variant) for inputs, unknown, variant in typed]
     return [(work(topic, question, one), question.plan(one.data)) for one in found]
@@ -142,7 +142,7 @@ def test_hints_are_in_good_english(key: str) -> None:
     """Hints have no slips either, and end with a stop, a colon or the dots of an opening."""
     topic, question = find(key)
     for level, seed in DRAWS[::3]:
-        drawn = draw(topic, question, seed, level)
+        drawn = cases.drawn(key, seed, level)
         found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
         for told in hints(topic, question, found, question.plan(found.data)).values():
             for hint in told:

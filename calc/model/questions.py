@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Literal
 
 from calc.figures import Figure
 from calc.language.decimal_sign import in_sign
-from calc.language.expressions import expression
+from calc.language.expressions import equation, expression
 from calc.model.answers import Direction, Law, Mark, PartKind, Point
 from calc.model.constants import Settings
 
@@ -269,6 +269,11 @@ class Step:
     def how(self) -> str:
         """The right side of ``make``."""
         return self.make.split("=", 1)[1].strip()
+
+    @cached_property
+    def needs(self) -> frozenset[str]:
+        """The names it starts from, constants among them."""
+        return frozenset(equation(self.root.equation if self.root else self.make).names) - {self.makes}
 
 
 @dataclass(frozen=True)

@@ -9,9 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import replace
-from functools import lru_cache
 
-from calc.language.expressions import ExpressionError, equation, expression
+from calc.language.expressions import ExpressionError, expression
 from calc.model.questions import Data, Part, Plan, Refusal, Step
 from calc.working.working import made, measure, run
 
@@ -28,16 +27,6 @@ class NoWay(ValueError):
     """What is asked does not follow from what is given."""
 
 
-def needs(step: Step) -> frozenset[str]:
-    """The names a step starts from, constants among them."""
-    return _needs(step.root.equation if step.root else step.make, step.makes)
-
-
-@lru_cache(maxsize=2048)
-def _needs(line: str, makes: str) -> frozenset[str]:
-    return frozenset(equation(line).names) - {makes}
-
-
 def lead(known: Collection[str], ways: Sequence[Step], target: str) -> tuple[Step, ...]:
     """The fewest layers of steps from ``known`` (constants among it) to ``target``, in order.
 
@@ -47,21 +36,26 @@ def lead(known: Collection[str], ways: Sequence[Step], target: str) -> tuple[Ste
     """
     direct = [way for way in ways if way.root is None]
     if len(direct) < len(ways) and follows(known, direct, target):
-        return lead(known, direct, target)
-    have, made = set(known), list[Step]()
+        ways = direct
+    have, made, left = set(known), list[Step](), ways
     while target not in have:
-        layer: dict[str, Step] = {}
-        for way in ways:
-            if way.makes not in have and needs(way) <= have:
+        layer, later = dict[str, Step](), list[Step]()
+        for way in left:
+            if way.makes in have:
+                continue
+            if way.needs <= have:
                 layer.setdefault(way.makes, way)
+            else:
+                later.append(way)
         if not layer:
             raise NoWay(target)
         made += layer.values()
         have |= layer.keys()
+        left = later
     wanted, used = {target}, list[Step]()
     for step in reversed(made):
         if step.makes in wanted:
-            wanted |= needs(step)
+            wanted |= step.needs
             used.insert(0, step)
     return possible_mistakes(known, used)
 
@@ -105,7 +99,7 @@ def spread(
     there = {**constants, **known}
     while True:
         for way in ways:
-            if way.makes in values or way.make in dead or not needs(way) <= there.keys():
+            if way.makes in values or way.make in dead or not way.needs <= there.keys():
                 continue
             try:
                 value = made(way, there)
@@ -142,10 +136,19 @@ def core(data: Data, ways: Sequence[Step], *wants: str) -> Data:
 
 def follows(known: Collection[str], ways: Sequence[Step], target: str) -> bool:
     """Whether some steps lead from ``known`` to ``target``."""
-    try:
-        lead(known, ways, target)
-    except NoWay:
-        return False
+    have, left = set(known), ways
+    while target not in have:
+        later = list[Step]()
+        for way in left:
+            if way.makes in have:
+                continue
+            if way.needs <= have:
+                have.add(way.makes)
+            else:
+                later.append(way)
+        if len(later) == len(left):
+            return False
+        left = later
     return True
 
 
@@ -156,7 +159,7 @@ def told(known: Collection[str], steps: Sequence[Step]) -> set[str]:
 
 def inputs(known: Collection[str], steps: Sequence[Step]) -> set[str]:
     """The names among ``known`` that the steps start from."""
-    needed = set[str]().union(*(needs(step) for step in steps))
+    needed = set[str]().union(*(step.needs for step in steps))
     return (needed & set(known)) - {step.makes for step in steps}
 
 

@@ -11,10 +11,11 @@ from calc import topics
 from calc.language.printing import rounded
 from calc.model.constants import Settings
 from calc.model.questions import Part, Plan
-from calc.practice.drawing import DRAWS, draw
+from calc.practice.drawing import DRAWS
 from calc.practice.hints import Hint, hints, holds_number
 from calc.working.reading import Read, read
 from calc.working.working import direction, run
+from tests import cases
 from tests.strategies import examples
 
 KEYS = topics.question_keys()
@@ -23,7 +24,7 @@ KEYS = topics.question_keys()
 def told(key: str, seed: int, level: int) -> tuple[Read, Plan, dict[str, tuple[Hint, ...]]]:
     """A drawn question with its hints."""
     topic, question = topics.find(key)
-    one = draw(topic, question, seed, level)
+    one = cases.drawn(key, seed, level)
     found = read(question, one.inputs, one.find, variant=one.variant)
     plan = question.plan(found.data)
     return found, plan, hints(topic, question, found, plan)
@@ -201,7 +202,7 @@ def answer_of(part: Part, plan: Plan, values: dict[str, float]) -> str:
 def leaks(key: str, seed: int, level: int) -> list[str]:
     """Hints before the last that name one of two sides, where the answer has either: what is left out tells too."""
     topic, question = topics.find(key)
-    one = draw(topic, question, seed, level, DRAWS)
+    one = cases.drawn(key, seed, level, DRAWS)
     found = read(question, one.inputs, one.find, variant=one.variant)
     plan = question.plan(found.data)
     values = run(plan, found.data.settings.constants())

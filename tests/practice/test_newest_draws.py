@@ -12,9 +12,10 @@ import pytest
 
 from calc import topics
 from calc.model.questions import Input, Plan, Rows
-from calc.practice.drawing import DRAWS, Drawn, draw
+from calc.practice.drawing import DRAWS, Drawn
 from calc.working.reading import Read, read
 from calc.working.working import run
+from tests import cases
 from tests.cases import KEYS
 from tests.strategies import examples
 
@@ -45,11 +46,11 @@ def key(request: pytest.FixtureRequest) -> str:
 @cache
 def newest(key: str) -> tuple[Told, ...]:
     """All draws of each level, by the newest rule."""
-    topic, question = topics.find(key)
+    _, question = topics.find(key)
     told = []
     for level in question.levels:
         for seed in SEEDS:
-            one = draw(topic, question, seed, level, DRAWS)
+            one = cases.drawn(key, seed, level, DRAWS)
             found = read(question, one.inputs, one.find, variant=one.variant)
             told.append(Told(one, found, question.plan(found.data)))
     return tuple(told)
@@ -189,10 +190,10 @@ def worded(words: str) -> Counter[str]:
 
 def test_a_question_is_told_in_three_ways(key: str) -> None:
     """The same data are told in at least three wordings over the draws of a level, three words apart or more each."""
-    topic, question = topics.find(key)
+    _, question = topics.find(key)
     for level in question.levels:
         several = [told.one for told in newest(key) if told.one.level == level]
-        more = (draw(topic, question, seed, level, DRAWS) for seed in range(len(several) + 1, TELLINGS_OF + 1))
+        more = (cases.drawn(key, seed, level, DRAWS) for seed in range(len(several) + 1, TELLINGS_OF + 1))
         stories: list[Counter[str]] = []
         for one in itertools.chain(several, more):
             found = read(question, several[0].inputs, several[0].find, variant=one.variant)

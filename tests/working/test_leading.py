@@ -10,10 +10,10 @@ import pytest
 from calc import desk
 from calc.language.units import parse_unit
 from calc.model.questions import Choice, Input, Question, Rows, Worded
-from calc.practice.drawing import draw
 from calc.topics import find, question_keys, topics
 from calc.working.reading import read
 from calc.working.working import work
+from tests import cases
 
 KEYS = question_keys()
 Inputs = dict[str, object]
@@ -156,9 +156,9 @@ def test_no_box_asks_for_what_is_to_be_found(key: str, asked: str, picked: Input
 @pytest.mark.parametrize("key", KEYS)
 def test_a_box_that_is_filled_is_shown(key: str) -> None:
     """Whatever set of numbers a drawn question or a link brings, the boxes it fills are on view."""
-    topic, question = find(key)
+    _, question = find(key)
     for level in (1, 2, 3):
-        drawn = draw(topic, question, 1, level)
+        drawn = cases.drawn(key, 1, level)
         names = shown(key, drawn.find, **drawn.inputs)
         filled = {name for name, text in drawn.inputs.items() if isinstance(text, str) and text.strip()}
         assert {name for name in filled if isinstance(question.find(name), Input)} <= set(names)
