@@ -507,3 +507,17 @@ def test_practice_draws_light_that_can_be(key: str) -> None:
         drawn = [draw(topic, question, seed, level, DRAWS) for seed in range(12)]
         assert len({json.dumps(one.inputs, sort_keys=True) for one in drawn}) >= 10
         assert sum(one.apart for one in drawn) >= 10
+
+
+def test_practice_never_draws_two_metals_that_stay_dark_nor_photons_out_of_the_ultraviolet() -> None:
+    """One metal at least emits; a photon whose energy follows from a current has 3 eV to 6 eV."""
+    for key in ("metals", "intensity"):
+        topic, question = find(f"photoelectric.{key}")
+        for seed in range(24):
+            one = draw(topic, question, seed, 2 + seed % 2, DRAWS)
+            worked = work(topic, question, read(question, one.inputs, one.find))
+            if key == "metals":
+                told = [part.points[0].words for part in worked.parts if part.key.startswith("emits")]
+                assert any(words.startswith("Yes") for words in told), one.inputs
+            else:
+                assert 3 * E < worked.values["E"] < 6 * E, one.inputs

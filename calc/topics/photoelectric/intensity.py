@@ -6,8 +6,13 @@ source.
 
 from __future__ import annotations
 
+from dataclasses import replace
+from random import Random
+from typing import cast
+
 from calc.figures import Figure
 from calc.figures.photo import photocell
+from calc.language.quantities import parse_quantity
 from calc.model.answers import Mark, Point
 from calc.model.questions import Choice, Data, Mistake, Part, Values
 from calc.model.relations import Relation
@@ -191,7 +196,7 @@ def later(data: Data, values: Values) -> tuple[Part, ...]:
     return (EFFECTS[data.choices["change"]],)
 
 
-INTENSITY = declare(
+DECLARED = declare(
     "intensity",
     "Intensity, frequency and current",
     (DIRECT, ARRIVING, FREED, CURRENT),
@@ -214,3 +219,16 @@ INTENSITY = declare(
     notes=("A photocurrent is small because only few of the photons free an electron.",),
     since=6,
 )
+
+
+def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, object]:
+    """What is given for the unknown; where the photon follows from power and current, a power that suits one."""
+    given = DECLARED.adjust(typed, chance, level) if DECLARED.adjust else typed
+    if not all(given[name] for name in ("P", "I", "k")):
+        return given
+    current, each = (parse_quantity(str(given[name]), unit).value for name, unit in (("I", "A"), ("k", "")))
+    volts = (3.5, 4.0, 4.5, 5.0, 5.5)[int(5 * cast(Random, chance).random())]
+    return {**given, "P": f"{1e3 * current * each * volts:.2g} mW".replace(".", ",")}
+
+
+INTENSITY = replace(DECLARED, adjust=practise)

@@ -81,7 +81,7 @@ LINES = {
     "absorbs": Part(
         "lines",
         "explain",
-        "White light passes through a cool gas of such atoms. Explain why dark lines are missing from its spectrum.",
+        "White light passes through a cool gas of such atoms. Explain why there are dark lines in its spectrum.",
         points=(
             Point("The atoms have certain energy levels only.", 1, ("energy levels",)),
             Point(
@@ -102,10 +102,10 @@ BOXES = (
     level(
         "E_1",
         "Lower level",
-        "The lower of two levels is {}.",
+        "The lower of the two levels is {}.",
         "-5,4 eV; -6,3 -5,7 -5,2; -9,6 -8,7 -7,4",
     ),
-    level("E_2", "Upper level", "The upper of two levels is {}.", "-3 eV; -3,1 -2,6 -2,2; -4,9 -4,2 -3,6"),
+    level("E_2", "Upper level", "The upper of the two levels is {}.", "-3 eV; -3,1 -2,6 -2,2; -4,9 -4,2 -3,6"),
     photon_energy(
         "E", "Energy of the photon", "The photon has an energy of {}.", "?; 3e-19 4e-19 5e-19; 4,5e-19 6e-19"
     ),
@@ -120,6 +120,8 @@ BOXES = (
         former=("lambda",),
     ),
 )
+ASKED = {"E": "this energy", "E_1": "this level", "E_2": "this level"}
+EV = {"E": "E_eV", "E_1": "L_eV", "E_2": "U_eV"}
 OPENINGS = {
     "emits": (
         "In an atom of a thin hot gas an electron falls from one energy level to a lower one.",
@@ -143,7 +145,8 @@ def situation(data: Data) -> Situation:
         return energy_levels(("E_1", "E_2"), (change,))
 
     def later(data: Data, values: Values) -> tuple[Part, ...]:
-        return (*((in_electronvolts("E", "this energy"),) if "E" in data.asked_names else ()), LINES[way])
+        asked = (name for name in ("E", "E_1", "E_2") if name in data.asked_names)
+        return (*(in_electronvolts(name, ASKED[name], EV[name]) for name in asked), LINES[way])
 
     given = told(BOXES)
     return Situation(

@@ -6,8 +6,12 @@ samples), quoted from memory. Marks: common practice, no source.
 
 from __future__ import annotations
 
+from random import Random
+from typing import cast
+
 from calc.figures import Figure
 from calc.figures.photo import photocell
+from calc.language.quantities import parse_quantity
 from calc.model.answers import Point
 from calc.model.questions import A, Check, Choice, Data, Part, Plan, Question, Refusal, Values
 from calc.model.relations import Relation
@@ -29,6 +33,7 @@ SOURCE = (
     "Work functions: CRC Handbook of Chemistry and Physics, “Electron Work Function of the Elements”, from memory. They"
     " change with how clean the surface is."
 )
+LONGEST = 1.24e-6  # metres times electronvolts: hc/e
 SAME = "Pick two different metals, so that there is something to compare."
 OPTIONS = tuple((name, name) for name in METALS)
 BOXES = (
@@ -110,11 +115,15 @@ def plan(data: Data) -> Plan:
 
 
 def practise(typed: dict[str, object], random: object, level: int) -> dict[str, object]:
-    """Never the same metal twice."""
+    """Never the same metal twice, and one of the two at least emits electrons."""
     names = list(METALS)
-    if typed["first"] == typed["second"]:
-        return {**typed, "second": names[(names.index(str(typed["first"])) + 2) % len(names)]}
-    return typed
+    first, second = str(typed["first"]), str(typed["second"])
+    if first == second:
+        second = names[(names.index(first) + 2) % len(names)]
+    wave = parse_quantity(str(typed["lamda"]), "nm").value
+    if min(METALS[first], METALS[second]) * wave > LONGEST:
+        first = names[int(2 * cast(Random, random).random())]
+    return {**typed, "first": first, "second": second}
 
 
 COMPARED = Question(

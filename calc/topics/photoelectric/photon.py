@@ -26,9 +26,9 @@ PHOTON_ENERGY = declare(
     "Energy of a photon",
     (DIRECT, PACKET, WAVE),
     openings=(
-        "A lamp sends out light of a single colour.",
-        "The beam of a laser pointer falls on a white wall.",
-        "Light of one wavelength leaves an optical fibre.",
+        "A lamp sends out light of a single wavelength.",
+        "Light of a single frequency falls on a light sensor.",
+        "A filter lets light of one wavelength only through to a detector.",
     ),
     given=(
         wavelength(
