@@ -33,8 +33,10 @@ from calc.figures.coils import coil_in_field, magnet_and_coil
 from calc.figures.connected import in_a_lift, in_a_row, over_an_edge, over_one_pulley, over_the_top
 from calc.figures.energy import Amount, energy_bars
 from calc.figures.graph_marks import Area, Gradient, Key
+from calc.figures.levels import energy_levels
 from calc.figures.machines import machine
 from calc.figures.motion import Moving, before_after
+from calc.figures.photo import photocell
 from calc.figures.pieces import Arrow, Block, Dimension, Surface, polar
 from calc.figures.planets import planet_scene
 from calc.figures.power_line import power_line
@@ -400,6 +402,18 @@ def _connected(chance: random.Random) -> Figure:
     return chance.choice(made)()
 
 
+def _photocell(chance: random.Random) -> Figure:
+    return photocell(against=chance.random() < 0.5, emits=chance.choice((True, True, False, None)))
+
+
+def _levels(chance: random.Random) -> Figure:
+    """Two to five levels, and changes between them up and down."""
+    names = [f"E_{n + 1}" for n in range(chance.randint(2, 5))]
+    labels = chance.sample(("hf", "A", "B", "C", "D"), chance.randint(1, 4))
+    pairs = [chance.sample(range(len(names)), 2) for _ in labels]
+    return energy_levels(names, [(first, last, label) for (first, last), label in zip(pairs, labels, strict=True)])
+
+
 BUILDERS: dict[str, Callable[[random.Random], Figure]] = {
     "free body": _free_body,
     "vector sum": _sum,
@@ -429,6 +443,8 @@ BUILDERS: dict[str, Callable[[random.Random], Figure]] = {
     "pulled body": _pulled,
     "two strings": _two_strings,
     "connected": _connected,
+    "photocell": _photocell,
+    "energy levels": _levels,
 }
 
 
