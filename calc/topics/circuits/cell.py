@@ -80,9 +80,9 @@ BOXES = (
     inside(
         "r",
         "Internal resistance",
-        "Its internal resistance is {}.",
+        "The internal resistance is {}.",
         "0,5 Ω; 0,4 0,5 0,8 1; 0,25 0,65 1,4",
-        told_at={0.0: "Its internal resistance may be left out."},
+        told_at={0.0: "The internal resistance may be left out."},
         unfit=TOO_SMALL,
     ),
     load(
@@ -96,7 +96,7 @@ BOXES = (
     volts(
         "V_ext",
         "Terminal potential difference",
-        "A voltmeter across its terminals reads {}.",
+        "A voltmeter across the terminals of the cell reads {}.",
         "?; 5,2 5,4 5,6; 4,1 4,3",
         result="measured",
         unfit=MORE_CURRENT,

@@ -132,7 +132,7 @@ POWER_BOXES = (
     inside(
         "r",
         "Internal resistance",
-        "Its internal resistance is {}.",
+        "The internal resistance is {}.",
         "1,5 Ω; 0,5 0,8 1,5; 0,6 1,2",
         told_at={0.0: "Its internal resistance may be left out."},
         unfit=NO_INSIDE,
@@ -234,19 +234,34 @@ CHANGES = Relation(
 LOADS = (ACROSS.renamed(V_ext="V1", I="I1", R="R1"), ACROSS.renamed(V_ext="V2", I="I2", R="R2"))
 READINGS = (
     current(
-        "I1", "Current with the first load", "With a first load the current is {}.", "0,5 A; 0,4 0,5 0,6; 0,35 0,55"
+        "I1", "Current with the first load", "With the first load the current is {}.", "0,5 A; 0,4 0,5 0,6; 0,35 0,55"
     ),
     volts(
         "V1",
-        "Terminal potential difference with it",
-        "A voltmeter across the terminals then reads {}.",
+        "Terminal potential difference with the first load",
+        "The terminal potential difference with the first load is {}.",
         "5,75 V; 5,6 5,7 5,8; 5,65 5,85",
     ),
-    resistance("R1", "First load", "The first load has a resistance of {}.", "?; 12 14 15; 11 16", result="measured"),
-    current("I2", "Current with the second load", "With a second load the current is {}.", "2 A; 1,5 2 2,5; 1,4 2,2"),
-    volts("V2", "Terminal potential difference with that", "Now the voltmeter reads {}.", "5 V; 4,5 4,8 5; 4,4 5,1"),
     resistance(
-        "R2", "Second load", "The second load has a resistance of {}.", "?; 2 2,5 3; 1,8 2,2", result="measured"
+        "R1",
+        "Resistance of the first load",
+        "The first load has a resistance of {}.",
+        "?; 12 14 15; 11 16",
+        result="measured",
+    ),
+    current("I2", "Current with the second load", "With the second load the current is {}.", "2 A; 1,5 2 2,5; 1,4 2,2"),
+    volts(
+        "V2",
+        "Terminal potential difference with the second load",
+        "The terminal potential difference with the second load is {}.",
+        "5 V; 4,5 4,8 5; 4,4 5,1",
+    ),
+    resistance(
+        "R2",
+        "Resistance of the second load",
+        "The second load has a resistance of {}.",
+        "?; 2 2,5 3; 1,8 2,2",
+        result="measured",
     ),
     inside("r", "Internal resistance", "The internal resistance is {}.", "?; 0,4 0,5 0,6; 0,35 0,45", unfit=COLUMNS),
     emf("epsilon", "Emf", "The emf of the cell is {}.", "?; 6 6,2; 6,1 6,3"),

@@ -104,7 +104,7 @@ GIVEN = (
     ohms("R3", "Resistance R₃, before B", "R₃ is {}.", "3 Ω; 3 9 12; 6,5 8,5"),
     ohms("R4", "Resistance R₄, after B", "R₄ is {}.", "2 Ω; 2 5 10; 1,5 9,5"),
     ohms("R5", "Resistance R₅, from A to B", "R₅ is {}.", "5 Ω; 5 10 20; 2,5 15"),
-    through("I5", "Current in R₅", "The current in R₅ is {}.", "?; 0,1 0,2; 0,15 0,25"),
+    through("I5", "Current in R₅, from A to B", "The current in R₅, from A to B, is {}.", "?; 0,1 0,2; 0,15 0,25"),
     volts("V_A", "Potential difference from A to the negative terminal", "A voltmeter from A to minus reads {}.", ""),
     volts("V_B", "Potential difference from B to the negative terminal", "A voltmeter from B to minus reads {}.", ""),
     current("I", "Total current", "The total current is {}.", "?; 1 2; 1,5 2,5"),

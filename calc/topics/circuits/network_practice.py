@@ -44,14 +44,23 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
     text = draw.choice(SHAPES[level]).format(a=a, b=b, c=c, d=d)
     out = {**typed, "ask": ask, "of": "", "network": text}
     if ask == "missing":
-        amps = draw.choice(("0,5", "0,8", "1,2", "0,25"))
         left = draw.choice(("epsilon", "r", "R1"))
         if left == "R1":
             volts = draw.choice(("1,5", "2", "2,4", "3"))
             group = f"(R2 {b} Ω in parallel with R3 {c} Ω)"
             out["network"] = f"R1 ? in series with {group}; voltmeter V1 reading {volts} V across R2"
         else:
+            ohms = number(a) + 1 / (1 / number(b) + 1 / number(c))
+            if left == "epsilon":
+                amps = float(draw.choice(("0.5", "0.8", "1.2", "0.25")))
+            else:  # what a cell of an ordinary internal resistance would drive
+                amps = number(typed["epsilon"]) / (ohms + float(draw.choice(("0.5", "0.8", "1.2", "1.6"))))
             main = f"R1 {a} Ω in series with (R2 {b} Ω in parallel with R3 {c} Ω)"
-            out["network"] = f"ammeter A1 reading {amps} A in series with {main}"
+            out["network"] = f"ammeter A1 reading {f'{amps:.2f}'.replace('.', ',')} A in series with {main}"
             out[left] = ""
     return out
+
+
+def number(text: object) -> float:
+    """The number at the start of what is typed."""
+    return float(str(text).split()[0].replace(",", "."))

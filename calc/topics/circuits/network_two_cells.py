@@ -95,9 +95,9 @@ TWO_CELLS = declare(
     ),
     given=(
         emf("epsilon_1", "Emf of cell 1", "Cell 1 has an emf of {}.", "6 V; 6 9 12; 4,5 7,5 9"),
-        ohms("r1", "Internal resistance of cell 1", "Its internal resistance is {}.", "1 Ω; 1 2; 0,8 1,5"),
+        ohms("r1", "Internal resistance of cell 1", "The internal resistance of cell 1 is {}.", "1 Ω; 1 2; 0,8 1,5"),
         emf("epsilon_2", "Emf of cell 2", "Cell 2 has an emf of {}.", "4 V; 4 5 8; 3 6 8,5"),
-        ohms("r2", "Internal resistance of cell 2", "That of cell 2 is {}.", "2 Ω; 1 2 4; 0,5 2,5"),
+        ohms("r2", "Internal resistance of cell 2", "The internal resistance of cell 2 is {}.", "2 Ω; 1 2 4; 0,5 2,5"),
         load("R", "Resistance of the load", "The load has a resistance of {}.", "4 Ω; 2 4 6; 3,5 7,5"),
         volts("V", "Potential difference across the load", "Across the load {} is read.", "?; 3 4 5; 3,5 4,5"),
         current("I", "Current in the load", "The current in the load is {}.", "?; 1 2; 1,4 2,2"),

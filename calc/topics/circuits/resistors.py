@@ -111,7 +111,7 @@ def branch_mistakes(name: str, names: Sequence[str]) -> tuple[Mistake, ...]:
 
 BOXES = (
     *(
-        resistance(name, f"Resistance {n}", f"Resistor {n} has a resistance of {{}}.", numbers, unfit="")
+        resistance(name, f"Resistance of resistor {n}", f"Resistor {n} has a resistance of {{}}.", numbers, unfit="")
         for n, (name, numbers) in enumerate(
             zip(
                 ONES,
@@ -129,8 +129,8 @@ BOXES = (
     resistance("R", "Total resistance", "Together they have a resistance of {}.", "?; 3 2 2,5; 1,9 2,2"),
     volts(
         "V",
-        "Potential difference across all of them",
-        "The potential difference across all of them is {}.",
+        "Potential difference across the combination",
+        "The potential difference across the combination is {}.",
         "6 V; 6 9 12; 4,5 7,5",
     ),
     current("I", "Total current", "The total current is {}.", "?; 1 1,5 2; 1,2 1,8"),
