@@ -42,11 +42,17 @@ _SAME = (
     ("depend", "depends", "dependent"),
     ("increase", "increases", "increased", "increasing", "rises", "grows"),
     ("decrease", "decreases", "decreased", "decreasing"),
+    ("minimum", "least", "lowest", "smallest", "minimal"),
+    (
+        *("emitted", "emit", "emission", "emitting", "ejected", "eject", "ejecting", "released", "release", "removed"),
+        *("remove", "liberated", "liberate", "freed", "free", "escape", "leave", "expelled", "expel", "knock"),
+    ),
     ("brighter", "brightly"),
     ("dimmer", "dimly"),
 )
 _ONE = {word: words[0] for words in _SAME for word in words}
 _COUNT = r"(?:number|rate|amount) of (?:the |\w+ed )*(photons|electrons)((?: (?!not |and |but )\w+){0,5}?) "
+_SUITABLE = " suitable frequency "
 # Turns of speech that say what a memo says in one word.
 _TURNS = (
     (r"\br\s*(?:²|\^\s*2)", " distance square "),
@@ -59,6 +65,10 @@ _TURNS = (
     (r"\bclosed system\b", " isolated system "),
     (r"\bat the top\b", " highest point "),
     (r"\bphoto-?electrons?\b", " electrons "),
+    (r"\b(?:high|large) enough frequency|\bfrequency (?:(?:that|which) )?(?:is )?(?:high|large) enough", _SUITABLE),
+    (r"\b(?:sufficient|appropriate|certain)(?:ly)?(?: high| large)? frequency", _SUITABLE),
+    (r"\bfrequency (?:above|(?:equal to or )?(?:greater|higher) than|of at least) the thr\w+", _SUITABLE),
+    (r"\bplanck(?: ?['’]?s)? constant (?:times|multiplied by) (?:the |its )?frequency", " proportional frequency "),
     (r"\b(?:larger|greater|higher|bigger) (?:number|amount) of\b", " more "),
     (r"\b(?:smaller|lower) (?:number|amount) of\b", " fewer "),
     (r"\be_?k\b", " kinetic energy "),
@@ -114,6 +124,7 @@ _FILLERS = frozenset(
             "linear",
             "which",
             "become",
+            "need",
         ),
     )
 )

@@ -477,3 +477,69 @@ def test_it_is_heard_wherever_reasons_about_light_are_marked(
     """Each part of the chapter in which a learner explains what light does."""
     _, told = statement_marked(f"photoelectric.{question}", part, belief, **changed)
     assert told[0].removesuffix(COST) == sentence
+
+
+STATED = {
+    "intensity": """
+Electrons are ejected from the surface of a metal when light of suitable frequency shines on it.
+The emission of electrons from a metal surface when light of high enough frequency falls on it.
+When light of a suitable frequency shines on a metal, electrons are emitted from its surface.
+Electrons are emitted from a metal's surface when light with a high enough frequency shines on the surface.
+Electrons are released from a metal's surface if light of a frequency higher than the threshold falls on it.
+""",
+    "photon": """
+The energy of a photon is directly proportional to the frequency of the light.
+The energy of a photon is directly proportional to its frequency.
+Photon energy is proportional to the frequency.
+The energy of a photon equals Planck's constant times its frequency.
+""",
+    "emission": """
+The work function of a metal is the minimum energy that an electron needs to be emitted from its surface.
+The minimum energy needed to eject an electron from a metal surface.
+The minimum energy required to remove an electron from the surface of the metal.
+The least energy an electron needs to leave the metal.
+Minimum energy needed to release an electron from the surface.
+""",
+    "graph": """
+The threshold frequency is the minimum frequency of light that ejects electrons from the surface of a metal.
+The minimum frequency of light needed to emit electrons from a certain metal surface.
+The lowest frequency of light at which electrons are emitted from the metal.
+The minimum frequency required to eject electrons.
+""",
+}
+MISSTATED = {
+    "intensity": """
+Electrons are ejected from a metal when it is heated.
+Light is emitted when electrons strike a metal.
+""",
+    "photon": """
+The energy of a photon is directly proportional to the wavelength.
+The energy of a photon is inversely proportional to the frequency.
+""",
+    "emission": """
+The minimum frequency needed to emit electrons.
+The maximum kinetic energy of the emitted electron.
+""",
+    "graph": """
+The maximum frequency at which electrons are emitted.
+The minimum energy needed to emit electrons.
+The minimum wavelength of light that ejects electrons.
+""",
+}
+
+
+def each(told: dict[str, str]) -> list[tuple[str, str]]:
+    """Every line with its question."""
+    return [(question, line) for question, lines in told.items() for line in lines.strip().splitlines()]
+
+
+@pytest.mark.parametrize(("question", "words"), each(STATED))
+def test_a_definition_in_other_words_has_full_marks(question: str, words: str) -> None:
+    """Ejected, emitted, released, removed are one; so are minimum and least."""
+    assert statement_marked(f"photoelectric.{question}", "state", words)[0] == 2
+
+
+@pytest.mark.parametrize(("question", "words"), each(MISSTATED))
+def test_a_wrong_definition_has_no_full_marks(question: str, words: str) -> None:
+    """A definition of something else, or one turned round; half of one that is half right."""
+    assert statement_marked(f"photoelectric.{question}", "state", words)[0] <= (question == "graph")

@@ -29,7 +29,7 @@ THRESHOLD = Law(
 WORK_FUNCTION = Law(
     "Definition of the work function",
     "The work function of a metal is the minimum energy that an electron needs to be emitted from its surface.",
-    ("minimum energy", "to be emitted"),
+    ("minimum energy", "minimum energy that an electron needs to be emitted"),
     formulas=("h*f = W_0 + E_k", "E_k = 1/2*m*v^2"),
     group="Matter and light",
 )
