@@ -800,6 +800,46 @@ QUESTIONS: Table = {
 }
 
 # What the part asks: (sentences of full marks, sentences that lack or turn a point)
+PHOTON = "E|J|h*c/lamda||E = hc/λ|h*lamda ~ wavelength|frequency|c/λ"
+LEFT = (
+    "E_k|J|E - W_0|E = W_0 + E_k;E_k + W_0 = E|E = W0 + Ek|E + W_0 ~ subtract|pays|added"
+    ";E ~ left out|pays|work function"
+)
+SPEED = "v|m·s⁻¹|sqrt(2*E_k/m_e)|E_k = 1/2*m_e*v**2|Ek = ½mv²|sqrt(E_k/m_e) ~ ½|half|doubl;2*E_k/m_e ~ root"
+QUESTIONS |= {
+    "photoelectric.photon": [
+        ({"find": "E"}, {"find": PHOTON}),
+        ({"find": "f"}, {"find": "f|Hz|E/h|E = h*f|E = hf|E*h ~ divide|multipl"}),
+        ({"find": "lamda"}, {"find": "lamda|m|c/f|c = f*lamda|c = fλ|f/c ~ divide|turned|upside;c*f ~ divide|multipl"}),
+    ],
+    "photoelectric.emission": [
+        ({"find": "E_k"}, {"find": f"{PHOTON}\n{LEFT}"}),
+        ({"find": "v"}, {"find": f"E|J|h*f||E = hf|f/h ~ multipl|divid\n{LEFT}\n{SPEED}"}),
+    ],
+    "photoelectric.intensity": [
+        (
+            {"find": "I"},
+            {
+                "find": (
+                    f"{PHOTON}\nN|s⁻¹|P/E|P = N*E||P*E ~ divide|multipl;E/P ~ turned|upside|divide\n"
+                    "n|s⁻¹|N/k|N = n*k||N*k ~ divide|more electrons\nI|A|n*e||I = ne|n/e ~ multipl|divid"
+                )
+            },
+        )
+    ],
+    "photoelectric.gate": [
+        (
+            {},
+            {
+                "work": "W_0|J|h*c/lamda_0||W0 = hc/λ0|h*lamda_0 ~ wavelength|frequency|c/λ",
+                "energy": f"{PHOTON}\n{LEFT}",
+                "speed": SPEED,
+            },
+        )
+    ],
+}
+
+
 LAWS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
     "Newton's first law": (
         (
@@ -1048,6 +1088,55 @@ LAWS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
 }
 
 # Written after the first run and not changed since.
+LAWS |= {
+    "photoelectric effect": (
+        (
+            (
+                "The process whereby electrons are ejected from a metal surface when light of suitable frequency is"
+                " incident on that surface."
+            ),
+            "The emission of electrons from a metal surface when light of high enough frequency falls on it.",
+            "When light of a suitable frequency shines on a metal, electrons are emitted from its surface.",
+        ),
+        (
+            "Electrons are ejected from a metal when it is heated.",
+            "Light is emitted when electrons strike a metal.",
+        ),
+    ),
+    "energy of a photon": (
+        (
+            "The energy of a photon is directly proportional to its frequency.",
+            "Photon energy is proportional to the frequency.",
+            "The energy of a photon equals Planck's constant times its frequency.",
+        ),
+        (
+            "The energy of a photon is directly proportional to the wavelength.",
+            "The energy of a photon is inversely proportional to the frequency.",
+        ),
+    ),
+    "work function": (
+        (
+            "The minimum energy needed to eject an electron from a metal surface.",
+            "The minimum energy required to remove an electron from the surface of the metal.",
+            "The least energy an electron needs to leave the metal.",
+        ),
+        (
+            "The minimum frequency needed to emit electrons.",
+            "The maximum kinetic energy of the emitted electron.",
+        ),
+    ),
+    "threshold frequency": (
+        (
+            "The minimum frequency of light needed to emit electrons from a certain metal surface.",
+            "The lowest frequency of light at which electrons are emitted from the metal.",
+            "The minimum frequency required to eject electrons.",
+        ),
+        (
+            "The maximum frequency at which electrons are emitted.",
+            "The minimum energy needed to emit electrons.",
+        ),
+    ),
+}
 MORE_LAWS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
     "Newton's first law": (
         ("Every object keeps its state of rest or its constant velocity unless a resultant force acts on it.",),

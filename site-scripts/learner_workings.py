@@ -34,8 +34,10 @@ FACTOR = (
     | dict.fromkeys(("g", "mm", "ms"), 1e-3)
     | dict.fromkeys(("t", "km", "kN", "kHz", "kW", "kJ"), 1e3)
     | {"cm": 1e-2, "µm": 1e-6, "MN": 1e6, "Mm": 1e6, "MHz": 1e6, "Gm": 1e9, "h": 3600.0, "min": 60.0, "km/h": 1 / 3.6}
+    | {"nm": 1e-9, "eV": 1.6e-19, "mW": 1e-3, "µA": 1e-6}
 )
 CONSTANTS = {"g": 9.8, "G": 6.67e-11}
+OF_LIGHT = {"h": 6.63e-34, "c": 3e8, "e": 1.6e-19, "m_e": 9.11e-31}  # letters of other things elsewhere
 GREEK = {"theta": "θ", "phi": "φ", "alpha": "α", "beta": "β", "mu": "µ", "eta": "η", "Delta": "Δ"}
 LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
@@ -285,7 +287,11 @@ def drawn(key: str, level: int, seed: int) -> Drawn | None:
     if "errors" in reply:
         return None
     request = {name: reply[name] for name in ("question", "inputs", "find", "variant")}
-    data, units, choices = dict(CONSTANTS), {}, {"find": reply["find"]}
+    data, units, choices = (
+        CONSTANTS | (OF_LIGHT if key.startswith("photoelectric") else {}),
+        {},
+        {"find": reply["find"]},
+    )
     for name, text in reply["inputs"].items():
         typed = re.fullmatch(
             r"\s*([+−-]?[\d.,]+)(?:\s*[×x]\s*10([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+))?\s*(.*?)\s*", text if isinstance(text, str) else ""
@@ -294,7 +300,11 @@ def drawn(key: str, level: int, seed: int) -> Drawn | None:
             power = int((typed[2] or "0").translate(str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")))
             data[name] = float(typed[1].replace(",", ".").replace("−", "-")) * 10.0**power * FACTOR[typed[3]]
             units[name] = (
-                "" if typed[3] == "°" else {"g": "kg", "cm": "m", "ms": "s", "km": "m"}.get(typed[3], typed[3])
+                ""
+                if typed[3] == "°"
+                else {"g": "kg", "cm": "m", "ms": "s", "km": "m", "nm": "m", "eV": "J", "mW": "W", "µA": "A"}.get(
+                    typed[3], typed[3]
+                )
             )
             choices[name] = typed[1]
         else:
@@ -337,7 +347,7 @@ def paper(one: Drawn, hand: Hand, chance: random.Random, slip: Slip | None, whol
                 found = value(formula, now)
             except (ValueError, ArithmeticError, TypeError, NameError):
                 return None
-            if not math.isfinite(found) or abs(found) < 1e-9:
+            if not math.isfinite(found) or abs(found) < (1e-40 if one.key.startswith("photoelectric") else 1e-9):
                 return None
             if planted and slip:
                 sheet.line = len(lines) + 1 + bool(row.principle)

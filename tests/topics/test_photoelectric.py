@@ -178,11 +178,31 @@ def test_below_the_threshold_nothing_is_emitted_and_it_is_said(unknown: str) -> 
     worked = CHAPTER.solve("emission", unknown, lamda="600 nm", W_0="2,9 eV")
     assert worked.values["E_m"] == pytest.approx(2.9 * E - H * C / 600e-9)
     assert not {"E_k", "v", "V_s"} & worked.values.keys()
-    told = " ".join(point.words for part in worked.parts for point in part.points)
-    assert "no emission, whatever the intensity" in told
-    assert "each electron takes one photon only" in told
+    assert [point.words for part in worked.parts if part.key == "none" for point in part.points] == [
+        "No: the energy of one photon is smaller than the work function (the frequency is below the threshold"
+        " frequency), so there is no emission, and no kinetic energy, speed or stopping potential to be found.",
+        "Brighter light brings more photons a second, but each electron takes one photon only: there is no emission,"
+        " whatever the intensity.",
+    ]
     assert worked.figure is not None
     assert "No electron leaves it." in worked.figure.description
+
+
+def test_just_below_the_threshold_there_is_none_and_other_things_are_found_all_the_same() -> None:
+    """A part in a thousand below it nothing is emitted; a threshold frequency has no need of an emission."""
+    worked = CHAPTER.solve("emission", "E_k", f="6,993e14 Hz", f_0="7e14 Hz")
+    assert worked.values["E_m"] == pytest.approx(H * 7e11)
+    found = CHAPTER.solve("emission", "f_0", lamda="600 nm", W_0="2,9 eV").values
+    assert found["f_0"] == pytest.approx(2.9 * E / H)
+    assert "E_m" not in found
+
+
+def test_the_supply_holds_electrons_back_where_the_stopping_potential_is_asked() -> None:
+    """Else it pulls them to the collector."""
+    for unknown, word in (("V_s", "slowed down"), ("E_k", "cross to the collector")):
+        figure = CHAPTER.solve("emission", unknown, lamda="400 nm", W_0="2 eV").figure
+        assert figure is not None
+        assert word in figure.description
 
 
 def test_at_the_threshold_emission_is_just_possible() -> None:
@@ -337,6 +357,12 @@ def test_an_outlier_is_pointed_out_explained_and_kept() -> None:
     ).replace(".", ",", 1)
     assert worked.values["h"] == pytest.approx(stats.linregress(*zip(*rows[1:], strict=True)).slope, rel=1e-9)
     assert not fitted(ROWS).warnings
+
+
+def test_a_reading_above_the_line_of_the_others_is_said_to_be_above() -> None:
+    """However little the joules are."""
+    (told,) = fitted([*ROWS, (10e14, 5e-19), (11e14, 3.95e-19)]).warnings
+    assert " above the line of all the others, further than their scatter explains." in told
 
 
 @pytest.mark.parametrize(("zero", "warned"), [(4.5e14, False), (7.5e14, True)])
