@@ -1,4 +1,4 @@
-"""What a teacher of mechanics expects on a learner's paper: formulas, forms, mistakes and laws, in tables of its own.
+"""What a teacher expects on a paper of mechanics or circuits: formulas, forms, mistakes, laws, in tables of its own.
 
 Nothing here is taken from ``calc``: formulas and mistakes are those of the trade (common practice, no source), written
 in the names of the boxes a reader sees, so that ``learner_workings.py`` can hold the booklet against them.
@@ -797,6 +797,102 @@ QUESTIONS: Table = {
             },
         )
     ],
+    "circuits.cell": [
+        (
+            {"state": "supplies", "find": "I"},
+            {"find": "I|A|epsilon/(R + r)|epsilon = I*(R + r);epsilon = I*R + I*r|ε = I(R + r)|epsilon/R ~ internal|r"},
+        ),
+        (
+            {"state": "supplies", "find": "epsilon"},
+            {"find": "epsilon|V|I*(R + r)|epsilon = I*R + I*r|ε = I(R + r)|I*R ~ internal|r"},
+        ),
+        (
+            {"state": "supplies", "find": "r"},
+            {"find": "r|Ω|epsilon/I - R|epsilon = I*(R + r)|ε = I(R + r)|epsilon/I ~ total|subtract|external"},
+        ),
+    ],
+    "circuits.two-loads": [
+        (
+            {"find": "r"},
+            {
+                "find": (
+                    "r|Ω|(V1 - V2)/(I2 - I1)|||V1/I1 ~ load|change;V2/I2 ~ load|change;(V1 - V2)/(I2 + I1) ~ add"
+                    "|sign|subtract"
+                )
+            },
+        ),
+    ],
+    "circuits.resistors": [
+        (
+            {"count": "2", "how": "parallel", "find": "R"},
+            {
+                "find": (
+                    "R|Ω|1/(1/R1 + 1/R2)|1/R = 1/R1 + 1/R2;R = R1*R2/(R1 + R2)||1/R1 + 1/R2 ~ invert|upside"
+                    ";R1 + R2 ~ add|recip"
+                )
+            },
+        ),
+        (
+            {"count": "3", "how": "series", "find": "R"},
+            {"find": "R|Ω|R1 + R2 + R3|||1/(1/R1 + 1/R2 + 1/R3) ~ series|recip"},
+        ),
+        (
+            {"count": "2", "how": "series", "find": "R"},
+            {"find": "R|Ω|R1 + R2|||1/(1/R1 + 1/R2) ~ series|recip"},
+        ),
+    ],
+    "circuits.lanterns": [
+        (
+            {},
+            {
+                "pair": (
+                    "R_p|Ω|1/(1/R1 + 1/R2)|1/R_p = 1/R1 + 1/R2;R_p = R1*R2/(R1 + R2)||1/R1 + 1/R2 ~ invert|upside"
+                    "|turn;R1 + R2 ~ add|recip|lower"
+                ),
+                "current": (
+                    "R_T|Ω|R_s + R_p|||\nI|A|epsilon/(R_T + r)|epsilon = I*(R_T + r)|ε = I(R + r)"
+                    "|epsilon/R_T ~ internal|r|cell"
+                ),
+                "terminal": (
+                    "V_ext|V|epsilon - I*r|epsilon = V_ext + I*r||I*r ~ lost|subtract;epsilon + I*r ~ add|less|subtract"
+                ),
+                "power": "V_p|V|I*R_p|||\nP_1|W|V_p**2/R1|||V_p/R1 ~ square;epsilon**2/R1 ~ emf|own",
+                "alone": (
+                    "I_2|A|epsilon/(R_s + R1 + r)|epsilon = I_2*(R_s + R1 + r)|ε = I(R + r)"
+                    "|epsilon/(R_s + R1) ~ internal|r|left"
+                ),
+                "after": "P_2|W|I_2**2*R1|||I_2*R1 ~ square",
+            },
+        )
+    ],
+    "circuits.boat": [
+        (
+            {},
+            {
+                "lost": "V_r|V|epsilon - V_ext|epsilon = V_ext + V_r||epsilon + V_ext ~ add|subtract|differ",
+                "internal": "r|Ω|V_r/I|V_r = I*r||I/V_r ~ round|upside;V_ext/I ~ load|lost",
+                "load": "R|Ω|V_ext/I|V_ext = I*R||I/V_ext ~ round|upside",
+                "energy": "P|W|V_ext*I|||\nW|J|P*Deltat|W = V_ext*I*Deltat||P/Deltat ~ divid",
+                "both": (
+                    "R_p|Ω|R/2|1/R_p = 1/R + 1/R||\nI_2|A|epsilon/(R_p + r)|epsilon = I_2*(R_p + r)|"
+                    "|epsilon/R_p ~ internal|r"
+                ),
+                "reading": "V_2|V|epsilon - I_2*r|epsilon = V_2 + I_2*r||I_2*r ~ lost|subtract",
+            },
+        )
+    ],
+    "circuits.urn": [
+        (
+            {},
+            {
+                "current": "I|A|P/V|P = V*I||V/P ~ round|upside;P*V ~ multipl|divide",
+                "resistance": "R|Ω|V/I|V = I*R||I/V ~ round|upside",
+                "energy": "W|J|P*Deltat|||P/Deltat ~ divid",
+                "low": "P_2|W|V_2**2/R|||V_2/R ~ square",
+                "longer": "t_2|s|W/P_2|W = P_2*t_2||P_2/W ~ round|upside|over",
+            },
+        )
+    ],
 }
 
 # What the part asks: (sentences of full marks, sentences that lack or turn a point)
@@ -841,6 +937,42 @@ QUESTIONS |= {
 
 
 LAWS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
+    "Ohm's law": (
+        (
+            "The current is directly proportional to the potential difference across it, at constant temperature.",
+            "At constant temperature the voltage across a conductor is directly proportional to the current in it.",
+        ),
+        ("The resistance is the voltage divided by the current.",),
+    ),
+    "definition of emf": (
+        (
+            "The maximum energy supplied by a cell per coulomb of charge that passes through it.",
+            "Emf is the maximum work done by the battery per unit charge passing through it.",
+        ),
+        ("The potential difference across the terminals of the battery.", "The force that drives the charges."),
+    ),
+    "definition of electric power": (
+        (
+            "The rate at which electrical energy is transferred.",
+            "The rate at which work is done.",
+            "Electrical energy transferred per unit time.",
+        ),
+        ("The electrical energy that is transferred.",),
+    ),
+    "resistors in series": (
+        (
+            "The current is the same in all of them and the potential differences add up.",
+            "Voltages add up to the total voltage and the current through each resistor is the same.",
+        ),
+        ("The potential difference is the same across each.",),
+    ),
+    "resistors in parallel": (
+        (
+            "The potential difference across each branch is the same, the currents add up to the total.",
+            "The voltage is the same over all of them; the currents add.",
+        ),
+        ("The current is the same in every branch.",),
+    ),
     "Newton's first law": (
         (
             "A body continues in its state of rest or of uniform velocity unless a net force acts on it.",

@@ -1,4 +1,4 @@
-"""How marking does with whole workings on paper and laws in a learner's own sentence, in the chapters of mechanics.
+"""How marking does with whole workings on paper and laws in a learner's own sentence, in mechanics and circuits.
 
     python3 site-scripts/learner_workings.py [--draws 2] [--seed 7] [--only newton] [--show 20]
 
@@ -30,12 +30,20 @@ from calc import desk
 from learner_tables import LAWS, MORE_LAWS, QUESTIONS
 
 FACTOR = (
-    dict.fromkeys(("", "kg", "m", "s", "N", "m/s", "m·s⁻¹", "m/s^2", "m·s⁻²", "°", "Hz", "W", "J", "N/m"), 1.0)
-    | dict.fromkeys(("g", "mm", "ms"), 1e-3)
-    | dict.fromkeys(("t", "km", "kN", "kHz", "kW", "kJ"), 1e3)
+    dict.fromkeys(
+        ("", "kg", "m", "s", "N", "m/s", "m·s⁻¹", "m/s^2", "m·s⁻²", "°", "Hz", "W", "J", "N/m", "V", "A", "Ω"), 1.0
+    )
+    | dict.fromkeys(("g", "mm", "ms", "mA", "mV"), 1e-3)
+    | dict.fromkeys(("t", "km", "kN", "kHz", "kW", "kJ", "kV", "kΩ"), 1e3)
     | {"cm": 1e-2, "µm": 1e-6, "MN": 1e6, "Mm": 1e6, "MHz": 1e6, "Gm": 1e9, "h": 3600.0, "min": 60.0, "km/h": 1 / 3.6}
     | {"nm": 1e-9, "eV": 1.6e-19, "mW": 1e-3, "µA": 1e-6}
 )
+SI_OF = {"g": "kg", "cm": "m", "ms": "s", "km": "m", "nm": "m", "eV": "J", "mW": "W", "µA": "A"} | {
+    "kW": "W",
+    "kV": "V",
+    "min": "s",
+    "h": "s",
+}
 CONSTANTS = {"g": 9.8, "G": 6.67e-11}
 OF_LIGHT = {"h": 6.63e-34, "c": 3e8, "e": 1.6e-19, "m_e": 9.11e-31}  # letters of other things elsewhere
 GREEK = {"theta": "θ", "phi": "φ", "alpha": "α", "beta": "β", "mu": "µ", "eta": "η", "Delta": "Δ"}
@@ -299,13 +307,7 @@ def drawn(key: str, level: int, seed: int) -> Drawn | None:
         if typed and typed[3] in FACTOR:
             power = int((typed[2] or "0").translate(str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")))
             data[name] = float(typed[1].replace(",", ".").replace("−", "-")) * 10.0**power * FACTOR[typed[3]]
-            units[name] = (
-                ""
-                if typed[3] == "°"
-                else {"g": "kg", "cm": "m", "ms": "s", "km": "m", "nm": "m", "eV": "J", "mW": "W", "µA": "A"}.get(
-                    typed[3], typed[3]
-                )
-            )
+            units[name] = "" if typed[3] == "°" else SI_OF.get(typed[3], typed[3])
             choices[name] = typed[1]
         else:
             choices[name] = str(text)

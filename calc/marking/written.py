@@ -32,6 +32,7 @@ PAPER = re.compile(
 _SIGNS = str.maketrans(
     {
         **dict.fromkeys("×⋅∙·", "*"),
+        "\N{OHM SIGN}": "Ω",
         **dict.fromkeys(DASHES, "-"),
         "÷": "/",
         ":": "/",
@@ -55,8 +56,10 @@ _SIGNS = str.maketrans(
     }
 )
 _LOWERED = str.maketrans("₀₁₂₃₄₅₆₇₈₉ₐₑₕᵢⱼₖₗₘₙₒₚᵣₛₜᵤᵥₓ", "0123456789aehijklmnoprstuvx")
-_ONE = r"(?:kg|[kM]?Hz|min|[pnμmckMG]?[CNVJgsAW]|[nμmckMG]?m|h)(?:\^\(?-?\d\)?|-\d(?!\d))?"
+_ONE = r"(?:kg|[kM]?Hz|min|[pnμmckMG]?(?:Wb|ohms?|[CNVJgsAWΩ])|[nμmckMG]?m|h)(?:\^\(?-?\d\)?|-\d(?!\d))?"
 _UNIT = re.compile(rf"\s*({_ONE}(?:\s*[*./]\s*{_ONE}|\s?{_ONE})*)(?![A-Za-z(])")
+# Letters elsewhere: units only behind a space, at the end of a side or a bracket.
+_LAST_UNIT = re.compile(r"\s+([nμm]?T|[kM]?eV)(?=\s*(?:\)|$))")
 _NUMERAL = re.compile(
     r"(\d{1,3}(?:[ \u00a0\u202f]\d{3})+(?![\d.])|\d+\.?\d*|\.\d+)"
     r"(?:[eE]([+-]?\d+)|\s*[*xX.]\s*10\s*\^\s*(?:\(([+-]?\d+)\)|([+-]?\d+)))?"
@@ -261,7 +264,7 @@ def _number(line: str, numeral: re.Match[str], units: bool, found: list[Token]) 
 
 def _unit(line: str, at: int) -> tuple[str, int] | None:
     """(the factor of the unit that stands here, where it ends)."""
-    match = _UNIT.match(line, at)
+    match = _UNIT.match(line, at) or _LAST_UNIT.match(line, at)
     if not match:
         return None
     apart = "^" in match[1] or match[1] == "Ns"  # factors side by side, as in "kgms^-1"; "2gh" are letters

@@ -20,6 +20,11 @@ def _wires(sheet: Sheet, x: float, y: float, inner: float) -> None:
     sheet.stroke("wire", ((x - reach, y), (x - inner, y)), ((x + inner, y), (x + reach, y)))
 
 
+def _fitting(sheet: Sheet, half: float) -> float:
+    """Half the length of a symbol: where a long row leaves little room, it ends where the wires end."""
+    return min(half, HALF * sheet.scale)
+
+
 def _cell(sheet: Sheet, x: float, y: float) -> None:
     _wires(sheet, x, y, 3.0)
     sheet.stroke("symbol", ((x - 3, y - LONG), (x - 3, y + LONG)))
@@ -35,8 +40,9 @@ def _battery(sheet: Sheet, x: float, y: float) -> None:
 
 
 def _resistor(sheet: Sheet, x: float, y: float) -> None:
-    _wires(sheet, x, y, 20.0)
-    sheet.stroke("symbol", rectangle((x, y), 20.0, 7.0), closed=True)
+    half = _fitting(sheet, 20.0)
+    _wires(sheet, x, y, half)
+    sheet.stroke("symbol", rectangle((x, y), half, 7.0), closed=True)
 
 
 def _variable(sheet: Sheet, x: float, y: float) -> None:
@@ -47,9 +53,10 @@ def _variable(sheet: Sheet, x: float, y: float) -> None:
 
 
 def _lamp(sheet: Sheet, x: float, y: float) -> None:
-    _wires(sheet, x, y, ROUND)
-    sheet.disc((x, y), ROUND, "meter")
-    c, s = ROUND * cos(pi / 4), ROUND * sin(pi / 4)
+    radius = _fitting(sheet, ROUND)
+    _wires(sheet, x, y, radius)
+    sheet.disc((x, y), radius, "meter")
+    c, s = radius * cos(pi / 4), radius * sin(pi / 4)
     sheet.stroke("symbol", ((x - c, y - s), (x + c, y + s)), ((x - c, y + s), (x + c, y - s)))
 
 

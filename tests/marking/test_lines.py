@@ -7,6 +7,7 @@ import pytest
 
 from calc import desk
 from calc.marking.learner import read_line
+from calc.marking.written import numbers
 
 FORCE = {"Q1": "+8 nC", "Q2": "-5 nC", "r": "12 cm"}  # 9e9 × 8e-9 × 5e-9 / 0,12² = 2,5 × 10⁻⁵ N
 
@@ -184,3 +185,30 @@ def test_g_of_ten_costs_one_mark_of_an_answer_worth_two() -> None:
         1,
         "g = 10: one mark for the value",
     )
+
+
+@pytest.mark.parametrize(
+    ("side", "value"),
+    [
+        ("14,60 Ω", 14.6),
+        ("14,60 \N{OHM SIGN}", 14.6),
+        ("14.6 ohms", 14.6),
+        ("3,6 kΩ", 3600.0),
+        ("1/(1/(6 Ω) + 1/(3 Ω))", 2.0),
+        ("(2 A)(3 Ω)", 6.0),
+        ("0,5 T", 0.5),
+        ("(0,5 T)(0,2 m)", 0.1),
+        ("0,02 Wb", 0.02),
+        ("2 keV", 2 * 1.602176634e-16),
+        ("1,5 kW × 20/60 h", 1.8e6),
+        ("10 m / 2 s", 5.0),
+    ],
+)
+def test_units_of_electricity_stand_in_a_working(side: str, value: float) -> None:
+    """Ohms, teslas, webers and electronvolts behind a number; the hour behind a fraction belongs to all of it."""
+    assert any(one == pytest.approx(value) for one in numbers(side))
+
+
+def test_a_letter_behind_a_number_is_no_tesla() -> None:
+    """2T is twice a tension."""
+    assert numbers("2T") == ()

@@ -113,3 +113,27 @@ def test_what_is_not_found_is_said() -> None:
         "directly proportional to the sum of their masses", ("directly proportional to the product of their masses",)
     )
     assert (found, told) == ((), ("It is the product of the masses, not their sum.",))
+
+
+@pytest.mark.parametrize(
+    ("phrases", "said", "found"),
+    [
+        (
+            ("potential difference is the same", "currents add up"),
+            "The voltage is the same over all of them; the currents add.",
+            (0, 1),
+        ),
+        (("potential difference is the same", "currents add up"), "The current is the same in every branch.", ()),
+        (
+            ("maximum energy", "per coulomb of charge"),
+            "The maximum work done by the battery per unit charge passing through it.",
+            (0, 1),
+        ),
+        (("maximum energy", "per coulomb of charge"), "The force that drives the charges.", ()),
+        (("rate", "energy is transferred"), "Electrical energy transferred per unit time.", (0, 1)),
+        (("rate", "energy is transferred"), "The electrical energy that is transferred.", ()),
+    ],
+)
+def test_laws_of_circuits_in_other_words(phrases: tuple[str, ...], said: str, found: tuple[int, ...]) -> None:
+    """Voltage is potential difference, per unit time is a rate, work done by the battery is its energy."""
+    assert phrases_said(said, phrases)[0] == found

@@ -9,9 +9,12 @@ import pytest
 
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Refusal
+from calc.renderings.drawing import Stroke
+from calc.renderings.layout import layout
 from calc.topics import find
 from calc.topics.circuits.network_text import Element, Group, Tree, read_network
 from calc.working.reading import Refusals, read
+from calc.working.working import work
 from tests.cases import reckoned
 from tests.topics.asking import Chapter
 
@@ -406,3 +409,20 @@ def test_meters_change_nothing() -> None:
         network="ammeter + R1 2 + ((R2 4 + ammeter A2) || R3 12 || voltmeter V9); V1 across R1; V2 across the cell"
     ).values
     assert {name: metered[name] for name in plain} == pytest.approx(dict(plain))
+
+
+@pytest.mark.parametrize("count", [1, 4, 6, 9, 12])
+def test_wires_end_at_the_symbols(count: int) -> None:
+    """However many resistors and lamps stand in a row, no wire is drawn inside the box of one."""
+    row = " + ".join(f"{'R' if n % 3 else 'L'}{n} {n} Ω" for n in range(1, count + 1))
+    topic, question = find("circuits.network")
+    figure = work(topic, question, read(question, {**question.example, "network": row})).figure
+    assert figure is not None
+    strokes = [shape for shape in layout(figure).shapes if isinstance(shape, Stroke)]
+    boxes = [shape.paths[0] for shape in strokes if shape.style == "symbol" and shape.closed]
+    assert len(boxes) == count - count // 3 + 1  # and the internal resistance
+    wires = [point for shape in strokes if shape.style == "wire" for path in shape.paths for point in path]
+    for box in boxes:
+        left, right = min(x for x, _ in box), max(x for x, _ in box)
+        low, high = min(y for _, y in box), max(y for _, y in box)
+        assert not [1 for x, y in wires if left + 0.1 < x < right - 0.1 and low < y < high]

@@ -76,6 +76,19 @@ TWO = replace(
     ),
 )
 LESS = TERMINAL.renamed(V_ext="V_2", I="I_2")
+INSIDE = replace(
+    LOST_VOLTS,
+    mistakes=(
+        *LOST_VOLTS.mistakes,
+        Mistake(
+            "load-for-internal",
+            "r",
+            "V_ext/I",
+            "You divided the reading by the current: that is the resistance of the load. Only the lost volts {V_r} drop"
+            " inside the battery: divide these by {I}.",
+        ),
+    ),
+)
 LOWER = Part(
     "lower",
     "explain",
@@ -139,7 +152,7 @@ def plan(data: Data) -> Plan:
             state(EMF),
             OPEN_SHOWS,
             Part("lost", "calculate", "Calculate the lost volts with the switch closed.", (SHARED_OUT.step("V_r"),)),
-            Part("internal", "calculate", "Calculate the internal resistance of the battery.", (LOST_VOLTS.step("r"),)),
+            Part("internal", "calculate", "Calculate the internal resistance of the battery.", (INSIDE.step("r"),)),
             Part("load", "calculate", f"Calculate the resistance of the {what}.", (ACROSS.step("R"),)),
             Part(
                 "energy",
