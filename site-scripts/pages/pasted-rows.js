@@ -14,12 +14,21 @@ export function isTable(text) {
   return /[\t\n\r;]/.test(text.trim());
 }
 
+// Commas part cells only where a point is the decimal sign and each line has as many of them.
+/** @param {string} text */
+function partingOf(text) {
+  if (text.includes("\t")) return "\t";
+  const commas = text.trim().split(/[\r\n]+/).map((line) => line.split(",").length);
+  const plain = !text.includes(";") && /\d\.\d/.test(text) && commas[0] > 1;
+  return plain && commas.every((count) => count === commas[0]) ? "," : ";";
+}
+
 /**
  * @param {string} text
  * @returns {string[][]}
  */
 function cellsOf(text) {
-  const parting = text.includes("\t") ? "\t" : ";";
+  const parting = partingOf(text);
   const rows = [[""]];
   let quoted = false; // a cell in quotation marks may hold the signs that part cells and rows
   for (const letter of text.replace(/\r\n?/g, "\n")) {

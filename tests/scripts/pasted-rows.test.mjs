@@ -22,6 +22,13 @@ test("rows without a heading fill the columns as they stand", () => {
   assert.deepEqual(of("1,00E-03 A\t1 200,5 mV").rows, [["1,00E-03 A", "1 200,5 mV"]]);
 });
 
+test("commas part the cells where points are decimal signs, and only there", () => {
+  assert.deepEqual(of("I (A),V (V)\n0.1,1.4\n0.2,1.3\n").rows, [["0.1 A", "1.4 V"], ["0.2 A", "1.3 V"]]);
+  assert.deepEqual(of("0.1,1.4\n0.2").rows, []);
+  assert.deepEqual(of("0,1\n0,2").rows, []);
+  assert.deepEqual(of("0.1;1,4").rows, [["0.1", "1,4"]]);
+});
+
 test("the unit of a heading goes to its cells, however it is written; a cell's own unit stays", () => {
   for (const heading of ["I (mA)\tV (V)", "I / mA\tV / V", "I [mA]\tV [V]", "Current in mA\tPotential difference in V", "I\tV\nmA\tV", "I\tV\n(mA)\t(V)", '"I\n(mA)"\tV/V', "I/(mA)\tV/(V)"]) {
     const { rows, said } = of(`${heading}\n100\t1,4\n0,2 A\t1,3`);
