@@ -3,6 +3,8 @@
 The sentences are of our own; that learners hold these beliefs is common practice, no source.
 """
 
+from time import process_time
+
 import pytest
 
 from calc.marking.misstatements import misstatements_said
@@ -543,3 +545,13 @@ def test_a_definition_in_other_words_has_full_marks(question: str, words: str) -
 def test_a_wrong_definition_has_no_full_marks(question: str, words: str) -> None:
     """A definition of something else, or one turned round; half of one that is half right."""
     assert statement_marked(f"photoelectric.{question}", "state", words)[0] <= (question == "graph")
+
+
+@pytest.mark.parametrize(
+    "words", ["brighter light ", "higher frequency ", "more electrons ", "photon energy increases "]
+)
+def test_no_sentence_keeps_a_reader_waiting(words: str) -> None:
+    """The longest text that is read, of one cause or effect over and over, is searched within two seconds."""
+    start = process_time()
+    misstatements_said((words * 60)[:600], (*DARK, FASTER_HERE, FREES_MORE_HERE))
+    assert process_time() - start < 2

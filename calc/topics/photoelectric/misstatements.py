@@ -16,7 +16,8 @@ _NOT = (
     r"|independent|less|fewer|smaller|slower|only one|if|whatever|regardless)\b)"
 )
 _GAP = rf"(?:{_NOT}[\w·]+ ){{0,4}}?"  # a few words between, none of which denies
-_FAR = rf"(?: ?{_NOT}(?:[\w·]+|,)){{0,9}}? ?"  # the same across a comma or two
+_THEN = rf"(?:{_NOT}[\w·]+ |, ){{0,9}}?"  # the same across a comma or two
+_FAR = f" {_THEN}"
 _RISES = (
     r"(?:(?:will|would|must|should|also|then|therefore) )*(?:increas\w*|rises?|rising|grows?|growing|goes up|go up"
     r"|doubl\w*|(?:is|are|gets?|becomes?|be|being) (?:much |also |then |now |even )?(?:\w+ed|larger|greater|higher"
@@ -105,7 +106,7 @@ FASTER = Misstatement(
     "brighter-faster",
     (
         rf"{_IF}{_BRIGHT}{_FAR}{_FASTER}",
-        rf"{_FASTER}{_BY}{_FAR}{_BRIGHT}",
+        rf"{_FASTER}{_BY}{_THEN}{_BRIGHT}",
         rf"{_FASTER} with (?:the )?(?:light )?(?:intensity|brightness)\b",
         r"\bthe (?:brighter|stronger|more intense|(?:higher|greater|larger|more) (?:the )?(?:light )?(?:intensity"
         r"|brightness))(?: the \w+)?(?: is)? ?,? (?:then )?the (?:(?:faster|quicker|more energetic)|(?:higher|greater"
@@ -125,7 +126,7 @@ FREES_MORE = Misstatement(
     "higher-more",
     (
         rf"{_IF}{_HIGH}{_FAR}{_MANY}",
-        rf"{_MANY}{_BY}{_FAR}{_HIGH}",
+        rf"{_MANY}{_BY}{_THEN}{_HIGH}",
         rf"{_MANY} with (?:the )?frequency\b",
         r"\bthe (?:higher|greater|larger) (?:the )?frequency(?: of the \w+)?(?: is)? ?,? (?:then )?the (?:more"
         rf" {_EMITTED}{_ELECTRONS}|(?:higher|greater|larger|more|bigger) (?:the |is )*(?:saturation |photo ?)?current"
@@ -151,7 +152,7 @@ ENOUGH = Misstatement(
         rf"{_IF}{_BRIGHT}{_FAR}{_OUT}",
         rf"{_IF}\b(?:bright|strong|intense) enough{_FAR}{_OUT}",
         rf"\b(?:(?:{_ELECTRONS}|they|it) {_GAP}{_OUT}|emission {_GAP}(?:occurs?|starts?|happens?|takes place)"
-        rf"){_BY}{_FAR}(?:{_BRIGHT}|(?:bright|strong|intense) enough)",
+        rf"){_BY}{_THEN}(?:{_BRIGHT}|(?:bright|strong|intense) enough)",
         r"\bnot (?:bright|strong|intense) enough\b|\b(?:light|lamp|beam) (?:is|was) too (?:weak|dim|faint)\b",
         r"\byes ?,? (?:but )?(?:only )?(?:if|when) (?:[\w·]+ ){0,5}(?:bright|intens|strong)",
         rf"{_IF}{_BRIGHT}{_FAR}(?:gives?|produces?|causes?|makes?) (?!more )(?:a |the |some )?(?:\w+ )?(?:current"
