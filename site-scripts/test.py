@@ -36,6 +36,7 @@ PARALLEL = ("-n", str((os.cpu_count() or 1) + 1), "--dist", "worksteal")
 
 def main() -> int:
     """Run every check even if one fails, beside the build; then the tests. Return 0 only if all passed."""
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # what the build compiles, every process of the tests reads
     try:
         python = ensure_venv()
         ensure_node_modules()
