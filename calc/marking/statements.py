@@ -52,7 +52,7 @@ _SAME = (
 )
 _ONE = {word: words[0] for words in _SAME for word in words}
 _COUNT = r"(?:number|rate|amount) of (?:the |\w+ed )*(photons|electrons)((?: (?!not |and |but )\w+){0,5}?) "
-_SUITABLE = " suitable frequency "
+_SUITABLE, _STAYS = " suitable frequency ", " stays the same "
 # Turns of speech that say what a memo says in one word.
 _TURNS = (
     (r"\br\s*(?:²|\^\s*2)", " distance square "),
@@ -78,7 +78,10 @@ _TURNS = (
     (r"\b(?:smaller|lower) (?:number|amount) of\b", " fewer "),
     (r"\be_?k\b", " kinetic energy "),
     (r"\b(?:photon energy|energy of (?:each|one|a) photon) (?:increases?|is (?:larger|greater))\b", " more energy "),
-    (r"\b(?:is|are|remains?) (?:also |still )?(?:unchanged|constant|the same)\b", " stays the same "),
+    (r"\b(?:is|are|remains?) (?:also |still )?(?:unchanged|constant|the same)\b", _STAYS),
+    (r"\b(?:do|does|did|will|would)(?:n['’]t| not) change\b", _STAYS),
+    (r"\b(?:is|are) (?:not (?:changed|affected)|unaffected)\b", _STAYS),
+    (r"\bno change (?:in|of|to) ([^,.;:]*)", r" \1 unchanged "),
     (r"\b(?:larger|greater|bigger|higher) current\b", " current increases "),
     (r"\b(?:is|are) (?:larger|greater|bigger|higher)\b(?! than)", " increases "),
     (r"\b(?:is|are) (?:smaller|lower)\b(?! than)", " decreases "),

@@ -277,6 +277,15 @@ WANTED = {
 }
 # Unknowns that practice never draws.
 UNDRAWN = {
+    "circuits.two-loads": {"V1": {"V1": "", "R1": "11,5 Ω"}},
+    "electrodynamics.peak": {"N": {"N": "", "epsilon_max": "30 V"}},
+    "electrodynamics.line": {
+        "P": {"P": "", "I": "20 A"},
+        "V": {"V": "", "I": "20 A"},
+        "R": {"R": "", "P_lost": "3,2 kW"},
+        "V_2": {"P_lost2": "32 W"},
+        "P_lost2": {"V_2": "23 kV"},
+    },
     "energy.average-power": {"u": {"u": "", "P": "2 kW"}},
     "energy.moved": {
         "m": {"m": "", "v": "4 m/s"},

@@ -97,7 +97,7 @@ EFFECTS = {
             Point("More electrons are ejected per second.", 1, ("more electrons",)),
             Point("So the current increases.", 1, ("current increases",)),
             Point(
-                "The energy of each photon, and so the maximum kinetic energy, is unchanged: intensity counts photons,"
+                "Photons of the same energy leave the maximum kinetic energy unchanged: intensity counts photons,"
                 " frequency sets energy.",
                 1,
                 ("energy unchanged",),
