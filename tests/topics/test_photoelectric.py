@@ -473,10 +473,49 @@ def test_the_arrow_between_levels_points_the_way_of_the_electron(way: str, down:
     assert (arrow.end[1] < arrow.start[1]) == down
 
 
-def test_levels_the_wrong_way_round_are_refused() -> None:
-    """The upper level lies above the lower one."""
-    told = CHAPTER.refused("levels", "f", E_1="-3 eV", E_2="-5 eV")
-    assert told.startswith("The upper level must lie above the lower one")
+@pytest.mark.parametrize(
+    ("typed", "sentence"),
+    [
+        (
+            {"E_1": "-3 eV", "E_2": "-5 eV"},
+            "The upper level must lie above the lower one: a level with a minus sign lies below zero, and −2 eV lies"
+            " above −3 eV. Check both.",
+        ),
+        ({"E_1": "-5 eV", "f": "0 Hz"}, "Frequency must be greater than zero."),
+        ({"E_1": "-5 eV", "lamda": "-300 nm"}, "Wavelength must be greater than zero."),
+    ],
+)
+def test_levels_that_cannot_be_are_refused(typed: dict[str, str], sentence: str) -> None:
+    """The upper level lies above the lower one; sizes are above zero."""
+    assert CHAPTER.refused("levels", "E_2" if "E_2" not in typed else "f", **typed) == sentence
+
+
+LINES = {
+    "emits": [
+        "Explain why a hot gas of such atoms sends out a spectrum of separate lines.",
+        "The atoms have certain energy levels only.",
+        "When an electron falls to a lower level, a photon with the difference of the two levels is sent out.",
+        "So only certain frequencies occur, and each is a bright line.",
+    ],
+    "absorbs": [
+        "White light passes through a cool gas of such atoms. Explain why there are dark lines in its spectrum.",
+        "The atoms have certain energy levels only.",
+        "An electron rises to a higher level by taking in a photon with the difference of the two levels.",
+        "These frequencies are taken out of the light (and sent out again in all directions), so there is a dark line"
+        " for each: the same lines that the hot gas sends out.",
+    ],
+}
+
+
+@pytest.mark.parametrize("way", LINES)
+def test_why_a_spectrum_has_lines(way: str) -> None:
+    """Word for word, a mark each; usual levels need no warning."""
+    worked = CHAPTER.solve("levels", "lamda", way=way, E_1="-5 eV", E_2="-3 eV")
+    (part,) = [part for part in worked.parts if part.key == "lines"]
+    assert [part.ask, *(point.words for point in part.points)] == LINES[way]
+    assert [point.marks for point in part.points] == [1, 1, 1]
+    assert not worked.warnings
+    assert not CHAPTER.solve("levels", "E_2", way=way, E_1="-5 eV", lamda="500 nm").warnings
 
 
 def test_the_table_of_metals_is_that_of_the_question() -> None:
