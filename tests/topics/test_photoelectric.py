@@ -340,6 +340,42 @@ def test_a_line_gives_its_constants_back(first: float, near: float, far: float) 
     assert found["k"] == pytest.approx(slope * 1e-33 * C, rel=1e-6)
 
 
+ON_A_LINE = {"f_P": "7e14 Hz", "E_P": "1,32e-19 J", "f_Q": "1,2e15 Hz", "E_Q": "4,64e-19 J"}
+
+
+@pytest.mark.parametrize(
+    ("changed", "field"),
+    [
+        ({"f_Q": "7e14 Hz"}, "f_Q"),
+        ({"f_Q": "6e14 Hz"}, "f_Q"),
+        ({"E_Q": "1,32e-19 J"}, "E_Q"),
+        ({"E_Q": "1e-19 J"}, "E_Q"),
+        ({"E_P": "4,6e-19 J"}, "E_P"),
+    ],
+)
+def test_points_that_make_no_line_of_a_metal_are_refused_at_their_box(changed: dict[str, str], field: str) -> None:
+    """Q lies to the right of P and above it, and the line begins at a frequency above zero."""
+    assert CHAPTER.refusal("graph", **{**ON_A_LINE, **changed})[0] == field
+
+
+def test_both_lines_are_drawn_from_their_own_work_functions() -> None:
+    """Parallel, each from the axis of frequency on; the meaning of the line is asked for four marks."""
+    worked = CHAPTER.whole("graph", **ON_A_LINE, W_2="2,9 eV")
+    (part,) = [part for part in worked.parts if part.draws is not None]
+    assert part.draws is not None
+    lines = [item.points for item in part.draws().items if isinstance(item, Curve) and item.kind == "graph"]
+    starts, ends = [points[0] for points in lines], [points[-1] for points in lines]
+    slopes = [(y - v) / (x - u) for (u, v), (x, y) in zip(starts, ends, strict=True)]
+    assert slopes[0] == pytest.approx(slopes[1])
+    assert starts[1][0] > starts[0][0] > 0
+    assert starts[0][1] == pytest.approx(starts[1][1])
+    assert worked.figure is not None
+    assert worked.figure.description.endswith("continued dashed down to the axis of energy.")
+    (meaning,) = [part for part in worked.parts if part.key == "meaning"]
+    assert meaning.ask.endswith("why is the line dashed below the axis?")
+    assert [point.marks for point in meaning.points] == [1, 1, 1, 1]
+
+
 ROWS = [(4.5e14, 0.0), (6e14, 0.66e-19), (7e14, 1.36e-19), (8e14, 1.93e-19), (9.1e14, 2.74e-19)]
 
 
