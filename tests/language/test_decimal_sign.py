@@ -5,7 +5,7 @@ import math
 import re
 from collections.abc import Iterator
 from html.parser import HTMLParser
-from itertools import islice
+from itertools import islice, zip_longest
 from typing import Any
 
 import pytest
@@ -15,7 +15,7 @@ from calc.figures import Figure, Segment, Text
 from calc.language.decimal_sign import in_sign, sentence_in_sign
 from calc.language.expressions import ExpressionError, equation, expression
 from calc.model.constants import Settings
-from calc.model.questions import Choice
+from calc.model.questions import Choice, Part
 from calc.practice.drawing import DRAWS
 from calc.renderings import svg, tikz
 from calc.topics import find, question_keys, topics
@@ -125,19 +125,24 @@ def answers_of(key: str) -> Iterator[dict[str, dict[str, object]]]:
             }
     yield {part.key: {"value": "abc", "substitution": "4,5 apples"} for part in parts}
     yield {part.key: {"value": "3 kg", "direction": "sideways"} for part in parts}
-    for part in parts:
-        for step in part.steps:
-            for mistake in step.mistakes:
-                if mistake.turns or step.unit == "°":
-                    continue
-                try:
-                    value = expression(mistake.instead).value(sized(values, step.sizes))
-                except ExpressionError:
-                    continue
-                if math.isfinite(value):
-                    typed = f"{value:.4e} {step.unit}"
-                    name = step.makes
-                    yield {part.key: {"value": typed} if name == part.answers else {"steps": {name: typed}}}
+    # One known mistake of each part at a time: every part is marked for itself.
+    for several in zip_longest(*(list(mistaken(part, values)) for part in parts)):
+        yield {part.key: entry for part, entry in zip(parts, several, strict=True) if entry}
+
+
+def mistaken(part: Part, values: dict[str, float]) -> Iterator[dict[str, object]]:
+    """An entry for each known mistake of a part, with the value it leads to."""
+    for step in part.steps:
+        for mistake in step.mistakes:
+            if mistake.turns or step.unit == "°":
+                continue
+            try:
+                value = expression(mistake.instead).value(sized(values, step.sizes))
+            except ExpressionError:
+                continue
+            if math.isfinite(value):
+                typed = f"{value:.4e} {step.unit}"
+                yield {"value": typed} if step.makes == part.answers else {"steps": {step.makes: typed}}
 
 
 @pytest.mark.parametrize("sign", SIGNS)

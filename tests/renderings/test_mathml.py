@@ -130,7 +130,18 @@ def answers(key: str) -> list[tuple[Plan, dict[str, float], WorkedAnswer]]:
     return worked
 
 
-def lines(plan: Plan, worked: WorkedAnswer) -> Iterator[tuple[Maths, Collection[str]]]:
+def lines(key: str) -> Iterator[tuple[Maths, Collection[str], dict[str, float]]]:
+    """Every equation of the answers of a question, with the names that stand in it by their size and the values of the
+    answer it was first met in: in symbols most answers have the same lines."""
+    met: set[Maths] = set()
+    for plan, values, worked in answers(key):
+        for line, sizes in equations(plan, worked):
+            if line not in met:
+                met.add(line)
+                yield line, sizes, values
+
+
+def equations(plan: Plan, worked: WorkedAnswer) -> Iterator[tuple[Maths, Collection[str]]]:
     """Every equation of a worked answer, and the names that stand in it by their size."""
     steps = [step for part in worked.parts for step in part.steps]
     for step, shown in zip(plan.steps, steps, strict=True):
@@ -151,27 +162,31 @@ def sides(all_: list[Token]) -> list[list[Token]]:
 
 def test_a_formula_says_what_its_plain_line_says(key: str) -> None:
     """Worked out from MathML and from plain text, both sides of every line of every question agree."""
-    for plan, values, worked in answers(key):
+    for line, sizes, values in lines(key):
         in_text = {symbol(name).text: name for name in values}
-        in_marks = {"".join(map(printed, elements(Maths(symbol(name).tex, "")))): name for name in values}
-        for line, sizes in lines(plan, worked):
-            sized = {name: abs(value) if name in sizes else value for name, value in values.items()}
-            mine, theirs = tokens(elements(line), in_marks), text_tokens(line.text, in_text)
-            for one_side, other in zip(sides(mine), sides(theirs), strict=True):
-                agreed = pytest.approx(Worked(other, sized).value, rel=CLOSE, abs=1e-300)
-                assert Worked(one_side, sized).value == agreed, line.text
+        in_marks = {mark_of(name): name for name in values}
+        sized = {name: abs(value) if name in sizes else value for name, value in values.items()}
+        mine, theirs = tokens(elements(line), in_marks), text_tokens(line.text, in_text)
+        for one_side, other in zip(sides(mine), sides(theirs), strict=True):
+            agreed = pytest.approx(Worked(other, sized).value, rel=CLOSE, abs=1e-300)
+            assert Worked(one_side, sized).value == agreed, line.text
+
+
+@cache
+def mark_of(name: str) -> str:
+    """A name as its MathML is read."""
+    return "".join(map(printed, elements(Maths(symbol(name).tex, ""))))
 
 
 def test_every_fraction_root_and_power_is_one(key: str) -> None:
     """As many fractions, roots and raised numbers in MathML as strokes, root signs and raised digits in the text."""
-    for plan, _, worked in answers(key):
-        for line, _ in lines(plan, worked):
-            root = elements(line)
-            assert sum(1 for _ in root.iter("mfrac")) == line.text.count("/"), line.text
-            assert sum(1 for _ in root.iter("msqrt")) == line.text.count("√"), line.text
-            raised = [node for node in root.iter() if node.tag in ("msup", "msubsup")]
-            powers = sum(1 for node in raised if (list(node)[-1].text or "").lstrip("−").isdigit())
-            assert powers == len(POWER.findall(line.text)), line.text
+    for line, _, _ in lines(key):
+        root = elements(line)
+        assert sum(1 for _ in root.iter("mfrac")) == line.text.count("/"), line.text
+        assert sum(1 for _ in root.iter("msqrt")) == line.text.count("√"), line.text
+        raised = [node for node in root.iter() if node.tag in ("msup", "msubsup")]
+        powers = sum(1 for node in raised if (list(node)[-1].text or "").lstrip("−").isdigit())
+        assert powers == len(POWER.findall(line.text)), line.text
 
 
 def test_a_long_line_may_break_before_each_relation_and_term() -> None:
