@@ -366,6 +366,77 @@ def test_what_is_refused_and_why(typed: dict[str, str], field: str, sentence: st
     assert refusal(**typed) == (field, sentence)
 
 
+@pytest.mark.parametrize(
+    ("network", "sentence"),
+    [
+        (
+            "ammeter A1 reading 6 V + R1 2",
+            "“ammeter A1 reading 6 V”: an ammeter reads a current, such as 2 A. Correct it.",
+        ),
+        (
+            "R1 2; voltmeter V1 reading 2 A across R1",
+            "“voltmeter V1 reading 2 A”: a voltmeter reads a potential difference, such as 6 V. Correct it.",
+        ),
+        (
+            "switch S1 closed reading 2 A + R1 2",
+            "“switch S1 closed reading 2 A”: a switch has no reading. Correct it.",
+        ),
+        (
+            "S1 4 Ω + R1 2",
+            "“S1 4 Ω”: a switch has no resistance here. Write for example “switch S open” or “switch S closed”.",
+        ),
+        (
+            "R1 2 reading 3 kg",
+            "“R1 2 reading 3 kg”: “3 kg” is no reading. Write a current, a voltage or a power with its unit: 2 A, 6 V,"
+            " 9 W.",
+        ),
+        ("R1 2 taking 0 W", "“R1 2 taking 0 W”: a reading is a size greater than zero. Correct “0 W”."),
+        ("R1 -2", "“R1 -2”: a resistance cannot be negative. Leave the minus sign out."),
+        ("R1 0", "“R1 0” has no resistance at all. For a plain wire write “switch closed”, or leave it out."),
+        (
+            "R1 2; lamp L1 3 across R1",
+            "“lamp L1 3 across R1”: only a voltmeter is put across a part. Write voltmeter V1 across R2.",
+        ),
+        ("R1 2; voltmeter", "“voltmeter”: behind a semicolon stands a voltmeter: write voltmeter V1 across R2."),
+        (
+            "R1 2 voltmeter across R1",
+            "“across R1” stands inside the circuit. Write the voltmeter at the end, behind a semicolon, as in R1 2 Ω in"
+            " series with R2 4 Ω; voltmeter V1 across R2.",
+        ),
+        (" + ".join(["R 1"] * 13), "At most 12 parts can be drawn and worked. Leave some out."),
+    ],
+)
+def test_what_no_part_is_like(network: str, sentence: str) -> None:
+    """A reading of the wrong kind, a size where none can be, a meter that measures nothing."""
+    assert refusal(network=network) == ("network", sentence)
+
+
+def test_a_switch_is_open_or_closed_by_either_word() -> None:
+    """The word before or behind the name; closed where none stands."""
+    text = "open switch S1 + switch S2 open + closed switch S3 + S4 closed + S5 + R1 1"
+    assert [one.closed for one in read_network(text).elements[:5]] == [False, False, True, True, True]
+
+
+def test_the_story_tells_every_part() -> None:
+    """Kinds, sizes and meters of a circuit in one sentence; what is asked is of unknown resistance."""
+    text = "open switch S1 + (rheostat R1 10 Ω || lamp L1 4 Ω) + ammeter A1; voltmeter V1 across L1"
+    told = solve(network=f"R9 2 || ({text.split(';', maxsplit=1)[0]}); {text.split('; ')[1]}").story
+    told = told.replace("\N{NO-BREAK SPACE}", " ")
+    assert (
+        "a resistor R₉ of 2 Ω in parallel with (an open switch S₁ in series with (a rheostat R₁ of 10 Ω in parallel"
+        " with a lamp L₁ of 4 Ω) in series with an ammeter A₁). Voltmeter V₁ is connected across L₁."
+    ) in told
+    assert "a resistor R₁ of unknown resistance" in solve(network="R1 ? taking 20 W", ask="missing").story
+
+
+def test_readings_at_their_limits_are_taken() -> None:
+    """The emf itself at the terminals of an ideal cell, and the short-circuit current through next to nothing."""
+    assert solve(network="R1 4; voltmeter V1 reading 12 V across R1", r="0").values["I"] == pytest.approx(3)
+    assert refusal(network="ammeter A1 reading 12,1 A + R1 ?", ask="missing")[1].startswith(
+        "More than the short-circuit"
+    )
+
+
 def test_readings_that_no_resistance_gives_are_refused() -> None:
     """A voltmeter in parallel that leaves less than nothing for the unknown in series."""
     field, sentence = refusal(network="R1 ? + (R2 4 || R3 12); voltmeter reading 11,9 V across R2", ask="missing")

@@ -101,3 +101,11 @@ def test_the_weaker_of_two_cells_is_charged() -> None:
     v = solve("two-cells", "V,I2", epsilon_1="6 V", r1="1 Ω", epsilon_2="3 V", r2="2 Ω", R="4 Ω").values
     assert v["V"] == pytest.approx(30 / 7)
     assert v["I2"] == pytest.approx(-9 / 14)
+
+
+@pytest.mark.parametrize(("fourth", "verdict"), [("6 Ω", "are equal, so it is"), ("6,3 Ω", "differ, so it is not")])
+def test_a_bridge_is_balanced_or_it_is_not(fourth: str, verdict: str) -> None:
+    """2 × 6 = 4 × 3; a twentieth more and the products differ."""
+    found = solve("bridge", "I", V="6 V", R1="2 Ω", R2="4 Ω", R3="3 Ω", R4=fourth, R5="5 Ω")
+    point = next(part for part in found.parts if part.key == "balance").points[1]
+    assert point.words == f"The products {verdict} balanced."

@@ -7,7 +7,7 @@ import pytest
 
 from calc.marking.statements import phrases_said
 from calc.model.answers import WorkedAnswer
-from calc.model.questions import Refusal
+from calc.model.questions import Plan, Refusal
 from calc.topics import find
 from calc.topics.circuits.network_meters import measured
 from calc.topics.circuits.network_text import Element, Tree, read_network
@@ -355,3 +355,40 @@ def test_a_chain_of_reasons_is_marked_link_by_link(chain: str, said: tuple[int, 
 def test_a_verdict_belongs_to_its_lamp(said: str, found: tuple[int, ...]) -> None:
     """Brighter said of the other lamp earns nothing."""
     assert phrases_said(said, ("L₁ becomes brighter", "L₂ goes out"))[0] == found
+
+
+def planned(**typed: str) -> Plan:
+    """The plan of the example with these boxes changed."""
+    _, question = find("circuits.what-if")
+    return question.plan(read(question, {**question.example, **typed}).data)
+
+
+def test_the_proof_sees_a_wrong_value() -> None:
+    """Kirchhoff's equations hold for the values found, and no longer where one is a thousandth off."""
+    (check,), values = planned().checks, dict(solve().values)
+    assert check.holds is not None
+    assert check.holds(values)
+    for name in ("I", "V_ext", "I_after", "V_ext_after"):
+        assert not check.holds({**values, name: values[name] * 1.001})
+
+
+def test_without_a_name_the_last_part_is_meant() -> None:
+    """The last lamp or resistor burns out, the last switch is opened."""
+    assert "lamp L₂ burns out" in solve(of="").story
+    text = "S1 closed + R1 2 + (S2 closed || L1 4)"
+    assert "switch S₂ is opened" in solve(of="", change="switch", network=text).story
+
+
+def test_each_reason_and_each_verdict_earns_one_mark() -> None:
+    """Four links, and a mark for each part and each meter."""
+    parts = {part.key: part.marks for part in solve(network=METERED, change="switch", of="S1").parts}
+    assert (parts["chain"], parts["meters"], parts["verdict"]) == (4, 6, 4)
+
+
+def test_the_drawing_is_that_before_the_change() -> None:
+    """Its title says so, and the switch in it stands as it stood."""
+    scene = planned(network="S1 open + L1 4", change="switch", of="S1").scene
+    assert scene is not None
+    figure = scene({})
+    assert figure.title == "The circuit before the change"
+    assert "an open switch S1" in figure.description.replace("_", "")
