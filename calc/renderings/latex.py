@@ -33,6 +33,7 @@ _SPECIAL = {
     "θ": r"$\theta$",
     "φ": r"$\varphi$",
     "Δ": r"$\Delta$",
+    "Φ": r"$\Phi$",
     "Σ": r"$\Sigma$",
     "✓": r"$\checkmark$",
     "≤": r"$\leq$",

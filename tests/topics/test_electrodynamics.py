@@ -184,10 +184,10 @@ def test_the_largest_emf_is_the_steepest_flux(count: int, field: float, area: fl
     assert solve("peak", "n", **rest).values["n"] == pytest.approx(60 * hertz)
 
 
-def off_the_axes(figure: Figure) -> list[list[tuple[float, float]]]:
+def off_the_axes(figure: Figure, name: str = "ε") -> list[list[tuple[float, float]]]:
     """The drawn lines in the numbers along the axes, found from the ticks alone; powers of ten are on the names."""
     level, upright = (
-        next(one for one in figure.items if isinstance(one, Arrow) and one.label.startswith(n)) for n in "tε"
+        next(one for one in figure.items if isinstance(one, Arrow) and one.label.startswith(n)) for n in ("t", name)
     )
     ticks: tuple[list[tuple[float, float]], ...] = ([], [])
     for one in figure.items:
@@ -196,9 +196,9 @@ def off_the_axes(figure: Figure) -> list[list[tuple[float, float]]]:
             number = float(one.text.replace("−", "-").replace(",", "."))
             ticks[across].append((one.at[1 if across else 0], number))
     axes = []
-    for marks, name in zip(ticks, (level.label, upright.label), strict=True):
+    for marks, label in zip(ticks, (level.label, upright.label), strict=True):
         (a, one), (b, two) = marks[0], marks[-1]
-        power = re.search(r"10\^{(-?\d+)}", name)
+        power = re.search(r"10\^{(-?\d+)}", label)
         size = (two - one) / (b - a) * (10.0 ** int(power[1]) if power else 1.0)
         axes.append((a, one * (10.0 ** int(power[1]) if power else 1.0), size))
     (x0, t0, across), (y0, v0, up) = axes
@@ -231,6 +231,42 @@ def test_the_graph_of_two_speeds_against_the_numbers_along_its_axes(key: str, tu
         assert line[-1][0] == pytest.approx(60 / float(turns), rel=1e-6)
         for t, v in line:
             assert v == pytest.approx(emf(t, rate), abs=1e-3 * largest)
+
+
+# --- graphs that are read ---
+
+DRAWN_FLUX = {"N": "240", "Phi_m": "4,5 mWb", "t_A": "0,15 s", "t_B": "0,6 s", "t_C": "1,1 s", "R": "24 ohm"}
+
+
+def test_the_emf_of_a_graph_of_flux_is_its_slope() -> None:
+    """The slopes of the drawn flux, read off its axes: the values have their size, the drawn emf the other sign."""
+    topic, question = find("electrodynamics.flux-graph")
+    found = read(question, DRAWN_FLUX)
+    plan, values = question.plan(found.data), work(topic, question, found).values
+    (flux,) = off_the_axes(plan.scene(values), "Φ")  # type: ignore[misc]
+    slopes = [(y2 - y1) / 1000 / (t2 - t1) for (t1, y1), (t2, y2) in itertools.pairwise(flux)]
+    assert [values["epsilon_1"], 0, values["epsilon_2"]] == pytest.approx([abs(240 * one) for one in slopes])
+    assert values["I"] == pytest.approx(abs(240 * slopes[2]) / 24)
+    (emf,) = off_the_axes(next(part.figure for part in plan.parts if part.key == "graph")(values))  # type: ignore[misc]
+    for (start, _), (end, _), slope in zip(flux, flux[1:], slopes, strict=False):
+        middle = (start + end) / 2
+        level = next(y for (t, y), (u, _) in itertools.pairwise(emf) if t <= middle <= u)
+        assert level == pytest.approx(-240 * slope, abs=1e-9)
+
+
+def test_a_graph_of_an_emf_gives_period_rms_and_power() -> None:
+    """From a sampled sine: the time between two upward crossings, the root of the mean square, the mean of v²/R."""
+    topic, question = find("electrodynamics.trace")
+    found = read(question, {"t_P": "7,5 ms", "epsilon_max": "15,5 V", "R": "33 ohm"})
+    values = work(topic, question, found).values
+    (line,) = off_the_axes(question.plan(found.data).scene(values))  # type: ignore[misc]
+    times, volts = numpy.array(line).T
+    crossings = times[:-1][(volts[:-1] <= 1e-9) & (volts[1:] > 1e-9)]
+    assert values["T"] == pytest.approx(crossings[1] - crossings[0])
+    assert values["f"] * values["T"] == pytest.approx(1)
+    turn = volts[(times >= -1e-9) & (times < values["T"] * (1 - 1e-9))]
+    assert values["epsilon_rms"] == pytest.approx(float(numpy.sqrt(numpy.mean(turn**2))), rel=1e-3)
+    assert values["P_av"] == pytest.approx(float(numpy.mean(turn**2)) / 33, rel=1e-3)
 
 
 # --- alternating current ---
@@ -440,8 +476,20 @@ NO_END = (
 )
 TURN = {"N": "100", "B": "0,4 T", "A": "0,01 m^2", "alpha": "0°", "Deltat": "0,1 s"}
 STILL = {"Phi_1": "3 mWb", "Phi_2": "3 mWb", "epsilon": "2 V"}
+LATER = "The points follow each other: type a later time than that of the point before."
 STREAM = {"N": "500", "B": "0,25 T", "A": "0,02 m^2", "n": "1500", "P": "3 kW", "R": "2 ohm", "V_2": "2800 V"}
 REFUSED = [
+    ("flux-graph", "", {**DRAWN_FLUX, "t_B": "0,15 s"}, "t_B", LATER),
+    ("flux-graph", "", {**DRAWN_FLUX, "t_C": "0,6 s"}, "t_C", LATER),
+    ("flux-graph", "", {**DRAWN_FLUX, "Phi_m": "0 Wb"}, "Phi_m", "The largest flux must be greater than zero."),
+    (
+        "trace",
+        "",
+        {"t_P": "5 ms", "epsilon_max": "0 V", "R": "20 ohm"},
+        "epsilon_max",
+        "A peak lies above zero: type an emf greater than zero.",
+    ),
+    ("trace", "", {"t_P": "0 s", "epsilon_max": "9 V", "R": "2 ohm"}, "t_P", "Time must be greater than zero."),
     ("stream", "", {**STREAM, "P": "60 kW"}, "P", ALL_LOST),
     (
         "stream",

@@ -7,6 +7,7 @@ from calc.topics.electrodynamics.direction import DIRECTION
 from calc.topics.electrodynamics.dynamo import DYNAMO
 from calc.topics.electrodynamics.emf import INDUCTION
 from calc.topics.electrodynamics.flux import COIL
+from calc.topics.electrodynamics.flux_graph import FLUX_GRAPH
 from calc.topics.electrodynamics.kiln import KILN
 from calc.topics.electrodynamics.laws import FARADAY, FLUX, GENERATOR, LENZ, MOTOR, ROOT_MEAN_SQUARE
 from calc.topics.electrodynamics.line import LINE
@@ -15,12 +16,27 @@ from calc.topics.electrodynamics.peak import TURNING
 from calc.topics.electrodynamics.rms import ALTERNATING
 from calc.topics.electrodynamics.search_coil import SEARCH
 from calc.topics.electrodynamics.stream import STREAM
+from calc.topics.electrodynamics.trace import TRACE
 
 TOPIC = Topic(
     key="electrodynamics",
     title="Electrodynamics",
     laws=(FLUX, FARADAY, LENZ, GENERATOR, MOTOR, ROOT_MEAN_SQUARE),
-    questions=(COIL, INDUCTION, DIRECTION, MACHINES, TURNING, ALTERNATING, LINE, SEARCH, KILN, STREAM, DYNAMO),
+    questions=(
+        COIL,
+        INDUCTION,
+        DIRECTION,
+        MACHINES,
+        TURNING,
+        ALTERNATING,
+        LINE,
+        FLUX_GRAPH,
+        TRACE,
+        SEARCH,
+        KILN,
+        STREAM,
+        DYNAMO,
+    ),
     cautions=(
         "Strong magnets snap together and trap fingers: bring them close slowly. Keep them away from pacemakers and"
         " other implants, phones and bank cards.",
