@@ -12,7 +12,7 @@ from calc import desk
 from runtime.example_requests import example_requests
 from tests.strategies import PROFILE
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, pytest.mark.timeout(300)]  # one test for all questions
 
 # Keeps the reply texts as they arrive from the worker, before the page parses them.
 KEEP_REPLIES = """

@@ -209,6 +209,9 @@ def test_rounding_on_the_way() -> None:
 # --- thousands of planted mistakes --------------------------------------------------------------------------
 
 
+of_every_question = pytest.mark.timeout(300)  # whichever test asks first counts for all
+
+
 @pytest.fixture(scope="module")
 def counted() -> mistake_statistics.Counts:
     """The counts over every declared question."""
@@ -219,6 +222,7 @@ def counted() -> mistake_statistics.Counts:
     return everything
 
 
+@of_every_question
 def test_thousands_of_planted_mistakes_are_named_or_listed(
     counted: mistake_statistics.Counts,
 ) -> None:
@@ -231,6 +235,7 @@ def test_thousands_of_planted_mistakes_are_named_or_listed(
     assert counted.pairs["one of them"] > 0  # a second slip that does not show is not guessed at
 
 
+@of_every_question
 def test_false_names_are_rare(counted: mistake_statistics.Counts) -> None:
     """Fewer than 1 % of planted mistakes get a wrong name, even when everything on the way is rounded too."""
     for kind in (counted.singles, counted.pairs, counted.rounded):
@@ -238,12 +243,14 @@ def test_false_names_are_rare(counted: mistake_statistics.Counts) -> None:
         assert kind["false"] < 0.01 * sum(kind.values()), counted.false
 
 
+@of_every_question
 def test_right_answers_are_never_marked_wrong(counted: mistake_statistics.Counts) -> None:
     """Right answers in many digits, units and prefixes, and up to 1 % off, are right and earn every mark."""
     assert counted.right > 800
     assert counted.right_lost == []
 
 
+@of_every_question
 def test_right_work_from_a_wrong_value_earns_every_mark(
     counted: mistake_statistics.Counts,
 ) -> None:
@@ -252,6 +259,7 @@ def test_right_work_from_a_wrong_value_earns_every_mark(
     assert counted.followed_lost == []
 
 
+@of_every_question
 def test_numbers_from_nowhere_are_seldom_named(counted: mistake_statistics.Counts) -> None:
     """A wrong number of no known origin is given one mistake's name in fewer than 6 of 100 cases."""
     assert counted.strangers > 100
