@@ -358,6 +358,17 @@ def test_points_that_make_no_line_of_a_metal_are_refused_at_their_box(changed: d
     assert CHAPTER.refusal("graph", **{**ON_A_LINE, **changed})[0] == field
 
 
+@pytest.mark.parametrize(("off", "right"), [(1.045, True), (0.955, True), (1.055, False), (0.945, False)])
+def test_an_energy_read_off_the_line_may_be_five_per_cent_off(off: float, right: bool) -> None:
+    """As much as an eye and a pencil allow (common practice, no source)."""
+    exact = (4.64e-19 - 1.32e-19) / 5e14 * 3e14 + 1.32e-19
+    inputs = {**find("photoelectric.graph")[1].example, **ON_A_LINE, "f_3": "1e15 Hz"}
+    data = {"question": "photoelectric.graph", "inputs": inputs, "answers": {"read": {"value": f"{exact * off!r} J"}}}
+    reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
+    (part,) = [one for one in reply["data"]["parts"] if one["part"] == "read"]
+    assert (part["state"] == "right") == right
+
+
 def test_both_lines_are_drawn_from_their_own_work_functions() -> None:
     """Parallel, each from the axis of frequency on; the meaning of the line is asked for four marks."""
     worked = CHAPTER.whole("graph", **ON_A_LINE, W_2="2,9 eV")
