@@ -143,6 +143,17 @@ def test_two_final_values_where_only_the_size_of_the_change_is_known() -> None:
     assert (first["B"], first["B_3"]) == (pytest.approx(0.3), pytest.approx(0.5))
 
 
+@pytest.mark.parametrize(("unknown", "given_"), [("Phi_2", {"Phi_1": "4 mWb"}), ("Phi_1", {"Phi_2": "1 mWb"})])
+def test_a_flux_that_becomes_smaller_is_worked_with_signs_that_fit(unknown: str, given_: dict[str, str]) -> None:
+    """ε = −NΔΦ/Δt with a negative change holds line by line, so nothing is said of lines that do not show it."""
+    typed = {"N": "100", "Deltat": "0,1 s", "epsilon": "1 V", "grows": "less", **given_}
+    solved = solve("emf", unknown, **typed)
+    assert solved.values["DeltaPhi"] == pytest.approx(-1e-3)
+    assert not [note for note in solved.notes if "differ so much" in note]
+    step = next(part for part in solved.parts if part.answers).steps[0]
+    assert step.why.startswith("The flux becomes smaller, so ΔΦ is negative")
+
+
 def test_no_change_means_no_emf() -> None:
     """ΔΦ = 0 gives an emf of zero; the other way round there is nothing to be found."""
     assert solve("emf", "epsilon", N="50", Phi_1="3 mWb", Phi_2="3 mWb", Deltat="2 s").values["epsilon"] == 0

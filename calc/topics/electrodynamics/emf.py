@@ -194,6 +194,22 @@ def told_as(data: Data) -> dict[str, str]:
     }
 
 
+def asked_as(data: Data) -> dict[str, str]:
+    """What is asked of field, area and angle: at first and afterwards, or at all where it stays the same."""
+    names = wanted(data)
+    line = "plane" if data.choices["measured"] == "plane" else "normal"
+    words = {
+        "B": "the magnetic field",
+        "A": "the area of the coil",
+        "alpha": f"the angle between the field and the {line} of the coil",
+    }
+    ask = dict(told(BOXES).ask)
+    for one, two in AGAIN.items():
+        ask[one] = f"Calculate {words[one]}{' at first' if two in names else ''}."
+        ask[two] = f"Calculate {words[one]} afterwards."
+    return {**ask, "s": ask["s"] if "s2" in names else SQUARE_ASKED}
+
+
 def fluxes(data: Data) -> tuple[Relation, ...]:
     """The flux at first and, where something of it changes, afterwards; from the plane by way of the normal."""
     names = wanted(data)
@@ -422,12 +438,17 @@ def situation(data: Data) -> Situation:
                 raise Refusal(name, WRONG_PLANE)
     step = INDUCED.step("DeltaPhi")
     if steps_of_change(data) < 0:
-        step = replace(step, make="DeltaPhi = -(epsilon*Deltat/N)")
+        step = replace(
+            step,
+            law="epsilon = -N*DeltaPhi/Deltat",
+            make="DeltaPhi = -epsilon*Deltat/N",
+            why="The flux becomes smaller, so ΔΦ is negative, and the minus sign of the law makes the emf positive.",
+        )
     changed = replace(CHANGED, mistakes=(TURNED_BY,)) if {"alpha_2"} == wanted(data) & set(LATER_NAMES) else CHANGED
     return replace(
         told(BOXES),
         tell=told_as(data),
-        ask={**told(BOXES).ask, "s": told(BOXES).ask["s"] if "s2" in wanted(data) else SQUARE_ASKED},
+        ask=asked_as(data),
         relations=(
             replace(INDUCED, by_hand={"DeltaPhi": step}),
             changed,

@@ -111,10 +111,20 @@ RECTANGLE = replace(
 )
 SHAPE = (
     radius(
-        "r", "Radius of a round coil", "The coil is round, with a radius of {}.", "; 3 4 5 6 cm; 2,5 3,5 4,5", unit="cm"
+        "r",
+        "Radius of a round coil",
+        "The coil is round, with a radius of {}.",
+        "; 3 4 5 6 cm; 2,5 3,5 4,5",
+        unit="cm",
+        ask="The coil is round. Calculate its radius.",
     ),
     diameter(
-        "D", "Diameter of a round coil", "The coil is round, with a diameter of {}.", "; 8 10 12 cm; 7 9", unit="cm"
+        "D",
+        "Diameter of a round coil",
+        "The coil is round, with a diameter of {}.",
+        "; 8 10 12 cm; 7 9",
+        unit="cm",
+        ask="The coil is round. Calculate its diameter.",
     ),
     side(
         "s",
@@ -122,6 +132,7 @@ SHAPE = (
         "One side of the coil is {} long.",
         "; 5 10 12 20 cm; 7,5",
         unit="cm",
+        ask="The coil is a rectangle. Calculate the length of the side that is not given.",
     ),
     side(
         "s2",
@@ -129,6 +140,7 @@ SHAPE = (
         "The coil is a rectangle; its other side is {} long.",
         "; 6 8 15 cm; 5,5",
         unit="cm",
+        ask="The coil is a rectangle. Calculate the length of the side that is not given.",
     ),
 )
 BOXES = (

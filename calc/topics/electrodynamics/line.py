@@ -97,7 +97,7 @@ line_resistance = Quantity("Ω", 1e-3, 1e4, "Resistance must be greater than zer
 line_current = Quantity("A", 1e-3, 1e5, "Current must be greater than zero.", result="measured")
 per_cent = Quantity("%", 1e-6, 100, "The share that is lost lies between 0 % and 100 %.", under=100.0)
 QUANTITIES = (
-    watts("P", "Power that is sent", "A power of {} is sent into it.", "46 kW; 20 30 60; 18 45 72", unit="kW"),
+    watts("P", "Power that is sent", "A power of {} is sent into the line.", "46 kW; 20 30 60; 18 45 72", unit="kW"),
     high_voltage(
         "V",
         "Voltage at the sending end (rms)",
@@ -123,7 +123,7 @@ QUANTITIES = (
         "Share that is lost",
         "In the line {} of the power is lost.",
         "; 2 4 5 8; 2,5 6,5",
-        ask="Calculate how many per cent of the power are lost in the line.",
+        ask="Calculate the percentage of the power that is lost in the line.",
         result="measured",
         unfit=ALL_LOST,
     ),

@@ -68,18 +68,34 @@ REVOLUTIONS = Relation(
 )
 revolutions = Quantity("", 10, 24000, "The turns in a minute must be more than zero.")
 period = Quantity("s", 2.5e-3, 1, "Time must be greater than zero.")
+SIDE_ASKED = "The coil is a rectangle. Calculate the length of the side that is not given."
 QUANTITIES = (
     turns("N", "Number of turns", "The coil has {} turns.", "120; 50 100 150 200; 80 125 240"),
     magnetic_field("B", "Magnetic field", "The magnetic field is {}.", "0,2 T; 0,1 0,2 0,4; 0,15 0,25 0,35"),
     area("A", "Area of the coil", "The coil has an area of {}.", "80 cm^2; 40 60 100; 35 75 120", unit="cm²"),
-    radius("r", "Radius of a round coil", "The coil is round, with a radius of {}.", "; 4 5 6 cm; 3,5 5,5", unit="cm"),
-    side("s", "Length of a rectangular coil", "One side of the coil is {} long.", "; 8 10 12 cm; 7,5 9,5", unit="cm"),
+    radius(
+        "r",
+        "Radius of a round coil",
+        "The coil is round, with a radius of {}.",
+        "; 4 5 6 cm; 3,5 5,5",
+        unit="cm",
+        ask="The coil is round. Calculate its radius.",
+    ),
+    side(
+        "s",
+        "Length of a rectangular coil",
+        "One side of the coil is {} long.",
+        "; 8 10 12 cm; 7,5 9,5",
+        unit="cm",
+        ask=SIDE_ASKED,
+    ),
     side(
         "s2",
         "Width of a rectangular coil",
         "The coil is a rectangle; its other side is {} long.",
         "; 5 6 8 cm; 4,5 6,5",
         unit="cm",
+        ask=SIDE_ASKED,
     ),
     frequency(
         "f",

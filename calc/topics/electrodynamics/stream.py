@@ -84,7 +84,7 @@ def plan(data: Data) -> Plan:
                 "The power is sent at this rms voltage. Calculate the power that is lost in the line.",
                 (SENT.step("I"), LOST.step("P_lost")),
             ),
-            Part("share", "calculate", "Calculate how many per cent of the power are lost.", (SHARE.step("p"),)),
+            Part("share", "calculate", "Calculate the percentage of the power that is lost.", (SHARE.step("p"),)),
             Part(
                 "raised",
                 "calculate",
