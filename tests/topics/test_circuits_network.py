@@ -438,10 +438,35 @@ def test_readings_at_their_limits_are_taken() -> None:
 
 
 def test_readings_that_no_resistance_gives_are_refused() -> None:
-    """A voltmeter in parallel that leaves less than nothing for the unknown in series."""
-    field, sentence = refusal(network="R1 ? + (R2 4 || R3 12); voltmeter reading 11,9 V across R2", ask="missing")
-    assert field is None
-    assert sentence.startswith("No resistance fits these readings: it would come out as zero or less.")
+    """A voltmeter in parallel that leaves less than nothing for the unknown in series, or for the cell."""
+    assert refusal(network="R1 ? + (R2 4 || R3 12); voltmeter reading 11,9 V across R2", ask="missing") == (
+        None,
+        "No resistance fits these readings: it would come out as zero or less. In parallel the combined resistance is"
+        " smaller than each branch, and no reading exceeds what the emf gives. Compare the readings.",
+    )
+    assert refusal(network="ammeter A1 reading 4 A + R1 4", r="", ask="missing") == (
+        None,
+        "No internal resistance fits these readings: it would come out below zero. Compare emf, readings and"
+        " resistances.",
+    )
+
+
+def test_the_power_balance_sees_a_wrong_value() -> None:
+    """It holds for the values found, and no longer where a current or a potential difference is a thousandth off."""
+    _, question = find("circuits.network")
+    (check,), values = question.plan(read(question, dict(question.example)).data).checks, dict(solve().values)
+    assert check.holds is not None
+    assert check.holds(values)
+    for name in ("I", "V1", "V_p"):
+        assert not check.holds({**values, name: values[name] * 1.001})
+
+
+def test_a_cell_without_internal_resistance_is_told_so() -> None:
+    """r = 0 is left out of the story's sums, and of the words of the balance."""
+    found = solve(r="0 Ω")
+    assert "The internal resistance may be left out." in found.story
+    assert "all parts take" in found.checks[0].words
+    assert "the cell itself" not in found.checks[0].words
 
 
 # --- switches and meters ---
@@ -465,6 +490,7 @@ def test_a_closed_switch_passes_by_what_is_beside_it() -> None:
 def test_an_open_circuit_shows_the_emf() -> None:
     """Main switch open: no current, the terminals and the switch show the emf, resistors nothing."""
     found = solve(network="S1 open + R1 2 Ω")
+    assert [(part.key, part.kind, part.marks) for part in found.parts] == [("open", "explain", 3)]
     words = [point.words.replace("\N{NO-BREAK SPACE}", " ") for part in found.parts for point in part.points]
     assert words == [
         "The current is zero everywhere: the circuit is open.",
@@ -497,3 +523,57 @@ def test_wires_end_at_the_symbols(count: int) -> None:
         left, right = min(x for x, _ in box), max(x for x, _ in box)
         low, high = min(y for _, y in box), max(y for _, y in box)
         assert not [1 for x, y in wires if left + 0.1 < x < right - 0.1 and low < y < high]
+
+
+@pytest.mark.parametrize(
+    ("typed", "field", "sentence"),
+    [
+        (
+            {"network": "R1 5 carrying 2 A; voltmeter V1 reading 9 V across R1; V2 reading 9,2 V across R1"},
+            "network",
+            "Two readings tell the same quantity, 9 V and 9,2 V. Leave one of them out.",
+        ),
+        (
+            {"network": "R1 2 + (R2 4 || (S1 open + R3 5))", "ask": "I_x", "of": "R3"},
+            "of",
+            "No current passes R₃: its current, potential difference and power are zero. Pick another part.",
+        ),
+    ],
+)
+def test_what_cannot_be_asked_or_told_twice(typed: dict[str, str], field: str, sentence: str) -> None:
+    """A reading that contradicts another by more than a hundredth; a part without current."""
+    assert refusal(**typed) == (field, sentence)
+
+
+def test_readings_may_differ_by_a_rounding() -> None:
+    """9 V and 9,05 V across one resistor are one reading."""
+    text = "ammeter A1 reading 2 A + R1 4,5; voltmeter V1 reading 9 V across R1; V2 reading 9,05 V across R1"
+    assert solve(network=text, r="", ask="missing").values["r"] == pytest.approx(1.5)
+
+
+def test_how_groups_are_asked_for() -> None:
+    """A group of single parts is in series or in parallel, one of groups is taken together; without a name the last."""
+    asks = [part.ask for part in solve(network="R1 2 + (R2 4 || (R3 5 + R4 6))").parts]
+    assert "Calculate the potential difference across R₂, R₃ and R₄ together." in asks
+    assert "Calculate the current in R₃ and R₄ in series." in asks
+    assert [part.ask for part in solve(ask="I_x").parts] == ["Calculate the current in R₃."]
+
+
+def test_both_resistances_of_a_power_are_asked() -> None:
+    """20 W in series with 4 Ω, from 24 V and 1 Ω: two parts, and the power comes out for each of the roots."""
+    found = solve(network="R1 ? taking 20 W + R2 4", epsilon="24 V", ask="missing")
+    assert [(part.kind, part.ask) for part in found.parts] == [
+        ("calculate", "Calculate the resistance of R₁."),
+        ("calculate", "Calculate the other resistance with which R₁ takes the same power."),
+    ]
+    for one in (found.values["R1"], found.values["R1_after"]):
+        assert (24 / (5 + one)) ** 2 * one == pytest.approx(20)
+    most = solve(network="R1 ? taking 28,8 W + R2 4", epsilon="24 V", ask="missing").values
+    assert most["R1"] == pytest.approx(5, rel=1e-6)  # ε²/4r, with 5 Ω for r: the one root there is
+
+
+def test_an_ammeter_belongs_to_what_is_left_of_its_branch() -> None:
+    """With the other branch open, both ammeters read the one current there is."""
+    text = "ammeter A1 + R1 2 + ((ammeter A2 + R2 4 + R3 1) || (S1 open + R4 5))"
+    asks = [part.ask for part in solve(network=text).parts]
+    assert "Calculate the total current, shown by ammeter A₁ and ammeter A₂." in asks

@@ -1,6 +1,7 @@
 """Readings of a cell and of a component: the best line against scipy, readings far off, refusals, figures."""
 
 from random import Random
+from typing import Any
 
 import numpy as np
 import pytest
@@ -10,6 +11,7 @@ from calc import topics
 from calc.figures.pieces import Curve
 from calc.model.questions import Refusal
 from calc.practice.drawing import DRAWS, draw
+from calc.topics.circuits import readings
 from calc.topics.shared.best_line import MANY, STUDENT, far_off
 from calc.working.reading import Refusals
 from tests.topics.asking import Chapter
@@ -203,3 +205,14 @@ def test_practice_reads_like_an_experiment(key: str, level: int) -> None:
     for seed in range(1, 6):
         drawn = draw(topic, question, seed, level, DRAWS)
         assert not CIRCUITS.solve(key, **drawn.inputs).warnings
+
+
+def test_the_gradient_triangle_stands_on_the_line(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Both corners of ΔI and ΔV lie on the line of best fit, well apart."""
+    drawn: dict[str, Any] = {}
+    monkeypatch.setattr(readings, "graph", lambda *_, **given: drawn.update(given))
+    readings.ohm_graph({"m": 5.0, "b": 0.01}, [(0.1, 0.5), (0.6, 3.0)], "ohmic")
+    (triangle,) = drawn["gradients"]
+    for x, y in (triangle.start, triangle.end):
+        assert y == pytest.approx(0.01 + 5 * x)
+    assert 0 < 3 * triangle.start[0] < triangle.end[0] < 0.6
