@@ -1388,3 +1388,84 @@ MORE_LAWS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
         ("The change in the loudness of a sound when the source moves.",),
     ),
 }
+
+# Induction and alternating current, and the lamps on a generator.
+PEAK_EMF = "f|Hz|n/60|||\nepsilon_max|V|2*pi*f*N*B*A||εmax = 2πfNBA|2*pi*f*B*A ~ turn|N;f*N*B*A ~ 2π|left"
+QUESTIONS |= {
+    "electrodynamics.flux-graph": [
+        (
+            {},
+            {
+                "rising": "epsilon_1|V|N*Phi_m/t_A|||Phi_m/t_A ~ turn|N",
+                "falling": "epsilon_2|V|N*Phi_m/(t_C - t_B)|||N*Phi_m/t_C ~ time|change;Phi_m/(t_C - t_B) ~ turn|N",
+                "current": "I|A|epsilon_2/R|epsilon_2 = I*R||R/epsilon_2 ~ over|round|upside",
+            },
+        )
+    ],
+    "electrodynamics.trace": [
+        (
+            {},
+            {
+                "frequency": "T|s|4*t_P|||t_P ~ quarter|period;2*t_P ~ half\nf|Hz|1/T|||",
+                "rms": "epsilon_rms|V|epsilon_max/sqrt(2)|||epsilon_max*sqrt(2) ~ multipl|smaller",
+                "peak": "I_max|A|epsilon_max/R|epsilon_max = I_max*R||epsilon_rms/R ~ rms|peak",
+                "power": "P_av|W|epsilon_rms**2/R|||epsilon_max**2/R ~ peak|rms;epsilon_rms/R ~ square",
+            },
+        )
+    ],
+    "electrodynamics.kiln": [
+        (
+            {},
+            {
+                "rms": "V_rms|V|V_max/sqrt(2)|||V_max*sqrt(2) ~ multipl|smaller",
+                "power": "P_av|W|V_rms**2/R|||V_max**2/R ~ peak|rms;V_rms/R ~ square",
+                "peak": "I_max|A|V_max/R|V_max = I_max*R||V_rms/R ~ rms|peak",
+                "energy": "W|J|P_av*Deltat|||P_av/Deltat ~ divid",
+            },
+        )
+    ],
+    "mixed.lamps": [
+        (
+            {},
+            {
+                "emf": f"{PEAK_EMF}\nepsilon_rms|V|epsilon_max/sqrt(2)|||epsilon_max*sqrt(2) ~ multipl|smaller",
+                "pair": "R_p|Ω|1/(1/R1 + 1/R2)|1/R_p = 1/R1 + 1/R2;R_p = R1*R2/(R1 + R2)||R1 + R2 ~ add|recip|lower",
+                "current": (
+                    "R_T|Ω|R_c + R_p|||\nI|A|epsilon_rms/(R_T + r)|epsilon_rms = I*(R_T + r)|ε = I(R + r)"
+                    "|epsilon_rms/R_T ~ coil|r;epsilon_max/(R_T + r) ~ rms|largest"
+                ),
+                "terminal": "V_ext|V|epsilon_rms - I*r|epsilon_rms = V_ext + I*r||I*r ~ coil|subtract",
+                "power": "V_p|V|I*R_p|||\nP_1|W|V_p**2/R1|||V_p/R1 ~ square;I**2*R1 ~ total|divides",
+                "energy": "W|J|P_1*Deltat|||P_1/Deltat ~ divid",
+                "after": "I_2|A|epsilon_rms/(R_c + R1 + r)|||\nP_2|W|I_2**2*R1|||I_2*R1 ~ square",
+            },
+        )
+    ],
+}
+LAWS |= {
+    "Faraday's law": (
+        (
+            "The magnitude of the induced emf is directly proportional to the rate of change of magnetic flux linkage.",
+            "The emf induced across a conductor is directly proportional to the rate of change of the magnetic flux"
+            " linkage with the conductor.",
+        ),
+        (
+            "The induced emf is directly proportional to the magnetic flux linkage.",
+            "The induced emf is inversely proportional to the rate of change of magnetic flux linkage.",
+        ),
+    ),
+    "Lenz's law": (
+        (
+            "The induced current flows in a direction such that it opposes the change that causes it.",
+            "The direction of the induced current is such that its magnetic field opposes the change in flux.",
+        ),
+        ("The induced current flows in the direction of the change in flux.",),
+    ),
+    "rms value": (
+        (
+            "The rms value of an alternating current is the direct current that dissipates energy at the same rate in"
+            " the same resistor.",
+        ),
+        ("The rms value is the peak value of the voltage.",),
+    ),
+}

@@ -92,6 +92,7 @@ _TURNS = (
 )
 # What a word says besides itself.
 _IMPLIED = {"conserved": ("before", "after"), "opposite": ("direction",)}
+_DIRECTLY = {"directly", "proportional"}
 # What a phrase may leave out without losing its sense.
 _FILLERS = frozenset(
     (
@@ -145,7 +146,7 @@ def phrases_said(text: str, phrases: Sequence[str]) -> tuple[tuple[int, ...], tu
         wanted = _wanted(phrase)
         part = _part(text, wanted)
         missing = set(wanted) - _FILLERS - set(part)
-        if "proportional" in _words(text):  # said once, it holds for both
+        if "proportional" in _words(text) and set(wanted) - _DIRECTLY:  # said once, it holds for both
             missing.discard("proportional")
         if not missing:
             found.append(place)

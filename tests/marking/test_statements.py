@@ -137,3 +137,17 @@ def test_what_is_not_found_is_said() -> None:
 def test_laws_of_circuits_in_other_words(phrases: tuple[str, ...], said: str, found: tuple[int, ...]) -> None:
     """Voltage is potential difference, per unit time is a rate, work done by the battery is its energy."""
     assert phrases_said(said, phrases)[0] == found
+
+
+@pytest.mark.parametrize(
+    ("said", "found"),
+    [
+        ("The emf is directly proportional to the rate of change of magnetic flux linkage.", (0, 1)),
+        ("The emf varies as the rate of change of magnetic flux linkage.", (0, 1)),
+        ("The emf is inversely proportional to the rate of change of magnetic flux linkage.", (1,)),
+        ("The emf is directly proportional to the magnetic flux linkage.", (0,)),
+    ],
+)
+def test_inversely_proportional_is_not_heard_as_directly(said: str, found: tuple[int, ...]) -> None:
+    """A phrase that says nothing but how one thing goes with the other is not found in the opposite."""
+    assert phrases_said(said, ("directly proportional", "rate of change of magnetic flux linkage"))[0] == found
