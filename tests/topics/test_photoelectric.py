@@ -313,6 +313,15 @@ CHANGES = {
 }
 
 
+def test_the_changes_of_the_light_are_offered_in_words() -> None:
+    """Each says what is held fixed."""
+    assert [words for _, words in find("photoelectric.intensity")[1].find("change").options] == [
+        "the light is made brighter, of the same frequency",
+        "the frequency is raised, with as many photons a second",
+        "the frequency is raised, at the same intensity",
+    ]
+
+
 @pytest.mark.parametrize("change", CHANGES)
 def test_what_brightness_and_colour_do(change: str) -> None:
     """What is held fixed decides what the current does, word for word; a usual photocurrent needs no warning."""
