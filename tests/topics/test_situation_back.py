@@ -13,13 +13,14 @@ import pytest
 from calc.language.expressions import expression
 from calc.model.answers import WorkedAnswer
 from calc.model.questions import Plan, Refusal
-from calc.practice.drawing import DRAWS, draw
+from calc.practice.drawing import DRAWS
 from calc.topics import find
 from calc.topics.newton.situation_back import ABSENT
 from calc.topics.newton.situation_chain import START, needed
 from calc.topics.newton.situation_shapes import SHAPES
 from calc.working.reading import Refusals, read
 from calc.working.working import run, work
+from tests import cases
 from tests.topics.test_situation import USUAL, solved
 
 G = 9.8
@@ -463,7 +464,7 @@ def test_an_address_without_what_is_asked_asks_what_happens() -> None:
 def test_practice_draws_every_arrangement() -> None:
     """Of 100 draws a level each arrangement comes three times at least and slopes ten; none is the example."""
     for level in (1, 2, 3):
-        drawn = [draw(TOPIC, QUESTION, seed, level, DRAWS) for seed in range(100)]
+        drawn = [cases.drawn("newton.situation", seed, level, DRAWS) for seed in range(100)]
         chains = Counter(str(one.inputs["chain"]) for one in drawn)
         wanted = [chain for chain in SHAPES if level > 1 or chain != "ridge"]
         assert min(chains[chain] for chain in wanted) >= 3, (level, chains)

@@ -24,6 +24,7 @@ from calc.topics.newton.situation_shapes import SHAPES
 from calc.working.leading import boxes
 from calc.working.reading import Refusals, read
 from calc.working.working import work
+from tests import cases
 from tests.test_figure_overlaps import all_faults
 from tests.topics.test_situation import QUESTION, TOPIC, USUAL, said, solved, typed, worked
 from tests.topics.test_situation_back import refusal, text
@@ -499,7 +500,7 @@ def test_practice_asks_for_charges_and_draws_what_goes_slack() -> None:
     """Of 100 draws of the newest rule some ask for a charge or a distance, tell of fixed ones, and some go slack."""
     asked, told, slack = Counter[str](), 0, 0
     for level, seed in itertools.product((1, 2), range(100)):
-        one = draw(TOPIC, QUESTION, seed, level, DRAWS)
+        one = cases.drawn("newton.situation", seed, level, DRAWS)
         found = read(QUESTION, one.inputs, one.find, variant=one.variant)
         plan = QUESTION.plan(found.data)
         asked[one.find] += 1
