@@ -33,12 +33,26 @@ FACTOR = (
     dict.fromkeys(
         ("", "kg", "m", "s", "N", "m/s", "m·s⁻¹", "m/s^2", "m·s⁻²", "°", "Hz", "W", "J", "N/m", "V", "A", "Ω"), 1.0
     )
-    | dict.fromkeys(("g", "mm", "ms", "mA", "mV"), 1e-3)
+    | dict.fromkeys(("g", "mm", "ms", "mA", "mV", "mWb"), 1e-3)
+    | dict.fromkeys(("T", "Wb"), 1.0)
+    | {"cm²": 1e-4, "cm^2": 1e-4}
     | dict.fromkeys(("t", "km", "kN", "kHz", "kW", "kJ", "kV", "kΩ"), 1e3)
     | {"cm": 1e-2, "µm": 1e-6, "MN": 1e6, "Mm": 1e6, "MHz": 1e6, "Gm": 1e9, "h": 3600.0, "min": 60.0, "km/h": 1 / 3.6}
     | {"nm": 1e-9, "eV": 1.6e-19, "mW": 1e-3, "µA": 1e-6}
 )
-SI_OF = {"g": "kg", "cm": "m", "ms": "s", "km": "m", "nm": "m", "eV": "J", "mW": "W", "µA": "A"} | {
+SI_OF = {
+    "g": "kg",
+    "cm": "m",
+    "ms": "s",
+    "km": "m",
+    "nm": "m",
+    "eV": "J",
+    "mW": "W",
+    "µA": "A",
+    "mWb": "Wb",
+    "cm²": "m²",
+    "cm^2": "m²",
+} | {
     "kW": "W",
     "kV": "V",
     "min": "s",
@@ -69,7 +83,7 @@ def ask(operation: str, data: dict[str, Any]) -> dict[str, Any]:
 
 def value(formula: str, of: dict[str, float]) -> float:
     """A formula worked out; angles in degrees."""
-    return float(eval(formula, {"__builtins__": {}}, {**SINE, "sqrt": math.sqrt, "abs": abs, **of}))
+    return float(eval(formula, {"__builtins__": {}}, {**SINE, "sqrt": math.sqrt, "abs": abs, "pi": math.pi, **of}))
 
 
 # --- writing ---
@@ -174,6 +188,8 @@ class Hand:
         if isinstance(node, ast.Constant):
             return self.number(float(node.value)), 3  # type: ignore[arg-type]
         if isinstance(node, ast.Name):
+            if node.id == "pi":
+                return "pi" if self.keyboard else "π", 3
             if node.id not in of:
                 return self.letter(node.id), 3
             text = self.number(of[node.id])
