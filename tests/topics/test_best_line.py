@@ -64,3 +64,11 @@ def test_a_gradient_by_eye_may_be_five_per_cent_off(off: float, right: bool) -> 
     reply = json.loads(desk.answer(json.dumps({"operation": "mark", "data": data})))
     (part,) = [one for one in reply["data"]["parts"] if one["part"] == "gradient"]
     assert (part["state"] == "right") == right
+
+
+def test_the_line_in_plain_words() -> None:
+    """What each step says to a reader who asks for plain words."""
+    line = Line("x", "y", 3)
+    assert line.gradient("m", "1").plain == "Steepness is how far up for each step to the right."
+    assert line.of_gradient("Deltam", "1").plain == "How far the line could be tilted and still fit."
+    assert line.of_intercept("Deltab", "1").plain == "How far up or down the line could start and still fit."
