@@ -20,7 +20,7 @@ from typing import NamedTuple
 import pytest
 
 from calc.figures import Plate, Sphere
-from calc.model.questions import Choice
+from calc.model.questions import Choice, Worded
 from calc.topics import find
 from calc.working.working import direction
 from tests.cases import KEYS, LEVELS, SEEDS, Case, cases
@@ -912,8 +912,9 @@ def _a_lamp_with_more_volts_is_brighter(case: Case, m: re.Match[str]) -> bool:
 
 def every_form(key: str) -> list[Case]:
     """Draws enough to meet the forms of a question that can be put in many ways."""
-    choices = sum(isinstance(item, Choice) for item in find(key)[1].fields)
-    more = range(SEEDS.stop, SEEDS.stop + 8) if choices > 2 else ()
+    fields = find(key)[1].fields
+    many = sum(isinstance(item, Choice) for item in fields) > 2 or any(isinstance(item, Worded) for item in fields)
+    more = range(SEEDS.stop, SEEDS.stop + 8) if many else ()
     return cases(key) + [worked_case(key, seed, level) for seed in more for level in LEVELS]
 
 

@@ -178,7 +178,7 @@ def rehearse(data: Mapping[str, Any]) -> dict[str, Any]:
     turn = data.get("turn")
     if not isinstance(turn, int) or not 0 <= turn < REHEARSALS:
         raise Refusal(None, f"A question is rehearsed in turns numbered from 0 to {REHEARSALS - 1}.")
-    drawn = draw(topic, question, 1000 + turn, LEVELS[turn % len(LEVELS)])
+    drawn = draw(topic, question, 1000 + turn, LEVELS[turn % len(LEVELS)], first=True)
     found = read(question, drawn.inputs, drawn.find, variant=drawn.variant)
     html.render(work(topic, question, found), drawn=False)
     return {"more": turn + 1 < REHEARSALS}

@@ -293,7 +293,7 @@ CHANGES = {
         "More photons arrive per second.",
         "More electrons are ejected per second.",
         "So the current increases.",
-        "The energy of each photon, and so the maximum kinetic energy, is unchanged: intensity counts photons,"
+        "Photons of the same energy leave the maximum kinetic energy unchanged: intensity counts photons,"
         " frequency sets energy.",
     ],
     "photons-fixed": [

@@ -6,6 +6,8 @@ from typing import Protocol, cast
 
 
 class _Chance(Protocol):
+    kept: dict[str, str]
+
     def random(self) -> float: ...
     def choice(self, items: tuple[str, ...]) -> str: ...
 
@@ -40,8 +42,9 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
     draw = cast(_Chance, chance)
     b, c = draw.choice(PAIRS).split()
     a, d = draw.choice(FIRST), draw.choice(FIRST)
-    ask = draw.choice(ASKED[level])
-    text = draw.choice(SHAPES[level]).format(a=a, b=b, c=c, d=d)
+    # settled once for all tries: those that are compared would pick the same few again and again
+    ask = draw.kept.setdefault("ask", draw.choice(ASKED[level]))
+    text = draw.kept.setdefault("shape", draw.choice(SHAPES[level])).format(a=a, b=b, c=c, d=d)
     out = {**typed, "ask": ask, "of": "", "network": text}
     if ask == "missing":
         left = draw.choice(("epsilon", "r", "R1"))

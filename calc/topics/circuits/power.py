@@ -161,7 +161,7 @@ BOXES = (
     resistance("R", "Resistance", "Its resistance is {}.", "?; 12 24 46; 18 35 52"),
     power("P", "Power", "Its power is {}.", "1,5 kW; 750 1200 1500 W; 840 1200", unit="W"),
     lasting("Deltat", "Time", "It works for {} in all.", "20 min; 15 20 40 min; 25 35 50"),
-    used("W", "Energy transferred", "It transfers {} of energy.", "?; 900 1200 1800 kJ; 750 2400", result="measured"),
+    used("W", "Energy transferred", "It transfers {} of energy.", "?; 360 540 900 kJ; 450 720", result="measured"),
     counted(
         "n",
         "Number of kilowatt-hours",

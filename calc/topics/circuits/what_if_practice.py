@@ -6,6 +6,8 @@ from typing import Protocol, cast
 
 
 class _Chance(Protocol):
+    kept: dict[str, str]
+
     def choice(self, items: tuple[str, ...]) -> str: ...
 
 
@@ -45,8 +47,10 @@ def practise(typed: dict[str, object], chance: object, level: int) -> dict[str, 
     """A change of the level, on a circuit of one resistor and two lamps."""
     draw = cast(_Chance, chance)
     b, c = draw.choice(PAIRS).split()
-    a, new = draw.choice(FIRST), draw.choice(("1", "6", "7", "9", "0,8"))
-    which = draw.choice(tuple(map(str, range(len(LEVELS[level])))))
+    a = draw.choice(FIRST)
+    # settled once for all tries: those that are compared would pick the same few changes again and again
+    new = draw.kept.setdefault("new", draw.choice(("1", "6", "7", "9", "0,8")))
+    which = draw.kept.setdefault("which", draw.choice(tuple(map(str, range(len(LEVELS[level]))))))
     change, of, text = LEVELS[level][int(which)]
     now = draw.choice(("open", "closed"))
     out = {**typed, "change": change, "of": of, "network": text.format(a=a, b=b, c=c, now=now), "R_new": ""}
